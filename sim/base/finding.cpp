@@ -1,0 +1,33 @@
+#include "sim/base/finding.h"
+
+#include <algorithm>
+
+namespace firstoff {
+
+const char* name(Severity severity) {
+    switch (severity) {
+        case Severity::Note: return "note";
+        case Severity::Warning: return "warning";
+        case Severity::Stop: return "stop";
+    }
+    return "";
+}
+
+const char* name(Verdict verdict) {
+    switch (verdict) {
+        case Verdict::Clear: return "clear";
+        case Verdict::Problems: return "problems";
+        case Verdict::NotProven: return "not-proven";
+    }
+    return "";
+}
+
+Verdict verdictOf(const std::vector<Finding>& findings) {
+    const bool fault = std::any_of(findings.begin(), findings.end(),
+                                   [](const Finding& f) { return !f.unproven && f.severity != Severity::Note; });
+    if (fault) return Verdict::Problems;
+    const bool unproven = std::any_of(findings.begin(), findings.end(), [](const Finding& f) { return f.unproven; });
+    return unproven ? Verdict::NotProven : Verdict::Clear;
+}
+
+}  // namespace firstoff

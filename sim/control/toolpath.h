@@ -1,0 +1,106 @@
+// What the control makes of a program: moves of the turret, in order, each knowing the block it came from.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "sim/base/finding.h"
+#include "sim/base/point.h"
+#include "sim/program/program.h"
+#include "sim/setup/setup.h"
+
+namespace firstoff {
+
+enum class MoveKind : std::uint8_t {
+    Rapid,
+    Feed,
+    ArcClockwise,      // as G02 is drawn with X upwards and Z to the right
+    ArcAnticlockwise,  // G03, likewise
+    Thread,
+    Dwell,
+    Index,  // turret index; stays where it is
+    Home,   // to the reference position at rapid
+};
+
+// "rapid", "feed", "arc-cw", … – the words of the moves table.
+const char* name(MoveKind kind);
+
+enum class Compensation : std::uint8_t { Off /* G40 */, Left /* G41 */, Right /* G42 */ };
+
+// What the control holds modally while a move runs. Moves share entries: a new one is made only when something changed.
+struct ModalState {
+    int motion = 0;  // G00–G03, …: number of the motion code in force
+    bool inches = false;
+    bool feedPerRev = true;               // G99; false G98
+    double feed = 0;                      // F, mm/rev or mm/min
+    bool constantSurfaceSpeed = false;    // G96; false G97
+    double speed = 0;                     // S, m/min under G96, rev/min under G97
+    double clampRevPerMin = 0;            // G50 S; 0 none given
+    SpindleDirection spindle = SpindleDirection::Stopped;
+    bool coolant = false;
+    Compensation compensation = Compensation::Off;
+    int workOffset = 0;  // 0 for G54 … 5 for G59
+    friend bool operator==(const ModalState&, const ModalState&) = default;
+};
+
+// A T word carried out: which station and which offset stand from then on.
+struct ToolCall {
+    int station = 0;   // 0: none yet
+    int offset = 0;    // 0: offset cancelled
+    Point tip;         // true tip from the turret reference (Tool::tip), zero without a tool
+    Point reckoned;    // tip from the turret reference as the control reckons it: gauge minus wear
+    int toolIndex = -1;  // into Setup::tools, -1 when the station is empty
+    BlockId block = kNoBlock;
+};
+
+// Positions are those of the turret reference point, lathe frame, so that they are continuous whatever offset is called.
+//   true tip            = position + call.tip
+//   programmed position = position + call.reckoned - workOffset   (what the program and the position display say)
+struct Move {
+    Point from;
+    Point to;
+    Point centre;             // arcs only
+    double feed = 0;          // feed moves: F in force, mm/rev or mm/min as the modal state says
+    double seconds = 0;       // dwell and index
+    BlockId block = kNoBlock;       // the block that describes the geometry (a profile block inside a cycle)
+    BlockId cycleBlock = kNoBlock;  // the block that called the cycle, kNoBlock outside cycles
+    std::uint32_t modal = 0;        // index into Toolpath::modals
+    std::uint16_t call = 0;         // index into Toolpath::calls
+    std::uint16_t pass = 0;         // roughing pass counted from 1; 0 outside cycles
+    MoveKind kind = MoveKind::Rapid;
+    Compensation compensation = Compensation::Off;
+};
+
+// One executed block, in order of execution; a block may appear many times (cycles, subprograms).
+struct Step {
+    BlockId block = kNoBlock;
+    std::uint32_t firstMove = 0;  // moves made from here on belong to it, until the next step
+};
+
+struct ProgramStop {
+    enum class Kind : std::uint8_t { Stop /* M00 */, Optional /* M01 */, End /* M02, M30 */ };
+    Kind kind = Kind::Stop;
+    BlockId block = kNoBlock;
+    std::uint32_t beforeMove = 0;
+};
+
+struct Toolpath {
+    std::vector<Move> moves;
+    std::vector<ModalState> modals;  // at least one
+    std::vector<ToolCall> calls;     // at least one: entry 0 is the state before any T word
+    std::vector<Step> steps;
+    std::vector<ProgramStop> stops;
+    std::vector<Finding> findings;
+
+    // From a turret reference position to the programmed (work) position of a move, and to the true tip.
+    Point programmedShift(const Move& move, const Setup& setup) const {
+        return calls[move.call].reckoned - setup.workOffsets[modals[move.modal].workOffset];
+    }
+    Point tipShift(const Move& move) const { return calls[move.call].tip; }
+};
+
+// Carries out a program on the control that `setup` describes. Never fails: what is wrong or not understood becomes a
+// finding at its word, and the rest is still carried out where that makes sense.
+Toolpath interpret(const Program& program, const Setup& setup);
+
+}  // namespace firstoff

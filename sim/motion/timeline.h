@@ -1,0 +1,53 @@
+// Moves laid out in time: where the turret stands and how fast the spindle turns at every instant.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "sim/base/finding.h"
+#include "sim/base/point.h"
+#include "sim/control/toolpath.h"
+#include "sim/setup/setup.h"
+
+namespace firstoff {
+
+// A stretch of a move, straight or one arc. Most moves give one; a per-axis rapid gives two (both axes, then the longer).
+struct TimedMove {
+    Point from;    // turret reference, lathe frame
+    Point to;
+    Point centre;  // arcs
+    double t0 = 0;  // s from the start of the cycle
+    double t1 = 0;
+    double rpmStart = 0;  // rev/min, after surface speed and clamp; 0 with the spindle stopped
+    double rpmEnd = 0;
+    std::uint32_t move = 0;  // index into Toolpath::moves
+    MoveKind kind = MoveKind::Rapid;
+};
+
+struct Timeline {
+    std::vector<TimedMove> moves;
+    // First timed move of each move of the toolpath, plus one entry past the end.
+    std::vector<std::uint32_t> firstOf;
+    double cycleTimeS = 0;
+    double feedTimeS = 0;  // time at feed, whether metal is met or not
+    std::vector<Finding> findings;
+
+    // Index of the timed move that runs at `timeS` (the last one to start at or before it); 0 <= result < moves.size().
+    // Times before 0 and past the end are taken as the ends. Asserts that there are moves.
+    std::size_t at(double timeS) const;
+};
+
+// Lays out a toolpath in time. Feed per revolution with constant surface speed is integrated along the move, with the
+// speed clamp, the spindle's limit and the feed limit acting where they act.
+Timeline layOut(const Toolpath& toolpath, const Setup& setup);
+
+// How far along the path of `timed` (0 to 1 of its length) the tool is at `timeS`.
+double fractionAt(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double timeS);
+
+// Point at `fraction` of the length of `timed`: turret reference, lathe frame.
+Point pointAt(const TimedMove& timed, double fraction);
+
+// Spindle speed in rev/min at `fraction`.
+double revPerMinAt(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double fraction);
+
+}  // namespace firstoff

@@ -1,0 +1,88 @@
+// The billet through the whole program: start, moves and keyframes, so that any instant can be had.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <stop_token>
+#include <vector>
+
+#include "sim/base/finding.h"
+#include "sim/motion/timeline.h"
+#include "sim/setup/setup.h"
+#include "sim/stock/billet.h"
+
+namespace firstoff {
+
+class Billet;  // the columns; see billet_columns.h
+
+struct HistoryOptions {
+    int threads = 0;                                    // 0: what the machine has; results do not depend on it
+    std::size_t keyframeBytes = std::size_t{256} << 20;  // when reached, every other keyframe is dropped
+    double pitchMm = 0;                                 // 0: 0.002, coarser only for stock over 300 mm
+    std::function<void(double)> progress;               // 0…1
+    std::stop_token stop;
+};
+
+// What one timed move did to the billet.
+struct Cut {
+    float removedMm3 = 0;
+    float deepestMm = 0;
+    float atZ = 0;  // lathe frame, where the deepest was
+};
+
+// A piece that came loose from what is held.
+struct Severance {
+    std::uint32_t timedMove = 0;  // it fell at the end of this one
+    int piece = 1;                // 1, 2, …
+    std::vector<Loop> section;    // its half-section as it fell, lathe frame
+    double volumeMm3 = 0;
+};
+
+// Immutable once made. Holds references to nothing: everything it needs is copied or shared inside.
+class StockHistory {
+public:
+    // Cuts the whole timeline. Null only if `options.stop` asked for it.
+    static std::shared_ptr<const StockHistory> cut(const Timeline& timeline, const Toolpath& toolpath,
+                                                   const Setup& setup, const HistoryOptions& options = {});
+    virtual ~StockHistory() = default;
+
+    virtual const std::vector<Cut>& cuts() const = 0;  // per timed move
+    virtual const std::vector<Severance>& severances() const = 0;
+    virtual double startVolumeMm3() const = 0;
+    virtual double endVolumeMm3() const = 0;  // of what is still held; pieces that fell are in severances()
+    virtual std::uint64_t hash() const = 0;   // of the final billet and of every cut; same for any thread count
+    virtual std::size_t keyframeCount() const = 0;
+    virtual std::size_t bytes() const = 0;
+};
+
+// A place in the history, with the billet as it is there. One per viewer; moves freely forwards and backwards.
+// Keeps the history and what it was cut from alive.
+class StockCursor {
+public:
+    StockCursor(std::shared_ptr<const StockHistory> history);
+    ~StockCursor();
+    StockCursor(StockCursor&&) noexcept;
+    StockCursor& operator=(StockCursor&&) noexcept;
+
+    // Billet after `wholeMoves` timed moves have been cut entirely and the next one up to `fraction` of its length.
+    void seek(std::uint32_t wholeMoves, double fraction);
+
+    // Half-section of what is held (piece 0) and of what has fallen so far.
+    std::vector<Loop> section() const;
+    // Outside and inside surface of what is held, reduced to `toleranceMm`, from back to front, for drawing. Where the
+    // material is interrupted along z, or where a column has more than one interval, there is more than one strip.
+    // Each strip is a closed loop like section(), tolerance free to choose.
+    std::vector<Loop> section(double toleranceMm) const;
+    double volumeMm3() const;
+    std::uint64_t hash() const;
+    // Greatest outside radius of the solid at z (lathe frame), and the inner radius of its innermost interval; 0, 0 where
+    // there is nothing.
+    Interval outermostAt(double z) const;
+
+private:
+    struct State;
+    std::unique_ptr<State> state_;
+};
+
+}  // namespace firstoff

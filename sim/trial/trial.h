@@ -1,0 +1,53 @@
+// A trial: one program on one set-up, carried through every stage. Immutable once made; window, command line and sheets
+// only read it.
+#pragma once
+
+#include <atomic>
+#include <functional>
+#include <memory>
+#include <stop_token>
+#include <string>
+
+#include "sim/base/finding.h"
+#include "sim/control/toolpath.h"
+#include "sim/motion/timeline.h"
+#include "sim/program/program.h"
+#include "sim/setup/setup.h"
+#include "sim/stock/history.h"
+
+namespace firstoff {
+
+struct Trial {
+    Program program;
+    Setup setup;
+    Toolpath toolpath;
+    Timeline timeline;
+    std::shared_ptr<const StockHistory> stock;  // null when the set-up gives no usable bar
+    // All findings of all stages, in order of line, then column, then time.
+    std::vector<Finding> findings;
+    Verdict verdict = Verdict::NotProven;
+    double cuttingTimeS = 0;  // time at feed with metal coming off
+    double stockVolumeMm3 = 0;
+    double removedVolumeMm3 = 0;
+
+    // Start of the first (or, if it was executed more than once, first) execution of a block; the end of the cycle if it
+    // was never reached.
+    double startOfBlock(BlockId block) const;
+    // Block that is being carried out at a time: the geometry block of the move, and the step (index into toolpath.steps).
+    BlockId blockAt(double timeS) const;
+    std::size_t stepAt(double timeS) const;
+    double startOfStep(std::size_t step) const;
+};
+
+struct TrialOptions {
+    int threads = 0;  // 0: what the machine has
+    std::size_t historyBytes = std::size_t{256} << 20;  // for keyframes
+    // Called now and then from the calling thread with 0…1 and the stage's name.
+    std::function<void(double, const char*)> progress;
+    std::stop_token stop;
+};
+
+// Null if `options.stop` was asked for before the end.
+std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialOptions& options = {});
+
+}  // namespace firstoff
