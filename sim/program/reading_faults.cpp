@@ -1,0 +1,180 @@
+#include "sim/program/reading_faults.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace firstoff {
+
+namespace {
+
+Finding make(Severity severity, const char* code, TextPlace at, std::string message, std::string remedy) {
+    Finding finding;
+    finding.severity = severity;
+    finding.code = code;
+    finding.span = {SourceSpan::File::Program, at.line, at.column, at.length};
+    finding.message = std::move(message);
+    finding.remedy = std::move(remedy);
+    return finding;
+}
+
+// The code point of a well-formed character, or -1.
+long codePoint(std::string_view bytes) {
+    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(bytes[i]); };
+    const std::size_t count = characterBytes(byte(0));
+    if (byte(0) < 0x80) return byte(0);
+    if (count == 1 || bytes.size() < count) return -1;
+    long value = byte(0) & (0xff >> (count + 1));
+    for (std::size_t i = 1; i < count; ++i) {
+        if ((byte(i) & 0xc0) != 0x80) return -1;
+        value = value << 6 | (byte(i) & 0x3f);
+    }
+    return value;
+}
+
+std::string describe(std::string_view bytes, long point) {
+    if (point >= 0x80) {
+        return fmt::format("the character '{}' (U+{:04X})", bytes.substr(0, characterBytes(bytes[0])), point);
+    }
+    if (point > 0x20 && point < 0x7f) return fmt::format("the character '{}'", bytes[0]);
+    return fmt::format("a byte of value {}, which is no character,",
+                       static_cast<int>(static_cast<unsigned char>(bytes[0])));
+}
+
+bool isDash(long point) {
+    return point == 0x2212 || (point >= 0x2010 && point <= 0x2015);
+}
+
+std::string cure(long point) {
+    if (isDash(point)) return "Write the plain minus sign '-'; this dash usually comes from copying out of a document.";
+    if (point == 0xa0)
+        return "Replace this hard blank by an ordinary one; it usually comes from copying out of a document.";
+    return "Take it out, or put it into a comment in brackets.";
+}
+
+}  // namespace
+
+std::size_t characterBytes(unsigned char lead) {
+    if (lead >= 0xf0 && lead < 0xf8) return 4;
+    if (lead >= 0xe0) return lead < 0xf0 ? 3 : 1;
+    return lead >= 0xc0 ? 2 : 1;
+}
+
+namespace fault {
+
+Finding badCharacter(TextPlace at, std::string_view bytes) {
+    const long point = codePoint(bytes);
+    if (point >= 0x80) at.length = static_cast<std::uint32_t>(characterBytes(static_cast<unsigned char>(bytes[0])));
+    return make(Severity::Stop, "bad-character", at,
+                fmt::format("{} has no meaning in a block.", describe(bytes, point)), cure(point));
+}
+
+Finding decimalComma(TextPlace at) {
+    return make(Severity::Stop, "decimal-comma", at, "A comma stands inside a number.",
+                "Write the decimal point: 20.5, not 20,5.");
+}
+
+Finding unclosedComment(TextPlace at) {
+    return make(Severity::Stop, "unclosed-comment", at, "The comment that opens here is not closed on its line.",
+                "Add ')' where the comment ends; everything behind it was taken as comment.");
+}
+
+Finding nestedComment(TextPlace at) {
+    Finding finding =
+        make(Severity::Warning, "nested-comment", at,
+             "A second '(' stands inside a comment. Controls differ: here the comment ends at the first ')'.",
+             "Use no brackets inside a comment.");
+    finding.unproven = true;
+    return finding;
+}
+
+Finding unopenedComment(TextPlace at) {
+    return make(Severity::Stop, "unopened-comment", at, "A ')' closes a comment that was not opened.",
+                "Take it out, or add the '(' where the comment begins.");
+}
+
+Finding unclosedBracket(TextPlace at) {
+    return make(Severity::Stop, "unclosed-bracket", at, "The bracket that opens here is not closed on its line.",
+                "Add the missing ']'.");
+}
+
+Finding secondPoint(TextPlace at, std::string_view word) {
+    return make(Severity::Stop, "second-decimal-point", at,
+                fmt::format("{} has two decimal points; only what stands before the second was read.", word),
+                "Write the number with one decimal point.");
+}
+
+Finding letterWithoutNumber(TextPlace at, char letter) {
+    return make(Severity::Stop, "letter-without-number", at,
+                fmt::format("The letter {} has no number behind it.", letter),
+                letter == 'O' ? "Was the figure 0 meant? Otherwise write the number, or take the letter out."
+                              : "Write the number, or take the letter out.");
+}
+
+Finding numberWithoutLetter(TextPlace at, std::string_view number) {
+    return make(Severity::Stop, "number-without-letter", at,
+                fmt::format("The number {} has no letter before it.", number),
+                "Write the letter it belongs to, or take it out.");
+}
+
+Finding skipInsideBlock(TextPlace at) {
+    Finding finding = make(Severity::Warning, "skip-inside-block", at,
+                           "A '/' stands behind words of the block. Controls differ in what they then leave out; here "
+                           "nothing of the block was left out.",
+                           "Put the '/' at the beginning of the block.");
+    finding.unproven = true;
+    return finding;
+}
+
+Finding lineTooLong(TextPlace at) {
+    return make(Severity::Stop, "line-too-long", at, "The line is too long to be a block; the rest of it was not read.",
+                "Check that this is a turning program, with a line end behind each block.");
+}
+
+Finding longSequenceNumber(TextPlace at) {
+    return make(Severity::Note, "long-sequence-number", at,
+                "The sequence number has more than five figures, which some controls refuse.",
+                "Keep N between 0 and 99999.");
+}
+
+Finding oddSequenceNumber(TextPlace at) {
+    return make(Severity::Warning, "bad-sequence-number", at, "A sequence number must be a whole number of 0 or more.",
+                "Write N with a whole number; this block cannot be found by its number.");
+}
+
+Finding notText(TextPlace at, std::size_t offset) {
+    return make(Severity::Stop, "not-a-text-file", at,
+                fmt::format("Byte {} of the file is NUL: this is no text, so nothing of it was read.", offset + 1),
+                "Choose the program's text file; save it as plain text (ASCII or UTF-8).");
+}
+
+Finding binary() {
+    return make(
+        Severity::Stop, "not-a-text-file", {1, 1, 1},
+        "Most of the file is made of bytes that no keyboard writes: this is no text, so nothing of it was read.",
+        "Choose the program's text file; save it as plain text (ASCII or UTF-8).");
+}
+
+Finding emptyFile() {
+    return make(Severity::Stop, "empty-program", {}, "The file is empty.",
+                "Choose another file, or write the program.");
+}
+
+Finding noWords() {
+    return make(Severity::Stop, "empty-program", {}, "There is not a single word in this file: nothing to carry out.",
+                "Choose another file, or write the program.");
+}
+
+Finding fileTooLarge(std::size_t bytes) {
+    return make(Severity::Stop, "program-too-large", {},
+                fmt::format("The file has {} bytes; programs of up to 2 GiB are read.", bytes), "Split the program.");
+}
+
+Finding tooManyFaults(std::size_t limit, TextPlace at) {
+    return make(Severity::Stop, "too-many-faults", at,
+                fmt::format("More than {} lines could not be read; later ones are not listed.", limit),
+                "Check that this is a turning program, then mend the lines above.");
+}
+
+}  // namespace fault
+}  // namespace firstoff
