@@ -68,6 +68,11 @@ private:
     GLboolean depth_, cull_, blend_;
 };
 
+// Looking along the spindle from the tailstock's end: castings and centre would stand in the way of the work.
+bool seenFromTheEnd(const Studio& studio) {
+    return studio.towardsEye.x > 0.92f;
+}
+
 float indexAngle(const TurretShape& turret, const SceneInstant& instant) {
     const auto here = static_cast<float>(std::max(instant.station, 1));
     const auto there = static_cast<float>(instant.nextStation > 0 ? instant.nextStation : instant.station);
@@ -118,7 +123,7 @@ struct LatheScene::State {
 
     void drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model);
     void drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawTurret(const SceneInstant& instant, const SceneOptions& options);
+    void drawTurret(const SceneInstant& instant, const SceneOptions& options, bool fromEnd);
     void drawTurned(const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawFallen(const SceneInstant& instant, const Studio& studio, float mmPerPixel);
     void useSection(const Studio& studio, float mmPerPixel, float slope, float opacity);
@@ -162,9 +167,9 @@ void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer,
     figures.triangles += buffer.triangles();
 }
 
-void LatheScene::State::drawTurret(const SceneInstant& instant, const SceneOptions& options) {
+void LatheScene::State::drawTurret(const SceneInstant& instant, const SceneOptions& options, bool fromEnd) {
     drawBody(solid, disc.buffer, turretTurned(instant));
-    drawBody(solid, head.buffer, turretSlid(instant));
+    if (!fromEnd) drawBody(solid, head.buffer, turretSlid(instant));
     for (const Station& station : stations) {
         const glm::mat4 model = stationTurned(instant, station.station);
         drawBody(solid, station.holder.buffer, model);
@@ -181,8 +186,9 @@ void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptio
         drawBody(solid, jaws.buffer, spindleTurned(instant));
         drawBody(solid, headstock.buffer, glm::mat4(1));
     }
-    if (options.showTailstock) drawBody(solid, tailstockBody.buffer, glm::mat4(1));
-    if (options.showTurret) drawTurret(instant, options);
+    const bool fromEnd = seenFromTheEnd(studio);
+    if (options.showTailstock && !fromEnd) drawBody(solid, tailstockBody.buffer, glm::mat4(1));
+    if (options.showTurret) drawTurret(instant, options, fromEnd);
 }
 
 void LatheScene::State::useSection(const Studio& studio, float mmPerPixel, float slope, float opacity) {
@@ -199,7 +205,7 @@ void LatheScene::State::drawTurned(const SceneOptions& options, const Studio& st
     metal.set("uAxis", glm::vec2(0));
     metal.set("uShade", glm::vec4(0, 1, 0, 1));
     if (options.showChuck) drawBody(metal, chuck.buffer, glm::mat4(1));
-    if (options.showTailstock) drawBody(metal, centre.buffer, glm::mat4(1));
+    if (options.showTailstock && !seenFromTheEnd(studio)) drawBody(metal, centre.buffer, glm::mat4(1));
     if (options.showChuck) {
         // The jaws shut the light off from the bar next to them.
         metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
@@ -320,6 +326,7 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
     studio.viewProjection =
         camera.projection(static_cast<float>(widthPx) / static_cast<float>(std::max(1, heightPx))) * camera.view();
     studio.eye = camera.eye();
+    studio.towardsEye = camera.direction();
     studio.picture = glm::vec4(viewport[0], viewport[1], widthPx, heightPx);
     studio.dark = options.dark;
 
@@ -369,8 +376,8 @@ Camera LatheScene::view(ViewName name, const SceneInstant& instant, float aspect
     constexpr float kSquareOn = 0.5235988f;  // 30° above the horizontal: along the third axis
     switch (name) {
         case ViewName::Machine: {
-            const float end = std::max(front + 0.9f * R, mm(setup.chuck.jawLength) + R);
-            return framing({-0.75f * R, -0.95f * R, -0.8f * R}, {end, 1.9f * R, 0.8f * R}, 0.50f, 0.40f, aspect, 0.42f);
+            const float end = std::max(front + 0.75f * R, mm(setup.chuck.jawLength) + R);
+            return framing({-0.9f * R, -1.05f * R, -0.6f * R}, {end, 2.15f * R, 0.6f * R}, 0.34f, 0.42f, aspect, 0.36f);
         }
         case ViewName::Part: {
             const float from = 0.35f * mm(setup.chuck.jawLength);
