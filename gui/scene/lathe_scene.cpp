@@ -125,7 +125,7 @@ struct LatheScene::State {
     void drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawTurret(const SceneInstant& instant, const SceneOptions& options, bool fromEnd);
     void drawTurned(const SceneOptions& options, const Studio& studio, float mmPerPixel);
-    void drawFallen(const SceneInstant& instant, const Studio& studio, float mmPerPixel);
+    void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void useSection(const Studio& studio, float mmPerPixel, float slope, float opacity);
     void drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawBackground(const Studio& studio);
@@ -216,18 +216,22 @@ void LatheScene::State::drawTurned(const SceneOptions& options, const Studio& st
     drawBody(section, billet.faces(), glm::mat4(1));
 }
 
-void LatheScene::State::drawFallen(const SceneInstant& instant, const Studio& studio, float mmPerPixel) {
-    if (billet.fallenSkin().empty()) return;
-    const glm::mat4 model = glm::translate(glm::mat4(1), -mm(BilletPicture::fallen(instant)) * kPlumbUp);
-    constexpr float kFaded = 0.45f;
-    glEnable(GL_BLEND);
+void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                                  float mmPerPixel) {
+    if (billet.looseSkin().empty() || options.loosePieces == LoosePieces::Hidden) return;
+    const bool fallen = options.loosePieces == LoosePieces::Fallen;
+    const glm::vec3 shift = BilletPicture::looseShift(instant, options.loosePieces);
+    const glm::mat4 model = glm::translate(glm::mat4(1), shift);
+    const float opacity = fallen ? 0.45f : 1.0f;
+    if (fallen) glEnable(GL_BLEND);
     studio.light(metal);
-    metal.set("uShade", glm::vec4(0, 1, 0, kFaded));
-    const glm::vec3 axis(model[3]);
-    metal.set("uAxis", glm::vec2(axis.y, axis.z));
-    drawBody(metal, billet.fallenSkin(), model);
-    useSection(studio, mmPerPixel, -1, kFaded);
-    drawBody(section, billet.fallenFaces(), model);
+    metal.set("uShade", glm::vec4(0, 1, 0, opacity));
+    metal.set("uAxis", glm::vec2(shift.y, shift.z));
+    drawBody(metal, billet.looseSkin(), model);
+    if (!billet.looseFaces().empty()) {
+        useSection(studio, mmPerPixel, -1, opacity);
+        drawBody(section, billet.looseFaces(), model);
+    }
     glDisable(GL_BLEND);
 }
 
@@ -333,7 +337,8 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);
-    glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
+    // The picture itself stays opaque, whatever is blended into it: a window may lay it over something else.
+    glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ZERO, GL_ONE);
     glClear(GL_DEPTH_BUFFER_BIT);
     if (s.trial && instant.trial == s.trial.get()) {
         const float scale = camera.mmPerPixel(heightPx);
@@ -341,11 +346,12 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
         glEnable(GL_CULL_FACE);
         s.drawSolids(instant, options, studio);
         s.drawTurned(options, studio, scale);
+        if (options.loosePieces == LoosePieces::Aside) s.drawLoose(instant, options, studio, scale);
         s.figures.billetTriangles = s.billet.skin().triangles() + s.billet.faces().triangles();
         glDisable(GL_CULL_FACE);
         if (options.showBed) s.drawBed(instant, options, studio);
         s.drawBackground(studio);
-        s.drawFallen(instant, studio, scale);
+        if (options.loosePieces == LoosePieces::Fallen) s.drawLoose(instant, options, studio, scale);
         if (options.showMarks) s.drawMarks(instant, studio);
     } else {
         s.drawBackground(studio);
@@ -358,11 +364,13 @@ std::optional<ScenePick> LatheScene::pick(const SceneInstant& instant, const Cam
     const State& s = *state_;
     if (!s.trial || instant.trial != s.trial.get()) return std::nullopt;
     const Ray ray = rayThrough(camera, pixel, widthPx, heightPx);
-    std::vector<Loop> standing;
-    for (const Loop& loop : s.billet.loops()) {
-        if (loop.piece == 0) standing.push_back(loop);
+    std::optional<RayHit> hit = hitTurned(s.billet.loops(), 0, options.cutaway, ray);
+    if (options.loosePieces != LoosePieces::Hidden) {
+        const glm::vec3 shift = BilletPicture::looseShift(instant, options.loosePieces);
+        const Ray shifted{ray.origin - shift, ray.direction};
+        const std::optional<RayHit> loose = hitTurned(s.billet.loops(), 1, options.cutaway, shifted);
+        if (loose && (!hit || loose->distance < hit->distance)) hit = loose;
     }
-    const std::optional<RayHit> hit = hitTurned(standing, options.cutaway, ray);
     if (!hit || s.hidden(instant, options, ray, hit->distance)) return std::nullopt;
     return hit->pick;
 }
@@ -381,8 +389,10 @@ Camera LatheScene::view(ViewName name, const SceneInstant& instant, float aspect
         }
         case ViewName::Part: {
             const float from = 0.35f * mm(setup.chuck.jawLength);
-            return framing({from, -1.25f * bar, 0}, {front + 0.30f * bar + 5, 1.55f * bar, 0}, 0, kSquareOn, aspect,
-                           0.20f);
+            const float aside =
+                BilletPicture::looseShift(instant, LoosePieces::Aside).x * (s.billet.looseSkin().empty() ? 0.0f : 1.0f);
+            return framing({from, -1.25f * bar, 0}, {front + aside + 0.30f * bar + 5, 1.55f * bar, 0}, 0, kSquareOn,
+                           aspect, 0.20f);
         }
         case ViewName::Tool: {
             const float half = std::max(14.0f, 0.55f * bar);
