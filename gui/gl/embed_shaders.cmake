@@ -1,0 +1,10 @@
+# Writes OUT, a C++ source that holds the text of every file in SHADERS under its name.
+set(text "// Written by embed_shaders.cmake from the files in shaders/.\n#include \"gui/gl/shader_text.h\"\n\n")
+string(APPEND text "#include <string>\n\nnamespace firstoff::gui {\n\nstd::string_view shaderText(std::string_view name) {\n")
+foreach(path IN LISTS SHADERS)
+    get_filename_component(name ${path} NAME)
+    file(READ ${path} body)
+    string(APPEND text "    if (name == \"${name}\") {\n        return R\"glsl(${body})glsl\";\n    }\n")
+endforeach()
+string(APPEND text "    return {};\n}\n\n}  // namespace firstoff::gui\n")
+file(WRITE ${OUT} "${text}")

@@ -1,0 +1,50 @@
+#include "gui/gl/png.h"
+
+#include <stb_image_write.h>
+
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+#include <stdexcept>
+#include <string>
+
+namespace firstoff::gui {
+
+namespace {
+
+void append(void* context, void* data, int size) {
+    static_cast<std::string*>(context)->append(static_cast<const char*>(data), static_cast<std::size_t>(size));
+}
+
+[[noreturn]] void refuse(const std::filesystem::path& path, const std::string& why) {
+    throw std::runtime_error("The picture " + path.string() + " could not be written: " + why + ".");
+}
+
+}  // namespace
+
+void savePng(const std::filesystem::path& path, const Image& image) {
+    std::string bytes;
+    if (!stbi_write_png_to_func(append, &bytes, image.width, image.height, 3, image.rgb.data(), 3 * image.width)) {
+        refuse(path, "it could not be packed");
+    }
+    std::filesystem::path part = path;
+    part += ".part";
+    std::ofstream file(part, std::ios::binary);
+    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+    file.close();
+    if (!file) {
+        const std::string why = std::strerror(errno);
+        std::error_code ignored;
+        std::filesystem::remove(part, ignored);
+        refuse(path, why);
+    }
+    std::error_code failed;
+    std::filesystem::rename(part, path, failed);
+    if (failed) {
+        std::error_code ignored;
+        std::filesystem::remove(part, ignored);
+        refuse(path, failed.message());
+    }
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,14 @@
+// Pictures to files.
+#pragma once
+
+#include <filesystem>
+
+#include "gui/gl/framebuffer.h"
+
+namespace firstoff::gui {
+
+// Writes a PNG beside `path` and renames it, so that there is never half a picture. Throws std::runtime_error with the
+// path and the reason.
+void savePng(const std::filesystem::path& path, const Image& image);
+
+}  // namespace firstoff::gui

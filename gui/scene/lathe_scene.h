@@ -1,0 +1,106 @@
+// The picture of the lathe at one instant of a trial: billet, chuck, turret with its tools, tailstock.
+//
+// Use: make one LatheScene with a GL context current, give it a trial, ask it for the instant, draw. Everything is
+// drawn into the framebuffer that is bound, which should have four samples a pixel (gui/gl/framebuffer.h) and a depth
+// buffer.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <glm/glm.hpp>
+#include <memory>
+#include <optional>
+
+#include "gui/scene/camera.h"
+#include "sim/trial/trial.h"
+
+namespace firstoff::gui {
+
+enum class Cutaway : std::uint8_t {
+    None,
+    Quarter,  // the quarter between the turret and the operator is left out: one half-section, as in a drawing
+    Half,     // the half towards the operator is left out: the whole section
+};
+
+struct SceneOptions {
+    Cutaway cutaway = Cutaway::None;
+    bool colourByTool = false;  // cut surfaces in the colour of the station that cut them, see stationColour()
+    bool showChuck = true;      // chuck and jaws
+    bool showTurret = true;     // turret disc with its tools
+    bool showTailstock = true;  // drawn only where the set-up has one
+    bool showBed = true;
+    bool showMarks = true;  // axis line and datum
+    bool dark = true;
+    BlockId highlight = kNoBlock;  // surfaces cut by this block are tinted
+};
+
+// Everything that changes with time. Made by LatheScene::at, or by hand in tests.
+struct SceneInstant {
+    const Trial* trial = nullptr;
+    const StockCursor* stock = nullptr;  // already at the instant; null: no billet
+    double timeS = 0;
+    std::uint32_t timedMove = 0;  // the one that runs
+    Point turretReference;        // lathe frame
+    int station = 0;              // in working position, or being left while the turret indexes; 0: none called yet
+    int nextStation = 0;          // where the index goes; equal to `station` otherwise
+    float indexFraction = 0;      // 0…1 of the way from `station` to `nextStation`
+    double spindleAngle = 0;  // rad, for the picture only: turns slower than the spindle, so that the eye can follow
+    int workOffset = 0;       // 0 for G54: whose datum is marked
+    int toolIndex = -1;       // into Setup::tools, of the tool in working position
+    Point tip;                // its true tip, lathe frame; the turret reference without a tool
+};
+
+// A surface of the billet under the mouse.
+struct ScenePick {
+    Point place;               // lathe frame
+    CutId cut = kUncut;        // timed move that left it
+    bool sectionFace = false;  // true: the face of the cutaway, where no tool has been; `cut` is then kUncut
+};
+
+struct FrameFigures {
+    int triangles = 0;  // of the whole picture
+    int billetTriangles = 0;
+    bool rebuilt = false;  // the billet's mesh was made anew for this frame
+};
+
+// Colour-blind-safe colours of stations 1, 2, …, going round after eight, as 0xRRGGBB. The palette is that of M. Okabe
+// and K. Ito, "Color Universal Design", 2008, black replaced by a grey that shows on both backgrounds.
+std::uint32_t stationColour(int station);
+
+class LatheScene {
+public:
+    // A GL context must be current, the same one whenever a member is called. Throws GraphicsError.
+    LatheScene();
+    ~LatheScene();
+    LatheScene(const LatheScene&) = delete;
+    LatheScene& operator=(const LatheScene&) = delete;
+
+    // Shapes of the machine and tools are built here. Null empties the scene.
+    void setTrial(std::shared_ptr<const Trial> trial);
+
+    // What stands where at `timeS`. Seeks `cursor` (null when the trial has no billet). A trial without moves stands at
+    // home.
+    SceneInstant at(double timeS, StockCursor* cursor) const;
+
+    void draw(const SceneInstant& instant, const Camera& camera, const SceneOptions& options, int widthPx,
+              int heightPx);
+
+    // First surface of the billet under a pixel (y downwards from the top left); nothing where chuck or background is
+    // seen.
+    std::optional<ScenePick> pick(const SceneInstant& instant, const Camera& camera, const SceneOptions& options,
+                                  glm::vec2 pixel, int widthPx, int heightPx) const;
+
+    // A camera that shows the thing whole in a picture of this aspect (width over height).
+    Camera view(ViewName name, const SceneInstant& instant, float aspect = 1.6f) const;
+
+    // Lathe frame to pixels (y downwards), for labels drawn over the picture.
+    static glm::vec2 project(Point place, const Camera& camera, int widthPx, int heightPx);
+
+    const FrameFigures& lastFrame() const;
+
+private:
+    struct State;
+    std::unique_ptr<State> state_;
+};
+
+}  // namespace firstoff::gui

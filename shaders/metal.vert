@@ -1,0 +1,21 @@
+layout(location = 0) in vec3 place;
+layout(location = 1) in vec3 normal;
+layout(location = 2) in vec4 colour;
+layout(location = 3) in float along;
+
+uniform mat4 uViewProjection;
+uniform mat4 uModel;
+
+out vec3 vPlace;
+out vec3 vNormal;
+out vec4 vColour;
+out float vAlong;
+
+void main() {
+    vec4 world = uModel * vec4(place, 1.0);
+    vPlace = world.xyz;
+    vNormal = mat3(uModel) * normal;
+    vColour = colour;
+    vAlong = along;
+    gl_Position = uViewProjection * world;
+}

@@ -1,0 +1,148 @@
+#include "sim/motion/motion_limits.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "sim/base/units.h"
+#include "sim/motion/travel_time.h"
+
+namespace firstoff {
+
+namespace {
+
+// Far below a control's least increment of 0.001 mm, above the rounding of sums of offsets.
+constexpr double kTravelSlackMm = 1e-6;
+
+BlockId blockOf(const Move& move) {
+    return move.block != kNoBlock ? move.block : move.cycleBlock;
+}
+
+struct Extent {
+    Range z;
+    Range r;
+};
+
+bool isArc(const Move& move) {
+    return move.kind == MoveKind::ArcClockwise || move.kind == MoveKind::ArcAnticlockwise;
+}
+
+Extent extentOf(const Move& move) {
+    Extent extent{{std::min(move.from.z, move.to.z), std::max(move.from.z, move.to.z)},
+                  {std::min(move.from.r, move.to.r), std::max(move.from.r, move.to.r)}};
+    if (!isArc(move)) return extent;
+    const Arc arc = arcBetween(move.from, move.to, move.centre, move.kind == MoveKind::ArcClockwise);
+    for (int quarter = 0; quarter < 4; ++quarter) {
+        double phi = std::copysign(1.0, arc.turn) * (quarter * kPi / 2 - arc.angleFrom);
+        phi -= 2 * kPi * std::floor(phi / (2 * kPi));
+        if (arc.turn == 0 || phi >= std::abs(arc.turn)) continue;
+        const Point p = arc.at(phi / std::abs(arc.turn));
+        extent.z = {std::min(extent.z.min, p.z), std::max(extent.z.max, p.z)};
+        extent.r = {std::min(extent.r.min, p.r), std::max(extent.r.max, p.r)};
+    }
+    return extent;
+}
+
+}  // namespace
+
+MotionLimits::MotionLimits(const Toolpath& toolpath, const Setup& setup, std::vector<Finding>& findings)
+    : toolpath_(toolpath), setup_(setup), findings_(findings) {
+    feedMissingSaid_ = std::any_of(toolpath.findings.begin(), toolpath.findings.end(),
+                                   [](const Finding& f) { return f.code == "feed-missing"; });
+}
+
+Finding* MotionLimits::add(Topic topic, const Move& move, double timeS, Severity severity, const char* code) {
+    const BlockId block = blockOf(move);
+    const std::size_t slot = block == kNoBlock ? 0 : std::size_t{block} + 1;
+    if (slot >= said_.size()) said_.resize(slot + 1);
+    if (said_[slot] & topic) return nullptr;
+    said_[slot] = static_cast<std::uint8_t>(said_[slot] | topic);
+    Finding finding;
+    finding.severity = severity;
+    finding.code = code;
+    if (block != kNoBlock) finding.span = {SourceSpan::File::Program, block + 1, 1, 0};
+    finding.timeS = timeS;
+    finding.place = move.to + toolpath_.tipShift(move);
+    findings_.push_back(std::move(finding));
+    return &findings_.back();
+}
+
+void MotionLimits::checkTravel(const Move& move, double timeS) {
+    const Machine& m = setup_.machine;
+    const Extent reached = extentOf(move);
+    checkAxis(OverX, move, timeS, {2 * (reached.r.min - m.home.r), 2 * (reached.r.max - m.home.r)},
+              {2 * (move.from.r - m.home.r), 0}, {2 * m.travelR.min, 2 * m.travelR.max});
+    checkAxis(OverZ, move, timeS, {reached.z.min - m.home.z, reached.z.max - m.home.z}, {move.from.z - m.home.z, 0},
+              m.travelZ);
+}
+
+// `before.min` holds where the axis stood at the start: what is beyond the limit already and does not get worse is not
+// said again.
+void MotionLimits::checkAxis(Topic topic, const Move& move, double timeS, Range reached, Range before, Range travel) {
+    const double start = before.min;
+    const bool under = reached.min < std::min(travel.min, start) - kTravelSlackMm;
+    const bool over = reached.max > std::max(travel.max, start) + kTravelSlackMm;
+    if (!under && !over) return;
+    Finding* finding = add(topic, move, timeS, Severity::Stop, "over-travel");
+    if (!finding) return;
+    const char axis = topic == OverX ? 'X' : 'Z';
+    const double end = under ? reached.min : reached.max;
+    const double limit = under ? travel.min : travel.max;
+    finding->message = fmt::format(
+        "{0} would go to {1:.3f} in machine coordinates{2}, {3:.3f} mm beyond the end of its "
+        "travel at {4:.3f}.",
+        axis, end, axis == 'X' ? " (diameter)" : "", std::abs(end - limit), limit);
+    finding->remedy = axis == 'X' ? "Check the X word, the tool offset and how far the tool stands out."
+                                  : "Check the Z word, the work offset, the tool offset and the stick-out of the bar.";
+    finding->values = {{"machine_position_mm", end}, {"limit_mm", limit}, {"beyond_mm", std::abs(end - limit)}};
+}
+
+void MotionLimits::checkSpeed(const Move& move, double fastest, double timeS) {
+    const double allowed = setup_.chuck.maxRevPerMin;
+    if (allowed <= 0 || fastest <= allowed * (1 + 1e-9)) return;
+    Finding* finding = add(ChuckSpeed, move, timeS, Severity::Stop, "speed-above-chuck-limit");
+    if (!finding) return;
+    finding->message = fmt::format("The spindle would turn {:.0f} rev/min here; the chuck is marked {:.0f} rev/min.",
+                                   fastest, allowed);
+    finding->remedy = toolpath_.modals[move.modal].constantSurfaceSpeed
+                          ? "Clamp the speed with G50 S… at or below the chuck's figure before G96."
+                          : "Lower S to the chuck's figure or below.";
+    finding->values = {{"rev_per_min", fastest}, {"chuck_limit_rev_per_min", allowed}};
+}
+
+void MotionLimits::checkFeed(const Move& move, double fastest, const PaceLimits& limits, double timeS) {
+    const double most = setup_.machine.maxFeedMmPerMin;
+    if (limits.feedMissing) {
+        if (feedMissingSaid_) return;
+        Finding* finding = add(Missing, move, timeS, Severity::Stop, "feed-missing");
+        if (!finding) return;
+        finding->message = "A cutting move without a feed: F is 0 or was never given.";
+        finding->remedy = "Give F in this block or before it.";
+        return;
+    }
+    if (limits.spindleStopped) {
+        Finding* finding = add(Stopped, move, timeS, Severity::Stop, "feed-per-rev-with-spindle-stopped");
+        if (!finding) return;
+        finding->message =
+            "Feed per revolution with the spindle stopped: the machine would wait here for ever. The trial goes "
+            "on as if this move ran at the largest feed.";
+        finding->remedy = "Start the spindle (M03 or M04 with S) before this move, or use feed per minute (G98).";
+        return;
+    }
+    const bool perRev = toolpath_.modals[move.modal].feedPerRev || move.kind == MoveKind::Thread;
+    const double asked = perRev ? move.feed * fastest : move.feed;
+    if (most <= 0 || asked <= most * (1 + 1e-9)) return;
+    Finding* finding = add(Feed, move, timeS, Severity::Note, "feed-above-limit");
+    if (!finding) return;
+    finding->message =
+        perRev ? fmt::format(
+                     "F{:g} mm/rev at {:.0f} rev/min asks for {:.0f} mm/min; the machine's limit is {:.0f}, so it runs "
+                     "at that.",
+                     move.feed, fastest, asked, most)
+               : fmt::format("F{:g} mm/min is above the machine's limit of {:.0f}; it runs at that.", move.feed, most);
+    finding->remedy = "Leave it if it is a retract that the feed override is to govern; for a cut, lower F.";
+    finding->values = {{"asked_mm_per_min", asked}, {"limit_mm_per_min", most}};
+}
+
+}  // namespace firstoff

@@ -1,0 +1,40 @@
+// What a toolpath asks of the machine that it cannot do or must not do: travel, feed, speed.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "sim/base/finding.h"
+#include "sim/control/toolpath.h"
+#include "sim/motion/pace.h"
+#include "sim/setup/setup.h"
+
+namespace firstoff {
+
+// Collects findings, each at most once per block of the program, however many passes a cycle makes of it.
+class MotionLimits {
+public:
+    MotionLimits(const Toolpath& toolpath, const Setup& setup, std::vector<Finding>& findings);
+
+    // Over-travel anywhere along the move, said where it begins or grows.
+    void checkTravel(const Move& move, double timeS);
+    // `fastest`: highest spindle speed met along the move, rev/min.
+    void checkSpeed(const Move& move, double fastest, double timeS);
+    // Feed moves: what the feed asked for, and why it could not be had.
+    void checkFeed(const Move& move, double fastest, const PaceLimits& limits, double timeS);
+
+private:
+    enum Topic : std::uint8_t { OverX = 1, OverZ = 2, ChuckSpeed = 4, Feed = 8, Stopped = 16, Missing = 32 };
+
+    // Null if this block has had its finding on the topic.
+    Finding* add(Topic topic, const Move& move, double timeS, Severity severity, const char* code);
+    void checkAxis(Topic topic, const Move& move, double timeS, Range reached, Range before, Range travel);
+
+    const Toolpath& toolpath_;
+    const Setup& setup_;
+    std::vector<Finding>& findings_;
+    std::vector<std::uint8_t> said_;  // by block, bits of Topic
+    bool feedMissingSaid_ = false;    // the control has said it already
+};
+
+}  // namespace firstoff

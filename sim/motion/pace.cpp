@@ -1,0 +1,54 @@
+#include "sim/motion/pace.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/base/units.h"
+
+namespace firstoff {
+
+namespace {
+
+// A set-up read from a file always says these; one put together by hand may not.
+double orElse(double value, double otherwise) {
+    return value > 0 ? value : otherwise;
+}
+
+constexpr double kAnyRevPerMin = 10000;
+constexpr double kAnyFeedMmPerMin = 10000;
+
+}  // namespace
+
+double SpindleLaw::revPerMinAt(double radius) const {
+    const double r = std::abs(radius);
+    return hyperbola > 0 && r * limit > hyperbola ? hyperbola / r : limit;
+}
+
+SpindleLaw spindleLaw(const ModalState& modal, const Machine& machine) {
+    SpindleLaw law;
+    if (modal.spindle == SpindleDirection::Stopped || modal.speed <= 0) return law;
+    law.limit = orElse(machine.maxRevPerMin, kAnyRevPerMin);
+    if (!modal.constantSurfaceSpeed) {
+        law.limit = std::min(law.limit, modal.speed);
+        return law;
+    }
+    if (modal.clampRevPerMin > 0) law.limit = std::min(law.limit, modal.clampRevPerMin);
+    law.hyperbola = revPerMin(modal.speed, 1.0);
+    return law;
+}
+
+PaceLaw paceLaw(const Move& move, const ModalState& modal, const SpindleLaw& spindle, const Machine& machine,
+                PaceLimits& limits) {
+    const double most = orElse(machine.maxFeedMmPerMin, kAnyFeedMmPerMin);
+    const bool perRev = modal.feedPerRev || move.kind == MoveKind::Thread;
+    limits.feedMissing = !(move.feed > 0);
+    limits.spindleStopped = !limits.feedMissing && perRev && spindle.limit <= 0;
+    PaceLaw law;
+    law.flat = most / 60;
+    if (limits.feedMissing || limits.spindleStopped) return law;
+    law.flat = std::min(most, perRev ? move.feed * spindle.limit : move.feed) / 60;
+    if (perRev && spindle.hyperbola > 0) law.hyperbola = move.feed * spindle.hyperbola / 60;
+    return law;
+}
+
+}  // namespace firstoff

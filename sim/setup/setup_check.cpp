@@ -1,0 +1,269 @@
+#include "sim/setup/setup_check.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <optional>
+
+#include <fmt/format.h>
+
+#include "sim/setup/setup_keys.h"
+
+namespace firstoff {
+
+namespace {
+
+constexpr std::string_view kWhereDescribed = "assets/set-up-keys.md describes every key.";
+
+// Number of single-letter changes between two words (Levenshtein).
+std::size_t changesBetween(std::string_view a, std::string_view b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    std::iota(row.begin(), row.end(), std::size_t{0});
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        std::size_t diagonal = row[0];
+        row[0] = i;
+        for (std::size_t j = 1; j <= b.size(); ++j) {
+            const std::size_t replaced = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
+            diagonal = row[j];
+            row[j] = std::min({row[j] + 1, row[j - 1] + 1, replaced});
+        }
+    }
+    return row.back();
+}
+
+// The candidate nearest to a mistyped word, if it is near enough to be meant: a third of its letters at most.
+std::optional<std::string_view> nearest(std::string_view word, const std::vector<std::string_view>& candidates) {
+    constexpr std::size_t kLongestWord = 60;
+    std::optional<std::string_view> best;
+    if (word.size() > kLongestWord) return best;
+    std::size_t fewest = std::max<std::size_t>(1, word.size() / 3) + 1;
+    for (std::string_view candidate : candidates) {
+        const std::size_t changes = changesBetween(word, candidate);
+        if (changes >= fewest) continue;
+        fewest = changes;
+        best = candidate;
+    }
+    return best;
+}
+
+std::vector<std::string_view> choicesOf(const SetupKey& key) {
+    std::vector<std::string_view> result;
+    std::string_view rest = key.choices;
+    while (!rest.empty()) {
+        const std::size_t bar = std::min(rest.find('|'), rest.size());
+        result.push_back(rest.substr(0, bar));
+        rest.remove_prefix(std::min(bar + 1, rest.size()));
+    }
+    return result;
+}
+
+const char* formInWords(SetupKey::Form form) {
+    switch (form) {
+        case SetupKey::Form::Number:
+            return "a number";
+        case SetupKey::Form::Whole:
+            return "a whole number";
+        case SetupKey::Form::Range:
+            return "two numbers, [least, greatest]";
+        case SetupKey::Form::Text:
+        case SetupKey::Form::Choice:
+            return "a text in quotes";
+        case SetupKey::Form::Flag:
+            return "true or false";
+    }
+    return "";
+}
+
+bool hasForm(const SetupValue& value, SetupKey::Form form) {
+    switch (form) {
+        case SetupKey::Form::Number:
+            return value.form == SetupValue::Form::Number;
+        case SetupKey::Form::Whole:
+            return value.form == SetupValue::Form::Number && value.number == std::floor(value.number);
+        case SetupKey::Form::Range:
+            return value.form == SetupValue::Form::NumberList && value.list.size() == 2;
+        case SetupKey::Form::Text:
+        case SetupKey::Form::Choice:
+            return value.form == SetupValue::Form::Text;
+        case SetupKey::Form::Flag:
+            return value.form == SetupValue::Form::Flag;
+    }
+    return false;
+}
+
+class Check {
+public:
+    explicit Check(SetupDocument& document) : document_(document) {}
+
+    std::vector<Finding> run() {
+        for (SetupTable& table : document_.tables) checkTable(table);
+        for (std::string_view needed : {"machine", "chuck", "stock"}) {
+            const bool there = std::any_of(document_.tables.begin(), document_.tables.end(),
+                                           [&](const SetupTable& t) { return t.name == needed; });
+            if (!there) missingTable(needed);
+        }
+        return std::move(findings_);
+    }
+
+private:
+    void add(std::string_view code, const SourceSpan& span, std::string message, std::string remedy) {
+        findings_.push_back(setupStop(code, span, std::move(message), std::move(remedy)));
+    }
+
+    void missingTable(std::string_view name) {
+        add("setup-missing-table", {}, fmt::format("The set-up has no table [{}].", name),
+            fmt::format("Add [{}] with its keys; {}", name, kWhereDescribed));
+    }
+
+    void checkTable(SetupTable& table) {
+        const std::string_view keyTable = keyTableOf(table.name);
+        const auto tables = setupTables();
+        if (table.name == "work_offsets") return looseKeys(table, "[work_offsets.G54] to [work_offsets.G59]");
+        if (table.name.empty()) return looseKeys(table, "a table such as [machine]");
+        if (std::find(tables.begin(), tables.end(), keyTable) == tables.end()) return unknownTable(table);
+        const bool many = keyTable == "tool" || keyTable == "offset";
+        if (many != table.ofMany) wrongBrackets(table, many);
+        const char kind = keyTable == "tool" ? kindOf(table) : '\0';
+        for (SetupEntry& entry : table.entries) checkEntry(table, keyTable, kind, entry);
+        for (const SetupKey& key : setupKeys()) {
+            if (key.table == keyTable) checkPresence(table, kind, key);
+        }
+    }
+
+    // First letter of the kind of a tool, 0 where it is missing or wrong: then keys of any kind are let pass.
+    static char kindOf(const SetupTable& tool) {
+        const SetupEntry* kind = tool.find("kind");
+        if (!kind || kind->value.form != SetupValue::Form::Text) return '\0';
+        for (std::string_view choice : choicesOf(*setupKey("tool", "kind"))) {
+            if (choice == kind->value.text) return choice.front();
+        }
+        return '\0';
+    }
+
+    void looseKeys(SetupTable& table, std::string_view belongs) {
+        for (SetupEntry& entry : table.entries) {
+            entry.usable = false;
+            add("setup-unknown-key", entry.keySpan, fmt::format("The key {} stands outside the tables.", entry.key),
+                fmt::format("Move it under the heading it belongs to, {}.", belongs));
+        }
+    }
+
+    void unknownTable(SetupTable& table) {
+        std::vector<std::string_view> known(setupTables().begin(), setupTables().end());
+        for (std::string_view offset : {"G54", "G55", "G56", "G57", "G58", "G59"}) known.push_back(offset);
+        const auto meant = nearest(table.name, known);
+        for (SetupEntry& entry : table.entries) entry.usable = false;
+        std::string remedy =
+            meant ? fmt::format("Did you mean [{}]? ", *meant == "G54" ? "work_offsets.G54" : *meant) : std::string();
+        if (table.name.starts_with("work_offsets.")) remedy = "Work offsets are G54 to G59. ";
+        add("setup-unknown-table", table.span, fmt::format("A set-up has no table [{}]; it was not used.", table.name),
+            remedy + std::string(kWhereDescribed));
+    }
+
+    void wrongBrackets(const SetupTable& table, bool many) {
+        add("setup-wrong-type", table.span,
+            many ? fmt::format("[{0}] has one pair of brackets; there may be several, so it needs two.", table.name)
+                 : fmt::format("[[{0}]] has two pairs of brackets; there is only one, so it needs one.", table.name),
+            many ? fmt::format("Write [[{}]].", table.name) : fmt::format("Write [{}].", table.name));
+    }
+
+    void checkEntry(const SetupTable& table, std::string_view keyTable, char kind, SetupEntry& entry) {
+        const SetupKey* key = setupKey(keyTable, entry.key);
+        const std::size_t before = findings_.size();
+        if (!key) {
+            unknownKey(table, keyTable, entry);
+        } else if (kind != '\0' && !key->kinds.empty() && key->kinds.find(kind) == std::string_view::npos) {
+            add("setup-key-of-another-kind", entry.keySpan,
+                fmt::format("{} says nothing about a tool of kind \"{}\".", entry.key, table.find("kind")->value.text),
+                "Take it out, or correct the kind of the tool.");
+        } else if (!hasForm(entry.value, key->form)) {
+            add("setup-wrong-type", entry.value.span, fmt::format("{} must be {}.", entry.key, formInWords(key->form)),
+                std::string(kWhereDescribed));
+        } else {
+            checkValue(*key, entry);
+        }
+        entry.usable = findings_.size() == before;
+    }
+
+    void unknownKey(const SetupTable& table, std::string_view keyTable, const SetupEntry& entry) {
+        std::vector<std::string_view> known;
+        std::string_view elsewhere;
+        for (const SetupKey& key : setupKeys()) {
+            if (key.table == keyTable) known.push_back(key.key);
+            if (key.key == entry.key && elsewhere.empty()) elsewhere = key.table;
+        }
+        const auto meant = nearest(entry.key, known);
+        std::string remedy(kWhereDescribed);
+        if (meant) {
+            remedy = fmt::format("Did you mean {}?", *meant);
+        } else if (!elsewhere.empty()) {
+            remedy = fmt::format("That key belongs to [{}].", elsewhere);
+        }
+        add("setup-unknown-key", entry.keySpan,
+            fmt::format("[{}] has no key {}; it was not used.", table.name, entry.key), remedy);
+    }
+
+    void checkValue(const SetupKey& key, const SetupEntry& entry) {
+        const SetupValue& value = entry.value;
+        switch (key.form) {
+            case SetupKey::Form::Number:
+            case SetupKey::Form::Whole:
+                checkLimits(key, entry, value.number);
+                break;
+            case SetupKey::Form::Range:
+                checkRange(key, entry);
+                break;
+            case SetupKey::Form::Choice:
+                checkChoice(key, entry);
+                break;
+            case SetupKey::Form::Text:
+            case SetupKey::Form::Flag:
+                break;
+        }
+    }
+
+    void checkLimits(const SetupKey& key, const SetupEntry& entry, double number) {
+        if (number >= key.least && number <= key.most) return;  // false for nan
+        add("setup-out-of-range", entry.value.span,
+            fmt::format("{} is {:g}; it must lie between {:g} and {:g}.", entry.key, number, key.least, key.most),
+            "Correct the figure; the unit is the one in the key's name.");
+    }
+
+    void checkRange(const SetupKey& key, const SetupEntry& entry) {
+        const double low = entry.value.list[0];
+        const double high = entry.value.list[1];
+        checkLimits(key, entry, low);
+        checkLimits(key, entry, high);
+        if (low < high) return;
+        add("setup-out-of-range", entry.value.span,
+            fmt::format("{} runs from {:g} to {:g}, which is no travel.", entry.key, low, high),
+            "Write the smaller limit first.");
+    }
+
+    void checkChoice(const SetupKey& key, const SetupEntry& entry) {
+        const std::vector<std::string_view> choices = choicesOf(key);
+        if (std::find(choices.begin(), choices.end(), entry.value.text) != choices.end()) return;
+        const auto meant = nearest(entry.value.text, choices);
+        add("setup-unknown-choice", entry.value.span, fmt::format("{} cannot be \"{}\".", entry.key, entry.value.text),
+            fmt::format("{}Write one of: {}.", meant ? fmt::format("Did you mean \"{}\"? ", *meant) : std::string(),
+                        fmt::join(choices, ", ")));
+    }
+
+    void checkPresence(const SetupTable& table, char kind, const SetupKey& key) {
+        if (key.need != SetupKey::Need::Required || table.find(key.key)) return;
+        if (!key.kinds.empty() && (kind == '\0' || key.kinds.find(kind) == std::string_view::npos)) return;
+        add("setup-missing-key", table.span, fmt::format("[{}] does not say {}.", table.name, key.key),
+            fmt::format("Add {} ({}); {}", key.key, formInWords(key.form), kWhereDescribed));
+    }
+
+    SetupDocument& document_;
+    std::vector<Finding> findings_;
+};
+
+}  // namespace
+
+std::vector<Finding> checkAgainstKeys(SetupDocument& document) {
+    return Check(document).run();
+}
+
+}  // namespace firstoff

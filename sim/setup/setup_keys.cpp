@@ -1,0 +1,124 @@
+#include "sim/setup/setup_keys.h"
+
+#include <array>
+
+namespace firstoff {
+
+namespace {
+
+using Form = SetupKey::Form;
+constexpr auto kOptional = SetupKey::Need::Optional;
+constexpr auto kRequired = SetupKey::Need::Required;
+
+constexpr double kSmallest = 0.01;  // mm; a size of nothing is no size
+constexpr double kLongest = 10000;  // mm
+
+constexpr std::array<std::string_view, 8> kTables{"machine",      "chuck", "tailstock", "stock",
+                                                  "work_offsets", "tool",  "offset",    "control"};
+
+constexpr SetupKey kKeys[] = {
+    {"machine", "name", Form::Text},
+    {"machine", "home_x_mm", Form::Number, kRequired, 0, kLongest, 400},
+    {"machine", "home_z_mm", Form::Number, kRequired, 0, kLongest, 500},
+    {"machine", "travel_x_mm", Form::Range, kRequired, -kLongest, kLongest},
+    {"machine", "travel_z_mm", Form::Range, kRequired, -kLongest, kLongest},
+    {"machine", "rapid_x_mm_per_min", Form::Number, kRequired, 1, 200000, 10000},
+    {"machine", "rapid_z_mm_per_min", Form::Number, kRequired, 1, 200000, 10000},
+    {"machine", "rapid", Form::Choice, kOptional, 0, 0, 0, "per-axis|straight"},
+    {"machine", "max_feed_mm_per_min", Form::Number, kRequired, 1, 200000, 5000},
+    {"machine", "max_rev_per_min", Form::Number, kRequired, 1, 100000, 3000},
+    {"machine", "index_time_s", Form::Number, kRequired, 0, 600, 1},
+    {"machine", "stations", Form::Whole, kRequired, 1, 99, 12},
+    {"machine", "turret_diameter_mm", Form::Number, kRequired, 1, kLongest, 300},
+    {"machine", "turret_thickness_mm", Form::Number, kRequired, 1, kLongest, 80},
+
+    {"chuck", "body_diameter_mm", Form::Number, kRequired, 1, kLongest, 200},
+    {"chuck", "body_length_mm", Form::Number, kRequired, 1, kLongest, 80},
+    {"chuck", "jaws", Form::Whole, kOptional, 1, 8, 3},
+    {"chuck", "jaw_length_mm", Form::Number, kRequired, 0, kLongest, 30},
+    {"chuck", "jaw_outer_diameter_mm", Form::Number, kRequired, 1, kLongest, 200},
+    {"chuck", "jaw_width_mm", Form::Number, kOptional, 1, 1000, 30},
+    {"chuck", "through_bore_mm", Form::Number, kOptional, 0, kLongest, 0},
+    {"chuck", "max_rev_per_min", Form::Number, kOptional, 1, 100000, 0},
+
+    {"tailstock", "quill_diameter_mm", Form::Number, kRequired, 1, 1000, 60},
+    {"tailstock", "quill_length_mm", Form::Number, kRequired, 1, kLongest, 100},
+    {"tailstock", "centre_angle_deg", Form::Number, kOptional, 10, 150, 60},
+    {"tailstock", "centre_diameter_mm", Form::Number, kRequired, 1, 1000, 25},
+    {"tailstock", "centre_z_from_chuck_face_mm", Form::Number, kRequired, -kLongest, kLongest, kLongest},
+    {"tailstock", "advanced", Form::Flag, kRequired},
+
+    {"stock", "shape", Form::Choice, kRequired, 0, 0, 0, "bar|tube"},
+    {"stock", "diameter_mm", Form::Number, kRequired, 0.1, 2000, 0},
+    {"stock", "bore_mm", Form::Number, kOptional, 0, 2000, 0},
+    {"stock", "length_mm", Form::Number, kRequired, 0.1, kLongest, 0},
+    {"stock", "stick_out_mm", Form::Number, kRequired, 0, kLongest, 0},
+    {"stock", "material", Form::Text},
+
+    {"work_offsets", "z_from_bar_end_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"work_offsets", "z_from_chuck_face_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"work_offsets", "x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+
+    {"tool", "station", Form::Whole, kRequired, 1, 99, 0},
+    {"tool", "name", Form::Text},
+    {"tool", "kind", Form::Choice, kRequired, 0, 0, 0, "turning|boring|grooving|parting|drill"},
+    {"tool", "needs", Form::Choice, kRequired, 0, 0, 0, "M03|M04"},
+    {"tool", "tip_x_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
+    {"tool", "tip_z_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
+    {"tool", "tip_number", Form::Whole, kOptional, 0, 9, 0, {}, "tbgp"},
+    {"tool", "centre_height_mm", Form::Number, kOptional, -50, 50, 0},
+    {"tool", "overhang_mm", Form::Number, kRequired, kSmallest, 2000, 0},
+    {"tool", "shank_mm", Form::Number, kRequired, kSmallest, 500, 20, {}, "tbgp"},
+    {"tool", "insert", Form::Text, kRequired, 0, 0, 0, {}, "tb"},
+    {"tool", "edge_length_mm", Form::Number, kOptional, 0.1, 200, 12, {}, "tb"},
+    {"tool", "nose_radius_mm", Form::Number, kOptional, 0, 100, 0, {}, "tb"},
+    {"tool", "entering_angle_deg", Form::Number, kOptional, 1, 179, 95, {}, "tb"},
+    {"tool", "width_mm", Form::Number, kRequired, kSmallest, 200, 3, {}, "gp"},
+    {"tool", "corner_radius_mm", Form::Number, kOptional, 0, 100, 0, {}, "gp"},
+    {"tool", "cutting_depth_mm", Form::Number, kRequired, kSmallest, 1000, 20, {}, "gp"},
+    {"tool", "diameter_mm", Form::Number, kRequired, kSmallest, 500, 10, {}, "d"},
+    {"tool", "point_angle_deg", Form::Number, kOptional, 30, 179, 118, {}, "d"},
+    {"tool", "flute_length_mm", Form::Number, kRequired, kSmallest, 2000, 50, {}, "d"},
+    {"tool", "shank_diameter_mm", Form::Number, kOptional, kSmallest, 500, 0, {}, "d"},
+
+    {"offset", "number", Form::Whole, kRequired, 1, 999, 0},
+    {"offset", "wear_x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"offset", "wear_z_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"offset", "gauge_x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"offset", "gauge_z_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"offset", "nose_radius_mm", Form::Number, kOptional, 0, 100, 0},
+    {"offset", "tip_number", Form::Whole, kOptional, 0, 9, 0},
+
+    {"control", "compensate_in_roughing", Form::Flag},
+    {"control", "arc_closure_mm", Form::Number, kOptional, 0, 1, 0.002},
+    {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
+    {"control", "block_skip", Form::Flag},
+    {"control", "optional_stop", Form::Flag},
+    {"control", "max_blocks", Form::Whole, kOptional, 1, 1e9, 2e7},
+};
+
+}  // namespace
+
+std::span<const SetupKey> setupKeys() {
+    return kKeys;
+}
+
+std::span<const std::string_view> setupTables() {
+    return kTables;
+}
+
+const SetupKey* setupKey(std::string_view table, std::string_view key) {
+    for (const SetupKey& known : kKeys) {
+        if (known.table == table && known.key == key) return &known;
+    }
+    return nullptr;
+}
+
+std::string_view keyTableOf(std::string_view tableName) {
+    constexpr std::string_view kOffsets = "work_offsets.G5";
+    const bool workOffset = tableName.size() == kOffsets.size() + 1 && tableName.starts_with(kOffsets) &&
+                            tableName.back() >= '4' && tableName.back() <= '9';
+    return workOffset ? std::string_view("work_offsets") : tableName;
+}
+
+}  // namespace firstoff

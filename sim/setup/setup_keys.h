@@ -1,0 +1,48 @@
+// Every key a set-up file may hold: the one table from which the file is checked and against which
+// assets/set-up-keys.md is tested.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string_view>
+
+namespace firstoff {
+
+struct SetupKey {
+    enum class Form : std::uint8_t {
+        Number,
+        Whole,   // a number without a fraction
+        Range,   // [least, greatest]
+        Text,    // any text
+        Choice,  // one of `choices`
+        Flag,    // true or false
+    };
+    enum class Need : std::uint8_t { Optional, Required };
+
+    std::string_view table;  // "machine" …; "work_offsets" stands for work_offsets.G54 to .G59; "tool", "offset" repeat
+    std::string_view key;
+    Form form = Form::Number;
+    Need need = Need::Optional;
+    // Numbers and both ends of a range must lie within these, in the key's own unit. The wide ends are not machines
+    // that exist, they keep a slip of the keyboard from filling the memory.
+    double least = 0;
+    double most = 0;
+    double fallback = 0;            // taken if the key is missing or wrong
+    std::string_view choices = {};  // separated by |; the first is taken if the key is missing or wrong
+    // Tools only: kinds that know this key by first letter (t b g p d: turning boring grooving parting drill); empty:
+    // all. `need` counts for those only.
+    std::string_view kinds = {};
+};
+
+std::span<const SetupKey> setupKeys();
+
+// Nothing if that table has no such key.
+const SetupKey* setupKey(std::string_view table, std::string_view key);
+
+// "machine", "chuck", …: the tables a set-up may hold, work offsets as "work_offsets".
+std::span<const std::string_view> setupTables();
+
+// Name of the table as setupKeys() has it: "work_offsets" for "work_offsets.G54" … "work_offsets.G59", else unchanged.
+std::string_view keyTableOf(std::string_view tableName);
+
+}  // namespace firstoff

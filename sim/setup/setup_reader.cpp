@@ -1,0 +1,284 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "sim/base/units.h"
+#include "sim/setup/setup.h"
+#include "sim/setup/setup_check.h"
+#include "sim/setup/setup_document.h"
+#include "sim/setup/tool_reader.h"
+
+namespace firstoff {
+
+namespace {
+
+class SetupReading {
+public:
+    SetupReading(std::string_view text, std::string name) : document_(readSetupDocument(text)) {
+        setup_.name = std::move(name);
+        setup_.findings = document_.findings;
+    }
+
+    Setup run() {
+        const bool readable = document_.findings.empty();
+        if (readable) {
+            for (Finding& finding : checkAgainstKeys(document_)) setup_.findings.push_back(std::move(finding));
+        }
+        readMachine();
+        readChuck();
+        readTailstock();
+        readStock();
+        for (const SetupTable& table : document_.tables) readRepeated(table);
+        if (readable) checkMachine();
+        checkBarInChuck();
+        std::stable_sort(setup_.tools.begin(), setup_.tools.end(),
+                         [](const Tool& a, const Tool& b) { return a.station < b.station; });
+        std::stable_sort(setup_.offsets.begin(), setup_.offsets.end(),
+                         [](const Offset& a, const Offset& b) { return a.number < b.number; });
+        std::stable_sort(setup_.findings.begin(), setup_.findings.end(), [](const Finding& a, const Finding& b) {
+            return a.span.line != b.span.line ? a.span.line < b.span.line : a.span.column < b.span.column;
+        });
+        return std::move(setup_);
+    }
+
+private:
+    const SetupTable& table(std::string_view name) {
+        for (const SetupTable& t : document_.tables) {
+            if (t.name == name) return t;
+        }
+        missing_.name = name;  // every key of it falls back to its safe value
+        return missing_;
+    }
+
+    void stop(std::string_view code, SourceSpan span, std::string message, std::string remedy) {
+        setup_.findings.push_back(setupStop(code, span, std::move(message), std::move(remedy)));
+    }
+
+    static Range rangeIn(const SetupTable& table, std::string_view key, Range fallback) {
+        const SetupEntry* entry = table.usable(key);
+        return entry ? Range{entry->value.list[0], entry->value.list[1]} : fallback;
+    }
+
+    static std::string textIn(const SetupTable& table, std::string_view key) {
+        const SetupEntry* entry = table.usable(key);
+        return entry ? entry->value.text : std::string();
+    }
+
+    static bool flagIn(const SetupTable& table, std::string_view key, bool fallback) {
+        const SetupEntry* entry = table.usable(key);
+        return entry ? entry->value.flag : fallback;
+    }
+
+    static SourceSpan spanOf(const SetupTable& table, std::string_view key) {
+        const SetupEntry* entry = table.find(key);
+        return entry ? entry->value.span : table.span;
+    }
+
+    void readMachine() {
+        const SetupTable& t = table("machine");
+        Machine& m = setup_.machine;
+        m.name = textIn(t, "name");
+        m.home = {numberIn(t, "home_z_mm"), numberIn(t, "home_x_mm") / 2};
+        const Range x = rangeIn(t, "travel_x_mm", {-2 * m.home.r, 0});
+        m.travelR = {x.min / 2, x.max / 2};
+        m.travelZ = rangeIn(t, "travel_z_mm", {-m.home.z, 0});
+        m.rapidRMmPerMin = numberIn(t, "rapid_x_mm_per_min");
+        m.rapidZMmPerMin = numberIn(t, "rapid_z_mm_per_min");
+        m.rapidPerAxis = textIn(t, "rapid") != "straight";
+        m.maxFeedMmPerMin = numberIn(t, "max_feed_mm_per_min");
+        m.maxRevPerMin = numberIn(t, "max_rev_per_min");
+        m.indexTimeS = numberIn(t, "index_time_s");
+        m.stations = static_cast<int>(numberIn(t, "stations"));
+        m.turretRadius = numberIn(t, "turret_diameter_mm") / 2;
+        m.turretThickness = numberIn(t, "turret_thickness_mm");
+    }
+
+    void checkMachine() {
+        const SetupTable& t = table("machine");
+        const Machine& m = setup_.machine;
+        homeWithin(t, "travel_x_mm", 2 * m.travelR.min, 2 * m.travelR.max);
+        homeWithin(t, "travel_z_mm", m.travelZ.min, m.travelZ.max);
+    }
+
+    void homeWithin(const SetupTable& t, std::string_view key, double min, double max) {
+        if (min <= 0 && max >= 0) return;
+        stop(
+            "setup-home-outside-travel", spanOf(t, key),
+            fmt::format("Travel runs from {:g} to {:g} and leaves out the reference position, which is 0.", min, max),
+            "Machine coordinates count from the reference position; towards the chuck and the axis they are negative.");
+    }
+
+    void readChuck() {
+        const SetupTable& t = table("chuck");
+        Chuck& c = setup_.chuck;
+        c.bodyRadius = numberIn(t, "body_diameter_mm") / 2;
+        c.bodyLength = numberIn(t, "body_length_mm");
+        c.jaws = static_cast<int>(numberIn(t, "jaws"));
+        c.jawLength = numberIn(t, "jaw_length_mm");
+        c.jawOuterRadius = numberIn(t, "jaw_outer_diameter_mm") / 2;
+        c.jawWidth = numberIn(t, "jaw_width_mm");
+        c.maxRevPerMin = numberIn(t, "max_rev_per_min");
+    }
+
+    void readTailstock() {
+        const SetupTable& t = table("tailstock");
+        if (&t == &missing_) return;
+        Tailstock tailstock;
+        tailstock.quillRadius = numberIn(t, "quill_diameter_mm") / 2;
+        tailstock.quillLength = numberIn(t, "quill_length_mm");
+        tailstock.centreAngle = radians(numberIn(t, "centre_angle_deg"));
+        tailstock.centreRadius = numberIn(t, "centre_diameter_mm") / 2;
+        tailstock.tipZ = numberIn(t, "centre_z_from_chuck_face_mm");
+        tailstock.advanced = flagIn(t, "advanced", false);
+        setup_.tailstock = tailstock;
+    }
+
+    void readStock() {
+        const SetupTable& t = table("stock");
+        Stock& s = setup_.stock;
+        const double diameter = numberIn(t, "diameter_mm");
+        const double length = numberIn(t, "length_mm");
+        s.material = textIn(t, "material");
+        // No usable bar: everything is left zero and nothing is cut, rather than a bar nobody has.
+        if (diameter <= 0 || length <= 0) return;
+        s.outerRadius = diameter / 2;
+        s.boreRadius = boreDiameter(t, diameter) / 2;
+        s.frontZ = setup_.chuck.jawLength + numberIn(t, "stick_out_mm");
+        s.backZ = s.frontZ - length;
+    }
+
+    double boreDiameter(const SetupTable& t, double diameter) {
+        const double bore = numberIn(t, "bore_mm");
+        const bool tube = textIn(t, "shape") == "tube";
+        if (tube && bore <= 0) {
+            stop("setup-missing-key", spanOf(t, "shape"), "A tube needs bore_mm.",
+                 "Add bore_mm, or write shape = \"bar\".");
+        }
+        if (!tube && bore > 0) {
+            stop("setup-stock-contradiction", spanOf(t, "bore_mm"), "A bar has no bore, yet bore_mm is given.",
+                 "Write shape = \"tube\", or take bore_mm out.");
+            return 0;
+        }
+        if (bore < diameter) return bore;
+        stop("setup-stock-contradiction", spanOf(t, "bore_mm"),
+             fmt::format("The bore ({:g} mm) is not smaller than the outside ({:g} mm).", bore, diameter),
+             "Correct diameter_mm or bore_mm.");
+        return 0;
+    }
+
+    void checkBarInChuck() {
+        const Stock& s = setup_.stock;
+        if (s.outerRadius <= 0) return;
+        const SetupTable& t = table("stock");
+        if (s.backZ >= setup_.chuck.jawLength) {
+            stop("setup-bar-not-held", spanOf(t, "stick_out_mm"),
+                 fmt::format("The bar is {:g} mm long and sticks out {:g} mm: the jaws hold none of it.",
+                             s.frontZ - s.backZ, s.frontZ - setup_.chuck.jawLength),
+                 "Shorten stick_out_mm or correct length_mm.");
+        }
+        if (s.outerRadius > setup_.chuck.jawOuterRadius) {
+            stop("setup-bar-larger-than-chuck", spanOf(t, "diameter_mm"),
+                 fmt::format("A bar of {:g} mm does not go between jaws that sweep {:g} mm.", 2 * s.outerRadius,
+                             2 * setup_.chuck.jawOuterRadius),
+                 "Correct diameter_mm, or jaw_outer_diameter_mm of the chuck.");
+        }
+        checkThroughBore(t);
+    }
+
+    void checkThroughBore(const SetupTable& t) {
+        const SetupEntry* bore = table("chuck").usable("through_bore_mm");
+        const Stock& s = setup_.stock;
+        if (!bore || s.backZ >= 0 || 2 * s.outerRadius <= bore->value.number) return;
+        stop("setup-bar-larger-than-chuck", spanOf(t, "diameter_mm"),
+             fmt::format("The bar reaches {:g} mm behind the chuck face, but {:g} mm does not pass a bore of {:g} mm.",
+                         -s.backZ, 2 * s.outerRadius, bore->value.number),
+             "Saw the blank shorter, let it stick out further, or correct the diameters.");
+    }
+
+    void readRepeated(const SetupTable& t) {
+        if (t.name == "tool") return takeTool(t);
+        if (t.name == "offset") return takeOffset(t);
+        if (t.name == "control") return readControl(t);
+        if (t.name.starts_with("work_offsets.G5") && t.name.size() == 16) readWorkOffset(t);
+    }
+
+    void readWorkOffset(const SetupTable& t) {
+        if (t.name.back() < '4' || t.name.back() > '9') return;
+        const std::size_t index = t.name.back() - '4';
+        const SetupEntry* fromBar = t.usable("z_from_bar_end_mm");
+        const SetupEntry* fromChuck = t.usable("z_from_chuck_face_mm");
+        const bool wrong = t.find("z_from_bar_end_mm") && t.find("z_from_chuck_face_mm");
+        const bool none = !t.find("z_from_bar_end_mm") && !t.find("z_from_chuck_face_mm");
+        if (wrong || none) {
+            stop(
+                "setup-datum", t.span,
+                fmt::format("[{}] must say where Z0 lies exactly once; it says it {}.", t.name,
+                            wrong ? "twice" : "nowhere"),
+                "Write z_from_bar_end_mm (0: Z0 at the end of the bar, -1: one mm inside it) or z_from_chuck_face_mm.");
+        }
+        if (!fromBar && !fromChuck) return;
+        const double z = fromBar ? setup_.stock.frontZ + fromBar->value.number : fromChuck->value.number;
+        setup_.workOffsets[index] = {z, numberIn(t, "x_mm") / 2};
+        setup_.workOffsetGiven[index] = true;
+    }
+
+    void takeTool(const SetupTable& t) {
+        Tool tool = readTool(t, setup_.findings);
+        if (tool.station == 0) return;  // missing or wrong, said already
+        if (tool.station > setup_.machine.stations) {
+            stop("setup-station", spanOf(t, "station"),
+                 fmt::format("Station {} is asked for, the turret has {}.", tool.station, setup_.machine.stations),
+                 "Correct the station of the tool or stations of the machine.");
+        } else if (const Tool* other = setup_.toolAt(tool.station)) {
+            stop("setup-duplicate-station", spanOf(t, "station"),
+                 fmt::format("Station {} already holds \"{}\" (line {}); \"{}\" was left out.", tool.station,
+                             other->name, other->span.line, tool.name),
+                 "Give each tool a station of its own.");
+        } else {
+            setup_.tools.push_back(std::move(tool));
+        }
+    }
+
+    void takeOffset(const SetupTable& t) {
+        Offset offset;
+        offset.number = static_cast<int>(numberIn(t, "number"));
+        if (offset.number == 0) return;  // missing or wrong, said already
+        offset.wear = {numberIn(t, "wear_z_mm"), numberIn(t, "wear_x_mm") / 2};
+        if (t.find("gauge_x_mm") && t.find("gauge_z_mm")) {
+            offset.gauge = Point{numberIn(t, "gauge_z_mm"), numberIn(t, "gauge_x_mm") / 2};
+        } else if (t.find("gauge_x_mm") || t.find("gauge_z_mm")) {
+            stop("setup-missing-key", t.span, "The offset gives the gauge length of one axis only.",
+                 "Write both gauge_x_mm and gauge_z_mm, or neither (then the tool's true place is taken).");
+        }
+        if (t.usable("nose_radius_mm")) offset.noseRadius = numberIn(t, "nose_radius_mm");
+        if (t.usable("tip_number")) offset.tipNumber = static_cast<int>(numberIn(t, "tip_number"));
+        if (setup_.offset(offset.number)) {
+            stop("setup-duplicate-offset", spanOf(t, "number"),
+                 fmt::format("Offset {} is given twice; the first is taken.", offset.number), "Keep one of them.");
+        } else {
+            setup_.offsets.push_back(offset);
+        }
+    }
+
+    void readControl(const SetupTable& t) {
+        ControlOptions& c = setup_.control;
+        c.compensateInRoughing = flagIn(t, "compensate_in_roughing", c.compensateInRoughing);
+        c.blockSkip = flagIn(t, "block_skip", c.blockSkip);
+        c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);
+        c.arcClosureMm = numberIn(t, "arc_closure_mm");
+        c.roughingRetractMm = numberIn(t, "roughing_retract_mm");
+        c.maxBlocks = static_cast<long>(numberIn(t, "max_blocks"));
+    }
+
+    SetupDocument document_;
+    SetupTable missing_;
+    Setup setup_;
+};
+
+}  // namespace
+
+Setup readSetup(std::string_view text, std::string name) {
+    return SetupReading(text, std::move(name)).run();
+}
+
+}  // namespace firstoff
