@@ -37,5 +37,5 @@ void main() {
     vec2 t = vec2(0.0, vPlace.y - uTurretShadow.z) / uTurretShadow.w;
     shadow += 0.55 * (1.0 - smoothstep(0.5, 1.35, length(t))) * span(vPlace.x, uTurretShadow.x, uTurretShadow.y, 45.0);
     c *= 1.0 - uDarkness * clamp(shadow, 0.0, 1.0);
-    oColour = vec4(c, fade);
+    oColour = vec4(mix(backdrop(), c, fade), 1.0);
 }

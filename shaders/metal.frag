@@ -7,7 +7,6 @@ in vec4 vColour;  // a: fineness of the surface, 1 freshly finished, 0 black bar
 in float vAlong;
 
 uniform vec2 uAxis;      // y and z of the axis the body was turned on
-uniform vec2 uCutaway;   // 1 where y > 0 / where z > 0 has to be cut away together: (0,0) none, (1,1) quarter, (0,1) half
 uniform vec4 uShade;     // x of the chuck's face, reach of its shadow, darkness, opacity of the body
 
 out vec4 oColour;
@@ -32,7 +31,6 @@ vec3 lit(vec3 light, vec3 colour, vec3 n, vec3 v, vec3 t, vec3 b, vec2 sharpness
 }
 
 void main() {
-    if (uCutaway.y > 0.5 && vPlace.z > uAxis.y && (uCutaway.x < 0.5 || vPlace.y > uAxis.x)) discard;
     vec3 n = normalize(vNormal);
     vec3 v = normalize(uEye - vPlace);
     vec2 radial = vPlace.yz - uAxis;

@@ -4,7 +4,7 @@ in vec3 vNormal;
 in vec4 vColour;  // a: gloss, 0 paint, 1 polished metal
 in float vAlong;  // 0…1: how far the place is shut off from the light
 
-uniform vec4 uGlow;     // rgb added, a unused: the tool at work is lifted a little
+uniform vec4 uTint;     // sRGB and how much of it: edges in the colour of their station
 uniform float uOpacity;
 
 out vec4 oColour;
@@ -12,7 +12,7 @@ out vec4 oColour;
 void main() {
     vec3 n = normalize(vNormal);
     vec3 v = normalize(uEye - vPlace);
-    vec3 base = linear(vColour.rgb);
+    vec3 base = linear(mix(vColour.rgb, uTint.rgb, uTint.a));
     float gloss = vColour.a;
     vec3 c = base * (hemisphere(n) * mix(0.95, 0.55, gloss) + kKeyColour * max(dot(n, uKey), 0.0) * mix(0.85, 0.45, gloss) +
                      kFillColour * max(dot(n, uFill), 0.0) * 0.20);
@@ -22,6 +22,5 @@ void main() {
     float facing = 1.0 - max(dot(n, v), 0.0);
     float f2 = facing * facing;
     c += kRimColour * f2 * f2 * (0.10 + 0.25 * max(dot(n, uRim), 0.0)) * uAmbient;
-    c += uGlow.rgb;
     oColour = vec4(developed(c), uOpacity);
 }

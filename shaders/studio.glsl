@@ -36,3 +36,16 @@ vec3 room(vec3 d) {
 vec3 hemisphere(vec3 n) {
     return mix(kGround, kSky, 0.5 + 0.5 * dot(n, uPlumbUp)) * uAmbient;
 }
+
+// The background: a plain gradient with a soft light behind the work. All in screen colours.
+uniform vec3 uTop;
+uniform vec3 uBottom;
+uniform vec3 uMiddle;
+uniform vec4 uPicture;  // left, bottom, width, height of the picture, pixels
+
+vec3 backdrop() {
+    vec2 p = (gl_FragCoord.xy - uPicture.xy) / uPicture.zw;
+    vec2 q = p - vec2(0.5, 0.56);
+    float glow = clamp(1.0 - 2.1 * dot(q, q), 0.0, 1.0);
+    return mix(mix(uBottom, uTop, p.y), uMiddle, 0.75 * glow * glow);
+}

@@ -1,6 +1,8 @@
 #include "gui/gl/mesh.h"
 
+#include <cstddef>
 #include <utility>
+#include <vector>
 
 namespace firstoff::gui {
 
@@ -26,20 +28,6 @@ void fill(GLenum target, const std::vector<T>& data) {
 }
 
 }  // namespace
-
-void TriangleMesh::append(const TriangleMesh& other) {
-    const auto base = static_cast<std::uint32_t>(vertices.size());
-    vertices.insert(vertices.end(), other.vertices.begin(), other.vertices.end());
-    for (std::uint32_t index : other.indices) indices.push_back(base + index);
-}
-
-void TriangleMesh::transform(const glm::mat4& by) {
-    const glm::mat3 turn(by);
-    for (Vertex& v : vertices) {
-        v.place = glm::vec3(by * glm::vec4(v.place, 1));
-        v.normal = turn * v.normal;
-    }
-}
 
 MeshBuffer::~MeshBuffer() {
     if (array_ == 0) return;

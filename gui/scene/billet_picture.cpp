@@ -1,0 +1,132 @@
+#include "gui/scene/billet_picture.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "gui/scene/palette.h"
+#include "sim/base/units.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+// Fineness of surfaces, see metal.frag.
+constexpr std::uint8_t kAsBought = 45, kRoughed = 175, kFinished = 250, kColoured = 130;
+constexpr std::uint32_t kHighlight = 0xffc247;
+
+bool cutBy(const Move& move, BlockId block) {
+    return move.block == block || move.cycleBlock == block;
+}
+
+double toleranceFor(double mmPerPixel) {
+    // A third of a pixel, in steps of two so that a slow zoom does not make a new mesh for every frame.
+    constexpr double kFinest = 0.001, kCoarsest = 0.2;  // mm
+    const double wanted = std::clamp(mmPerPixel / 3, kFinest, kCoarsest);
+    return std::exp2(std::floor(std::log2(wanted)));
+}
+
+std::vector<Loop> held(const std::vector<Loop>& loops, bool fallen) {
+    std::vector<Loop> result;
+    for (const Loop& loop : loops) {
+        if ((loop.piece > 0) == fallen) result.push_back(loop);
+    }
+    return result;
+}
+
+TriangleMesh cutFaces(const std::vector<Loop>& loops, Cutaway cutaway, std::uint32_t colour) {
+    TriangleMesh mesh;
+    if (cutaway == Cutaway::None) return mesh;
+    const KeptSweep sweep = keptSweep(cutaway);
+    mesh.append(sectionFace(loops, sweep.from, -1, colour));
+    mesh.append(sectionFace(loops, sweep.to, 1, colour));
+    return mesh;
+}
+
+}  // namespace
+
+std::uint32_t stationColour(int station) {
+    const auto count = static_cast<int>(palette::kStations.size());
+    return palette::kStations[static_cast<std::size_t>((std::max(station, 1) - 1) % count)];
+}
+
+KeptSweep keptSweep(Cutaway cutaway) {
+    switch (cutaway) {
+        case Cutaway::Quarter:
+            return {kPi / 2, 2 * kPi};
+        case Cutaway::Half:
+            return {kPi, 2 * kPi};
+        case Cutaway::None:
+            break;
+    }
+    return {0, 2 * kPi};
+}
+
+std::uint32_t surfaceColour(const Trial& trial, const SceneOptions& options, CutId cut) {
+    if (cut == kUncut || cut >= trial.timeline.moves.size()) return packColour(palette::kBlackBar, kAsBought);
+    const Move& move = trial.toolpath.moves[trial.timeline.moves[cut].move];
+    if (options.highlight != kNoBlock && cutBy(move, options.highlight)) return packColour(kHighlight, kColoured);
+    if (options.colourByTool) return packColour(stationColour(trial.toolpath.calls[move.call].station), kColoured);
+    return packColour(palette::kCutSteel, move.pass > 0 ? kRoughed : kFinished);
+}
+
+bool BilletPicture::sameMetal(const SceneInstant& instant, const Made& made) {
+    if (instant.timeS == made.timeS) return true;
+    const std::vector<Cut>& cuts = instant.trial->stock->cuts();
+    const auto [low, high] = std::minmax(instant.timedMove, made.timedMove);
+    constexpr std::uint32_t kFewMoves = 64;
+    if (high >= cuts.size() || high - low > kFewMoves) return false;
+    return std::all_of(cuts.begin() + low, cuts.begin() + high + 1, [](const Cut& c) { return c.removedMm3 == 0; });
+}
+
+bool BilletPicture::update(const SceneInstant& instant, const SceneOptions& options, double mmPerPixel) {
+    if (!instant.stock || !instant.trial || !instant.trial->stock) {
+        skin_.upload({});
+        faces_.upload({});
+        fallenSkin_.upload({});
+        fallenFaces_.upload({});
+        loops_.clear();
+        made_.reset();
+        return false;
+    }
+    const double radiusPx = instant.trial->setup.stock.outerRadius / std::max(mmPerPixel, 1e-6);
+    const Made wanted{instant.trial,        instant.timeS,     instant.timedMove,        options.cutaway,
+                      options.colourByTool, options.highlight, toleranceFor(mmPerPixel), sectorsFor(radiusPx)};
+    if (made_ && made_->trial == wanted.trial && made_->cutaway == wanted.cutaway &&
+        made_->colourByTool == wanted.colourByTool && made_->highlight == wanted.highlight &&
+        made_->toleranceMm == wanted.toleranceMm && made_->sectors == wanted.sectors && sameMetal(instant, *made_)) {
+        return false;
+    }
+    make(instant, options, wanted);
+    made_ = wanted;
+    return true;
+}
+
+void BilletPicture::make(const SceneInstant& instant, const SceneOptions& options, const Made& made) {
+    loops_ = instant.stock->section(made.toleranceMm);
+    RevolveOptions revolving;
+    revolving.sectors = made.sectors;
+    revolving.chordMm = 3 * made.toleranceMm + 0.002;
+    revolving.colour = [&](CutId cut) { return surfaceColour(*instant.trial, options, cut); };
+    const KeptSweep sweep = keptSweep(options.cutaway);
+    revolving.fromAngle = sweep.from;
+    revolving.toAngle = sweep.to;
+    const std::vector<Loop> standing = held(loops_, false), fallen = held(loops_, true);
+    skin_.upload(revolve(standing, revolving));
+    faces_.upload(cutFaces(standing, options.cutaway, packColour(palette::kSection, 255)));
+    fallenSkin_.upload(revolve(fallen, revolving));
+    fallenFaces_.upload(cutFaces(fallen, options.cutaway, packColour(palette::kSectionOld, 255)));
+}
+
+double BilletPicture::fallen(const SceneInstant& instant) {
+    if (!instant.trial || !instant.trial->stock) return 0;
+    double since = 1e9;
+    for (const Severance& fall : instant.trial->stock->severances()) {
+        const double t = instant.trial->timeline.moves[fall.timedMove].t1;
+        if (t <= instant.timeS) since = std::min(since, instant.timeS - t);
+    }
+    constexpr double kGravity = 9806.65;  // mm/s²
+    const double tray = 1.25 * std::max(instant.trial->setup.chuck.bodyRadius, 60.0);
+    return std::min(0.5 * kGravity * since * since, tray);
+}
+
+}  // namespace firstoff::gui

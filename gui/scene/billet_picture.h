@@ -1,0 +1,55 @@
+// The billet as it is drawn: meshes made anew whenever the metal has changed.
+#pragma once
+
+#include <optional>
+
+#include "gui/gl/mesh.h"
+#include "gui/scene/lathe_scene.h"
+#include "gui/scene/revolved_mesh.h"
+
+namespace firstoff::gui {
+
+// Angles of the metal that a cutaway leaves, as in RevolveOptions.
+struct KeptSweep {
+    double from = 0, to = 0;
+};
+KeptSweep keptSweep(Cutaway cutaway);
+
+// Colour (and fineness as alpha) of a surface left by a cut.
+std::uint32_t surfaceColour(const Trial& trial, const SceneOptions& options, CutId cut);
+
+class BilletPicture {
+public:
+    // Makes the meshes for the instant unless they stand already. `mmPerPixel` at the billet decides how fine they are.
+    // Returns true if anything was made.
+    bool update(const SceneInstant& instant, const SceneOptions& options, double mmPerPixel);
+    void forget() { made_.reset(); }
+
+    const MeshBuffer& skin() const { return skin_; }
+    const MeshBuffer& faces() const { return faces_; }
+    const MeshBuffer& fallenSkin() const { return fallenSkin_; }
+    const MeshBuffer& fallenFaces() const { return fallenFaces_; }
+    // How far the latest piece has fallen, mm; earlier ones lie at the end of their fall.
+    static double fallen(const SceneInstant& instant);
+    const std::vector<Loop>& loops() const { return loops_; }
+
+private:
+    struct Made {
+        const Trial* trial;
+        double timeS;
+        std::uint32_t timedMove;
+        Cutaway cutaway;
+        bool colourByTool;
+        BlockId highlight;
+        double toleranceMm;
+        int sectors;
+    };
+    static bool sameMetal(const SceneInstant& instant, const Made& made);
+    void make(const SceneInstant& instant, const SceneOptions& options, const Made& made);
+
+    std::optional<Made> made_;
+    std::vector<Loop> loops_;
+    MeshBuffer skin_, faces_, fallenSkin_, fallenFaces_;
+};
+
+}  // namespace firstoff::gui

@@ -1,0 +1,24 @@
+// What a ray from the eye meets first.
+#pragma once
+
+#include <optional>
+#include <span>
+
+#include "gui/gl/triangle_mesh.h"
+#include "gui/scene/billet_picture.h"
+#include "gui/scene/camera.h"
+
+namespace firstoff::gui {
+
+struct RayHit {
+    float distance = 0;  // from the ray's origin, mm
+    ScenePick pick;
+};
+
+// First surface of turned loops, exact (cones, not facets), with the cutaway respected.
+std::optional<RayHit> hitTurned(std::span<const Loop> loops, Cutaway cutaway, const Ray& ray);
+
+// Distance to the first triangle; nothing if none is met.
+std::optional<float> hitMesh(const TriangleMesh& mesh, const glm::mat4& model, const Ray& ray);
+
+}  // namespace firstoff::gui

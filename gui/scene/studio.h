@@ -1,0 +1,30 @@
+// Light, background and colours of the picture, dark or light.
+#pragma once
+
+#include <glm/glm.hpp>
+
+#include "gui/gl/shader.h"
+#include "gui/scene/camera.h"
+
+namespace firstoff::gui {
+
+// What every shader is told about the picture.
+struct Studio {
+    glm::mat4 viewProjection{1};
+    glm::vec3 eye{0};
+    glm::vec4 picture{0};  // left, bottom, width, height in the framebuffer, pixels
+    bool dark = true;
+
+    // Uses `shader` and sets light, camera and background.
+    void light(const Shader& shader) const;
+    glm::vec3 bedColour() const;
+    float shadowDepth() const;
+    glm::vec4 lineColour() const;
+    glm::vec4 markDark() const;
+    glm::vec4 markLight() const;
+};
+
+// 0xRRGGBB to 0…1.
+glm::vec3 rgb(unsigned colour);
+
+}  // namespace firstoff::gui
