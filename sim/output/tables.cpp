@@ -8,7 +8,7 @@
 
 #include <fmt/format.h>
 
-#include "sim/output/figures.h"
+#include "sim/output/table_figures.h"
 
 namespace firstoff {
 
@@ -84,7 +84,7 @@ private:
     void cells(std::initializer_list<double> values) {
         for (double value : values) {
             text_ += ',';
-            appendFigure(text_, value);
+            appendTableFigure(text_, value);
         }
     }
 
@@ -92,8 +92,8 @@ private:
     void feed(const Move& move, const TimedMove& timed) {
         if (!isFeed(move.kind)) return;
         const bool perRev = trial_.toolpath.modals[move.modal].feedPerRev || move.kind == MoveKind::Thread;
-        if (perRev) return appendFigure(text_, move.feed);
-        if (timed.rpmStart > 0) appendFigure(text_, move.feed / timed.rpmStart);
+        if (perRev) return appendTableFigure(text_, move.feed);
+        if (timed.rpmStart > 0) appendTableFigure(text_, move.feed / timed.rpmStart);
     }
 
     const Trial& trial_;
@@ -103,9 +103,9 @@ private:
 void appendLoop(std::string& text, const Loop& loop, int number, double datumZ) {
     const auto row = [&](Point p) {
         fmt::format_to(std::back_inserter(text), "{},{},", loop.piece, number);
-        appendFigure(text, p.z - datumZ);
+        appendTableFigure(text, p.z - datumZ);
         text += ',';
-        appendFigure(text, std::max(0.0, p.r));
+        appendTableFigure(text, std::max(0.0, p.r));
         text += '\n';
     };
     for (const Point& p : loop.points) row(p);

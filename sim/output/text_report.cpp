@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "sim/output/figures.h"
+#include "sim/output/table_figures.h"
 
 namespace firstoff {
 

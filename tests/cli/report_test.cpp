@@ -5,8 +5,8 @@
 #include <filesystem>
 #include <fstream>
 
-#include "sim/output/figures.h"
 #include "sim/output/json_report.h"
+#include "sim/output/table_figures.h"
 #include "sim/output/text_report.h"
 #include "sim/output/whole_file.h"
 
@@ -16,20 +16,20 @@ namespace {
 using testing::HasSubstr;
 
 TEST(Figures, AreShortAndExactToAMillionth) {
-    EXPECT_EQ(figure(0), "0");
-    EXPECT_EQ(figure(-0.0), "0");
-    EXPECT_EQ(figure(-1e-9), "0");
-    EXPECT_EQ(figure(20), "20");
-    EXPECT_EQ(figure(100), "100");
-    EXPECT_EQ(figure(-1.6), "-1.6");
-    EXPECT_EQ(figure(0.000001), "0.000001");
-    EXPECT_EQ(figure(12.3456789), "12.345679");
+    EXPECT_EQ(tableFigure(0), "0");
+    EXPECT_EQ(tableFigure(-0.0), "0");
+    EXPECT_EQ(tableFigure(-1e-9), "0");
+    EXPECT_EQ(tableFigure(20), "20");
+    EXPECT_EQ(tableFigure(100), "100");
+    EXPECT_EQ(tableFigure(-1.6), "-1.6");
+    EXPECT_EQ(tableFigure(0.000001), "0.000001");
+    EXPECT_EQ(tableFigure(12.3456789), "12.345679");
 }
 
 TEST(Figures, KeepTheirPointWhateverTheLocale) {
     const std::string before = std::setlocale(LC_ALL, nullptr);
     std::setlocale(LC_ALL, "de_DE.UTF-8");  // without effect where that locale is not installed
-    EXPECT_EQ(figure(1.5), "1.5");
+    EXPECT_EQ(tableFigure(1.5), "1.5");
     std::setlocale(LC_ALL, before.c_str());
 }
 

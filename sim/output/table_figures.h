@@ -6,8 +6,8 @@
 namespace firstoff {
 
 // Fixed notation to a millionth, trailing zeros dropped, never "-0". Not a finite number: empty.
-void appendFigure(std::string& text, double value);
-std::string figure(double value);
+void appendTableFigure(std::string& text, double value);
+std::string tableFigure(double value);
 
 // "48.2 s", "3 min 12.4 s", "1 h 02 min 05 s".
 std::string durationInWords(double seconds);

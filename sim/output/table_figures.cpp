@@ -1,4 +1,4 @@
-#include "sim/output/figures.h"
+#include "sim/output/table_figures.h"
 
 #include <cmath>
 #include <iterator>
@@ -7,7 +7,7 @@
 
 namespace firstoff {
 
-void appendFigure(std::string& text, double value) {
+void appendTableFigure(std::string& text, double value) {
     if (!std::isfinite(value)) return;
     const std::size_t begin = text.size();
     fmt::format_to(std::back_inserter(text), "{:.6f}", value);
@@ -16,9 +16,9 @@ void appendFigure(std::string& text, double value) {
     if (text.size() - begin == 2 && text.compare(begin, 2, "-0") == 0) text.replace(begin, 2, "0");
 }
 
-std::string figure(double value) {
+std::string tableFigure(double value) {
     std::string text;
-    appendFigure(text, value);
+    appendTableFigure(text, value);
     return text;
 }
 
