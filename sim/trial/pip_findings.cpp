@@ -47,12 +47,27 @@ bool leftByFacing(const Machining& m, const Interval& stub) {
     return stub.outerCut == kUncut || facing(m, stub.outerCut).has_value();
 }
 
+// Greatest radius of a loop at z, by straight line between its points; 0 where it does not reach.
+double radiusAt(const Loop& loop, double z) {
+    double radius = 0;
+    for (std::size_t i = 0; i < loop.points.size(); ++i) {
+        const Point a = loop.points[i];
+        const Point b = loop.points[(i + 1) % loop.points.size()];
+        if ((a.z <= z) == (b.z <= z)) continue;
+        radius = std::max(radius, a.r + (b.r - a.r) * (z - a.z) / (b.z - a.z));
+    }
+    return radius;
+}
+
 std::optional<Pip> pipInFrontOf(const Machining& m, const Face& face, const StockCursor& cursor) {
-    const double foot = cursor.outermostAt(face.z + kInFrontMm).outer;
-    if (foot <= 0 || foot > face.noseRadius + kWidestBeyondNoseMm) return std::nullopt;
+    const double widest = face.noseRadius + kWidestBeyondNoseMm;
+    const double near = cursor.outermostAt(face.z + kInFrontMm).outer;
+    if (near <= 0 || near > widest) return std::nullopt;
+    double foot = 0;
     double frontZ = face.z;
-    for (const Loop& loop : cursor.section(kInFrontMm)) {
+    for (const Loop& loop : cursor.section(kFootMm)) {
         if (loop.piece != 0) continue;
+        foot = std::max(foot, radiusAt(loop, face.z + kInFrontMm));
         for (Point p : loop.points) frontZ = std::max(frontZ, p.z);
     }
     // The nose leaves a round foot: at a height e above the face it is narrower by sqrt(2 R e - e²).
