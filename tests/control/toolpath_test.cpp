@@ -5,10 +5,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <rapidcheck.h>
 #include <algorithm>
 #include <cmath>
 #include <ostream>
-#include <rapidcheck.h>
 #include <string>
 #include <vector>
 
@@ -75,9 +75,9 @@ struct Stop {
 };
 
 rc::Gen<std::vector<Stop>> stops() {
-    return rc::gen::container<std::vector<Stop>>(
-        rc::gen::build<Stop>(rc::gen::set(&Stop::x, rc::gen::map(rc::gen::inRange(0, 60000), [](int i) { return i / 1000.0; })),
-                             rc::gen::set(&Stop::z, rc::gen::map(rc::gen::inRange(-80000, 2000), [](int i) { return i / 1000.0; }))));
+    return rc::gen::container<std::vector<Stop>>(rc::gen::build<Stop>(
+        rc::gen::set(&Stop::x, rc::gen::map(rc::gen::inRange(0, 60000), [](int i) { return i / 1000.0; })),
+        rc::gen::set(&Stop::z, rc::gen::map(rc::gen::inRange(-80000, 2000), [](int i) { return i / 1000.0; }))));
 }
 
 TEST(Twins, AnIncrementalProgramIsTheAbsoluteOne) {
@@ -109,7 +109,8 @@ TEST(Twins, ASpacedOutLowerCaseProgramIsThePlainOne) {
 }
 
 TEST(Twins, WordsInAnyOrderGiveTheSamePath) {
-    const Toolpath expected = run("T0101\nG97 S900 M03\nG00 X62. Z2.\nG01 X50. Z-5. F.2\nG02 X60. Z-10. R5. M08\nM30\n");
+    const Toolpath expected =
+        run("T0101\nG97 S900 M03\nG00 X62. Z2.\nG01 X50. Z-5. F.2\nG02 X60. Z-10. R5. M08\nM30\n");
     EXPECT_TRUE(rc::check("NISTIR 6556 sec. 3.3.6", [&] {
         std::string text;
         const auto line = [&](std::vector<std::string> words) {
@@ -134,10 +135,10 @@ TEST(Twins, WordsInAnyOrderGiveTheSamePath) {
 TEST(Interpret, EndsForAnyText) {
     EXPECT_TRUE(rc::check("no crash, no gap", [] {
         const auto pieces = *rc::gen::container<std::vector<std::string>>(rc::gen::elementOf(std::vector<std::string>{
-            "G00", "G01", "G02", "G03", "G04", "G28", "G40", "G41", "G42", "G50", "G53", "G55", "G70", "G71", "G96", "G97",
-            "G98", "G76", "X10.", "X20.", "X30.", "Z0", "Z-5.", "Z-10.", "U-1.", "U.4", "W.1", "W-2.", "R2.", "R5.", "I3.",
-            "K-2.", ",C1.", ",R2.", "F.2", "S200", "T0101", "T0404", "T5", "M03", "M05", "M30", "M99", "P10", "Q20", "N10",
-            "N20", "D1.", "\n", "\n", "\n", "\n", "#1=2", "X#1"}));
+            "G00", "G01", "G02", "G03",  "G04",  "G28",  "G40",  "G41",  "G42",   "G50",   "G53",  "G55", "G70", "G71",
+            "G96", "G97", "G98", "G76",  "X10.", "X20.", "X30.", "Z0",   "Z-5.",  "Z-10.", "U-1.", "U.4", "W.1", "W-2.",
+            "R2.", "R5.", "I3.", "K-2.", ",C1.", ",R2.", "F.2",  "S200", "T0101", "T0404", "T5",   "M03", "M05", "M30",
+            "M99", "P10", "Q20", "N10",  "N20",  "D1.",  "\n",   "\n",   "\n",    "\n",    "#1=2", "X#1"}));
         std::string text = "T0101\nG97 S500 M03\nG00 X40. Z2.\nG01 F.1\n";
         for (const std::string& piece : pieces) text += piece;
         const firstoff::Setup setup = lathe();
@@ -162,12 +163,14 @@ TEST(Interpret, EndsForAnyText) {
 }
 
 TEST(Interpret, StepsFollowTheBlocksInOrder) {
-    const Toolpath path = run("T0101\nG97 S500 M03\n\n(talk)\nG00 X62. Z2.\nG42 X50.\nM08\nG01 Z-5. F.2\nG40 X62.\nM30\n");
+    const Toolpath path =
+        run("T0101\nG97 S500 M03\n\n(talk)\nG00 X62. Z2.\nG42 X50.\nM08\nG01 Z-5. F.2\nG40 X62.\nM30\n");
     std::vector<std::pair<BlockId, std::uint32_t>> steps;
     for (const Step& step : path.steps) steps.emplace_back(step.block, step.firstMove);
     // The index is move 0, the approach 1, then the three compensated moves; M08 stands between two of them.
-    EXPECT_THAT(steps, testing::ElementsAre(testing::Pair(0, 0), testing::Pair(1, 1), testing::Pair(4, 1), testing::Pair(5, 2),
-                                            testing::Pair(6, 3), testing::Pair(7, 3), testing::Pair(8, 4), testing::Pair(9, 5)));
+    EXPECT_THAT(steps, testing::ElementsAre(testing::Pair(0, 0), testing::Pair(1, 1), testing::Pair(4, 1),
+                                            testing::Pair(5, 2), testing::Pair(6, 3), testing::Pair(7, 3),
+                                            testing::Pair(8, 4), testing::Pair(9, 5)));
     ASSERT_EQ(path.stops.size(), 1u);
     EXPECT_EQ(path.stops[0].beforeMove, 5u);
 }
@@ -215,7 +218,9 @@ struct ToolRow {
     int station, offset;
     ToolWord::Form form;
 };
-void PrintTo(const ToolRow& row, std::ostream* os) { *os << row.text; }
+void PrintTo(const ToolRow& row, std::ostream* os) {
+    *os << row.text;
+}
 
 class ToolWords : public testing::TestWithParam<ToolRow> {};
 
@@ -244,7 +249,8 @@ INSTANTIATE_TEST_SUITE_P(Rule, ToolWords,
                                          ToolRow{"T-101", -101, 0, 0, ToolWord::Form::Unreadable},
                                          ToolRow{"T1234567", 1234567, 0, 0, ToolWord::Form::Unreadable}));
 
-// Where the centre must be: at R from both ends, on the side that makes the turn of the asked length. Elementary geometry.
+// Where the centre must be: at R from both ends, on the side that makes the turn of the asked length. Elementary
+// geometry.
 TEST(ArcOfRadius, LiesAtItsRadiusFromBothEnds) {
     EXPECT_TRUE(rc::check("distance and side", [] {
         const auto coordinate = rc::gen::map(rc::gen::inRange(-50000, 50000), [](int i) { return i / 1000.0; });
@@ -268,7 +274,8 @@ TEST(ArcOfRadius, LiesAtItsRadiusFromBothEnds) {
 TEST(Corner, FilletTouchesBothSides) {
     EXPECT_TRUE(rc::check("line and arc", [] {
         const double arcRadius = *rc::gen::inRange(5, 40);
-        const double turn = *rc::gen::inRange(20, 160) * (*rc::gen::arbitrary<bool>() ? 1 : -1) * 3.14159265358979 / 180;
+        const double turn =
+            *rc::gen::inRange(20, 160) * (*rc::gen::arbitrary<bool>() ? 1 : -1) * 3.14159265358979 / 180;
         const bool clockwise = *rc::gen::arbitrary<bool>();
         // A line along -z into the origin, then an arc that leaves it turned by `turn`.
         const Stretch line{{50, 0}, {0, 0}, {}, MoveKind::Feed};
