@@ -70,6 +70,21 @@ double angleBetween(Point a, Point b) {
     return std::atan2(cross(a, b), dot(a, b));
 }
 
+double distanceTo(const PathElement& e, Point p) {
+    const double toEnds = std::min(distance(p, e.from), distance(p, e.to));
+    if (!isArc(e.kind)) {
+        const Point t = unit(e.to - e.from);
+        const bool beside = dot(p - e.from, t) > 0 && dot(e.to - p, t) > 0;
+        return beside ? std::abs(cross(t, p - e.from)) : toEnds;
+    }
+    const double k = e.kind == MoveKind::ArcAnticlockwise ? 1 : -1;
+    const auto turnTo = [&](Point q) {
+        const double turn = k * angleBetween(e.from - e.centre, q - e.centre);
+        return turn < 0 ? turn + 2 * kPi : turn;
+    };
+    return turnTo(p) < turnTo(e.to) ? std::abs(distance(p, e.centre) - distance(e.from, e.centre)) : toEnds;
+}
+
 // Centre path of one element before its ends are joined to its neighbours.
 struct Curve {
     Point from, to;  // perpendicular to the ends of the element
@@ -116,9 +131,12 @@ Curve offsetArc(const PathElement& e, double s, double rho) {
     curve.to = e.to - (k * s * rho / r2) * u2;
     curve.centre = e.centre;
     curve.radius = r2 - k * s * rho;
-    curve.lacking = k * s > 0 ? rho - std::min(r1, r2) : 0;
-    curve.vanishes = k * s > 0 && curve.lacking > -kSamePlaceMm;
-    if (curve.vanishes) return curve;
+    const double lacking = rho - std::min(r1, r2);
+    if (k * s > 0 && lacking > -kSamePlaceMm) {
+        curve.vanishes = true;
+        curve.lacking = lacking;
+        return curve;
+    }
     double turn = k * angleBetween(u1, u2);
     if (turn <= 0) turn += 2 * kPi;
     curve.k = k;
@@ -130,7 +148,8 @@ Curve offset(const PathElement& e, double s, double rho) {
     return isArc(e.kind) ? offsetArc(e, s, rho) : offsetLine(e, s, rho);
 }
 
-// Where two curves cross; `miss` says by how much they do not.
+// Where two curves cross; `miss` says by how much they do not. Curves that miss each other by less than a touch are
+// taken to meet where they are nearest.
 struct Meeting {
     Point at;
     double miss = 0;
@@ -146,15 +165,15 @@ Meeting lineMeetsLine(Point a, Point u, Point b, Point v) {
 Meeting lineMeetsCircle(Point a, Point u, Point centre, double radius, Point near) {
     const Point foot = a + dot(centre - a, u) * u;
     const double height = distance(centre, foot);
-    if (height > radius) return {foot, height - radius};
-    const double half = std::sqrt((radius - height) * (radius + height));
+    if (height > radius + tolerance::kTouchMm) return {foot, height - radius};
+    const double half = std::sqrt(std::max(0.0, (radius - height) * (radius + height)));
     return {foot + (dot(near - foot, u) < 0 ? -half : half) * u};
 }
 
 Meeting circleMeetsCircle(Point c1, double r1, Point c2, double r2, Point near) {
     const double apart = distance(c1, c2);
     const double miss = std::max(apart - (r1 + r2), std::abs(r1 - r2) - apart);
-    if (miss > 0 || apart <= kSamePlaceMm) return {near, std::max(miss, kSamePlaceMm)};
+    if (miss > tolerance::kTouchMm || apart <= kSamePlaceMm) return {near, std::max(miss, kSamePlaceMm)};
     const Point u = (1 / apart) * (c2 - c1);
     const double along = (apart * apart + (r1 - r2) * (r1 + r2)) / (2 * apart);
     const double half = std::sqrt(std::max(0.0, (r1 - along) * (r1 + along)));
@@ -223,7 +242,9 @@ struct Piece {
     std::uint32_t element = 0;
     std::int32_t below = -1;  // the piece before it that still has its place; -1: none, or none that can be given up
     Point lead, start, end, leave;
-    double trimmed = 0;     // taken off at the start
+    double trimmed = 0;  // taken off at the start
+    double lacking = 0;  // length that neighbours wanted of it beyond its own; of a hollow arc: radius
+    bool tooHollow = false;
     bool straight = false;  // has lost its own shape: a straight piece from `start` to `end`
     bool gone = false;      // has lost its place too
 };
@@ -243,11 +264,13 @@ public:
 private:
     void add(std::size_t index);
     void join(Piece& piece, const Curve& curve);
-    void joinPastTop(Piece& piece, const Curve& curve);
+    void turn(const Corner& corner, Piece& piece, const Curve& curve);
+    std::int32_t joinPastTop(Piece& piece, const Curve& curve);
+    void link(std::int32_t out, Piece& piece, const Curve& curve);
     void giveUp(std::int32_t from, std::int32_t upTo);
     void finish();
     void report(CompensationIssue::Kind kind, const PathElement& e, double amount = 0);
-    void reportNoRoom(const Piece& piece, double lacking);
+    void reportLoss(const Piece& piece);
 
     void emitStartUp(const PathElement& e);
     void emitPiece(const Piece& piece);
@@ -262,28 +285,43 @@ private:
     std::vector<Piece> pieces_;  // one for each compensated element that has a length, in order
     Curve topCurve_;             // of pieces_.back()
     std::vector<PathElement> out_;
-    Point at_;  // imaginary tip at the end of `out_`
+    Point at_;         // imaginary tip at the end of `out_`
+    double lost_ = 0;  // of the last elements in a row that lost too little to be reported
 };
 
 void Compensator::report(CompensationIssue::Kind kind, const PathElement& e, double amount) {
     issues_.push_back({kind, e.tag, amount});
 }
 
-void Compensator::reportNoRoom(const Piece& piece, double lacking) {
-    // Less than a touch is the rounding of the program's decimals.
-    if (lacking > tolerance::kTouchMm) report(CompensationIssue::Kind::NoRoom, elements_[piece.element], lacking);
+// What is lost of a piece that no longer runs along its element: the length that is lacking; by how much the nose, from
+// where it stands instead, misses the element; the link in place of an arc the size of the nose. Less than a touch is
+// the rounding of the program's decimals, but many short pieces in a row may each lose less than that and count
+// together.
+void Compensator::reportLoss(const Piece& piece) {
+    const PathElement& e = elements_[piece.element];
+    if (piece.tooHollow && piece.lacking > tolerance::kTouchMm) {
+        return report(CompensationIssue::Kind::InsideArcTooSmall, e, piece.lacking);
+    }
+    double missed = 0;
+    if (piece.gone) {
+        missed = std::abs(distanceTo(e, at_ - tip_) - rho_);
+    } else if (piece.tooHollow) {
+        missed = distance(piece.start, piece.end);
+    }
+    lost_ += std::max(piece.lacking, missed);
+    if (lost_ <= tolerance::kTouchMm) return;
+    report(CompensationIssue::Kind::NoRoom, e, lost_);
+    lost_ = 0;
 }
 
 void Compensator::add(std::size_t index) {
     const Curve curve = offset(elements_[index], s_, rho_);
-    if (curve.lacking > tolerance::kTouchMm) {
-        report(CompensationIssue::Kind::InsideArcTooSmall, elements_[index], curve.lacking);
-    }
     Piece piece;
     piece.element = static_cast<std::uint32_t>(index);
     piece.lead = piece.start = curve.from;
     piece.end = piece.leave = curve.to;
-    piece.straight = curve.vanishes;
+    piece.straight = piece.tooHollow = curve.vanishes;
+    piece.lacking = curve.lacking;
     if (!pieces_.empty()) join(piece, curve);
     topCurve_ = curve;
     pieces_.push_back(piece);
@@ -296,14 +334,27 @@ void Compensator::join(Piece& piece, const Curve& curve) {
         piece.lead = piece.start = top.end;
         return;
     }
-    if (topCurve_.vanishes) return joinPastTop(piece, curve);
+    if (topCurve_.vanishes) {
+        const std::int32_t out = joinPastTop(piece, curve);
+        if (out >= 0) link(out, piece, curve);
+        return;
+    }
     double miss = 0;
     const Corner corner = cornerOf(topCurve_, curve, elements_[piece.element].from, s_, rho_, miss);
     const double lacking = miss > 0 ? miss : top.trimmed + topCurve_.before(corner.end) - topCurve_.length;
-    if (miss > 0 || lacking > kSamePlaceMm) {
-        reportNoRoom(top, lacking);
-        return joinPastTop(piece, curve);
-    }
+    if (miss == 0 && lacking <= kSamePlaceMm) return turn(corner, piece, curve);
+    top.lacking = lacking;
+    const std::int32_t out = joinPastTop(piece, curve);
+    if (out < 0) return;
+    if (miss > 0 || lacking > tolerance::kTouchMm) return link(out, piece, curve);
+    // Backwards by less than a touch is better than a link to the perpendicular point.
+    turn(corner, piece, curve);
+    top.straight = true;
+    piece.below = -1;
+}
+
+void Compensator::turn(const Corner& corner, Piece& piece, const Curve& curve) {
+    Piece& top = pieces_.back();
     top.end = corner.end;
     top.leave = corner.leave;
     piece.lead = corner.lead;
@@ -311,9 +362,9 @@ void Compensator::join(Piece& piece, const Curve& curve) {
     piece.trimmed = curve.after(corner.start);
 }
 
-// Joins a new piece to one below the top. Where none meets it, the deepest one that had no room stays as a straight
-// link.
-void Compensator::joinPastTop(Piece& piece, const Curve& curve) {
+// Joins a new piece to one below the top and gives up those between. If none meets it, changes nothing and returns the
+// deepest one that has no room; otherwise returns -1.
+std::int32_t Compensator::joinPastTop(Piece& piece, const Curve& curve) {
     const std::int32_t top = piece.below;
     std::int32_t out = top;
     for (std::int32_t below = pieces_[out].below; below >= 0; out = below, below = pieces_[out].below) {
@@ -328,11 +379,16 @@ void Compensator::joinPastTop(Piece& piece, const Curve& curve) {
             candidate.end = candidate.leave = piece.lead = piece.start = *x;
             piece.trimmed = curve.after(*x);
             piece.below = below;
-            return;
+            return -1;
         }
-        reportNoRoom(candidate, lacking);
+        candidate.lacking = lacking;
     }
-    giveUp(top, out);
+    return out;
+}
+
+// Makes the piece `out` a straight link to the perpendicular start of a new piece, and gives up those between.
+void Compensator::link(std::int32_t out, Piece& piece, const Curve& curve) {
+    giveUp(piece.below, out);
     Piece& link = pieces_[out];
     link.gone = false;
     link.straight = true;
@@ -351,7 +407,7 @@ void Compensator::finish() {
     Piece& last = pieces_.back();
     const double lacking = topCurve_.vanishes ? 0 : last.trimmed - topCurve_.length;
     if (lacking <= kSamePlaceMm) return;
-    reportNoRoom(last, lacking);
+    last.lacking = lacking;
     last.straight = true;
 }
 
@@ -372,6 +428,11 @@ void Compensator::emitStartUp(const PathElement& e) {
 
 void Compensator::emitPiece(const Piece& piece) {
     const PathElement& e = elements_[piece.element];
+    if (piece.gone || piece.straight) {
+        reportLoss(piece);
+    } else {
+        lost_ = 0;
+    }
     if (piece.gone) return emitStraight(at_, e);
     emitJoint(piece.start, e);
     if (isArc(e.kind) && !piece.straight && distance(piece.start, piece.end) > kSamePlaceMm) {

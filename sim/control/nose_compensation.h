@@ -29,7 +29,8 @@ struct CompensationSetting {
 struct CompensationIssue {
     enum class Kind : std::uint8_t {
         InsideArcTooSmall,  // the nose does not fit into an arc; amount: by how much its radius is larger
-        NoRoom,       // between its neighbours the nose cannot reach the element; amount: the length that is lacking
+        NoRoom,  // between its neighbours the nose does not reach the element; amount: the length that is lacking, or
+                 // by how much the nose misses it if that is more; of short elements in a row, together
         StartOnArc,   // compensation is switched on by an arc; controls refuse it. Amount 0; run as a straight move
         CancelOnArc,  // switched off by an arc, likewise
     };

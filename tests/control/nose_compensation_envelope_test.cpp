@@ -172,14 +172,15 @@ RC_GTEST_PROP(NoseCompensationEnvelope, NeverReachesInAndTouchesEveryElementWith
 }
 
 // Elements down to a hundredth of a millimetre. Touching each is then not possible; staying out of the profile is,
-// where nothing was reported: a lack of less than a touch is not.
+// where nothing was reported. A lack of less than a touch
+// along an element is not; across its neighbours that is up to 1 + sqrt(2) of it.
 RC_GTEST_PROP(NoseCompensationEnvelope, StaysOutOfProfilesOfShortElementsWhereNothingIsReported, ()) {
     const Profile profile = anyProfile(0.01, 3);
     const double rho = pick(0.1, 1.2);
     const Compensated c = compensated(profile, rho, 3);
     isWhole(profile, c);
     RC_TAG(c.issues.empty() ? "with room" : "without room");
-    if (c.issues.empty()) neverReachesIn(profile, c, rho, tolerance::kTouchMm);
+    if (c.issues.empty()) neverReachesIn(profile, c, rho, 3 * tolerance::kTouchMm);
 }
 
 // However crooked the profile, the path is whole, finite and never strays from it further than the corners reach: a
@@ -202,7 +203,7 @@ RC_GTEST_PROP(NoseCompensationEnvelope, StaysByTheProfileWhateverItIs, ()) {
         const Point centre = p.to - rho * tipFromNoseCentre(3);
         double nearest = std::numeric_limits<double>::infinity();
         for (const PathElement& e : profile.elements) nearest = std::min(nearest, distanceTo(e, centre));
-        RC_ASSERT(nearest <= std::sqrt(2.0) * rho + kAllowed);
+        RC_ASSERT(nearest <= std::sqrt(2.0) * rho + tolerance::kTouchMm);  // what is lacking by less is run as it is
     }
 }
 

@@ -370,19 +370,38 @@ TEST(NoseCompensation, FilletOfTheNoseRadiusIsNoIssue) {
     }
 }
 
-// A hollow arc of radius 0.5 written as many short lines: every one of them is too short, none may throw the path
-// about.
+// A hollow quarter of radius 0.5 written as many short lines: all of them are too short, but each by very little where
+// there are thousands. None may throw the path about, and the loss may not go unreported.
 TEST(NoseCompensation, ManyShortElementsWithoutRoomLeaveTheWallsJoined) {
-    Contour contour({5, 10});
-    contour.to({2, 10}).to({-9.5, 10});
-    for (int i = 1; i <= 100; ++i) {
-        const double a = kPi / 2 * i / 100;
-        contour.to({-9.5 - 0.5 * std::sin(a), 10.5 - 0.5 * std::cos(a)});
+    for (const int count : {2, 100, 100'000}) {
+        Contour contour({5, 10});
+        contour.to({2, 10}).to({-9.5, 10});
+        for (int i = 1; i <= count; ++i) {
+            const double a = kPi / 2 * i / count;
+            contour.to({-9.5 - 0.5 * std::sin(a), 10.5 - 0.5 * std::cos(a)});
+        }
+        contour.to({-10, 20});
+        const Compensated r = run(contour, Compensation::Right, 1, 0);
+        EXPECT_FALSE(r.issues.empty()) << count;
+        for (std::size_t i = 1; i + 1 < r.path.size(); ++i) expectAt(r.path[i].to, {-9, 11});
     }
-    contour.to({-10, 20});
+}
+
+// The nose inside a ring smaller than itself, again in steps that each lack next to nothing.
+TEST(NoseCompensation, ARingSmallerThanTheNoseIsReportedHoweverFinelyItIsWritten) {
+    Contour contour({2, 0});
+    contour.to({0.5, 0});
+    const int count = 100'000;
+    for (int i = 1; i < count; ++i) {
+        const double a = -2 * kPi * i / count;
+        contour.to({0.5 * std::cos(a), 0.5 * std::sin(a)});
+    }
     const Compensated r = run(contour, Compensation::Right, 1, 0);
-    EXPECT_EQ(r.issues.size(), 100u);
-    for (std::size_t i = 1; i + 1 < r.path.size(); ++i) expectAt(r.path[i].to, {-9, 11});
+    double lost = 0;
+    for (const CompensationIssue& issue : r.issues) lost += issue.amountMm;
+    // The centre would have to run a ring of radius 0.5 backwards; the first element and the last each have one free
+    // end.
+    EXPECT_NEAR(lost, kPi, 0.002);
 }
 
 }  // namespace

@@ -1,0 +1,291 @@
+#include "sim/control/control.h"
+
+#include <fmt/format.h>
+
+namespace firstoff {
+
+namespace {
+
+constexpr std::uint32_t kFrameLetters = BlockWords::bits({'N', 'O'});
+
+bool isProgramEnd(int tenths) {
+    return tenths == 20 || tenths == 300;
+}
+
+}  // namespace
+
+Control::Control(const Program& program, const Setup& setup, Toolpath& out)
+    : program_(program),
+      setup_(setup),
+      out_(out),
+      remarks_(program, out.findings),
+      mainRecorder_(out, remarks_, setup.machine.home),
+      recorder_(&mainRecorder_),
+      search_(program),
+      roughingRetract_(setup.control.roughingRetractMm) {
+    out_.modals.push_back(now_.modal);
+    out_.calls.push_back({});
+    now_.position = setup.machine.home;
+}
+
+void Control::run() {
+    out_.moves.reserve(program_.blocks.size());
+    out_.steps.reserve(program_.blocks.size());
+    while (next_ < program_.blocks.size() && !ended_) carryOut(next_++);
+    finish();
+}
+
+void Control::carryOut(BlockId block) {
+    if (frames(block)) return;
+    anyWords_ = true;
+    if (++executed_ > setup_.control.maxBlocks) {
+        remarks_.at(block, {Severity::Stop, "endless-program",
+                            fmt::format("More than {} blocks were carried out; the program was stopped here.",
+                                        setup_.control.maxBlocks),
+                            "Check repeats and jumps, or raise the limit in the set-up."});
+        ended_ = endless_ = true;
+        return;
+    }
+    if (reading_ != Reading::ProfileShape) recorder_->beginStep(block);
+    words_.collect(program_, block, remarks_);
+    carryOutWords();
+}
+
+// Blocks that frame the program or are left out: true if there is nothing to carry out in this one.
+bool Control::frames(BlockId block) {
+    const Block& b = program_.blocks[block];
+    if (b.kind == Block::Kind::Percent) {
+        ended_ = anyWords_;
+        return true;
+    }
+    if (b.skip != 0 && setup_.control.blockSkip) return true;
+    if (b.kind == Block::Kind::Statement) {
+        remarks_.at(block,
+                    {Severity::Warning,
+                     "macro-not-carried-out",
+                     fmt::format("{} is a macro statement; it was not carried out, so what follows may run otherwise "
+                                 "on the machine.",
+                                 program_.textOf(b)),
+                     "Write the blocks out, or prove this program on the machine.",
+                     {},
+                     true});
+        recorder_->beginStep(block);
+        return true;
+    }
+    if (b.wordCount == 0) return true;
+    if (b.programNumber >= 0) {
+        // The number of another program in the same file: the one that ran ends before it.
+        ended_ = anyWords_;
+        programNumber_ = b.programNumber;
+        if (ended_) return true;
+    }
+    return false;
+}
+
+void Control::carryOutWords() {
+    orders_ = Orders{};
+    used_ = kFrameLetters;
+    if (words_.gBegin() != words_.gEnd() || words_.mBegin() != words_.mEnd()) sortCodes();
+    applyUnits();
+    applyFeed();
+    applySpeed();
+    applyTool();
+    applySpindle();
+    if (orders_.compensation != nullptr) applyCompensation();
+    applyWorkOffset();
+    applyAxes();
+    if (orders_.flow != nullptr) applyFlow();
+    if ((words_.letters() & ~used_) != 0) reportLeftovers();
+}
+
+void Control::sortCodes() {
+    for (const Code* code = words_.gBegin(); code != words_.gEnd(); ++code) {
+        const Code** place = nullptr;
+        switch (code->group) {
+            case CodeGroup::Motion:
+                place = &orders_.motion;
+                break;
+            case CodeGroup::FeedMode:
+                place = &orders_.feedMode;
+                break;
+            case CodeGroup::Units:
+                place = &orders_.units;
+                break;
+            case CodeGroup::Compensation:
+                place = &orders_.compensation;
+                break;
+            case CodeGroup::WorkOffset:
+                place = &orders_.workOffset;
+                break;
+            case CodeGroup::SpeedMode:
+                place = &orders_.speedMode;
+                break;
+            case CodeGroup::OneShot:
+                place = &orders_.oneShot;
+                break;
+            case CodeGroup::Machine:
+                place = &orders_.machine;
+                break;
+            default:
+                break;
+        }
+        sortCode(*code, place, true);
+    }
+    for (const Code* code = words_.mBegin(); code != words_.mEnd(); ++code) {
+        const Code** place = nullptr;
+        switch (code->group) {
+            case CodeGroup::ProgramFlow:
+                place = &orders_.flow;
+                break;
+            case CodeGroup::Spindle:
+                place = &orders_.spindle;
+                break;
+            case CodeGroup::Coolant:
+                place = &orders_.coolant;
+                break;
+            case CodeGroup::ToolChange:
+                place = &orders_.toolChange;
+                break;
+            default:
+                break;
+        }
+        sortCode(*code, place, false);
+    }
+    if (reading_ != Reading::Program) refuseInProfile();
+}
+
+void Control::sortCode(const Code& code, const Code** place, bool isG) {
+    if (place == nullptr) {
+        orders_.unknown = true;
+        orders_.unknownG |= isG;
+        reportUnknownCode(code, isG);
+        return;
+    }
+    if (*place != nullptr) {
+        remarks_.at(
+            block(), *code.word,
+            {Severity::Stop, "codes-conflict",
+             fmt::format("{} and {} exclude each other in one block; {} was taken.", program_.textOf(*(*place)->word),
+                         program_.textOf(*code.word), program_.textOf(*code.word)),
+             "Leave one of them out, or write two blocks."});
+    }
+    *place = &code;
+}
+
+// Inside P–Q only shape, feed and speed may stand: what else there is would be carried out once per pass, or not at
+// all.
+void Control::refuseInProfile() {
+    const Code* const refused[] = {orders_.units, orders_.workOffset, orders_.oneShot, orders_.machine, orders_.flow};
+    for (const Code* code : refused) {
+        const bool isDwell = code == orders_.oneShot && code != nullptr && code->tenths == 40;
+        const bool isPause = code == orders_.flow && code != nullptr && code->tenths <= 10;
+        if (code == nullptr || isDwell || isPause) continue;
+        remarks_.at(block(), *code->word,
+                    {Severity::Stop,
+                     "not-allowed-in-profile",
+                     fmt::format("{} cannot stand between the P and Q blocks of a cycle; it was left out.",
+                                 program_.textOf(*code->word)),
+                     "Move it in front of the cycle.",
+                     {},
+                     true});
+        orders_.unknown = true;
+    }
+    orders_.units = orders_.workOffset = orders_.machine = nullptr;
+    if (orders_.oneShot != nullptr && orders_.oneShot->tenths != 40) orders_.oneShot = nullptr;
+    if (orders_.flow != nullptr && orders_.flow->tenths > 10) orders_.flow = nullptr;
+}
+
+void Control::reportUnknownCode(const Code& code, bool isG) {
+    Remark remark{Severity::Warning,
+                  "unknown-code",
+                  fmt::format("{} is not carried out here; what it does on the machine was left out of this trial.",
+                              program_.textOf(*code.word)),
+                  "Prove this block on the machine, or write it with codes that are understood here.",
+                  {},
+                  true};
+    if (!isG && code.tenths == 980) {
+        remark.message = "M98 calls a subprogram; subprograms are not carried out here, so its moves are missing.";
+        remark.remedy = "Write the subprogram's blocks out in the program, or prove them on the machine.";
+    }
+    remarks_.at(block(), *code.word, std::move(remark));
+}
+
+void Control::reportLeftovers() {
+    // They belong to the code that was not understood, and that was said.
+    if (orders_.unknown || now_.suspended) return;
+    const std::uint32_t left = words_.letters() & ~used_;
+    const Block& b = program_.blocks[block()];
+    for (const Word *word = program_.begin(b), *end = program_.end(b); word != end; ++word) {
+        if (word->form != Word::Form::Number || word->comma || (left & BlockWords::bit(word->letter)) == 0) continue;
+        if (word->letter == 'G' || word->letter == 'M') continue;
+        remarks_.at(block(), *word,
+                    {Severity::Warning,
+                     "unknown-word",
+                     fmt::format("{} has no meaning in this block and was left out.", program_.textOf(*word)),
+                     "Take it out, or add the code it belongs to.",
+                     {},
+                     true});
+        return;
+    }
+}
+
+void Control::applyFlow() {
+    switch (orders_.flow->tenths) {
+        case 0:
+            recorder_->stop(ProgramStop::Kind::Stop, block());
+            return;
+        case 10:
+            if (setup_.control.optionalStop) recorder_->stop(ProgramStop::Kind::Optional, block());
+            return;
+        case 990:
+            use(BlockWords::bit('P'));
+            remarks_.at(block(), *orders_.flow->word,
+                        {Severity::Stop, "endless-program",
+                         "M99 sends the main program back to its beginning: it would run without end. It was run once.",
+                         "End the program with M30, or M02."});
+            ended_ = endless_ = true;
+            return;
+        default:
+            break;
+    }
+    if (!isProgramEnd(orders_.flow->tenths)) return;
+    leaveCompensation("the end of the program", orders_.flow->word);
+    settle();
+    recorder_->stop(ProgramStop::Kind::End, block());
+    ended_ = true;
+}
+
+void Control::finish() {
+    if (executed_ > 0) {
+        leaveCompensation("the end of the program", nullptr);
+        settle();
+        const bool stopped = !out_.stops.empty() && out_.stops.back().kind == ProgramStop::Kind::End;
+        if (!stopped && !endless_) {
+            remarks_.at(block(),
+                        {Severity::Note, "no-program-end",
+                         "The program ends here without M30 or M02; the control would stop with an alarm or wait.",
+                         "End the program with M30."});
+        }
+    }
+    checkTape();
+    remarks_.close();
+}
+
+// An opening % wants a closing one (NISTIR 6556 sec. 3.1); without it a transfer may have broken off.
+void Control::checkTape() {
+    BlockId opening = kNoBlock;
+    int marks = 0;
+    bool words = false;
+    for (std::size_t i = 0; i < program_.blocks.size(); ++i) {
+        if (program_.blocks[i].kind == Block::Kind::Percent) {
+            if (marks++ == 0 && !words) opening = static_cast<BlockId>(i);
+        }
+        words |= program_.blocks[i].wordCount > 0;
+    }
+    if (opening == kNoBlock || marks > 1 || !words) return;
+    remarks_.at(opening, {Severity::Note, "percent-not-closed",
+                          "The % that opens the program has no closing % at the end; the file may have been cut off.",
+                          "Check the end of the program and add the closing %."});
+}
+
+}  // namespace firstoff

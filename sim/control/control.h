@@ -1,0 +1,191 @@
+// The control at work: goes through the blocks of a program and turns them into moves.
+//
+// Order within a block (NISTIR 6556 sec. 3.8, table 8): units and feed mode, F, S, T, spindle, coolant, dwell,
+// nose-radius compensation, work offset, reference return, cycle or movement, and last of all what stops the program.
+// Where words stand in the block makes no difference.
+//
+// The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
+// control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_cycles.cpp G70 and G71.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "sim/control/arc.h"
+#include "sim/control/block_words.h"
+#include "sim/control/path_recorder.h"
+#include "sim/control/profile_search.h"
+#include "sim/control/remarks.h"
+#include "sim/control/roughing.h"
+#include "sim/control/toolpath.h"
+#include "sim/program/program.h"
+#include "sim/setup/setup.h"
+
+namespace firstoff {
+
+class Control {
+public:
+    Control(const Program& program, const Setup& setup, Toolpath& out);
+
+    void run();
+
+private:
+    // The codes of a block by what they order; null where there is none.
+    struct Orders {
+        const Code* motion = nullptr;
+        const Code* feedMode = nullptr;
+        const Code* units = nullptr;
+        const Code* compensation = nullptr;
+        const Code* workOffset = nullptr;
+        const Code* speedMode = nullptr;
+        const Code* oneShot = nullptr;
+        const Code* machine = nullptr;
+        const Code* flow = nullptr;
+        const Code* spindle = nullptr;
+        const Code* coolant = nullptr;
+        const Code* toolChange = nullptr;
+        bool unknown = false;  // a code that is not understood: words left over are its own
+        bool unknownG = false;
+    };
+
+    // What one block leaves behind for the next. Copied when a profile is read ahead and put back afterwards.
+    struct Standing {
+        ModalState modal;
+        Point position;  // turret reference as programmed, lathe frame
+        int call = 0;    // index into Toolpath::calls
+        bool motionGiven = false;
+        bool suspended = false;        // a code that is not understood has taken over the axis words
+        bool feedOfOtherMode = false;  // F was given under the other of G98 and G99
+        bool feedChecked = false;      // nothing that a feed move depends on changed since it was looked at
+        bool speedGiven = false;
+        bool datumChecked = false;  // work offset and tool offset were looked at since they changed
+    };
+
+    // What the walk through the blocks is doing.
+    enum class Reading : std::uint8_t {
+        Program,       // carrying out the program
+        ProfileShape,  // reading a profile for G71: only its shape counts
+        FinishCut,     // running a profile for G70
+    };
+
+    struct Place {
+        BlockId block = kNoBlock;
+        const Word* word = nullptr;
+    };
+
+    struct Profile {
+        BlockId first = kNoBlock;
+        BlockId last = kNoBlock;
+    };
+
+    // control.cpp
+    void carryOut(BlockId block);
+    bool frames(BlockId block);
+    void carryOutWords();
+    void sortCodes();
+    void sortCode(const Code& code, const Code** place, bool isG);
+    void refuseInProfile();
+    void reportUnknownCode(const Code& code, bool isG);
+    void reportLeftovers();
+    void applyFlow();
+    void finish();
+    void checkTape();
+
+    // control_modes.cpp
+    void applyUnits();
+    void applyFeed();
+    void applySpeed();
+    void applyClamp();
+    void changeSpeedMode();
+    void applySpindle();
+    void applyWorkOffset();
+    void dwell();
+    // The number of `letter` if it is above zero; reports it otherwise.
+    std::optional<double> positive(char letter, const char* what);
+    void checkFeed();
+    void checkDatum();
+    std::uint32_t modalIndex();
+
+    // control_tool.cpp
+    void applyTool();
+    void callTool(int station, int offset, const Word& word);
+    void reportTool(const ToolCall& call, const Word& word);
+    Point reckonedTip(int station, int offset, const Tool* tool) const;
+    void applyCompensation();
+    void startCompensation(Compensation side);
+    std::optional<CompensationSetting> compensationSetting(Compensation side);
+    void leaveCompensation(const char* before, const Word* word);
+    void settle();
+
+    // control_motion.cpp
+    void applyAxes();
+    void move();
+    void moveAlong(const Move& move);
+    void arcMove(Move move);
+    void fullCircle(Move move, const ArcCentre& arc);
+    void reportArc(const ArcCentre& arc, bool byRadius, const Word* word);
+    void machineMove();
+    void referenceReturn();
+    std::optional<CornerWish> cornerWish(const Word*& word);
+    Point target() const;
+    Move newMove(MoveKind kind, Point to);
+    void add(const Move& move) { recorder_->add(move); }
+    double lengthOf(char letter) const { return scale() * words_.number(letter); }
+    double scale() const { return now_.modal.inches ? kInch : 1.0; }
+    const ToolCall& call() const { return out_.calls[static_cast<std::size_t>(now_.call)]; }
+    Point datum() const { return setup_.workOffsets[static_cast<std::size_t>(now_.modal.workOffset)]; }
+    Point workPosition() const { return now_.position + call().reckoned - datum(); }
+    Point turretAt(Point work) const { return work + datum() - call().reckoned; }
+
+    // control_cycles.cpp
+    void roughingBlock();
+    void rough(const Profile& profile, RoughingOrder order);
+    void emitRoughing(const RoughingPlan& plan, BlockId callBlock);
+    void reportRoughing(const RoughingPlan& plan, const std::vector<ProfileElement>& shape, const RoughingOrder& order);
+    std::optional<double> depthOfCut();
+    std::vector<ProfileElement> readShape(const Profile& profile, RoughingOrder& order);
+    void finishingBlock();
+    std::optional<Profile> findProfile(const char* cycle);
+    void reportMissing(char letter, const char* cycle, const char* why);
+    void jumpOver(const Profile& profile, BlockId callBlock);
+    bool endsProgram(BlockId block) const;
+
+    void use(std::uint32_t letters) { used_ |= letters; }
+    BlockId block() const { return words_.block(); }
+
+    static constexpr double kInch = 25.4;
+
+    const Program& program_;
+    const Setup& setup_;
+    Toolpath& out_;
+    Remarks remarks_;
+    PathRecorder mainRecorder_;
+    PathRecorder* recorder_;  // the main one, or one that reads a profile
+    ProfileSearch search_;
+
+    Standing now_;
+    BlockWords words_;
+    Orders orders_;
+    std::uint32_t used_ = 0;  // letters of the block that were understood
+
+    BlockId next_ = 0;
+    bool ended_ = false;
+    bool endless_ = false;
+    bool anyWords_ = false;  // a block with words was met: a `%` now ends the tape
+    int programNumber_ = -1;
+    long executed_ = 0;
+
+    ModalState writtenModal_;
+    std::uint32_t modalIndex_ = 0;
+    bool modalDirty_ = false;
+
+    Place compensationOn_;  // the G41 or G42 in force
+    Place surfaceSpeedOn_;  // the G96 in force
+    Reading reading_ = Reading::Program;
+    BlockId cycleBlock_ = kNoBlock;
+    std::uint16_t pass_ = 0;
+    double roughingDepth_ = 0;  // U of the first of two G71 blocks, on radius
+    double roughingRetract_;
+};
+
+}  // namespace firstoff

@@ -1,0 +1,309 @@
+// The cycles G71 (roughing along Z) and G70 (finishing) and the profile between their P and Q blocks.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <utility>
+
+#include "sim/base/tolerances.h"
+#include "sim/control/control.h"
+#include "sim/control/figures.h"
+
+namespace firstoff {
+
+namespace {
+
+constexpr std::uint32_t kCycleWords = BlockWords::bits({'P', 'Q'});
+
+// Older controls count a D without decimal point in thousandths of a millimetre, newer ones in millimetres. Nobody
+// takes 100 mm per pass, nor less than a tenth of a thousandth, so the size of the figure tells which was meant.
+constexpr double kThousandthsFrom = 100;
+
+}  // namespace
+
+void Control::roughingBlock() {
+    use(BlockWords::bits({'U', 'R'}));
+    const bool isCall = words_.hasAny(kCycleWords);
+    if (!isCall) {
+        // The first of two blocks: depth of cut on radius and retract, for the calls that follow.
+        if (words_.has('U')) roughingDepth_ = std::abs(lengthOf('U'));
+        if (words_.has('R')) roughingRetract_ = std::abs(lengthOf('R'));
+        return;
+    }
+    use(BlockWords::bits({'W', 'D'}));
+    const auto profile = findProfile("G71");
+    if (!profile) return;
+    RoughingOrder order;
+    if (const Word* allowance = words_.secondU() != nullptr ? words_.secondU() : words_.word('U')) {
+        order.allowance.r = scale() * allowance->value / 2;
+    }
+    if (words_.has('W')) order.allowance.z = lengthOf('W');
+    if (words_.has('R')) roughingRetract_ = std::abs(lengthOf('R'));
+    order.retract = roughingRetract_;
+    const auto depth = depthOfCut();
+    if (!depth) return jumpOver(*profile, block());
+    order.depth = *depth;
+    rough(*profile, order);
+}
+
+// From this block (D, or the first of two U words), or from the first of two blocks.
+std::optional<double> Control::depthOfCut() {
+    double depth = roughingDepth_;
+    if (words_.secondU() != nullptr) depth = std::abs(lengthOf('U'));
+    if (words_.has('D')) {
+        depth = std::abs(lengthOf('D'));
+        const Word& word = *words_.word('D');
+        if (!word.hasPoint && word.value >= kThousandthsFrom) {
+            depth = std::abs(word.value) / 1000 * scale();
+            remarks_.at(
+                block(), word,
+                {Severity::Note,
+                 "depth-without-point",
+                 fmt::format("{} has no decimal point; it was taken as {} mm.", program_.textOf(word), figure(depth)),
+                 "Write the decimal point, if the control takes one here.",
+                 {{"depth_mm", depth}}});
+        }
+    }
+    if (depth > 0) return depth;
+    remarks_.at(block(), *orders_.oneShot->word,
+                {Severity::Stop, "missing-depth-of-cut", "G71 has no depth of cut; the cycle was not carried out.",
+                 "Write G71 U… R… with the depth on radius in the block before, or D… in this one."});
+    return std::nullopt;
+}
+
+std::optional<Control::Profile> Control::findProfile(const char* cycle) {
+    use(kCycleWords);
+    const BlockId call = block();
+    for (char letter : {'P', 'Q'}) {
+        if (words_.has(letter)) continue;
+        reportMissing(letter, cycle, "is not given");
+        return std::nullopt;
+    }
+    const auto first = search_.find(static_cast<std::int32_t>(words_.number('P')), call + 1);
+    if (!first) {
+        reportMissing('P', cycle, "is not in the program");
+        return std::nullopt;
+    }
+    const auto last = search_.findForwards(static_cast<std::int32_t>(words_.number('Q')), *first);
+    if (!last) {
+        const bool before = search_.find(static_cast<std::int32_t>(words_.number('Q')), 0).has_value();
+        reportMissing('Q', cycle, before ? "stands before the P block" : "is not in the program");
+        return std::nullopt;
+    }
+    if (*first <= call && call <= *last) {
+        reportMissing('Q', cycle, "makes a profile that holds the cycle itself");
+        return std::nullopt;
+    }
+    return Profile{*first, *last};
+}
+
+void Control::reportMissing(char letter, const char* cycle, const char* why) {
+    const Word* word = words_.word(letter);
+    const std::string number = word != nullptr ? fmt::format(" N{}", figure(word->value)) : "";
+    remarks_.at(block(), word,
+                {Severity::Stop, "missing-profile-block",
+                 fmt::format("The {} block{} of {} {}; the cycle was not carried out.", letter, number, cycle, why),
+                 "Give P the N number of the first block of the profile and Q that of its last one, below it."});
+}
+
+void Control::rough(const Profile& profile, RoughingOrder order) {
+    const BlockId callBlock = block();
+    // Passes are cut without compensation; what the control does with it in front of the cycle differs.
+    if (now_.modal.compensation != Compensation::Off) {
+        remarks_.at(callBlock, *orders_.oneShot->word,
+                    {Severity::Warning,
+                     "compensation-in-roughing",
+                     "Nose-radius compensation is on when G71 is called; controls differ. It was switched off here.",
+                     "Cancel it with G40 before the cycle and give G41 or G42 inside the profile.",
+                     {},
+                     true});
+        now_.modal.compensation = Compensation::Off;
+        modalDirty_ = true;
+    }
+    settle();
+    if (!now_.datumChecked) checkDatum();
+    order.start = workPosition();
+    const std::vector<ProfileElement> shape = readShape(profile, order);
+    if (!now_.feedChecked) checkFeed();
+    if (shape.empty()) {
+        remarks_.at(
+            callBlock, words_.word('P'),
+            {Severity::Stop, "missing-profile-block",
+             "There is no shape between the P and Q blocks of G71: at least an approach and one feed move are needed.",
+             "Write the profile as moves with G00, G01, G02 and G03."});
+    } else {
+        const RoughingPlan plan = planRoughing(shape, order);
+        reportRoughing(plan, shape, order);
+        emitRoughing(plan, callBlock);
+    }
+    jumpOver(profile, callBlock);
+}
+
+// Runs the profile's blocks for their shape only: into a path of its own, with everything put back afterwards. The
+// first movement is the approach from the start point; what follows it is the shape.
+std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingOrder& order) {
+    const Standing before = now_;
+    const BlockWords words = words_;
+    const Orders orders = orders_;
+    const std::uint32_t used = used_;
+    const Reading reading = std::exchange(reading_, Reading::ProfileShape);
+    Toolpath path;
+    PathRecorder recorder(path, remarks_, now_.position);
+    recorder_ = &recorder;
+    for (BlockId block = profile.first; block <= profile.last; ++block) carryOut(block);
+    recorder.settle();
+    recorder_ = &mainRecorder_;
+    reading_ = reading;
+    const Point toWork = call().reckoned - datum();
+    now_ = before;
+    modalDirty_ = true;
+    words_ = words;
+    orders_ = orders;
+    used_ = used;
+    std::vector<ProfileElement> shape;
+    for (std::size_t i = 0; i < path.moves.size(); ++i) {
+        const Move& move = path.moves[i];
+        if (!isMovement(move.kind)) continue;
+        if (shape.empty() && i == 0) {
+            order.infeed = move.kind == MoveKind::Rapid ? MoveKind::Rapid : MoveKind::Feed;
+            continue;
+        }
+        // A rapid inside the profile is cut like the rest of it.
+        const MoveKind kind = move.kind == MoveKind::Rapid ? MoveKind::Feed : move.kind;
+        shape.push_back({move.from + toWork, move.to + toWork, move.centre + toWork, kind, move.block});
+    }
+    return shape;
+}
+
+void Control::reportRoughing(const RoughingPlan& plan, const std::vector<ProfileElement>& shape,
+                             const RoughingOrder& order) {
+    if (plan.turnsBack) {
+        remarks_.at(
+            shape[*plan.turnsBack].block,
+            {Severity::Stop,
+             "profile-not-monotonic",
+             fmt::format(
+                 "The profile of G71 turns back in {} here. Some controls refuse it, others cut the pocket; here "
+                 "the passes stop at the first wall and what lies behind is left to the cut along the profile.",
+                 plan.turnsBackInX ? "X" : "Z"),
+             "Rough the undercut separately, and give G71 a profile that only rises (falls, in a bore) towards its "
+             "end.",
+             {},
+             true});
+    }
+    if (plan.startInsideProfile) {
+        remarks_.at(
+            block(), *orders_.oneShot->word,
+            {Severity::Stop,
+             "cycle-start-inside-profile",
+             fmt::format("G71 starts at {}, which is inside its profile; the way back to it would go through the part.",
+                         place(order.start)),
+             plan.outside ? "Start at or above the largest X of the profile, in front of its first Z."
+                          : "Start at or below the smallest X of the profile, in front of its first Z.",
+             {{"start_x_mm", 2 * order.start.r}, {"start_z_mm", order.start.z}}});
+    }
+    if (plan.allowanceIntoPart) {
+        remarks_.at(
+            block(), *orders_.oneShot->word,
+            {Severity::Warning,
+             "allowance-into-part",
+             fmt::format("The finish allowance U{} W{} moves the profile into the finished part: {} is turned {}.",
+                         figure(2 * order.allowance.r), figure(order.allowance.z),
+                         plan.outside ? "an outside" : "a bore",
+                         plan.towardsChuck ? "towards the chuck" : "away from the chuck"),
+             fmt::format("U must be {} and W {} here.", plan.outside ? "above zero" : "below zero",
+                         plan.towardsChuck ? "above zero" : "below zero"),
+             {{"u_mm", 2 * order.allowance.r}, {"w_mm", order.allowance.z}}});
+    }
+    if (plan.tooManyPasses) {
+        remarks_.at(block(), *orders_.oneShot->word,
+                    {Severity::Stop,
+                     "too-many-passes",
+                     fmt::format("With a depth of {} mm G71 needs more than {} passes; it was not carried out.",
+                                 figure(order.depth), kMostPasses),
+                     "Check the depth of cut: a decimal point may be missing.",
+                     {{"depth_mm", order.depth}}});
+    }
+}
+
+// A step for each pass, so that the cycle can be gone through pass by pass.
+void Control::emitRoughing(const RoughingPlan& plan, BlockId callBlock) {
+    const int motion = std::exchange(now_.modal.motion, 71);
+    modalDirty_ = true;
+    cycleBlock_ = callBlock;
+    int pass = 1;  // its step is the one of the block itself
+    for (const RoughingMove& planned : plan.moves) {
+        if (planned.pass != pass) recorder_->beginStep(callBlock);
+        pass = planned.pass;
+        pass_ = planned.pass;
+        Move move = newMove(planned.kind, turretAt(planned.to));
+        if (planned.block != kNoBlock) move.block = planned.block;
+        move.centre = turretAt(planned.centre);
+        now_.position = move.to;
+        add(move);
+    }
+    cycleBlock_ = kNoBlock;
+    pass_ = 0;
+    now_.modal.motion = motion;
+    modalDirty_ = true;
+}
+
+void Control::finishingBlock() {
+    const auto profile = findProfile("G70");
+    if (!profile) return;
+    const BlockId callBlock = block();
+    const BlockWords words = words_;
+    const Orders orders = orders_;
+    const std::uint32_t used = used_;
+    const Point start = now_.position;
+    const int motion = now_.modal.motion;
+    const Reading reading = std::exchange(reading_, Reading::FinishCut);
+    cycleBlock_ = callBlock;
+    pass_ = 1;
+    for (BlockId at = profile->first; at <= profile->last && !ended_; ++at) carryOut(at);
+    words_ = words;
+    orders_ = orders;
+    used_ = used;
+    recorder_->beginStep(callBlock);
+    add(newMove(MoveKind::Rapid, start));
+    now_.position = start;
+    reading_ = reading;
+    cycleBlock_ = kNoBlock;
+    pass_ = 0;
+    now_.modal.motion = motion;
+    modalDirty_ = true;
+    jumpOver(*profile, callBlock);
+}
+
+// A profile that follows its cycle was carried out with it, so the program goes on behind it.
+void Control::jumpOver(const Profile& profile, BlockId callBlock) {
+    if (profile.first < callBlock) return;
+    std::optional<BlockId> between;
+    for (BlockId at = callBlock + 1; at < profile.first; ++at) {
+        const Block& b = program_.blocks[at];
+        // A profile behind the end of the program is not on the way.
+        if (b.kind == Block::Kind::Percent || endsProgram(at)) return;
+        if (!between && (b.wordCount > 0 || b.kind == Block::Kind::Statement)) between = at;
+    }
+    if (between) {
+        remarks_.at(*between,
+                    {Severity::Warning,
+                     "blocks-before-profile",
+                     "Blocks stand between the cycle and its profile; controls differ whether they are carried out. "
+                     "Here they were left out.",
+                     "Put the profile right behind the cycle.",
+                     {},
+                     true});
+    }
+    next_ = profile.last + 1;
+}
+
+bool Control::endsProgram(BlockId block) const {
+    const Block& b = program_.blocks[block];
+    for (const Word *word = program_.begin(b), *end = program_.end(b); word != end; ++word) {
+        if (word->letter != 'M' || word->form != Word::Form::Number) continue;
+        if (word->value == 2 || word->value == 30 || word->value == 99) return true;
+    }
+    return false;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,298 @@
+// Feed, speed, units, offsets of the work, dwell: what stands until it is changed.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/base/units.h"
+#include "sim/control/control.h"
+#include "sim/control/figures.h"
+
+namespace firstoff {
+
+namespace {
+
+constexpr double kMetresPerFoot = 0.3048;
+// How far back an equal modal state is looked for. Programs go to and fro between a few states, rapid and feed above
+// all.
+constexpr std::size_t kStatesLookedBack = 4;
+
+}  // namespace
+
+std::optional<double> Control::positive(char letter, const char* what) {
+    const double value = words_.number(letter);
+    use(BlockWords::bit(letter));
+    if (value > 0) return value;
+    remarks_.at(block(), *words_.word(letter),
+                {Severity::Stop, "not-above-zero",
+                 fmt::format("{} must be above zero, not {}; the word was left out.", what, figure(value)),
+                 "Correct the figure or its sign."});
+    return std::nullopt;
+}
+
+void Control::applyUnits() {
+    if (orders_.units == nullptr) return;
+    now_.modal.inches = orders_.units->tenths == 200;
+    modalDirty_ = true;
+}
+
+void Control::applyFeed() {
+    if (orders_.feedMode != nullptr) {
+        const bool perRev = orders_.feedMode->tenths == 990;
+        if (perRev != now_.modal.feedPerRev) {
+            now_.modal.feedPerRev = perRev;
+            now_.feedOfOtherMode = now_.modal.feed > 0;
+            now_.feedChecked = false;
+            modalDirty_ = true;
+        }
+    }
+    if (!words_.has('F')) return;
+    use(BlockWords::bit('F'));
+    // Inside a profile F counts for the finish cut only.
+    if (reading_ == Reading::ProfileShape) return;
+    const double feed = scale() * words_.number('F');
+    if (feed > 0 && feed == now_.modal.feed && !now_.feedOfOtherMode) return;
+    if (!positive('F', "F, the feed,")) return;
+    now_.modal.feed = feed;
+    now_.feedOfOtherMode = false;
+    now_.feedChecked = false;
+    modalDirty_ = true;
+}
+
+void Control::applySpeed() {
+    const bool clamp = orders_.oneShot != nullptr && orders_.oneShot->tenths == 500;
+    if (reading_ == Reading::ProfileShape) {
+        use(BlockWords::bit('S'));
+        return;
+    }
+    if (clamp) return applyClamp();
+    if (orders_.speedMode != nullptr) changeSpeedMode();
+    if (!words_.has('S')) return;
+    use(BlockWords::bit('S'));
+    // S0 stands the spindle still on some controls; here it is a speed that was not given.
+    const double speed = words_.number('S');
+    if (speed != 0 && !positive('S', "S, the speed,")) return;
+    now_.modal.speed = now_.modal.constantSurfaceSpeed && now_.modal.inches ? speed * kMetresPerFoot : speed;
+    now_.speedGiven = speed > 0;
+    modalDirty_ = true;
+}
+
+// G50 S: the speed above which surface speed does not drive the spindle.
+void Control::applyClamp() {
+    constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
+    if (words_.hasAny(kAxes)) {
+        use(kAxes);
+        remarks_.at(
+            block(), *orders_.oneShot->word,
+            {Severity::Warning,
+             "coordinate-setting",
+             "G50 with axis words sets coordinates; that is not carried out here, so later positions may be wrong.",
+             "Set the datum with G54 to G59 and tool offsets instead.",
+             {},
+             true});
+        orders_.unknown = true;
+        if (!words_.has('S')) return;
+    }
+    if (!words_.has('S')) {
+        remarks_.at(block(), *orders_.oneShot->word,
+                    {Severity::Warning, "clamp-without-speed", "G50 has no S word: no speed clamp was set.",
+                     "Write the highest spindle speed behind it, e.g. G50 S2500."});
+        return;
+    }
+    const auto limit = positive('S', "The speed clamp");
+    if (!limit) return;
+    now_.modal.clampRevPerMin = *limit;
+    now_.feedChecked = false;
+    modalDirty_ = true;
+}
+
+void Control::changeSpeedMode() {
+    const bool surface = orders_.speedMode->tenths == 960;
+    if (surface) {
+        surfaceSpeedOn_ = {block(), orders_.speedMode->word};
+        now_.feedChecked = false;
+    }
+    if (surface == now_.modal.constantSurfaceSpeed) return;
+    now_.modal.constantSurfaceSpeed = surface;
+    modalDirty_ = true;
+    if (words_.has('S') || now_.modal.speed == 0) return;
+    // The spindle goes on at the speed it has: the one figure is turned into the other at the diameter of the moment.
+    const double radius = std::max(std::abs(workPosition().r), 0.5);
+    const double before = now_.modal.speed;
+    double limit = setup_.machine.maxRevPerMin > 0 ? setup_.machine.maxRevPerMin : 1e9;
+    if (now_.modal.clampRevPerMin > 0) limit = std::min(limit, now_.modal.clampRevPerMin);
+    now_.modal.speed =
+        surface ? surfaceSpeedMPerMin(before, radius) : std::min(firstoff::revPerMin(before, radius), limit);
+    remarks_.at(
+        block(), *orders_.speedMode->word,
+        {Severity::Warning,
+         "speed-mode-without-speed",
+         fmt::format("{} has no S word. The {} in force was turned into {} at X{}; controls differ here.",
+                     surface ? "G96" : "G97",
+                     surface ? fmt::format("{} rev/min", figure(before)) : fmt::format("{} m/min", figure(before)),
+                     surface ? fmt::format("{} m/min", figure(now_.modal.speed))
+                             : fmt::format("{} rev/min", figure(now_.modal.speed)),
+                     figure(2 * radius)),
+         "Write the S word behind it.",
+         {{"speed", now_.modal.speed}},
+         true});
+}
+
+void Control::applySpindle() {
+    if (reading_ == Reading::ProfileShape) return;
+    if (orders_.spindle != nullptr) {
+        const int code = orders_.spindle->tenths;
+        now_.modal.spindle = code == 30   ? SpindleDirection::Forward
+                             : code == 40 ? SpindleDirection::Reverse
+                                          : SpindleDirection::Stopped;
+        modalDirty_ = true;
+        if (code != 50 && now_.modal.speed == 0) {
+            remarks_.at(block(), *orders_.spindle->word,
+                        {Severity::Warning, "spindle-code-without-speed",
+                         fmt::format("{} starts the spindle, but no speed was given: S is 0.",
+                                     program_.textOf(*orders_.spindle->word)),
+                         "Give G97 S or G96 S with it or before it."});
+        }
+    }
+    if (orders_.coolant != nullptr) {
+        now_.modal.coolant = orders_.coolant->tenths == 80;
+        modalDirty_ = true;
+    }
+}
+
+void Control::applyWorkOffset() {
+    if (orders_.workOffset == nullptr) return;
+    const int number = orders_.workOffset->tenths / 10 - 54;
+    if (!setup_.workOffsetGiven[static_cast<std::size_t>(number)]) {
+        remarks_.at(
+            block(), *orders_.workOffset->word,
+            {Severity::Warning,
+             "work-offset-not-given",
+             fmt::format("The set-up does not say where the datum of G{} is; it was taken at Z{} of the chuck face.",
+                         54 + number, figure(setup_.workOffsets[static_cast<std::size_t>(number)].z)),
+             "Enter this work offset in the set-up file.",
+             {},
+             true});
+    }
+    now_.modal.workOffset = number;
+    modalDirty_ = true;
+}
+
+void Control::dwell() {
+    constexpr std::uint32_t kWords = BlockWords::bits({'X', 'U', 'P'});
+    use(kWords);
+    if (!words_.hasAny(kWords)) {
+        remarks_.at(block(), *orders_.oneShot->word,
+                    {Severity::Warning, "dwell-without-time", "G04 has no time: nothing was waited for.",
+                     "Write the seconds behind it, e.g. G04 X0.5, or milliseconds, G04 P500."});
+        return;
+    }
+    const char letter = words_.has('P') ? 'P' : words_.has('X') ? 'X' : 'U';
+    if (reading_ == Reading::ProfileShape) return;
+    if (letter == 'P' && words_.word('P')->hasPoint) {
+        remarks_.at(
+            block(), *words_.word('P'),
+            {Severity::Warning,
+             "dwell-with-point",
+             fmt::format("{} has a decimal point; controls differ whether it then counts seconds. It was taken as "
+                         "milliseconds.",
+                         program_.textOf(*words_.word('P'))),
+             "Write whole milliseconds behind P, or seconds behind X.",
+             {},
+             true});
+    }
+    const auto time = positive(letter, "The time of a dwell");
+    if (!time) return;
+    Move move = newMove(MoveKind::Dwell, now_.position);
+    move.seconds = letter == 'P' ? *time / 1000 : *time;
+    add(move);
+}
+
+// What a feed move depends on, looked at again only when something of it changed.
+void Control::checkFeed() {
+    now_.feedChecked = true;
+    if (reading_ == Reading::ProfileShape) return;
+    if (now_.modal.feed == 0) {
+        remarks_.at(block(), {Severity::Stop, "missing-feed",
+                              "A move at feed, but no F word has been given: the control would stop with an alarm.",
+                              fmt::format("Write F with this block ({}).",
+                                          now_.modal.feedPerRev ? "mm per revolution, G99" : "mm per minute, G98")});
+    } else if (now_.feedOfOtherMode) {
+        remarks_.at(block(), {Severity::Warning,
+                              "feed-of-other-mode",
+                              fmt::format("F{} was given before {}; it now counts as {}.", figure(now_.modal.feed),
+                                          now_.modal.feedPerRev ? "G99" : "G98",
+                                          now_.modal.feedPerRev ? "mm per revolution" : "mm per minute"),
+                              "Write a new F word with the change of feed mode.",
+                              {{"feed", now_.modal.feed}}});
+        now_.feedOfOtherMode = false;
+    }
+    if (now_.modal.constantSurfaceSpeed && now_.modal.clampRevPerMin == 0 && surfaceSpeedOn_.word != nullptr) {
+        remarks_.at(
+            surfaceSpeedOn_.block, *surfaceSpeedOn_.word,
+            {Severity::Warning,
+             "no-speed-clamp",
+             fmt::format("G96 is cutting without a speed clamp: towards the centre the spindle runs up to its limit of "
+                         "{} rev/min.",
+                         figure(setup_.machine.maxRevPerMin)),
+             "Give G50 S with the highest speed the workholding allows, before G96.",
+             {{"max_rev_per_min", setup_.machine.maxRevPerMin}}});
+    }
+}
+
+// Whether it is known where programmed coordinates count from.
+void Control::checkDatum() {
+    now_.datumChecked = true;
+    const int number = now_.modal.workOffset;
+    if (number == 0 && !setup_.workOffsetGiven[0]) {
+        remarks_.at(
+            block(),
+            {Severity::Warning,
+             "work-offset-not-given",
+             fmt::format("The set-up does not say where the datum of G54 is; it was taken at Z{} of the chuck face.",
+                         figure(setup_.workOffsets[0].z)),
+             "Enter this work offset in the set-up file.",
+             {},
+             true});
+    }
+    if (call().station == 0) {
+        remarks_.at(block(),
+                    {Severity::Warning,
+                     "no-tool-called",
+                     "The turret is moved to a programmed position before any tool was called: which offset then "
+                     "counts is not known. The turret reference point was moved there.",
+                     "Call a tool first, or go to the reference position with G28 U0 W0.",
+                     {},
+                     true});
+    } else if (call().offset == 0) {
+        remarks_.at(block(),
+                    {Severity::Warning,
+                     "offset-cancelled",
+                     fmt::format("A move to a programmed position with the tool offset cancelled (T{:02}00). Some "
+                                 "controls then drop the whole tool length and shift the turret by it; here only the "
+                                 "wear was dropped.",
+                                 call().station),
+                     "Cancel the offset after the retract, or retract with G28 or G53.",
+                     {},
+                     true});
+    }
+}
+
+std::uint32_t Control::modalIndex() {
+    if (!modalDirty_) return modalIndex_;
+    modalDirty_ = false;
+    if (writtenModal_ == now_.modal) return modalIndex_;
+    writtenModal_ = now_.modal;
+    const std::size_t count = out_.modals.size();
+    for (std::size_t back = 1; back <= std::min(count, kStatesLookedBack); ++back) {
+        if (out_.modals[count - back] == now_.modal) {
+            modalIndex_ = static_cast<std::uint32_t>(count - back);
+            return modalIndex_;
+        }
+    }
+    out_.modals.push_back(now_.modal);
+    modalIndex_ = static_cast<std::uint32_t>(count);
+    return modalIndex_;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,302 @@
+// Movement: G00 to G03, G28, G53, corners.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <utility>
+
+#include "sim/base/tolerances.h"
+#include "sim/control/arc.h"
+#include "sim/control/control.h"
+#include "sim/control/figures.h"
+
+namespace firstoff {
+
+namespace {
+
+constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
+constexpr std::uint32_t kCentre = BlockWords::bits({'I', 'K'});
+constexpr std::uint32_t kArcWords = BlockWords::bits({'I', 'K', 'R'});
+
+bool isArcCode(int motion) {
+    return motion == 2 || motion == 3;
+}
+
+}  // namespace
+
+void Control::applyAxes() {
+    if (orders_.motion != nullptr) {
+        now_.modal.motion = orders_.motion->tenths / 10;
+        now_.motionGiven = true;
+        now_.suspended = false;
+        modalDirty_ = true;
+    }
+    if (orders_.oneShot != nullptr) {
+        switch (orders_.oneShot->tenths) {
+            case 40:
+                return dwell();
+            case 280:
+                return referenceReturn();
+            case 700:
+                return finishingBlock();
+            case 710:
+                return roughingBlock();
+            default:
+                break;  // G50 took S and the axis words before
+        }
+        if (words_.hasAny(kAxes)) return;
+    }
+    const bool wholeTurn = isArcCode(now_.modal.motion) && orders_.motion != nullptr && words_.hasAny(kCentre);
+    if (!words_.hasAny(kAxes) && !wholeTurn) {
+        const Word* corner = words_.cornerChamfer() != nullptr ? words_.cornerChamfer() : words_.cornerRadius();
+        if (corner != nullptr && !orders_.unknown) {
+            remarks_.at(block(), *corner,
+                        {Severity::Stop, "corner-does-not-fit", "A corner stands in a block without a move.",
+                         "Write it behind the end point of the move that leads to the corner."});
+        }
+        return;
+    }
+    // Axis words beside a code that is not understood are that code's, and stay so until a motion code is given.
+    if (orders_.unknownG && orders_.motion == nullptr) now_.suspended = true;
+    if (now_.suspended || words_.axesUnknown()) return use(kAxes | kArcWords);
+    move();
+}
+
+void Control::move() {
+    use(kAxes);
+    for (const auto& [absolute, incremental] : {std::pair{'X', 'U'}, std::pair{'Z', 'W'}}) {
+        if (!words_.has(absolute) || !words_.has(incremental)) continue;
+        remarks_.at(block(), *words_.word(incremental),
+                    {Severity::Stop, "word-twice",
+                     fmt::format("{} and {} give the same axis in one block; both were carried out, {} first.",
+                                 absolute, incremental, absolute),
+                     "Write one of them."});
+    }
+    if (orders_.machine != nullptr) return machineMove();
+    if (!now_.datumChecked) checkDatum();
+    if (!now_.motionGiven) {
+        now_.motionGiven = true;
+        remarks_.at(block(), {Severity::Warning,
+                              "no-motion-code",
+                              "Axis words before any G00 to G03; the move was taken as rapid, but controls differ.",
+                              "Write G00 or G01 with the first move.",
+                              {},
+                              true});
+    }
+    const Point to = target();
+    switch (now_.modal.motion) {
+        case 0:
+            return moveAlong(newMove(MoveKind::Rapid, to));
+        case 1:
+            if (!now_.feedChecked) checkFeed();
+            return moveAlong(newMove(MoveKind::Feed, to));
+        default:
+            if (!now_.feedChecked) checkFeed();
+            return arcMove(newMove(now_.modal.motion == 2 ? MoveKind::ArcClockwise : MoveKind::ArcAnticlockwise, to));
+    }
+}
+
+// The programmed end point as a turret reference position. An axis that is not named stays exactly where it is.
+Point Control::target() const {
+    const Point shift = datum() - call().reckoned;
+    Point to = now_.position;
+    if (words_.has('X')) to.r = lengthOf('X') / 2 + shift.r;
+    if (words_.has('Z')) to.z = lengthOf('Z') + shift.z;
+    if (words_.has('U')) to.r += lengthOf('U') / 2;
+    if (words_.has('W')) to.z += lengthOf('W');
+    return to;
+}
+
+Move Control::newMove(MoveKind kind, Point to) {
+    Move move;
+    move.from = now_.position;
+    move.to = to;
+    move.feed = now_.modal.feed;
+    move.block = block();
+    move.cycleBlock = cycleBlock_;
+    move.modal = modalIndex();
+    move.call = static_cast<std::uint16_t>(now_.call);
+    move.pass = pass_;
+    move.kind = kind;
+    move.compensation = now_.modal.compensation;
+    return move;
+}
+
+// Adds the move, with the corner at its end if the block asks for one, and stands at its end.
+void Control::moveAlong(const Move& move) {
+    now_.position = move.to;
+    const Word* word = nullptr;
+    if (words_.cornerChamfer() == nullptr && words_.cornerRadius() == nullptr) return add(move);
+    const auto wish = cornerWish(word);
+    if (!wish) return add(move);
+    if (move.kind != MoveKind::Rapid) return recorder_->addWithCorner(move, *wish, word);
+    add(move);
+    remarks_.at(block(), word,
+                {Severity::Stop, "corner-does-not-fit", "A corner stands behind a rapid move; it was left sharp.",
+                 "Program the move with G01, or take the corner out."});
+}
+
+std::optional<CornerWish> Control::cornerWish(const Word*& word) {
+    const bool fillet = words_.cornerRadius() != nullptr;
+    word = fillet ? words_.cornerRadius() : words_.cornerChamfer();
+    if (fillet && words_.cornerChamfer() != nullptr) {
+        remarks_.at(
+            block(), *words_.cornerChamfer(),
+            {Severity::Stop, "word-twice", "Both ,C and ,R stand in this block; ,R was taken.", "Write one of them."});
+    }
+    const double size = scale() * word->value;
+    if (size > 0) return CornerWish{size, fillet};
+    if (size < 0) {
+        remarks_.at(block(), *word,
+                    {Severity::Stop, "not-above-zero",
+                     fmt::format("A corner must be above zero, not {}; it was left sharp.", figure(word->value)),
+                     "Correct the figure or its sign."});
+    }
+    return std::nullopt;
+}
+
+void Control::arcMove(Move move) {
+    use(kArcWords);
+    const bool byRadius = words_.has('R');
+    if (!byRadius && !words_.hasAny(kCentre)) {
+        remarks_.at(block(),
+                    {Severity::Stop, "arc-without-centre",
+                     fmt::format("G{:02} has neither R nor I and K; the end point was approached on a straight line.",
+                                 now_.modal.motion),
+                     "Write the radius R, or the centre from the start of the arc as I (on radius) and K."});
+        move.kind = MoveKind::Feed;
+        return moveAlong(move);
+    }
+    if (byRadius && words_.hasAny(kCentre)) {
+        remarks_.at(block(), *words_.word('R'),
+                    {Severity::Note, "arc-by-radius-and-centre", "R stands beside I or K; R was taken, as controls do.",
+                     "Write either R, or I and K."});
+    }
+    const double closure = setup_.control.arcClosureMm;
+    ArcCentre arc;
+    if (byRadius) {
+        arc = arcOfRadius(move.from, move.to, lengthOf('R'), move.kind == MoveKind::ArcClockwise, closure);
+    } else {
+        Point centre = move.from;
+        if (words_.has('I')) centre.r += lengthOf('I');
+        if (words_.has('K')) centre.z += lengthOf('K');
+        arc = arcAround(move.from, move.to, centre, closure);
+    }
+    if (arc.fault != ArcCentre::Fault::None) {
+        const Word* word = byRadius ? words_.word('R') : words_.has('I') ? words_.word('I') : words_.word('K');
+        reportArc(arc, byRadius, word);
+        move.kind = MoveKind::Feed;
+        return moveAlong(move);
+    }
+    if (arc.chord < tolerance::kSamePlaceMm) return fullCircle(move, arc);
+    move.centre = arc.centre;
+    moveAlong(move);
+}
+
+// Two half turns, so that no move begins where it ends.
+void Control::fullCircle(Move move, const ArcCentre& arc) {
+    move.centre = arc.centre;
+    Move half = move;
+    half.to = move.from + 2.0 * (arc.centre - move.from);
+    add(half);
+    half.from = half.to;
+    half.to = move.to;
+    add(half);
+    now_.position = move.to;
+}
+
+void Control::reportArc(const ArcCentre& arc, bool byRadius, const Word* word) {
+    const double difference = std::abs(arc.startRadius - arc.endRadius);
+    switch (arc.fault) {
+        case ArcCentre::Fault::DoesNotClose:
+            remarks_.at(
+                block(), word,
+                {Severity::Stop,
+                 "arc-does-not-close",
+                 fmt::format(
+                     "The arc does not close: its radius is {} mm at the start and {} mm at the end, a difference "
+                     "of {} mm where {} mm is allowed. A straight line was taken instead.",
+                     figure(arc.startRadius), figure(arc.endRadius), figure(difference),
+                     figure(setup_.control.arcClosureMm)),
+                 "Check the end point, and I (from the start to the centre, on radius) and K.",
+                 {{"start_radius_mm", arc.startRadius},
+                  {"end_radius_mm", arc.endRadius},
+                  {"difference_mm", difference}}});
+            return;
+        case ArcCentre::Fault::RadiusTooSmall:
+            remarks_.at(
+                block(), word,
+                {Severity::Stop,
+                 "arc-radius-too-small",
+                 fmt::format("R{} is too small: start and end are {} mm apart, so the radius must be at least {} mm. A "
+                             "straight line was taken instead.",
+                             figure(arc.startRadius), figure(arc.chord), figure(arc.chord / 2)),
+                 "Check the end point and the radius.",
+                 {{"radius_mm", arc.startRadius}, {"needed_mm", arc.chord / 2}}});
+            return;
+        case ArcCentre::Fault::NoChord:
+            remarks_.at(block(), word,
+                        {Severity::Stop, "arc-without-chord",
+                         "The arc ends where it starts: with R its centre could be anywhere. Nothing was moved.",
+                         "Give the end point, or the centre with I and K."});
+            return;
+        case ArcCentre::Fault::NoRadius:
+            remarks_.at(block(), word,
+                        {Severity::Stop, "arc-without-radius",
+                         fmt::format("The radius of the arc is zero{}; a straight line was taken instead.",
+                                     byRadius ? "" : ": its centre is the start or end point"),
+                         "Check R, or I and K."});
+            return;
+        case ArcCentre::Fault::None:
+            return;
+    }
+}
+
+// G53: to a machine position, whatever offsets are in force.
+void Control::machineMove() {
+    leaveCompensation("a move in machine coordinates (G53)", orders_.machine->word);
+    settle();
+    Point to = now_.position;
+    if (words_.has('X')) to.r = setup_.machine.home.r + lengthOf('X') / 2;
+    if (words_.has('Z')) to.z = setup_.machine.home.z + lengthOf('Z');
+    if (words_.has('U')) to.r += lengthOf('U') / 2;
+    if (words_.has('W')) to.z += lengthOf('W');
+    const bool straight = now_.modal.motion <= 1;
+    if (!straight) {
+        remarks_.at(block(), *orders_.machine->word,
+                    {Severity::Stop, "codes-conflict", "G53 goes with G00 or G01 only; a straight line was taken.",
+                     "Write G00 with G53."});
+    }
+    const bool feeds = now_.motionGiven && now_.modal.motion != 0;
+    if (feeds && !now_.feedChecked) checkFeed();
+    const Move move = newMove(feeds ? MoveKind::Feed : MoveKind::Rapid, to);
+    now_.position = to;
+    add(move);
+}
+
+// G28: at rapid to the point given, then on to the reference position; only the axes that are named.
+void Control::referenceReturn() {
+    use(kAxes);
+    const bool alongR = words_.has('X') || words_.has('U');
+    const bool alongZ = words_.has('Z') || words_.has('W');
+    if (!alongR && !alongZ) {
+        remarks_.at(block(), *orders_.oneShot->word,
+                    {Severity::Warning, "reference-without-axes", "G28 names no axis: nothing was moved.",
+                     "Name the axes: G28 U0 W0."});
+        return;
+    }
+    if (words_.axesUnknown()) return;
+    leaveCompensation("the return to the reference position (G28)", orders_.oneShot->word);
+    const bool uncancelled = recorder_->compensating();
+    settle();
+    if (!now_.datumChecked && (words_.has('X') || words_.has('Z'))) checkDatum();
+    const Point through = uncancelled ? now_.position : target();
+    add(newMove(MoveKind::Rapid, through));
+    now_.position = through;
+    Point home = through;
+    if (alongR) home.r = setup_.machine.home.r;
+    if (alongZ) home.z = setup_.machine.home.z;
+    add(newMove(MoveKind::Home, home));
+    now_.position = home;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,226 @@
+// Tool calls and nose-radius compensation.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <limits>
+
+#include "sim/control/control.h"
+#include "sim/control/figures.h"
+#include "sim/control/tool_word.h"
+
+namespace firstoff {
+
+namespace {
+
+// Radii nearer than this are the same insert: makers' tolerance on nose radii is far wider.
+constexpr double kSameRadiusMm = 0.005;
+
+}  // namespace
+
+void Control::applyTool() {
+    if (orders_.toolChange != nullptr && !words_.has('T') && reading_ == Reading::Program) {
+        remarks_.at(
+            block(), *orders_.toolChange->word,
+            {Severity::Note, "tool-change-without-tool", "M06 has no T word beside it; a turret indexes with T alone.",
+             "Take M06 out, or write the T word with it."});
+    }
+    if (!words_.has('T')) return;
+    use(BlockWords::bit('T'));
+    const Word& word = *words_.word('T');
+    if (reading_ == Reading::ProfileShape) return;
+    if (reading_ == Reading::FinishCut) {
+        remarks_.at(block(), word,
+                    {Severity::Stop,
+                     "not-allowed-in-profile",
+                     "A tool call cannot stand between the P and Q blocks of a cycle; it was left out.",
+                     "Call the tool in front of the cycle.",
+                     {},
+                     true});
+        return;
+    }
+    const ToolWord tool = readToolWord(program_.textOf(word), word.value);
+    if (tool.form == ToolWord::Form::Unreadable) {
+        remarks_.at(block(), word,
+                    {Severity::Stop, "bad-tool-word",
+                     fmt::format("{} is no station and offset; no tool was called.", program_.textOf(word)),
+                     "Write two figures for the station and two for the offset, e.g. T0101."});
+        return;
+    }
+    if (tool.form == ToolWord::Form::StationOnly) {
+        remarks_.at(
+            block(), word,
+            {Severity::Warning,
+             "short-tool-word",
+             fmt::format("{} was taken as station {} with offset {}; controls differ in how they read a short T word.",
+                         program_.textOf(word), tool.station, tool.offset),
+             fmt::format("Write it in full: T{:02}{:02}.", tool.station, tool.offset),
+             {},
+             true});
+    }
+    callTool(tool.form == ToolWord::Form::OffsetOnly ? call().station : tool.station, tool.offset, word);
+}
+
+void Control::callTool(int station, int offset, const Word& word) {
+    if (station == call().station && offset == call().offset) return;
+    leaveCompensation(station != call().station ? "a tool change" : "a change of the tool offset", &word);
+    settle();
+    if (out_.calls.size() > std::numeric_limits<std::uint16_t>::max()) {
+        remarks_.at(block(), word,
+                    {Severity::Stop, "too-many-tool-calls",
+                     fmt::format("More than {} tool calls; the program was stopped here.", out_.calls.size()),
+                     "Split the program."});
+        ended_ = endless_ = true;
+        return;
+    }
+    const bool indexes = station != call().station;
+    const Tool* tool = setup_.toolAt(station);
+    ToolCall next;
+    next.station = station;
+    next.offset = offset;
+    next.block = block();
+    next.tip = tool != nullptr ? tool->tip : Point{};
+    next.toolIndex = tool != nullptr ? static_cast<int>(tool - setup_.tools.data()) : -1;
+    next.reckoned = reckonedTip(station, offset, tool);
+    out_.calls.push_back(next);
+    now_.call = static_cast<int>(out_.calls.size()) - 1;
+    now_.datumChecked = false;
+    reportTool(next, word);
+    if (!indexes) return;
+    Move move = newMove(MoveKind::Index, now_.position);
+    move.seconds = setup_.machine.indexTimeS;
+    add(move);
+}
+
+// Gauge minus wear: a wear of +0.1 makes the turret stand 0.1 farther out.
+Point Control::reckonedTip(int station, int offset, const Tool* tool) const {
+    const Offset* entry = offset > 0 ? setup_.offset(offset) : nullptr;
+    const Point wear = entry != nullptr ? entry->wear : Point{};
+    if (entry != nullptr && entry->gauge) return *entry->gauge - wear;
+    if (tool != nullptr) return tool->tip - wear;
+    // An empty station was called, which was reported. Reckoning with no length at all would drive the turret itself to
+    // the part and bring findings that only repeat it; so some other tool's length stands in.
+    for (const Tool& other : setup_.tools) {
+        if (other.station != station) return other.tip - wear;
+    }
+    return -wear;
+}
+
+void Control::reportTool(const ToolCall& called, const Word& word) {
+    if (called.station > 0 && called.toolIndex < 0) {
+        const bool noStation = called.station > setup_.machine.stations;
+        remarks_.at(block(), word,
+                    {Severity::Stop,
+                     "tool-not-in-setup",
+                     noStation ? fmt::format("{} calls station {}, but the turret has {} stations.",
+                                             program_.textOf(word), called.station, setup_.machine.stations)
+                               : fmt::format("{} calls station {}, where the set-up has no tool.",
+                                             program_.textOf(word), called.station),
+                     "Add the tool to the set-up file, or correct the T word.",
+                     {{"station", called.station}}});
+        return;
+    }
+    if (called.offset > 0 && called.offset != called.station && setup_.offset(called.offset) == nullptr) {
+        remarks_.at(
+            block(), word,
+            {Severity::Warning,
+             "offset-not-in-setup",
+             fmt::format("Station {} is called with offset {}, which the set-up does not enter; the tool's own length "
+                         "was taken. On the machine another tool's length may stand there.",
+                         called.station, called.offset),
+             fmt::format("Write T{0:02}{0:02}, or enter offset {1} in the set-up file.", called.station, called.offset),
+             {{"station", called.station}, {"offset", called.offset}},
+             true});
+    }
+}
+
+void Control::applyCompensation() {
+    if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
+    const int code = orders_.compensation->tenths;
+    if (code == 400) {
+        if (recorder_->compensating()) recorder_->cancelCompensation();
+        now_.modal.compensation = Compensation::Off;
+        modalDirty_ = true;
+        return;
+    }
+    startCompensation(code == 410 ? Compensation::Left : Compensation::Right);
+}
+
+void Control::startCompensation(Compensation side) {
+    const bool on = now_.modal.compensation != Compensation::Off;
+    if (on && side == now_.modal.compensation) return;
+    if (on) {
+        remarks_.at(block(), *orders_.compensation->word,
+                    {Severity::Warning,
+                     "compensation-side-changed",
+                     "The side of nose-radius compensation changes without G40 in between; that is not modelled. "
+                     "Compensation was started anew here.",
+                     "Cancel with G40 and a move away from the part, then give the other side.",
+                     {},
+                     true});
+    }
+    settle();
+    now_.modal.compensation = side;
+    modalDirty_ = true;
+    compensationOn_ = {block(), orders_.compensation->word};
+    if (const auto setting = compensationSetting(side)) recorder_->startCompensation(*setting, call().reckoned);
+}
+
+// Nose radius and tip number as entered with the offset, else the tool's own; nothing if there is no radius.
+std::optional<CompensationSetting> Control::compensationSetting(Compensation side) {
+    const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
+    const Offset* entry = call().offset > 0 ? setup_.offset(call().offset) : nullptr;
+    const bool grooving = tool != nullptr && (tool->kind == ToolKind::Grooving || tool->kind == ToolKind::Parting);
+    const double own = tool == nullptr ? 0.0 : grooving ? tool->cornerRadius : tool->noseRadius;
+    CompensationSetting setting;
+    setting.side = side;
+    setting.noseRadius = entry != nullptr && entry->noseRadius ? *entry->noseRadius : own;
+    setting.tipNumber = entry != nullptr && entry->tipNumber ? *entry->tipNumber
+                        : tool != nullptr                    ? tool->tipNumber
+                                                             : 0;
+    const bool differs = tool != nullptr && std::abs(setting.noseRadius - own) > kSameRadiusMm;
+    if (differs) {
+        remarks_.at(
+            block(), *orders_.compensation->word,
+            {Severity::Warning,
+             "nose-radius-differs",
+             fmt::format(
+                 "Offset {} has a nose radius of {} mm, the insert has {} mm: tapers, fillets and chamfers come "
+                 "out wrong.",
+                 call().offset, figure(setting.noseRadius), figure(own)),
+             "Enter the radius of the insert with the offset.",
+             {{"entered_mm", setting.noseRadius}, {"insert_mm", own}}});
+    } else if (setting.noseRadius <= 0 && tool != nullptr) {
+        remarks_.at(
+            block(), *orders_.compensation->word,
+            {Severity::Warning, "compensation-without-radius",
+             "Nose-radius compensation is switched on, but the tool has no nose radius: nothing was compensated.",
+             "Enter the nose radius of the tool, or leave G41 and G42 out."});
+    }
+    if (setting.noseRadius <= 0) return std::nullopt;
+    return setting;
+}
+
+// Compensation still on before something that needs it off: said once, then it is off.
+void Control::leaveCompensation(const char* before, const Word* word) {
+    if (now_.modal.compensation == Compensation::Off) return;
+    const bool left = now_.modal.compensation == Compensation::Left;
+    const std::uint32_t line = compensationOn_.block + 1;
+    remarks_.at(
+        block(), word,
+        {Severity::Warning,
+         "compensation-left-on",
+         fmt::format("Nose-radius compensation {} of line {} is still on at {}.", left ? "G41" : "G42", line, before),
+         "Cancel it with G40 and a straight move away from the part first.",
+         {{"switched_on_in_line", static_cast<double>(line)}}});
+    now_.modal.compensation = Compensation::Off;
+    modalDirty_ = true;
+}
+
+// Writes out what waits. With compensation not cancelled by a move, the turret stands at its compensated position.
+void Control::settle() {
+    const bool compensated = recorder_->compensating();
+    const Point at = recorder_->settle();
+    if (compensated) now_.position = at;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,34 @@
+#include "sim/control/control.h"
+#include "sim/control/toolpath.h"
+
+namespace firstoff {
+
+const char* name(MoveKind kind) {
+    switch (kind) {
+        case MoveKind::Rapid:
+            return "rapid";
+        case MoveKind::Feed:
+            return "feed";
+        case MoveKind::ArcClockwise:
+            return "arc-cw";
+        case MoveKind::ArcAnticlockwise:
+            return "arc-ccw";
+        case MoveKind::Thread:
+            return "thread";
+        case MoveKind::Dwell:
+            return "dwell";
+        case MoveKind::Index:
+            return "index";
+        case MoveKind::Home:
+            return "home";
+    }
+    return "";
+}
+
+Toolpath interpret(const Program& program, const Setup& setup) {
+    Toolpath toolpath;
+    Control(program, setup, toolpath).run();
+    return toolpath;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,78 @@
+// Takes the moves of the control in order and writes them into a toolpath.
+//
+// Most moves pass straight through. Two things need to know what comes next: a corner (`,C ,R`) waits for the next
+// move, and nose-radius compensation for the whole stretch from its start-up move to its cancel move. While something
+// waits, moves, steps and stops are kept in a queue, so that they come out in their order, each with its own block.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "sim/control/corner.h"
+#include "sim/control/nose_compensation.h"
+#include "sim/control/remarks.h"
+#include "sim/control/toolpath.h"
+
+namespace firstoff {
+
+class PathRecorder {
+public:
+    // Writes into `out`; positions are turret reference positions, as in Move.
+    PathRecorder(Toolpath& out, Remarks& remarks, Point start) : out_(out), remarks_(remarks), rest_(start) {}
+
+    void beginStep(BlockId block);
+    void stop(ProgramStop::Kind kind, BlockId block);
+    // A move as programmed. Moves of no length are left out.
+    void add(const Move& move);
+    // The same, with a corner at its end.
+    void addWithCorner(const Move& move, const CornerWish& wish, const Word* word);
+
+    // From the next movement on the path is compensated; `reckoned` is the tip as the control reckons it.
+    void startCompensation(const CompensationSetting& setting, Point reckoned);
+    // The next movement leads off the compensated path.
+    void cancelCompensation();
+    bool compensating() const { return setting_.has_value(); }
+    bool cancelling() const { return cancelling_; }
+
+    // Writes out all that waits and says where the turret then stands. A corner without a next move is reported; a
+    // compensated path that was not cancelled stays at its offset position.
+    Point settle();
+
+private:
+    struct Item {
+        enum class Kind : std::uint8_t { Move, Step, Stop };
+        Move move;  // of a step or stop: its block only
+        Kind kind = Kind::Move;
+        ProgramStop::Kind stop = ProgramStop::Kind::Stop;
+    };
+    struct OpenCorner {
+        std::size_t item = 0;  // into queue_: the move that ends in the corner
+        CornerWish wish;
+        const Word* word = nullptr;
+    };
+
+    bool waiting() const { return setting_.has_value() || corner_.has_value(); }
+    void put(const Move& move);
+    void resolveCorner(Move& next);
+    void reportCorner(const CornerFit& fit, const Move& first, const OpenCorner& corner);
+    void flush(bool cancelled);
+    void writeQueue();
+    void writeCompensated(const std::vector<PathElement>& path);
+    void write(const Item& item);
+    void reportIssues(const std::vector<CompensationIssue>& issues);
+
+    Toolpath& out_;
+    Remarks& remarks_;
+    Point rest_;  // where the last written move ended
+    std::vector<Item> queue_;
+    std::optional<OpenCorner> corner_;
+    std::optional<CompensationSetting> setting_;
+    Point reckoned_;
+    bool cancelling_ = false;
+};
+
+// Whether a move goes along a path, and not only takes time.
+bool isMovement(MoveKind kind);
+
+}  // namespace firstoff
