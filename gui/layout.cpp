@@ -27,7 +27,7 @@ ViewSettings boundedSizes(ViewSettings view, const LayoutSpace& space) {
     const float width = space.width / space.scale;
     const float height = space.height / space.scale;
     view.readoutsWidth = within(view.readoutsWidth, 180, width * 0.3f);
-    view.programWidth = within(view.programWidth, 190, std::min(width * 0.55f, width - kLeastPicture));
+    view.programWidth = within(view.programWidth, 190, std::min(width * 0.42f, width - kLeastPicture));
     view.timelineHeight = within(view.timelineHeight, 96, height * 0.5f);
     view.findingsHeight = within(view.findingsHeight, 90, height * 0.5f);
     return view;

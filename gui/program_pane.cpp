@@ -277,7 +277,8 @@ void ProgramPane::changed(const Canvas& canvas, bool textChanged) {
 void ProgramPane::reveal(const Canvas& canvas, double line, double margin) {
     const double visible = canvas.visibleLines();
     margin = std::min(margin, std::max(0.0, 0.5 * (visible - 1)));
-    topLine_ = std::clamp(topLine_, line + 1 + margin - visible, std::max(line - margin, line + 1 + margin - visible));
+    const double lowest = std::ceil(line + 1 + margin - visible);  // whole lines: the first one is never cut through
+    topLine_ = std::clamp(topLine_, lowest, std::max(line - margin, lowest));
 }
 
 void ProgramPane::followTime(const Canvas& canvas) {
