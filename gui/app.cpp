@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "gui/demo_job.h"
-#include "gui/keys.h"
 #include "gui/menu_bar.h"
 
 namespace firstoff::gui {
@@ -30,7 +29,9 @@ App::~App() {
 void App::openFirst(const Startup& startup) {
     const std::filesystem::path program = startup.program ? *startup.program : demoProgram();
     if (program.empty()) {
-        tell("The demo job was not found. Open a program with File > Open program, or set FIRSTOFF_ASSETS to the folder that holds it.");
+        tell(
+            "The demo job was not found. Open a program with File > Open program, or set FIRSTOFF_ASSETS to the folder "
+            "that holds it.");
         return;
     }
     if (startup.program && startup.setup) {
@@ -48,7 +49,8 @@ bool App::prepare(float displayScale) {
     if (fonts) {
         const bool told = fonts_.fallback;
         fonts_ = loadFonts(scale);
-        if (fonts_.fallback && !told) tell("The DejaVu typefaces were not found; a plain built-in one is used. Install fonts-dejavu-core.");
+        if (fonts_.fallback && !told)
+            tell("The DejaVu typefaces were not found; a plain built-in one is used. Install fonts-dejavu-core.");
     }
     if (fonts || session_.view.dark != styleDark_) {
         styleDark_ = session_.view.dark;
@@ -62,7 +64,9 @@ std::string App::title() const {
     return fmt::format("{}{} – firstoff", session_.modified() ? "* " : "", session_.programName());
 }
 
-double App::cycleTimeS() const { return session_.trial() ? session_.trial()->timeline.cycleTimeS : 0; }
+double App::cycleTimeS() const {
+    return session_.trial() ? session_.trial()->timeline.cycleTimeS : 0;
+}
 
 void App::frame(double now) {
     takeOutcome();
@@ -72,9 +76,12 @@ void App::frame(double now) {
     if (trialDue_ >= 0 && now >= trialDue_) runTrial();
     const bool shown = session_.trial() != nullptr;
     if (shown) instant_ = instantAt(*session_.trial(), *session_.index(), session_.timeS, session_.step);
-    const PaneContext context{session_, shown ? &instant_ : nullptr, commands_, styleDark_ ? darkPalette() : lightPalette(), fonts_, now};
+    const PaneContext context{
+        session_, shown ? &instant_ : nullptr, commands_, styleDark_ ? darkPalette() : lightPalette(), fonts_, input_,
+        now};
     drawPanes(context);
     handleKeys(context);
+    input_.clear();
     applyAll();
 }
 
@@ -84,7 +91,8 @@ void App::takeOutcome() {
     if (!outcome || outcome == session_.outcome) return;
     if (!outcome->trial) {
         // Cancelled or failed: what was shown stays.
-        if (!outcome->failure.empty() && (!session_.outcome || session_.outcome->revision != outcome->revision)) tell(outcome->failure);
+        if (!outcome->failure.empty() && (!session_.outcome || session_.outcome->revision != outcome->revision))
+            tell(outcome->failure);
         return;
     }
     const bool atEnd = session_.trial() && session_.timeS >= cycleTimeS() && session_.timeS > 0;
@@ -185,7 +193,8 @@ void App::drawSplitters(const PaneContext& context, const Layout& layout, const 
         const bool active = ImGui::IsItemActive();
         if (active || ImGui::IsItemHovered()) {
             ImGui::SetMouseCursor(upright ? ImGuiMouseCursor_ResizeEW : ImGuiMouseCursor_ResizeNS);
-            ImGui::GetWindowDrawList()->AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()}, ink(context.palette.accent, 0.6f));
+            ImGui::GetWindowDrawList()->AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()},
+                                                      ink(context.palette.accent, 0.6f));
         }
         if (!active) return;
         const ImVec2 delta = ImGui::GetIO().MouseDelta;
@@ -203,7 +212,8 @@ void App::drawSplitters(const PaneContext& context, const Layout& layout, const 
 void App::drawMessage(const PaneContext& context, const Layout& layout) {
     if (session_.message.empty()) return;
     const float width = std::min(layout.picture.w - context.px(20), context.px(620));
-    ImGui::SetNextWindowPos({layout.picture.x + 0.5f * layout.picture.w, layout.picture.bottom() - context.px(12)}, 0, {0.5f, 1});
+    ImGui::SetNextWindowPos({layout.picture.x + 0.5f * layout.picture.w, layout.picture.bottom() - context.px(12)}, 0,
+                            {0.5f, 1});
     ImGui::SetNextWindowSize({std::max(width, context.px(160)), 0});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, context.px(4));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1.0f);
@@ -223,30 +233,52 @@ void App::drawMessage(const PaneContext& context, const Layout& layout) {
 }
 
 void App::handleKeys(const PaneContext& context) {
-    const ImGuiIO& io = ImGui::GetIO();
     if (ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) return;
-    const bool typing = program_.hasFocus() || io.WantTextInput;
-    if (io.KeyCtrl && pressedLetter('O')) commands_.add(AskForFile{io.KeyShift ? AskForFile::What::Setup : AskForFile::What::Program});
-    if (io.KeyCtrl && pressedLetter('S')) {
-        if (io.KeyShift || session_.programPath.empty()) {
-            commands_.add(AskForFile{AskForFile::What::SaveAs});
-        } else {
-            commands_.add(Save{});
-        }
+    const bool typing = program_.hasFocus() || ImGui::GetIO().WantTextInput;
+    for (const InputEvent& event : context.input) {
+        if (event.ctrl) handleCtrlKey(event);
+        if (event.alt || !typing) handleTimeKey(event);
+        if (event.key == Key::F1) dialogs_.showKeys();
+        if (event.key == Key::F5) commands_.add(Reload{});
     }
-    if (io.KeyCtrl && pressedLetter('Q')) commands_.add(Quit{});
-    if (pressedFunction(1)) dialogs_.showKeys();
-    if (pressedFunction(5)) commands_.add(Reload{});
-    if (pressed(ImGuiKey_Space, false) && (io.KeyCtrl || !typing)) commands_.add(TogglePlay{});
-    const bool stepping = io.KeyAlt || !typing;
-    if (stepping && pressed(ImGuiKey_RightArrow)) commands_.add(StepBlocks{1});
-    if (stepping && pressed(ImGuiKey_LeftArrow)) commands_.add(StepBlocks{-1});
-    if (stepping && pressed(ImGuiKey_Home, false)) commands_.add(ToStart{});
-    if (stepping && pressed(ImGuiKey_End, false)) commands_.add(ToEnd{});
-    if (typing || io.KeyCtrl || io.KeyAlt) return;
+}
+
+void App::handleCtrlKey(const InputEvent& event) {
+    if (event.is('O')) commands_.add(AskForFile{event.shift ? AskForFile::What::Setup : AskForFile::What::Program});
+    if (event.is('Q')) commands_.add(Quit{});
+    if (event.key == Key::Space) commands_.add(TogglePlay{});
+    if (!event.is('S')) return;
+    if (event.shift) {
+        commands_.add(AskForFile{AskForFile::What::SaveAs});
+    } else {
+        commands_.add(Save{});
+    }
+}
+
+void App::handleTimeKey(const InputEvent& event) {
+    if (event.ctrl) return;
+    switch (event.key) {
+        case Key::Right:
+            commands_.add(StepBlocks{1});
+            return;
+        case Key::Left:
+            commands_.add(StepBlocks{-1});
+            return;
+        case Key::Home:
+            commands_.add(ToStart{});
+            return;
+        case Key::End:
+            commands_.add(ToEnd{});
+            return;
+        case Key::Space:
+            commands_.add(TogglePlay{});
+            return;
+        default:
+            break;
+    }
     static constexpr ViewName kViews[] = {ViewName::Part, ViewName::Tool, ViewName::Machine, ViewName::EndOn};
     for (int i = 0; i < 4; ++i) {
-        if (pressedLetter(static_cast<char>('1' + i))) context.commands.add(ShowView{kViews[i]});
+        if (event.is(static_cast<char>('1' + i))) commands_.add(ShowView{kViews[i]});
     }
 }
 
@@ -271,7 +303,8 @@ void App::settle(const Startup& startup) {
     } else if (startup.atLine) {
         const auto line = static_cast<std::size_t>(*startup.atLine);
         if (line > session_.document.lineCount()) {
-            throw UsageError(fmt::format("--at-line {}: the program has {} lines.", line, session_.document.lineCount()));
+            throw UsageError(
+                fmt::format("--at-line {}: the program has {} lines.", line, session_.document.lineCount()));
         }
         apply(SelectLine{line - 1, true});
     } else if (startup.picture) {

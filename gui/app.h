@@ -30,14 +30,15 @@ public:
     App(const App&) = delete;
     App& operator=(const App&) = delete;
 
-    // Before each frame of the drawing library: takes up a new scale or look. True when the type was loaded anew, so that
-    // the renderer has to make its texture again.
+    // Before each frame of the drawing library: takes up a new scale or look. True when the type was loaded anew, so
+    // that the renderer has to make its texture again.
     bool prepare(float displayScale);
     // Everything between the beginning of a frame and its rendering. `now` in s, of a clock that only runs forward.
     void frame(double now);
     // How long nothing needs to be drawn if nothing happens, s; 0: at once.
     double restS() const;
 
+    void input(const InputEvent& event) { input_.push_back(event); }
     void dropFiles(const std::vector<std::filesystem::path>& paths);
     void askToClose() { commands_.add(Quit{}); }
     bool closed() const { return closed_; }
@@ -62,6 +63,8 @@ private:
     void drawTabs(const PaneContext& context, const Layout& layout);
     void drawMessage(const PaneContext& context, const Layout& layout);
     void handleKeys(const PaneContext& context);
+    void handleCtrlKey(const InputEvent& event);
+    void handleTimeKey(const InputEvent& event);
     void runTrial();
     void applyAll();
 
@@ -94,6 +97,7 @@ private:
     Session session_;
     TrialWorker worker_;
     Commands commands_;
+    InputEvents input_;
     Fonts fonts_;
     Instant instant_;
 
@@ -109,12 +113,12 @@ private:
 
     bool keepsSettings_ = true;  // pictures and measurements neither read nor write the user's settings
     bool closed_ = false;
-    bool discard_ = false;       // the user gave up unsaved changes
+    bool discard_ = false;  // the user gave up unsaved changes
     bool showFindingsTab_ = false;
     bool sceneOnly_ = false;
-    float wantedScale_ = 0;      // from the command line; 0: none
+    float wantedScale_ = 0;  // from the command line; 0: none
     double now_ = 0;
-    double trialDue_ = -1;       // when the text rests and a trial starts; negative: none due
+    double trialDue_ = -1;  // when the text rests and a trial starts; negative: none due
     bool styleDark_ = true;
     bool styled_ = false;
 };

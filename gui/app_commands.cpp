@@ -87,7 +87,9 @@ void App::apply(const SelectLine& command) {
     session_.chosen = block;
 }
 
-void App::apply(const ShowLine& command) { program_.showLine(command.line, true); }
+void App::apply(const ShowLine& command) {
+    program_.showLine(command.line, true);
+}
 
 void App::apply(const TogglePlay&) {
     if (!session_.trial()) return;
@@ -106,7 +108,8 @@ void App::apply(const StepBlocks& command) {
     const bool inside = session_.timeS > trial->startOfStep(now.step);
     const std::ptrdiff_t direction = command.by < 0 ? -1 : 1;
     if (!(inside && direction < 0)) step += direction;
-    while (step > 0 && step < last && !hasWords(*trial, trial->toolpath.steps[static_cast<std::size_t>(step)])) step += direction;
+    while (step > 0 && step < last && !hasWords(*trial, trial->toolpath.steps[static_cast<std::size_t>(step)]))
+        step += direction;
     if (step > last) {
         apply(ToEnd{});
     } else {
@@ -126,7 +129,9 @@ void App::apply(const ToEnd&) {
 
 // ---- text and files ----
 
-void App::apply(const TextChanged&) { trialDue_ = now_ + kTextRestS; }
+void App::apply(const TextChanged&) {
+    trialDue_ = now_ + kTextRestS;
+}
 
 bool App::readProgramFile(const fs::path& path) {
     try {
@@ -168,11 +173,14 @@ void App::apply(const OpenProgram& command) {
     if (fs::exists(setup, error)) {
         readSetupFile(setup);
     } else if (session_.setupPath.empty()) {
-        tell(fmt::format("There is no set-up file {} beside the program. Open one with File > Open set-up, or drop it on the window.",
-                         setup.filename().string()));
+        tell(
+            fmt::format("There is no set-up file {} beside the program. Open one with File > Open set-up, or drop it "
+                        "on the window.",
+                        setup.filename().string()));
     } else {
-        tell(fmt::format("There is no set-up file {} beside the program; {} stays in use. Open another with File > Open set-up.",
-                         setup.filename().string(), session_.setupPath.filename().string()));
+        tell(fmt::format(
+            "There is no set-up file {} beside the program; {} stays in use. Open another with File > Open set-up.",
+            setup.filename().string(), session_.setupPath.filename().string()));
     }
     scene_.show(ViewName::Part);
     runTrial();
@@ -233,13 +241,21 @@ void App::apply(const Reload&) {
     runTrial();
 }
 
-void App::apply(const CancelTrial&) { worker_.cancel(); }
+void App::apply(const CancelTrial&) {
+    worker_.cancel();
+}
 
 // ---- the window itself ----
 
-void App::apply(const ChangeView& command) { session_.view = command.view; }
-void App::apply(const ShowView& command) { scene_.show(command.name); }
-void App::apply(const Tell& command) { tell(command.message); }
+void App::apply(const ChangeView& command) {
+    session_.view = command.view;
+}
+void App::apply(const ShowView& command) {
+    scene_.show(command.name);
+}
+void App::apply(const Tell& command) {
+    tell(command.message);
+}
 
 void App::apply(const Quit&) {
     if (session_.modified() && !discard_) {

@@ -12,7 +12,9 @@ constexpr std::size_t kLongestBlock = 60;  // characters shown of a block in a t
 
 }  // namespace
 
-std::string lineTitle(std::uint32_t line) { return line == 0 ? std::string() : fmt::format("line {}: ", line); }
+std::string lineTitle(std::uint32_t line) {
+    return line == 0 ? std::string() : fmt::format("line {}: ", line);
+}
 
 std::string blockTitle(const Trial& trial, BlockId block) {
     if (block >= trial.program.blocks.size()) return "before the first block";
@@ -31,14 +33,22 @@ std::string toolTitle(const Trial& trial, std::uint16_t call) {
 
 const char* motionTitle(MoveKind kind) {
     switch (kind) {
-        case MoveKind::Rapid: return "rapid";
-        case MoveKind::Feed: return "feed, straight";
-        case MoveKind::ArcClockwise: return "feed, arc clockwise";
-        case MoveKind::ArcAnticlockwise: return "feed, arc anticlockwise";
-        case MoveKind::Thread: return "thread pass";
-        case MoveKind::Dwell: return "dwell";
-        case MoveKind::Index: return "turret index";
-        case MoveKind::Home: return "to the reference position";
+        case MoveKind::Rapid:
+            return "rapid";
+        case MoveKind::Feed:
+            return "feed, straight";
+        case MoveKind::ArcClockwise:
+            return "feed, arc clockwise";
+        case MoveKind::ArcAnticlockwise:
+            return "feed, arc anticlockwise";
+        case MoveKind::Thread:
+            return "thread pass";
+        case MoveKind::Dwell:
+            return "dwell";
+        case MoveKind::Index:
+            return "turret index";
+        case MoveKind::Home:
+            return "to the reference position";
     }
     return "";
 }
@@ -50,7 +60,8 @@ std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant
     std::string what = fmt::format("{}  {}", clockTime(instant.timeS), motionTitle(kind));
     if (instant.pass > 0) what += fmt::format(", pass {}", instant.pass);
     lines.push_back(what);
-    lines.push_back(fmt::format("X {}  Z {}", millimetres(2 * instant.programmed.r), millimetres(instant.programmed.z)));
+    lines.push_back(
+        fmt::format("X {}  Z {}", millimetres(2 * instant.programmed.r), millimetres(instant.programmed.z)));
     std::string spindle = fmt::format("{} rev/min", wholeNumber(instant.revPerMin));
     if (instant.feedMmPerMin > 0) {
         spindle += fmt::format(", {:.3f} mm/rev ({} mm/min)", instant.feedMmPerRev, wholeNumber(instant.feedMmPerMin));

@@ -62,9 +62,9 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command = std::variant<Seek, SeekStep, SelectLine, ShowLine, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged,
-                             OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial, ChangeView, ShowView,
-                             Tell, Quit>;
+using Command =
+    std::variant<Seek, SeekStep, SelectLine, ShowLine, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram,
+                 OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial, ChangeView, ShowView, Tell, Quit>;
 
 class Commands {
 public:

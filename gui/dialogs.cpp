@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "gui/keys.h"
 #include "gui/verdict_strip.h"
 
 namespace firstoff::gui {
@@ -15,12 +14,13 @@ bool beginDialog(const char* title, const PaneContext& context, float width) {
     ImGui::SetNextWindowPos({0.5f * display.x, 0.5f * display.y}, 0, {0.5f, 0.5f});
     ImGui::SetNextWindowSize({std::min(context.px(width), display.x - context.px(20)), 0});
     ImGui::SetNextWindowSizeConstraints({0, 0}, {display.x, display.y - context.px(20)});
-    return ImGui::BeginPopupModal(title, nullptr, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
+    return ImGui::BeginPopupModal(
+        title, nullptr, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
 }
 
 bool closeButton(const PaneContext& context) {
     ImGui::Dummy({1, context.px(4)});
-    return ImGui::Button("Close", {context.px(96), 0}) || pressed(ImGuiKey_Escape, false);
+    return ImGui::Button("Close", {context.px(96), 0}) || hit(context.input, Key::Escape);
 }
 
 void paragraph(const char* text) {
@@ -63,7 +63,7 @@ void Dialogs::drawQuestion(const PaneContext& context) {
         close = true;
     }
     ImGui::SameLine();
-    if (ImGui::Button("Cancel", size) || pressed(ImGuiKey_Escape, false)) {
+    if (ImGui::Button("Cancel", size) || hit(context.input, Key::Escape)) {
         next_.reset();
         saving_ = false;
         close = true;
@@ -110,7 +110,8 @@ void Dialogs::drawAbout(const PaneContext& context) {
     paragraph("firstoff cuts a turning program in a virtual lathe before any metal is at risk. MIT licence.");
     paragraph(kCaution);
     paragraph(
-        "\"Clear\" says only that every block was understood and carried out and that nothing was found with the set-up as it "
+        "\"Clear\" says only that every block was understood and carried out and that nothing was found with the "
+        "set-up as it "
         "is written down. What the set-up file does not say, or says wrongly, was not tried.");
     paragraph(
         "Not modelled: deflection, chatter, chip jams, a bar that slips in the jaws, the control's own look-ahead and "

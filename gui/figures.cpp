@@ -24,7 +24,9 @@ std::string clockTime(double seconds, int decimals) {
 
 }  // namespace
 
-std::string clockTime(double seconds) { return clockTime(seconds, 2); }
+std::string clockTime(double seconds) {
+    return clockTime(seconds, 2);
+}
 
 std::string tickTime(double seconds, double stepS) {
     const int decimals = stepS >= 1 ? 0 : std::min(6, static_cast<int>(std::ceil(-std::log10(stepS) - 1e-9)));

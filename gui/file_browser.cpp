@@ -7,7 +7,6 @@
 #include <system_error>
 
 #include "gui/file_io.h"
-#include "gui/keys.h"
 
 namespace firstoff::gui {
 
@@ -22,14 +21,19 @@ std::string lower(std::string text) {
 
 const char* title(AskForFile::What what) {
     switch (what) {
-        case AskForFile::What::Program: return "Open program";
-        case AskForFile::What::Setup: return "Open set-up";
-        case AskForFile::What::SaveAs: return "Save program as";
+        case AskForFile::What::Program:
+            return "Open program";
+        case AskForFile::What::Setup:
+            return "Open set-up";
+        case AskForFile::What::SaveAs:
+            return "Save program as";
     }
     return "";
 }
 
-const char* action(AskForFile::What what) { return what == AskForFile::What::SaveAs ? "Save" : "Open"; }
+const char* action(AskForFile::What what) {
+    return what == AskForFile::What::SaveAs ? "Save" : "Open";
+}
 
 std::vector<std::string> suffixesOf(AskForFile::What what) {
     if (what == AskForFile::What::Setup) return {".toml"};
@@ -148,8 +152,9 @@ void FileBrowser::drawEntries(const PaneContext& context, float height) {
             const std::string text = entry.folder ? entry.name + "/" : entry.name;
             const ImVec4 colour = tint(entry.folder ? context.palette.quiet : context.palette.text);
             ImGui::PushStyleColor(ImGuiCol_Text, colour);
-            const bool clicked = ImGui::Selectable(text.c_str(), entry.name == typed_, ImGuiSelectableFlags_AllowDoubleClick |
-                                                                                           ImGuiSelectableFlags_DontClosePopups);
+            const bool clicked =
+                ImGui::Selectable(text.c_str(), entry.name == typed_,
+                                  ImGuiSelectableFlags_AllowDoubleClick | ImGuiSelectableFlags_DontClosePopups);
             ImGui::PopStyleColor();
             if (!clicked) continue;
             if (entry.folder) {
@@ -172,7 +177,8 @@ int FileBrowser::complete(ImGuiInputTextCallbackData* data) {
     const fs::path path = browser.folder_ / typed;
     std::vector<FolderEntry> entries;
     try {
-        entries = listFolder(path.parent_path(), browser.allFiles_ ? std::vector<std::string>{} : suffixesOf(browser.what_));
+        entries =
+            listFolder(path.parent_path(), browser.allFiles_ ? std::vector<std::string>{} : suffixesOf(browser.what_));
     } catch (const FileError&) {
         return 0;
     }
@@ -188,9 +194,9 @@ void FileBrowser::drawTyped(const PaneContext& context) {
     if (opening_) ImGui::SetKeyboardFocusHere();
     const float buttons = context.px(190);
     ImGui::SetNextItemWidth(std::max(context.px(80), ImGui::GetContentRegionAvail().x - buttons));
-    const bool entered = ImGui::InputTextWithHint("##path", "name or path, Tab completes", &typed_,
-                                                  ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackCompletion,
-                                                  &FileBrowser::complete, this);
+    const bool entered = ImGui::InputTextWithHint(
+        "##path", "name or path, Tab completes", &typed_,
+        ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackCompletion, &FileBrowser::complete, this);
     ImGui::SameLine();
     const bool pressed = ImGui::Button(confirming_ ? "Replace" : action(what_), {context.px(86), 0});
     ImGui::SameLine();
@@ -218,9 +224,15 @@ void FileBrowser::accept(const PaneContext& context, const fs::path& path) {
         return;
     }
     switch (what_) {
-        case AskForFile::What::Program: context.commands.add(OpenProgram{path}); break;
-        case AskForFile::What::Setup: context.commands.add(OpenSetup{path}); break;
-        case AskForFile::What::SaveAs: context.commands.add(SaveAs{path}); break;
+        case AskForFile::What::Program:
+            context.commands.add(OpenProgram{path});
+            break;
+        case AskForFile::What::Setup:
+            context.commands.add(OpenSetup{path});
+            break;
+        case AskForFile::What::SaveAs:
+            context.commands.add(SaveAs{path});
+            break;
     }
     open_ = false;
     ImGui::CloseCurrentPopup();
@@ -231,11 +243,13 @@ void FileBrowser::draw(const PaneContext& context) {
     const std::string label = std::string(title(what_)) + "###files";
     if (opening_) ImGui::OpenPopup("###files");
     const ImVec2 display = ImGui::GetIO().DisplaySize;
-    const ImVec2 size{std::min(context.px(640), display.x - context.px(24)), std::min(context.px(460), display.y - context.px(24))};
+    const ImVec2 size{std::min(context.px(640), display.x - context.px(24)),
+                      std::min(context.px(460), display.y - context.px(24))};
     ImGui::SetNextWindowSize(size);
     ImGui::SetNextWindowPos({0.5f * display.x, 0.5f * display.y}, 0, {0.5f, 0.5f});
-    if (!ImGui::BeginPopupModal(label.c_str(), &open_, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
-                                                           ImGuiWindowFlags_NoSavedSettings)) {
+    if (!ImGui::BeginPopupModal(
+            label.c_str(), &open_,
+            ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings)) {
         return;
     }
     drawFolders(context);
@@ -248,7 +262,7 @@ void FileBrowser::draw(const PaneContext& context) {
     ImGui::PopStyleColor();
     drawTyped(context);
     opening_ = false;
-    if (gui::pressed(ImGuiKey_Escape, false)) {
+    if (hit(context.input, Key::Escape)) {
         open_ = false;
         ImGui::CloseCurrentPopup();
     }

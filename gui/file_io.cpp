@@ -1,7 +1,7 @@
 #include "gui/file_io.h"
 
-#include <fmt/format.h>
 #include <fcntl.h>
+#include <fmt/format.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -19,7 +19,9 @@ namespace {
     throw FileError(fmt::format("Could not {} {}: {}.", what, path.string(), why));
 }
 
-std::string lastError() { return std::strerror(errno); }
+std::string lastError() {
+    return std::strerror(errno);
+}
 
 // A file descriptor that is closed and unlinked unless everything went well.
 class Temporary {
@@ -82,7 +84,8 @@ void writeWholeFile(const fs::path& path, std::string_view text) {
     const bool existed = fs::exists(before);
     Temporary temporary(target);
     temporary.write(text, path);
-    const fs::perms usual = fs::perms::owner_read | fs::perms::owner_write | fs::perms::group_read | fs::perms::others_read;
+    const fs::perms usual =
+        fs::perms::owner_read | fs::perms::owner_write | fs::perms::group_read | fs::perms::others_read;
     fs::permissions(temporary.name(), existed ? before.permissions() : usual, error);
     temporary.rename(target);
 }

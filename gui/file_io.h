@@ -1,5 +1,5 @@
-// Reading and writing whole files. Failures of the outside world are exceptions whose text names the file, the cause and,
-// where there is one, the remedy.
+// Reading and writing whole files. Failures of the outside world are exceptions whose text names the file, the cause
+// and, where there is one, the remedy.
 #pragma once
 
 #include <filesystem>

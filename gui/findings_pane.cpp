@@ -14,7 +14,9 @@ namespace {
 
 constexpr float kMark = 28;  // room for the mark at the left
 
-int rank(const Finding& finding) { return 2 * static_cast<int>(finding.severity) + (finding.unproven ? 1 : 0); }
+int rank(const Finding& finding) {
+    return 2 * static_cast<int>(finding.severity) + (finding.unproven ? 1 : 0);
+}
 
 std::string placeOf(const Finding& finding) {
     std::string text = name(finding.severity);

@@ -17,7 +17,8 @@ private:
     void arrange(const PaneContext& context, float width);
     void drawRow(const PaneContext& context, std::size_t row, float y, const Rect& rect);
 
-    // Heights of the rows for one trial and one width: wrapped text, laid out once, so that only what is in sight is drawn.
+    // Heights of the rows for one trial and one width: wrapped text, laid out once, so that only what is in sight is
+    // drawn.
     std::shared_ptr<const Trial> arranged_;
     float arrangedWidth_ = 0;
     float arrangedScale_ = 0;

@@ -24,14 +24,16 @@ double FrameTimes::framesPerSecond() const {
 
 std::string FrameTimes::report() const {
     std::string text = fmt::format("frames {}   frames per second {:.1f}\n", seconds_.size(), framesPerSecond());
-    text += fmt::format("frame time ms: median {:.1f}   95 % {:.1f}   99 % {:.1f}   longest {:.1f}\n", 1e3 * percentile(0.5),
-                        1e3 * percentile(0.95), 1e3 * percentile(0.99), 1e3 * percentile(1));
+    text += fmt::format("frame time ms: median {:.1f}   95 % {:.1f}   99 % {:.1f}   longest {:.1f}\n",
+                        1e3 * percentile(0.5), 1e3 * percentile(0.95), 1e3 * percentile(0.99), 1e3 * percentile(1));
     // Upper ends of the classes, ms: from 125 frames a second down to 4.
     static constexpr double kEnds[] = {8, 16.7, 25, 33.3, 50, 100, 250};
     double from = 0;
     const auto row = [&](double to, const std::string& label) {
-        const auto count = std::count_if(seconds_.begin(), seconds_.end(), [&](double s) { return s * 1e3 > from && s * 1e3 <= to; });
-        const auto bar = static_cast<std::size_t>(std::lround(50.0 * static_cast<double>(count) / static_cast<double>(std::max<std::size_t>(1, seconds_.size()))));
+        const auto count =
+            std::count_if(seconds_.begin(), seconds_.end(), [&](double s) { return s * 1e3 > from && s * 1e3 <= to; });
+        const auto bar = static_cast<std::size_t>(std::lround(
+            50.0 * static_cast<double>(count) / static_cast<double>(std::max<std::size_t>(1, seconds_.size()))));
         text += fmt::format("{:>12} ms {:>6} {}\n", label, count, std::string(bar, '#'));
         from = to;
     };

@@ -31,8 +31,8 @@ struct Instant {
     const ToolCall* call = nullptr;
 };
 
-// `step`: which of the steps that start at this very time is meant; steps that take no time share one. Taken as the last
-// one when it does not start there.
+// `step`: which of the steps that start at this very time is meant; steps that take no time share one. Taken as the
+// last one when it does not start there.
 Instant instantAt(const Trial& trial, const TimelineIndex& index, double timeS, std::size_t step);
 
 }  // namespace firstoff::gui

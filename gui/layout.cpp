@@ -7,19 +7,21 @@ namespace firstoff::gui {
 namespace {
 
 // Measures at scale 1. Found by looking at windows from 320 x 240 to 3840 x 2160.
-constexpr float kGap = 4;              // between panes; the splitters
+constexpr float kGap = 4;  // between panes; the splitters
 constexpr float kTransport = 34;
-constexpr float kStrip = 26;           // read-outs folded to one line
-constexpr float kColumnsFrom = 1000;   // window width from which the read-outs get a column
-constexpr float kProgramFrom = 460;    // window width from which the program is shown at all
-constexpr float kFindingsFrom = 560;   // window height from which the findings get a pane
-constexpr float kLanesFrom = 500;      // window height from which all lanes are shown
+constexpr float kStrip = 26;          // read-outs folded to one line
+constexpr float kColumnsFrom = 1000;  // window width from which the read-outs get a column
+constexpr float kProgramFrom = 460;   // window width from which the program is shown at all
+constexpr float kFindingsFrom = 560;  // window height from which the findings get a pane
+constexpr float kLanesFrom = 500;     // window height from which all lanes are shown
 constexpr float kFoldedTimeline = 70;
-constexpr float kTimelineFrom = 260;   // window height from which there is a timeline
+constexpr float kTimelineFrom = 260;  // window height from which there is a timeline
 constexpr float kLeastPicture = 220;
 
 // Clamp that stays sane when a tiny window makes the bounds cross.
-float within(float value, float low, float high) { return std::max(low, std::min(value, std::max(low, high))); }
+float within(float value, float low, float high) {
+    return std::max(low, std::min(value, std::max(low, high)));
+}
 
 }  // namespace
 

@@ -15,20 +15,21 @@ struct Rect {
 // What the layout is made for; lengths in pixels.
 struct LayoutSpace {
     float width = 0, height = 0;
-    float scale = 1;       // pixels per measure of ViewSettings
+    float scale = 1;  // pixels per measure of ViewSettings
     float menuHeight = 0;
     float footHeight = 0;  // verdict and cautions
 };
 
-// The picture in the middle, read-outs left of it, program and findings right of it; transport and timeline beneath over
-// the full width, the verdict at the foot. A pane without room is folded: its rectangle is empty, or smaller as said.
+// The picture in the middle, read-outs left of it, program and findings right of it; transport and timeline beneath
+// over the full width, the verdict at the foot. A pane without room is folded: its rectangle is empty, or smaller as
+// said.
 struct Layout {
-    Rect readouts;   // a column; a strip of one line above the picture when `readoutsFolded`
+    Rect readouts;  // a column; a strip of one line above the picture when `readoutsFolded`
     Rect picture;
-    Rect program;    // shares its place with the findings when `findingsFolded`
-    Rect findings;   // empty when `findingsFolded`
+    Rect program;   // shares its place with the findings when `findingsFolded`
+    Rect findings;  // empty when `findingsFolded`
     Rect transport;
-    Rect timeline;   // two lanes at most when `lanesFolded`
+    Rect timeline;  // two lanes at most when `lanesFolded`
     Rect foot;
     bool readoutsFolded = false;
     bool findingsFolded = false;

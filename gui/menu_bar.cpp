@@ -30,7 +30,8 @@ void fileMenu(const PaneContext& context) {
 void scaleItems(ViewSettings& view) {
     static constexpr float kScales[] = {0.8f, 1.0f, 1.25f, 1.5f, 2.0f};
     for (const float scale : kScales) {
-        if (ImGui::MenuItem(fmt::format("{:.0f} %", 100 * scale).c_str(), nullptr, view.scale == scale)) view.scale = scale;
+        if (ImGui::MenuItem(fmt::format("{:.0f} %", 100 * scale).c_str(), nullptr, view.scale == scale))
+            view.scale = scale;
     }
 }
 
@@ -81,7 +82,8 @@ void drawNames(const PaneContext& context) {
     ImGui::TextUnformatted(text.c_str());
     ImGui::PopStyleColor();
     if (ImGui::IsItemHovered()) {
-        ImGui::SetTooltip("%s\n%s", session.programPath.c_str(), session.setupPath.empty() ? "no set-up" : session.setupPath.c_str());
+        ImGui::SetTooltip("%s\n%s", session.programPath.c_str(),
+                          session.setupPath.empty() ? "no set-up" : session.setupPath.c_str());
     }
 }
 

@@ -10,11 +10,16 @@ namespace {
 
 std::string motionWord(int code) {
     switch (code) {
-        case 0: return "G00 rapid";
-        case 1: return "G01 straight";
-        case 2: return "G02 arc, clockwise";
-        case 3: return "G03 arc, anticlockwise";
-        default: return fmt::format("G{:02}", code);
+        case 0:
+            return "G00 rapid";
+        case 1:
+            return "G01 straight";
+        case 2:
+            return "G02 arc, clockwise";
+        case 3:
+            return "G03 arc, anticlockwise";
+        default:
+            return fmt::format("G{:02}", code);
     }
 }
 
@@ -25,18 +30,24 @@ std::string speedWord(const ModalState& modal) {
 
 std::string spindleWord(SpindleDirection direction) {
     switch (direction) {
-        case SpindleDirection::Stopped: return "M05 stopped";
-        case SpindleDirection::Forward: return "M03 forward";
-        case SpindleDirection::Reverse: return "M04 reverse";
+        case SpindleDirection::Stopped:
+            return "M05 stopped";
+        case SpindleDirection::Forward:
+            return "M03 forward";
+        case SpindleDirection::Reverse:
+            return "M04 reverse";
     }
     return "";
 }
 
 std::string compensationWord(Compensation side) {
     switch (side) {
-        case Compensation::Off: return "G40 off";
-        case Compensation::Left: return "G41 left of the path";
-        case Compensation::Right: return "G42 right of the path";
+        case Compensation::Off:
+            return "G40 off";
+        case Compensation::Left:
+            return "G41 left of the path";
+        case Compensation::Right:
+            return "G42 right of the path";
     }
     return "";
 }
@@ -53,7 +64,8 @@ std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant) {
         {"Motion", motionWord(modal.motion)},
         {"Spindle", spindleWord(modal.spindle)},
         {"Speed", speedWord(modal)},
-        {"Clamp", modal.clampRevPerMin > 0 ? fmt::format("G50 at most {:g} rev/min", modal.clampRevPerMin) : "none given"},
+        {"Clamp",
+         modal.clampRevPerMin > 0 ? fmt::format("G50 at most {:g} rev/min", modal.clampRevPerMin) : "none given"},
         {"Feed", fmt::format("{} {:g} {}", modal.feedPerRev ? "G99" : "G98", modal.feed,
                              modal.feedPerRev ? "mm/rev" : "mm/min")},
         {"Nose", compensationWord(modal.compensation)},

@@ -4,6 +4,7 @@
 #include <imgui.h>
 
 #include "gui/command.h"
+#include "gui/input_event.h"
 #include "gui/instant.h"
 #include "gui/layout.h"
 #include "gui/session.h"
@@ -17,7 +18,8 @@ struct PaneContext {
     Commands& commands;
     const Palette& palette;
     const Fonts& fonts;
-    double now = 0;  // s, of a clock that only runs forward
+    const InputEvents& input;  // since the last frame
+    double now = 0;            // s, of a clock that only runs forward
 
     float px(float measure) const { return measure * fonts.scale; }
 };

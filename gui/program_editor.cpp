@@ -7,8 +7,12 @@ namespace firstoff::gui {
 
 namespace {
 
-bool isSpace(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
-bool isLetter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
+bool isSpace(char c) {
+    return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+bool isLetter(char c) {
+    return std::isalpha(static_cast<unsigned char>(c)) != 0;
+}
 // What may stand in the number of a word of the program, expressions aside.
 bool isNumber(char c) {
     return std::isdigit(static_cast<unsigned char>(c)) != 0 || c == '.' || c == '-' || c == '+';
@@ -27,8 +31,8 @@ void ProgramEditor::place(std::size_t offset, bool select) {
 }
 
 void ProgramEditor::move(Motion motion, bool select, std::size_t linesPerPage) {
-    const bool vertical = motion == Motion::Up || motion == Motion::Down || motion == Motion::PageUp ||
-                          motion == Motion::PageDown;
+    const bool vertical =
+        motion == Motion::Up || motion == Motion::Down || motion == Motion::PageUp || motion == Motion::PageDown;
     const std::size_t wanted = wantedCell_;
     // Left and Right without Shift leave a selection at its end, as every editor does.
     if (hasSelection() && !select && (motion == Motion::Left || motion == Motion::Right)) {
@@ -43,23 +47,37 @@ std::size_t ProgramEditor::target(Motion motion, std::size_t linesPerPage) const
     const std::size_t line = caretLine();
     const std::size_t last = document_->lineCount() - 1;
     switch (motion) {
-        case Motion::Left: return document_->previous(caret_);
-        case Motion::Right: return document_->next(caret_);
-        case Motion::WordLeft: return wordLeft(caret_);
-        case Motion::WordRight: return wordRight(caret_);
-        case Motion::Up: return line == 0 ? 0 : onLine(line - 1);
-        case Motion::Down: return line == last ? document_->text().size() : onLine(line + 1);
-        case Motion::PageUp: return onLine(line - std::min(line, linesPerPage));
-        case Motion::PageDown: return onLine(std::min(line + linesPerPage, last));
-        case Motion::LineStart: return document_->lineStart(line);
-        case Motion::LineEnd: return document_->lineEnd(line);
-        case Motion::Start: return 0;
-        case Motion::End: return document_->text().size();
+        case Motion::Left:
+            return document_->previous(caret_);
+        case Motion::Right:
+            return document_->next(caret_);
+        case Motion::WordLeft:
+            return wordLeft(caret_);
+        case Motion::WordRight:
+            return wordRight(caret_);
+        case Motion::Up:
+            return line == 0 ? 0 : onLine(line - 1);
+        case Motion::Down:
+            return line == last ? document_->text().size() : onLine(line + 1);
+        case Motion::PageUp:
+            return onLine(line - std::min(line, linesPerPage));
+        case Motion::PageDown:
+            return onLine(std::min(line + linesPerPage, last));
+        case Motion::LineStart:
+            return document_->lineStart(line);
+        case Motion::LineEnd:
+            return document_->lineEnd(line);
+        case Motion::Start:
+            return 0;
+        case Motion::End:
+            return document_->text().size();
     }
     return caret_;
 }
 
-std::size_t ProgramEditor::onLine(std::size_t line) const { return offsetAtCell(line, wantedCell_); }
+std::size_t ProgramEditor::onLine(std::size_t line) const {
+    return offsetAtCell(line, wantedCell_);
+}
 
 // A word of the program is a letter and its number, so `G01X20.` is two words; anything else goes by spaces.
 std::size_t ProgramEditor::wordRight(std::size_t offset) const {
@@ -113,9 +131,13 @@ bool ProgramEditor::replaceSelection(std::string_view with, bool typing) {
     return land(document_->replace(selectionStart(), selectionEnd(), with, typing));
 }
 
-bool ProgramEditor::type(std::string_view utf8) { return replaceSelection(utf8, !hasSelection()); }
+bool ProgramEditor::type(std::string_view utf8) {
+    return replaceSelection(utf8, !hasSelection());
+}
 
-bool ProgramEditor::newLine() { return replaceSelection(document_->lineBreak(), false); }
+bool ProgramEditor::newLine() {
+    return replaceSelection(document_->lineBreak(), false);
+}
 
 // Pasted line ends become those of the document, so that a file never ends up with both kinds by our doing.
 bool ProgramEditor::paste(std::string_view text) {
@@ -143,9 +165,15 @@ bool ProgramEditor::eraseForward(bool word) {
     return land(document_->replace(caret_, word ? wordRight(caret_) : document_->next(caret_), ""));
 }
 
-bool ProgramEditor::cut() { return hasSelection() && replaceSelection("", false); }
-bool ProgramEditor::undo() { return land(document_->undo()); }
-bool ProgramEditor::redo() { return land(document_->redo()); }
+bool ProgramEditor::cut() {
+    return hasSelection() && replaceSelection("", false);
+}
+bool ProgramEditor::undo() {
+    return land(document_->undo());
+}
+bool ProgramEditor::redo() {
+    return land(document_->redo());
+}
 
 std::size_t ProgramEditor::cellOf(std::size_t offset) const {
     const std::size_t start = document_->lineStart(document_->lineAt(offset));
@@ -167,6 +195,8 @@ std::size_t ProgramEditor::offsetAtCell(std::size_t line, std::size_t cell) cons
     return end;
 }
 
-void ProgramEditor::reset() { place(0); }
+void ProgramEditor::reset() {
+    place(0);
+}
 
 }  // namespace firstoff::gui

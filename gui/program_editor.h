@@ -39,7 +39,8 @@ public:
     bool undo();
     bool redo();
 
-    // Cells from the start of the line: a tab goes to the next multiple of kTabCells, every other character is one cell.
+    // Cells from the start of the line: a tab goes to the next multiple of kTabCells, every other character is one
+    // cell.
     static constexpr std::size_t kTabCells = 4;
     std::size_t cellOf(std::size_t offset) const;
     std::size_t offsetAtCell(std::size_t line, std::size_t cell) const;

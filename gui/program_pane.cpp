@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "gui/keys.h"
 #include "gui/program_text.h"
 
 namespace firstoff::gui {
@@ -13,10 +12,10 @@ namespace firstoff::gui {
 struct ProgramPane::Canvas {
     const PaneContext& context;
     ImDrawList& list;
-    Rect area;      // margin and text
+    Rect area;         // margin and text
     float margin = 0;  // width of findings and line numbers
     float lineHeight = 0;
-    float cell = 0;    // width of one character
+    float cell = 0;                // width of one character
     std::size_t currentLine = 0;   // 0-based; npos when there is none
     std::size_t geometryLine = 0;  // likewise, inside cycles
     bool hovered = false;
@@ -35,9 +34,13 @@ constexpr float kBar = 12;          // scroll bar
 constexpr double kBlinkS = 0.53;    // caret lit, then dark
 constexpr double kPatienceS = 2.5;  // after the user has scrolled, time does not pull the text away for so long
 
-std::size_t digits(std::size_t number) { return number < 10 ? 1 : 1 + digits(number / 10); }
+std::size_t digits(std::size_t number) {
+    return number < 10 ? 1 : 1 + digits(number / 10);
+}
 
-int rank(const FindingMark& mark) { return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0); }
+int rank(const FindingMark& mark) {
+    return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0);
+}
 
 // Findings of a line (1-based) in the index's order.
 auto findingsOf(const TimelineIndex& index, std::size_t line) {
@@ -45,6 +48,14 @@ auto findingsOf(const TimelineIndex& index, std::size_t line) {
     const auto first = std::partition_point(marks.begin(), marks.end(), [&](const auto& m) { return m.line < line; });
     const auto last = std::partition_point(first, marks.end(), [&](const auto& m) { return m.line <= line; });
     return std::pair(first, last);
+}
+
+std::string utf8(char32_t c) {
+    const auto tail = [&](int shift) { return static_cast<char>(0x80 | ((c >> shift) & 0x3F)); };
+    if (c < 0x80) return {static_cast<char>(c)};
+    if (c < 0x800) return {static_cast<char>(0xC0 | (c >> 6)), tail(0)};
+    if (c < 0x10000) return {static_cast<char>(0xE0 | (c >> 12)), tail(6), tail(0)};
+    return {static_cast<char>(0xF0 | (c >> 18)), tail(12), tail(6), tail(0)};
 }
 
 // Text of a line without what no font can show.
@@ -98,7 +109,8 @@ void ProgramPane::draw(const PaneContext& context, const Rect& rect) {
     canvas.pressed = ImGui::IsItemClicked();
 
     if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) focused_ = canvas.pressed;
-    const bool keysAreOurs = focused_ && !ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
+    const bool keysAreOurs =
+        focused_ && !ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
     handleMouse(canvas);
     if (keysAreOurs) handleKeys(canvas);
     followTime(canvas);
@@ -107,7 +119,8 @@ void ProgramPane::draw(const PaneContext& context, const Rect& rect) {
 
     canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
     const auto first = static_cast<std::size_t>(topLine_);
-    const std::size_t last = std::min(document_->lineCount(), first + static_cast<std::size_t>(canvas.visibleLines()) + 2);
+    const std::size_t last =
+        std::min(document_->lineCount(), first + static_cast<std::size_t>(canvas.visibleLines()) + 2);
     for (std::size_t line = first; line < last; ++line) drawLine(canvas, line);
     if (focused_) drawCaret(canvas);
     canvas.list.PopClipRect();
@@ -181,88 +194,77 @@ void ProgramPane::handleMouse(const Canvas& canvas) {
 // ---- keyboard ----
 
 void ProgramPane::handleKeys(const Canvas& canvas) {
-    ImGuiIO& io = ImGui::GetIO();
-    if (io.KeyAlt) return;
-    if (handleMotionKeys(canvas)) {
-        caretMoved_ = true;
-        pressedAt_ = canvas.context.now;
-        return;
+    for (const InputEvent& event : canvas.context.input) {
+        if (event.key != Key::None) {
+            handleKey(canvas, event);
+        } else if (event.character >= 0x20 && event.character != 0x7f) {
+            changed(canvas, editor_.type(utf8(event.character)));
+        }
     }
-    if (pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeyPadEnter)) changed(canvas, editor_.newLine());
-    if (pressed(ImGuiKey_Backspace)) changed(canvas, editor_.eraseBackward(io.KeyCtrl));
-    if (pressed(ImGuiKey_Delete) && !io.KeyShift) changed(canvas, editor_.eraseForward(io.KeyCtrl));
-    if (pressed(ImGuiKey_Escape, false)) focused_ = false;
-    handleShortcuts(canvas);
-    if (!io.KeyCtrl) handleTyping(canvas);
 }
 
-bool ProgramPane::handleMotionKeys(const Canvas& canvas) {
+void ProgramPane::handleKey(const Canvas& canvas, const InputEvent& event) {
+    if (event.alt) return;
+    if (handleMotion(canvas, event) || handleClipboard(canvas, event)) return;
+    switch (event.key) {
+        case Key::Enter:
+            changed(canvas, editor_.newLine());
+            return;
+        case Key::Backspace:
+            changed(canvas, editor_.eraseBackward(event.ctrl));
+            return;
+        case Key::Delete:
+            changed(canvas, editor_.eraseForward(event.ctrl));
+            return;
+        case Key::Escape:
+            focused_ = false;
+            return;
+        default:
+            break;
+    }
+    if (!event.ctrl) return;
+    if (event.is('A')) editor_.selectAll();
+    if (event.is('Z')) changed(canvas, event.shift ? editor_.redo() : editor_.undo());
+    if (event.is('Y')) changed(canvas, editor_.redo());
+}
+
+bool ProgramPane::handleMotion(const Canvas& canvas, const InputEvent& event) {
     using Motion = ProgramEditor::Motion;
     struct Binding {
-        ImGuiKey key;
+        Key key;
         Motion plain, withCtrl;
     };
     static constexpr Binding kBindings[] = {
-        {ImGuiKey_LeftArrow, Motion::Left, Motion::WordLeft}, {ImGuiKey_RightArrow, Motion::Right, Motion::WordRight},
-        {ImGuiKey_UpArrow, Motion::Up, Motion::Up},           {ImGuiKey_DownArrow, Motion::Down, Motion::Down},
-        {ImGuiKey_PageUp, Motion::PageUp, Motion::PageUp},    {ImGuiKey_PageDown, Motion::PageDown, Motion::PageDown},
-        {ImGuiKey_Home, Motion::LineStart, Motion::Start},    {ImGuiKey_End, Motion::LineEnd, Motion::End},
+        {Key::Left, Motion::Left, Motion::WordLeft},
+        {Key::Right, Motion::Right, Motion::WordRight},
+        {Key::Up, Motion::Up, Motion::Up},
+        {Key::Down, Motion::Down, Motion::Down},
+        {Key::PageUp, Motion::PageUp, Motion::PageUp},
+        {Key::PageDown, Motion::PageDown, Motion::PageDown},
+        {Key::Home, Motion::LineStart, Motion::Start},
+        {Key::End, Motion::LineEnd, Motion::End},
     };
-    const ImGuiIO& io = ImGui::GetIO();
+    const auto* binding =
+        std::find_if(std::begin(kBindings), std::end(kBindings), [&](const Binding& b) { return b.key == event.key; });
+    if (binding == std::end(kBindings)) return false;
     const auto page = static_cast<std::size_t>(std::max(1.0, canvas.visibleLines() - 1));
-    bool moved = false;
-    for (const Binding& binding : kBindings) {
-        if (!pressed(binding.key)) continue;
-        editor_.move(io.KeyCtrl ? binding.withCtrl : binding.plain, io.KeyShift, page);
-        moved = true;
-    }
-    return moved;
+    editor_.move(event.ctrl ? binding->withCtrl : binding->plain, event.shift, page);
+    caretMoved_ = true;
+    pressedAt_ = canvas.context.now;
+    return true;
 }
 
-void ProgramPane::handleShortcuts(const Canvas& canvas) {
-    const ImGuiIO& io = ImGui::GetIO();
-    const auto copy = [&] {
-        if (editor_.hasSelection()) ImGui::SetClipboardText(std::string(editor_.selected()).c_str());
-    };
-    const auto paste = [&] {
+// Ctrl with X, C, V, and the older keys for the same, still in many hands.
+bool ProgramPane::handleClipboard(const Canvas& canvas, const InputEvent& event) {
+    const bool cuts = (event.ctrl && event.is('X')) || (event.shift && event.key == Key::Delete);
+    const bool copies = event.ctrl && (event.is('C') || event.key == Key::Insert);
+    const bool pastes = (event.ctrl && event.is('V')) || (event.shift && event.key == Key::Insert);
+    if ((cuts || copies) && editor_.hasSelection()) ImGui::SetClipboardText(std::string(editor_.selected()).c_str());
+    if (cuts) changed(canvas, editor_.cut());
+    if (pastes) {
         if (const char* text = ImGui::GetClipboardText()) changed(canvas, editor_.paste(text));
-    };
-    // The older keys for the same, still in many hands.
-    if (io.KeyShift && pressed(ImGuiKey_Insert)) paste();
-    if (io.KeyShift && pressed(ImGuiKey_Delete, false)) {
-        copy();
-        changed(canvas, editor_.cut());
     }
-    if (!io.KeyCtrl) return;
-    if (pressed(ImGuiKey_A, false)) editor_.selectAll();
-    if (pressed(ImGuiKey_C, false) || pressed(ImGuiKey_Insert, false)) copy();
-    if (pressed(ImGuiKey_X, false)) {
-        copy();
-        changed(canvas, editor_.cut());
-    }
-    if (pressed(ImGuiKey_V)) paste();
-    if (pressed(ImGuiKey_Z)) changed(canvas, io.KeyShift ? editor_.redo() : editor_.undo());
-    if (pressed(ImGuiKey_Y)) changed(canvas, editor_.redo());
-}
-
-void ProgramPane::handleTyping(const Canvas& canvas) {
-    ImGuiIO& io = ImGui::GetIO();
-    std::string typed;
-    for (const ImWchar c : io.InputQueueCharacters) {
-        if (c < 0x20 || c == 0x7f) continue;
-        if (c < 0x80) {
-            typed += static_cast<char>(c);
-        } else if (c < 0x800) {
-            typed += static_cast<char>(0xC0 | (c >> 6));
-            typed += static_cast<char>(0x80 | (c & 0x3F));
-        } else {
-            typed += static_cast<char>(0xE0 | (c >> 12));
-            typed += static_cast<char>(0x80 | ((c >> 6) & 0x3F));
-            typed += static_cast<char>(0x80 | (c & 0x3F));
-        }
-    }
-    io.InputQueueCharacters.resize(0);
-    if (!typed.empty()) changed(canvas, editor_.type(typed));
+    return cuts || copies || pastes;
 }
 
 void ProgramPane::changed(const Canvas& canvas, bool textChanged) {
@@ -294,7 +296,8 @@ void ProgramPane::followCaret(const Canvas& canvas) {
     if (!std::exchange(caretMoved_, false)) return;
     reveal(canvas, static_cast<double>(editor_.caretLine()), 0);
     const auto cell = static_cast<double>(editor_.cellOf(editor_.caret()));
-    leftCell_ = std::clamp(leftCell_, cell + 2 - canvas.visibleCells(), std::max(cell - 2, cell + 2 - canvas.visibleCells()));
+    leftCell_ =
+        std::clamp(leftCell_, cell + 2 - canvas.visibleCells(), std::max(cell - 2, cell + 2 - canvas.visibleCells()));
 }
 
 void ProgramPane::clampScroll(const Canvas& canvas) {
@@ -306,7 +309,8 @@ void ProgramPane::clampScroll(const Canvas& canvas) {
 // ---- drawing ----
 
 void ProgramPane::drawLine(const Canvas& canvas, std::size_t line) const {
-    const float y = std::round(canvas.area.y + static_cast<float>((static_cast<double>(line) - topLine_) * canvas.lineHeight));
+    const float y =
+        std::round(canvas.area.y + static_cast<float>((static_cast<double>(line) - topLine_) * canvas.lineHeight));
     drawGround(canvas, line, y);
     canvas.list.PushClipRect({canvas.textLeft() - 1, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
     drawText(canvas, line, y);
@@ -319,7 +323,8 @@ void ProgramPane::drawGround(const Canvas& canvas, std::size_t line, float y) co
     const float bottom = y + canvas.lineHeight;
     if (line == canvas.currentLine) {
         canvas.list.AddRectFilled({canvas.area.x, y}, {canvas.area.right(), bottom}, ink(palette.current));
-        canvas.list.AddRectFilled({canvas.area.x, y}, {canvas.area.x + canvas.context.px(3), bottom}, ink(palette.accent));
+        canvas.list.AddRectFilled({canvas.area.x, y}, {canvas.area.x + canvas.context.px(3), bottom},
+                                  ink(palette.accent));
     } else if (line == canvas.geometryLine) {
         canvas.list.AddRect({canvas.area.x, y}, {canvas.area.right(), bottom}, ink(palette.accent, 0.7f));
     }
@@ -329,7 +334,8 @@ void ProgramPane::drawGround(const Canvas& canvas, std::size_t line, float y) co
     const bool wholeEnd = editor_.selectionEnd() > end;
     if (editor_.selectionStart() > end || editor_.selectionEnd() < start) return;
     const auto left = static_cast<double>(editor_.cellOf(std::max(start, editor_.selectionStart())));
-    const double right = static_cast<double>(editor_.cellOf(std::min(end, editor_.selectionEnd()))) + (wholeEnd ? 0.6 : 0);
+    const double right =
+        static_cast<double>(editor_.cellOf(std::min(end, editor_.selectionEnd()))) + (wholeEnd ? 0.6 : 0);
     const auto x = [&](double cell) {
         return std::max(canvas.textLeft(), canvas.textLeft() + static_cast<float>((cell - leftCell_) * canvas.cell));
     };
@@ -371,8 +377,8 @@ void ProgramPane::drawMargin(const Canvas& canvas, std::size_t line, float y) co
     const auto [first, last] = findingsOf(*index, line + 1);
     if (first == last) return;
     const auto worst = std::max_element(first, last, [](const auto& a, const auto& b) { return rank(a) < rank(b); });
-    drawSeverity(canvas.list, {canvas.area.x + context.px(14), y + 0.5f * canvas.lineHeight}, context.px(13), context.palette,
-                 worst->severity, worst->unproven);
+    drawSeverity(canvas.list, {canvas.area.x + context.px(14), y + 0.5f * canvas.lineHeight}, context.px(13),
+                 context.palette, worst->severity, worst->unproven);
 }
 
 void ProgramPane::drawCaret(const Canvas& canvas) const {

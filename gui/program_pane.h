@@ -28,9 +28,9 @@ private:
     void drawHeader(const PaneContext& context, const Rect& rect);
     void handleMouse(const Canvas& canvas);
     void handleKeys(const Canvas& canvas);
-    bool handleMotionKeys(const Canvas& canvas);
-    void handleShortcuts(const Canvas& canvas);
-    void handleTyping(const Canvas& canvas);
+    void handleKey(const Canvas& canvas, const InputEvent& event);
+    bool handleMotion(const Canvas& canvas, const InputEvent& event);
+    bool handleClipboard(const Canvas& canvas, const InputEvent& event);
     void changed(const Canvas& canvas, bool textChanged);
     void followTime(const Canvas& canvas);
     void followCaret(const Canvas& canvas);
@@ -47,7 +47,7 @@ private:
 
     TextDocument* document_;
     ProgramEditor editor_;
-    double topLine_ = 0;   // first line on screen; fractions scroll smoothly
+    double topLine_ = 0;  // first line on screen; fractions scroll smoothly
     double leftCell_ = 0;
     bool focused_ = false;
     bool selecting_ = false;

@@ -11,7 +11,8 @@ namespace {
 
 WordKind kindOf(const Word& word) {
     switch (word.letter) {
-        case 'G': return WordKind::Motion;
+        case 'G':
+            return WordKind::Motion;
         case 'X':
         case 'Z':
         case 'Y':
@@ -23,16 +24,21 @@ WordKind kindOf(const Word& word) {
         case 'K':
         case 'R':
         case 'A':
-        case 'C': return WordKind::Axis;
+        case 'C':
+            return WordKind::Axis;
         case 'F':
-        case 'S': return WordKind::Feed;
-        case 'T': return WordKind::Tool;
+        case 'S':
+            return WordKind::Feed;
+        case 'T':
+            return WordKind::Tool;
         case 'M':
         case 'P':
         case 'Q':
         case 'L':
-        case 'H': return WordKind::Misc;
-        default: return WordKind::Other;
+        case 'H':
+            return WordKind::Misc;
+        default:
+            return WordKind::Other;
     }
 }
 
@@ -67,14 +73,22 @@ std::vector<TextRun> runsOf(std::string_view line) {
 
 Colour colourOf(const Palette& palette, WordKind kind) {
     switch (kind) {
-        case WordKind::Plain: return palette.text;
-        case WordKind::Motion: return palette.wordMotion;
-        case WordKind::Axis: return palette.wordAxis;
-        case WordKind::Feed: return palette.wordFeed;
-        case WordKind::Tool: return palette.wordTool;
-        case WordKind::Misc: return palette.wordMisc;
-        case WordKind::Other: return palette.wordOther;
-        case WordKind::Comment: return palette.comment;
+        case WordKind::Plain:
+            return palette.text;
+        case WordKind::Motion:
+            return palette.wordMotion;
+        case WordKind::Axis:
+            return palette.wordAxis;
+        case WordKind::Feed:
+            return palette.wordFeed;
+        case WordKind::Tool:
+            return palette.wordTool;
+        case WordKind::Misc:
+            return palette.wordMisc;
+        case WordKind::Other:
+            return palette.wordOther;
+        case WordKind::Comment:
+            return palette.comment;
     }
     return palette.text;
 }

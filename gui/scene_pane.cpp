@@ -11,8 +11,8 @@ namespace firstoff::gui {
 
 namespace {
 
-constexpr double kTurnS = 0.35;        // for a change of view
-constexpr double kRestS = 0.3;         // the mouse has to rest before a surface is named
+constexpr double kTurnS = 0.35;  // for a change of view
+constexpr double kRestS = 0.3;   // the mouse has to rest before a surface is named
 constexpr float kZoomPerNotch = 1.15f;
 
 bool same(const Camera& a, const Camera& b) {
@@ -28,10 +28,14 @@ bool same(const SceneOptions& a, const SceneOptions& b) {
 
 const char* title(ViewName view) {
     switch (view) {
-        case ViewName::Machine: return "Machine";
-        case ViewName::Part: return "Part";
-        case ViewName::Tool: return "Tool";
-        case ViewName::EndOn: return "End on";
+        case ViewName::Machine:
+            return "Machine";
+        case ViewName::Part:
+            return "Part";
+        case ViewName::Tool:
+            return "Tool";
+        case ViewName::EndOn:
+            return "End on";
     }
     return "";
 }
@@ -97,7 +101,8 @@ void ScenePane::handleMouse(const PaneContext& context, const Rect& rect, bool h
         turning_ = false;
     };
     if (active && (moved.x != 0 || moved.y != 0)) {
-        const bool pan = io.KeyShift || ImGui::IsMouseDown(ImGuiMouseButton_Right) || ImGui::IsMouseDown(ImGuiMouseButton_Middle);
+        const bool pan =
+            io.KeyShift || ImGui::IsMouseDown(ImGuiMouseButton_Right) || ImGui::IsMouseDown(ImGuiMouseButton_Middle);
         // A hand's tremble in a double click is no wish to turn.
         if (pan) {
             take();
@@ -152,7 +157,8 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
     const double rested = context.now - restingSince_;
     hoverDue_ = rested < kRestS;
     if (hoverDue_) return;
-    if (!resting_) resting_ = scene_.pick(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_).value_or(ScenePick{});
+    if (!resting_)
+        resting_ = scene_.pick(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_).value_or(ScenePick{});
     const bool nothing = resting_->place == Point{} && resting_->cut == kUncut;
     if (nothing) return;
     const Point datum = trial_->setup.workOffsets[static_cast<std::size_t>(instant_.workOffset)];
@@ -190,7 +196,8 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
     };
     ImGui::SameLine(0, context.px(14));
     static constexpr const char* kCutaways[] = {"Whole", "Quarter out", "Half out"};
-    if (toggle(kCutaways[view.cutaway], view.cutaway != 0, "Leave out a quarter or a half of the billet to see inside")) {
+    if (toggle(kCutaways[view.cutaway], view.cutaway != 0,
+               "Leave out a quarter or a half of the billet to see inside")) {
         view.cutaway = (view.cutaway + 1) % 3;
         context.commands.add(ChangeView{view});
     }
@@ -208,8 +215,9 @@ void ScenePane::draw(const PaneContext& context, const Rect& rect) {
     takeTrial(session);
     takeTime(session.timeS);
     ImGui::SetCursorScreenPos({rect.x, rect.y});
-    ImGui::InvisibleButton("scene", {rect.w, rect.h}, ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
-                                                          ImGuiButtonFlags_MouseButtonMiddle);
+    ImGui::InvisibleButton(
+        "scene", {rect.w, rect.h},
+        ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
     const bool hovered = ImGui::IsItemHovered();
     const bool active = ImGui::IsItemActive();
     ImGui::SetItemAllowOverlap();

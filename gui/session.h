@@ -19,7 +19,7 @@ struct Session {
     TextDocument document;
     std::filesystem::path programPath;  // empty: never saved
     std::uint64_t savedRevision = document.revision();
-    std::filesystem::path setupPath;    // empty: none
+    std::filesystem::path setupPath;  // empty: none
     std::string setupText;
 
     // The newest trial that ended; null before the first. Stays while a new one is computed.

@@ -45,7 +45,8 @@ constexpr int kLargestSide = 8192;  // pixels; beyond it software OpenGL has no 
 
 void readSize(std::string_view text, Startup& startup) {
     const std::size_t cross = text.find('x');
-    if (cross == std::string_view::npos) throw UsageError(fmt::format("--size needs WxH, such as 1280x800, not \"{}\".", text));
+    if (cross == std::string_view::npos)
+        throw UsageError(fmt::format("--size needs WxH, such as 1280x800, not \"{}\".", text));
     startup.width = number("--size", text.substr(0, cross), 64, kLargestSide);
     startup.height = number("--size", text.substr(cross + 1), 64, kLargestSide);
     startup.sizeGiven = true;
@@ -86,7 +87,8 @@ const std::map<std::string_view, Valued>& valued() {
         {"--size", readSize},
         {"--view", readView},
         {"--scale", [](std::string_view v, Startup& s) { s.scale = number("--scale", v, 0.5, 4.0); }},
-        {"--bench-frames", [](std::string_view v, Startup& s) { s.benchFrames = number("--bench-frames", v, 1, 1'000'000); }},
+        {"--bench-frames",
+         [](std::string_view v, Startup& s) { s.benchFrames = number("--bench-frames", v, 1, 1'000'000); }},
     };
     return table;
 }

@@ -8,7 +8,9 @@ namespace firstoff::gui {
 
 namespace {
 
-bool continuesCharacter(char byte) { return (static_cast<unsigned char>(byte) & 0xC0u) == 0x80u; }
+bool continuesCharacter(char byte) {
+    return (static_cast<unsigned char>(byte) & 0xC0u) == 0x80u;
+}
 
 // Longest UTF-8 sequence; bounds the walk over text that is not UTF-8 at all.
 constexpr int kLongestSequence = 4;
@@ -78,7 +80,8 @@ bool TextDocument::join(const Change& change) {
     Change& last = done_.back();
     const bool follows = last.typing && change.typing && change.removed.empty() && !last.inserted.empty() &&
                          last.after == change.before && change.at == last.at + last.inserted.size();
-    const bool breaks = change.inserted.find('\n') != std::string::npos || last.inserted.find('\n') != std::string::npos;
+    const bool breaks =
+        change.inserted.find('\n') != std::string::npos || last.inserted.find('\n') != std::string::npos;
     if (!follows || breaks) return false;
     last.inserted += change.inserted;
     last.after = change.after;

@@ -34,16 +34,16 @@ public:
         bool changed = false;
         std::size_t caret = 0;
     };
-    // Puts `with` in place of the bytes [from, to). Typing on directly after the last change joins it in one undo step when
-    // `typing` is set; a line end, or a change elsewhere, starts a new step.
+    // Puts `with` in place of the bytes [from, to). Typing on directly after the last change joins it in one undo step
+    // when `typing` is set; a line end, or a change elsewhere, starts a new step.
     Outcome replace(std::size_t from, std::size_t to, std::string_view with, bool typing = false);
     Outcome undo();
     Outcome redo();
     bool canUndo() const { return !done_.empty(); }
     bool canRedo() const { return !undone_.empty(); }
 
-    // Names the text: changes with every change, comes back to an old value when an undo brings the old text back, and is
-    // never that of another document.
+    // Names the text: changes with every change, comes back to an old value when an undo brings the old text back, and
+    // is never that of another document.
     std::uint64_t revision() const { return revision_; }
 
 private:

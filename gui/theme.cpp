@@ -29,7 +29,8 @@ constexpr double kMarkContrast = 3.0;
 void fillHues(Palette& p) {
     // Words stand on the panel, on the current block and on a selection: the least kind of the three decides.
     const auto word = [&](Colour hue) {
-        return legible(legible(legible(hue, p.panel, kTextContrast), p.current, kTextContrast), p.selection, kTextContrast);
+        return legible(legible(legible(hue, p.panel, kTextContrast), p.current, kTextContrast), p.selection,
+                       kTextContrast);
     };
     const auto mark = [&](Colour hue) { return legible(hue, p.panel, kMarkContrast); };
     p.cutting = mark(kBluishGreen);
@@ -83,13 +84,14 @@ Palette makeLight() {
 }
 
 // Where Debian and its kin keep DejaVu.
-constexpr const char* kFontFolders[] = {"/usr/share/fonts/truetype/dejavu", "/usr/share/fonts/TTF", "/usr/share/fonts/dejavu",
-                                        "/usr/share/fonts/dejavu-sans-fonts"};
+constexpr const char* kFontFolders[] = {"/usr/share/fonts/truetype/dejavu", "/usr/share/fonts/TTF",
+                                        "/usr/share/fonts/dejavu", "/usr/share/fonts/dejavu-sans-fonts"};
 
 ImFont* loadFont(const char* file, float pixels, Fonts& fonts) {
     ImGuiIO& io = ImGui::GetIO();
     // Latin with its extensions, Greek, punctuation, arrows and the few signs we use.
-    static const ImWchar kRanges[] = {0x0020, 0x017F, 0x0370, 0x03FF, 0x2000, 0x206F, 0x2190, 0x21FF, 0x2200, 0x22FF, 0};
+    static const ImWchar kRanges[] = {0x0020, 0x017F, 0x0370, 0x03FF, 0x2000, 0x206F,
+                                      0x2190, 0x21FF, 0x2200, 0x22FF, 0};
     for (const char* folder : kFontFolders) {
         const std::filesystem::path path = std::filesystem::path(folder) / file;
         std::error_code error;
@@ -215,7 +217,8 @@ void drawSeverity(ImDrawList& list, ImVec2 centre, float size, const Palette& p,
     ImFont* font = ImGui::GetFont();
     const float letterSize = size * 0.82f;
     const ImVec2 extent = font->CalcTextSizeA(letterSize, 1e9f, 0, letter);
-    list.AddText(font, letterSize, {centre.x - 0.5f * extent.x, centre.y - 0.5f * extent.y + letterDown}, ink(on), letter);
+    list.AddText(font, letterSize, {centre.x - 0.5f * extent.x, centre.y - 0.5f * extent.y + letterDown}, ink(on),
+                 letter);
 }
 
 }  // namespace firstoff::gui

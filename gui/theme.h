@@ -1,8 +1,8 @@
 // Colours, type and measures of the window.
 //
 // Hues that tell things apart are the palette of Okabe and Ito (M. Okabe, K. Ito, "Color Universal Design", 2008), made
-// lighter or darker until they read on the ground they stand on. Red, yellow and green are kept for danger, caution and a
-// safe state, as ISO 3864-1 and IEC 60073 use them, and always come with a shape and a letter.
+// lighter or darker until they read on the ground they stand on. Red, yellow and green are kept for danger, caution and
+// a safe state, as ISO 3864-1 and IEC 60073 use them, and always come with a shape and a letter.
 #pragma once
 
 #include <imgui.h>
@@ -16,16 +16,16 @@ namespace firstoff::gui {
 
 struct Palette {
     bool dark = true;
-    Colour ground;    // between the panes
-    Colour panel;     // of a pane
-    Colour raised;    // buttons, fields
+    Colour ground;  // between the panes
+    Colour panel;   // of a pane
+    Colour raised;  // buttons, fields
     Colour hovered;
-    Colour line;      // separators, grid
+    Colour line;  // separators, grid
     Colour text;
-    Colour quiet;     // labels, executed blocks; still WCAG AA on every ground
-    Colour accent;    // scrubber, caret, current block
-    Colour current;   // ground of the current block
-    Colour selection; // ground of selected text
+    Colour quiet;                    // labels, executed blocks; still WCAG AA on every ground
+    Colour accent;                   // scrubber, caret, current block
+    Colour current;                  // ground of the current block
+    Colour selection;                // ground of selected text
     Colour cutting, rapid, waiting;  // motion lane
     Colour spindle;
     std::array<Colour, 3> severity;  // by Severity
@@ -58,11 +58,16 @@ Fonts loadFonts(float scale);
 void applyStyle(const Palette& palette, float scale);
 
 // Drawing in colours of ours.
-inline ImU32 ink(Colour colour, float alpha = 1.0f) { return packed(colour, alpha); }
-inline ImVec4 tint(Colour colour, float alpha = 1.0f) { return ImGui::ColorConvertU32ToFloat4(packed(colour, alpha)); }
+inline ImU32 ink(Colour colour, float alpha = 1.0f) {
+    return packed(colour, alpha);
+}
+inline ImVec4 tint(Colour colour, float alpha = 1.0f) {
+    return ImGui::ColorConvertU32ToFloat4(packed(colour, alpha));
+}
 
-// The mark of a severity about `centre`: an octagon for a stop, a triangle for a warning, a disc for a note; each with its
-// letter. An unproven finding has a question mark in a diamond.
-void drawSeverity(ImDrawList& list, ImVec2 centre, float size, const Palette& palette, Severity severity, bool unproven);
+// The mark of a severity about `centre`: an octagon for a stop, a triangle for a warning, a disc for a note; each with
+// its letter. An unproven finding has a question mark in a diamond.
+void drawSeverity(ImDrawList& list, ImVec2 centre, float size, const Palette& palette, Severity severity,
+                  bool unproven);
 
 }  // namespace firstoff::gui

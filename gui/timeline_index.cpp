@@ -9,7 +9,8 @@ namespace firstoff::gui {
 
 namespace {
 
-// Entries of one level of the speed extents that make one of the next. 64 keeps a query on a million moves near 200 steps.
+// Entries of one level of the speed extents that make one of the next. 64 keeps a query on a million moves near 200
+// steps.
 constexpr std::size_t kFan = 64;
 
 TimelineIndex::Extent join(TimelineIndex::Extent a, TimelineIndex::Extent b) {
@@ -35,11 +36,14 @@ MotionClass classOf(MoveKind kind) {
         case MoveKind::Feed:
         case MoveKind::ArcClockwise:
         case MoveKind::ArcAnticlockwise:
-        case MoveKind::Thread: return MotionClass::Cutting;
+        case MoveKind::Thread:
+            return MotionClass::Cutting;
         case MoveKind::Rapid:
-        case MoveKind::Home: return MotionClass::Rapid;
+        case MoveKind::Home:
+            return MotionClass::Rapid;
         case MoveKind::Dwell:
-        case MoveKind::Index: return MotionClass::Waiting;
+        case MoveKind::Index:
+            return MotionClass::Waiting;
     }
     return MotionClass::Waiting;
 }
@@ -138,9 +142,12 @@ void TimelineIndex::indexFindings(const Trial& trial) {
 double TimelineIndex::secondsOf(MotionClass kind, std::size_t first, std::size_t last) const {
     const auto of = [&](const std::vector<double>& sums) { return sums[last] - sums[first]; };
     switch (kind) {
-        case MotionClass::Cutting: return of(cuttingSeconds_);
-        case MotionClass::Rapid: return of(rapidSeconds_);
-        case MotionClass::Waiting: return of(seconds_) - of(cuttingSeconds_) - of(rapidSeconds_);
+        case MotionClass::Cutting:
+            return of(cuttingSeconds_);
+        case MotionClass::Rapid:
+            return of(rapidSeconds_);
+        case MotionClass::Waiting:
+            return of(seconds_) - of(cuttingSeconds_) - of(rapidSeconds_);
     }
     return 0;
 }

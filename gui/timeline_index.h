@@ -1,4 +1,5 @@
-// What the window wants to know quickly about a trial of any length. Made once per trial, on the worker; then only read.
+// What the window wants to know quickly about a trial of any length. Made once per trial, on the worker; then only
+// read.
 #pragma once
 
 #include <cstdint>
@@ -18,7 +19,7 @@ MotionClass classOf(MoveKind kind);
 
 // A stretch of the cycle with one tool called.
 struct ToolSpan {
-    double t0 = 0, t1 = 0;  // s
+    double t0 = 0, t1 = 0;   // s
     std::uint16_t call = 0;  // index into Toolpath::calls, of the first call of the stretch
     int station = 0;
 };
@@ -43,7 +44,8 @@ public:
 
     const std::vector<ToolSpan>& toolSpans() const { return toolSpans_; }
     const std::vector<StopMark>& stops() const { return stops_; }
-    // Findings of the program that have a time, in order of time; those without one stand at their line's first execution.
+    // Findings of the program that have a time, in order of time; those without one stand at their line's first
+    // execution.
     const std::vector<FindingMark>& findingsByTime() const { return byTime_; }
     // Findings of the program that have a line, in order of line.
     const std::vector<FindingMark>& findingsByLine() const { return byLine_; }

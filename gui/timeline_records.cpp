@@ -39,11 +39,14 @@ MotionClass largest(const MotionRecord& record) {
     return record.rapid >= record.waiting ? MotionClass::Rapid : MotionClass::Waiting;
 }
 
-int rank(const FindingMark& mark) { return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0); }
+int rank(const FindingMark& mark) {
+    return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0);
+}
 
 }  // namespace
 
-std::vector<MotionRecord> motionRecords(const Timeline& timeline, const TimelineIndex& index, const TimeWindow& window) {
+std::vector<MotionRecord> motionRecords(const Timeline& timeline, const TimelineIndex& index,
+                                        const TimeWindow& window) {
     std::vector<MotionRecord> records;
     const std::vector<TimedMove>& moves = timeline.moves;
     forEachStretch(moves, window, [&](std::size_t first, std::size_t last, bool folded) {
@@ -65,7 +68,8 @@ std::vector<MotionRecord> motionRecords(const Timeline& timeline, const Timeline
     return records;
 }
 
-std::vector<SpindleRecord> spindleRecords(const Timeline& timeline, const TimelineIndex& index, const TimeWindow& window) {
+std::vector<SpindleRecord> spindleRecords(const Timeline& timeline, const TimelineIndex& index,
+                                          const TimeWindow& window) {
     std::vector<SpindleRecord> records;
     const std::vector<TimedMove>& moves = timeline.moves;
     forEachStretch(moves, window, [&](std::size_t first, std::size_t last, bool folded) {
@@ -103,7 +107,8 @@ TimeWindow bounded(TimeWindow window, double cycleS) {
     if (!(cycleS > 0) || !(window.width > 0)) return {0, 1, window.width};
     // Closest: a thousandth of a second over ten pixels, below anything a setter asks for.
     constexpr double kClosest = 10 / 0.001;
-    window.pxPerSecond = std::clamp(window.pxPerSecond, window.width / cycleS, std::max(kClosest, window.width / cycleS));
+    window.pxPerSecond =
+        std::clamp(window.pxPerSecond, window.width / cycleS, std::max(kClosest, window.width / cycleS));
     window.from = std::clamp(window.from, 0.0, std::max(0.0, cycleS - window.width / window.pxPerSecond));
     return window;
 }

@@ -12,9 +12,9 @@ namespace firstoff::gui {
 
 // The stretch of time on screen.
 struct TimeWindow {
-    double from = 0;         // s at the left edge
+    double from = 0;  // s at the left edge
     double pxPerSecond = 1;
-    double width = 0;        // px
+    double width = 0;  // px
 
     double to() const { return from + width / pxPerSecond; }
     double x(double timeS) const { return (timeS - from) * pxPerSecond; }
@@ -24,11 +24,12 @@ struct TimeWindow {
 // Stretches narrower than this are folded together, px.
 inline constexpr double kFoldPx = 3;
 
-// Timed moves [first, last), drawn from x0 to x1 (px from the left edge). Folded ones tell how their time is shared out.
+// Timed moves [first, last), drawn from x0 to x1 (px from the left edge). Folded ones tell how their time is shared
+// out.
 struct MotionRecord {
     float x0 = 0, x1 = 0;
     std::uint32_t first = 0, last = 0;
-    MotionClass kind = MotionClass::Waiting;  // of the only move, or the one with the largest share
+    MotionClass kind = MotionClass::Waiting;    // of the only move, or the one with the largest share
     float cutting = 0, rapid = 0, waiting = 0;  // shares of the time, sum 1
     bool folded = false;
 };
@@ -40,7 +41,8 @@ struct SpindleRecord {
     float start = 0, end = 0;  // at x0 and x1; folded: least and greatest in between
     bool folded = false;
 };
-std::vector<SpindleRecord> spindleRecords(const Timeline& timeline, const TimelineIndex& index, const TimeWindow& window);
+std::vector<SpindleRecord> spindleRecords(const Timeline& timeline, const TimelineIndex& index,
+                                          const TimeWindow& window);
 
 // Findings that fall into one mark; the worst of them gives its looks.
 struct FindingRecord {

@@ -15,7 +15,7 @@ struct TimelineView::Canvas {
     const Trial& trial;
     const TimelineIndex& index;
     ImDrawList& list;
-    Rect area;    // ruler and lanes, without the labels
+    Rect area;  // ruler and lanes, without the labels
     Rect ruler;
     bool hovered = false;
     bool active = false;
@@ -26,12 +26,14 @@ struct TimelineView::Canvas {
 
 namespace {
 
-constexpr float kLabels = 66;   // width of the lane labels
+constexpr float kLabels = 66;  // width of the lane labels
 constexpr float kRuler = 20;
-constexpr float kBar = 8;       // overview and scroll bar under the lanes
+constexpr float kBar = 8;  // overview and scroll bar under the lanes
 constexpr double kZoomPerNotch = 1.25;
 
-ImVec2 clampPoint(float x, float y) { return {std::round(x), std::round(y)}; }
+ImVec2 clampPoint(float x, float y) {
+    return {std::round(x), std::round(y)};
+}
 
 void clippedText(ImDrawList& list, ImFont* font, const Rect& box, Colour colour, const std::string& text) {
     const ImVec4 clip{box.x, box.y, box.right(), box.bottom()};
@@ -41,28 +43,38 @@ void clippedText(ImDrawList& list, ImFont* font, const Rect& box, Colour colour,
 
 const char* stopName(ProgramStop::Kind kind) {
     switch (kind) {
-        case ProgramStop::Kind::Stop: return "program stop";
-        case ProgramStop::Kind::Optional: return "optional stop";
-        case ProgramStop::Kind::End: return "end of program";
+        case ProgramStop::Kind::Stop:
+            return "program stop";
+        case ProgramStop::Kind::Optional:
+            return "optional stop";
+        case ProgramStop::Kind::End:
+            return "end of program";
     }
     return "";
 }
 
 Colour motionColour(const Palette& palette, MotionClass kind) {
     switch (kind) {
-        case MotionClass::Cutting: return palette.cutting;
-        case MotionClass::Rapid: return palette.rapid;
-        case MotionClass::Waiting: return palette.waiting;
+        case MotionClass::Cutting:
+            return palette.cutting;
+        case MotionClass::Rapid:
+            return palette.rapid;
+        case MotionClass::Waiting:
+            return palette.waiting;
     }
     return palette.quiet;
 }
 
-// Cutting fills the lane, rapids run as a band in its middle, waiting lies at the bottom: told apart without colour too.
+// Cutting fills the lane, rapids run as a band in its middle, waiting lies at the bottom: told apart without colour
+// too.
 Rect motionBand(const Rect& lane, MotionClass kind) {
     switch (kind) {
-        case MotionClass::Cutting: return {lane.x, lane.y + 0.08f * lane.h, lane.w, 0.84f * lane.h};
-        case MotionClass::Rapid: return {lane.x, lane.y + 0.38f * lane.h, lane.w, 0.24f * lane.h};
-        case MotionClass::Waiting: return {lane.x, lane.y + 0.80f * lane.h, lane.w, 0.14f * lane.h};
+        case MotionClass::Cutting:
+            return {lane.x, lane.y + 0.08f * lane.h, lane.w, 0.84f * lane.h};
+        case MotionClass::Rapid:
+            return {lane.x, lane.y + 0.38f * lane.h, lane.w, 0.24f * lane.h};
+        case MotionClass::Waiting:
+            return {lane.x, lane.y + 0.80f * lane.h, lane.w, 0.14f * lane.h};
     }
     return lane;
 }
@@ -85,10 +97,17 @@ void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanes
     const Rect area{rect.x + labels, rect.y, rect.w - labels - pad, rect.h - bar - context.px(6)};
     if (area.w < context.px(40) || area.h < context.px(24)) return;
     ImGui::SetCursorScreenPos({area.x, area.y});
-    ImGui::InvisibleButton("lanes", {area.w, area.h}, ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
-                                                          ImGuiButtonFlags_MouseButtonMiddle);
-    Canvas canvas{context, *trial, *context.session.index(), *ImGui::GetWindowDrawList(), area,
-                  {area.x, area.y, area.w, context.px(kRuler)}, ImGui::IsItemHovered(), ImGui::IsItemActive()};
+    ImGui::InvisibleButton(
+        "lanes", {area.w, area.h},
+        ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+    Canvas canvas{context,
+                  *trial,
+                  *context.session.index(),
+                  *ImGui::GetWindowDrawList(),
+                  area,
+                  {area.x, area.y, area.w, context.px(kRuler)},
+                  ImGui::IsItemHovered(),
+                  ImGui::IsItemActive()};
 
     const double cycle = trial->timeline.cycleTimeS;
     // A new trial of another length, or a window dragged wider: keep showing the whole if the whole was shown.
@@ -179,8 +198,8 @@ void TimelineView::drawRuler(const Canvas& canvas) const {
         const float x = std::round(canvas.x(window_.x(tick)));
         canvas.list.AddLine({x, canvas.ruler.y + context.px(12)}, {x, canvas.ruler.bottom()}, ink(palette.quiet));
         canvas.list.AddLine({x, canvas.ruler.bottom()}, {x, canvas.area.bottom()}, ink(palette.line, 0.35f));
-        canvas.list.AddText(font, font->FontSize, {x + context.px(4), canvas.ruler.y + context.px(3)}, ink(palette.quiet),
-                            tickTime(tick, step).c_str());
+        canvas.list.AddText(font, font->FontSize, {x + context.px(4), canvas.ruler.y + context.px(3)},
+                            ink(palette.quiet), tickTime(tick, step).c_str());
     }
     for (const StopMark& stop : canvas.index.stops()) {
         const float x = std::round(canvas.x(window_.x(stop.timeS)));
@@ -195,7 +214,8 @@ void TimelineView::drawRuler(const Canvas& canvas) const {
 
 void TimelineView::drawTools(const Canvas& canvas, const Rect& lane) const {
     const std::vector<ToolSpan>& spans = canvas.index.toolSpans();
-    auto span = std::partition_point(spans.begin(), spans.end(), [&](const ToolSpan& s) { return s.t1 <= window_.from; });
+    auto span =
+        std::partition_point(spans.begin(), spans.end(), [&](const ToolSpan& s) { return s.t1 <= window_.from; });
     float drawnTo = -1;
     for (; span != spans.end() && span->t0 < window_.to(); ++span) {
         const float x0 = std::max(0.0f, static_cast<float>(window_.x(span->t0)));
@@ -249,7 +269,8 @@ void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) const {
         const float x1 = canvas.x(record.x1);
         if (record.folded) {
             canvas.list.AddRectFilled({x0, y(record.end)}, {x1, lane.bottom()}, ink(hue, 0.22f));
-            canvas.list.AddRectFilled({x0, y(record.end)}, {x1, std::max(y(record.start), y(record.end) + 1)}, ink(hue));
+            canvas.list.AddRectFilled({x0, y(record.end)}, {x1, std::max(y(record.start), y(record.end) + 1)},
+                                      ink(hue));
             continue;
         }
         if (record.start <= 0 && record.end <= 0) continue;
@@ -261,7 +282,8 @@ void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) const {
     const std::string label = fmt::format("{} rev/min", wholeNumber(canvas.index.maxRevPerMin()));
     const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0, label.c_str());
     const ImVec2 at{lane.right() - size.x - canvas.context.px(4), lane.y};
-    canvas.list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(canvas.palette().panel, 0.8f), 3);
+    canvas.list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(canvas.palette().panel, 0.8f),
+                              3);
     canvas.list.AddText(font, font->FontSize, clampPoint(at.x, at.y), ink(canvas.palette().quiet), label.c_str());
 }
 
@@ -272,9 +294,11 @@ void TimelineView::drawFindings(const Canvas& canvas, const Rect& lane) {
     const std::vector<FindingMark>& marks = canvas.index.findingsByTime();
     for (const FindingRecord& record : findingRecords(canvas.index, window_, size * 0.9)) {
         const FindingMark& worst = marks[record.worst];
-        const ImVec2 centre{std::clamp(canvas.x(record.x), canvas.area.x + size * 0.6f, canvas.area.right() - size * 0.6f), y};
+        const ImVec2 centre{
+            std::clamp(canvas.x(record.x), canvas.area.x + size * 0.6f, canvas.area.right() - size * 0.6f), y};
         drawSeverity(canvas.list, centre, size, canvas.palette(), worst.severity, worst.unproven);
-        const bool over = canvas.hovered && std::abs(mouse.x - centre.x) < size && mouse.y >= lane.y && mouse.y <= lane.bottom();
+        const bool over =
+            canvas.hovered && std::abs(mouse.x - centre.x) < size && mouse.y >= lane.y && mouse.y <= lane.bottom();
         if (!over) continue;
         hoveredFinding_ = &worst;
         ImGui::BeginTooltip();
@@ -303,8 +327,8 @@ void TimelineView::drawScrubber(const Canvas& canvas) const {
     const float y = canvas.ruler.y + canvas.context.px(2);
     const ImU32 colour = ink(canvas.palette().accent);
     canvas.list.AddLine({x, y}, {x, canvas.area.bottom()}, colour, canvas.context.px(2));
-    canvas.list.AddQuadFilled({x - half, y}, {x + half, y}, {x + half * 0.35f, y + 2 * half}, {x - half * 0.35f, y + 2 * half},
-                              colour);
+    canvas.list.AddQuadFilled({x - half, y}, {x + half, y}, {x + half * 0.35f, y + 2 * half},
+                              {x - half * 0.35f, y + 2 * half}, colour);
 }
 
 // The whole cycle in little; its lit part is what the lanes show.
@@ -335,10 +359,12 @@ void TimelineView::hover(const Canvas& canvas) const {
     for (const StopMark& stop : canvas.index.stops()) {
         const bool near = std::abs(canvas.x(window_.x(stop.timeS)) - mouse.x) < canvas.context.px(5);
         if (!near || mouse.y > canvas.ruler.bottom()) continue;
-        ImGui::SetTooltip("%s%s at %s", lineTitle(stop.block + 1).c_str(), stopName(stop.kind), clockTime(stop.timeS).c_str());
+        ImGui::SetTooltip("%s%s at %s", lineTitle(stop.block + 1).c_str(), stopName(stop.kind),
+                          clockTime(stop.timeS).c_str());
         return;
     }
-    canvas.list.AddLine({mouse.x, canvas.ruler.bottom()}, {mouse.x, canvas.area.bottom()}, ink(canvas.palette().text, 0.3f));
+    canvas.list.AddLine({mouse.x, canvas.ruler.bottom()}, {mouse.x, canvas.area.bottom()},
+                        ink(canvas.palette().text, 0.3f));
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     ImGui::BeginTooltip();
     const BlockId block = instant.geometry != kNoBlock ? instant.geometry : instant.block;

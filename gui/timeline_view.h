@@ -1,4 +1,5 @@
-// The cycle over time: lanes for tool, motion, spindle and findings, a ruler with the program's stops, and the scrubber.
+// The cycle over time: lanes for tool, motion, spindle and findings, a ruler with the program's stops, and the
+// scrubber.
 #pragma once
 
 #include "gui/pane.h"

@@ -39,7 +39,9 @@ void drawSign(ImDrawList& list, Sign sign, ImVec2 centre, float half, ImU32 colo
             triangle(centre.x + half * 0.3f, 1);
             list.AddCircleFilled({centre.x - half, centre.y}, half * 0.35f, colour);
             break;
-        case Sign::Play: triangle(centre.x, 1); break;
+        case Sign::Play:
+            triangle(centre.x, 1);
+            break;
         case Sign::Pause:
             bar(centre.x - half * 0.5f, half * 0.55f);
             bar(centre.x + half * 0.5f, half * 0.55f);
@@ -55,7 +57,8 @@ bool signButton(const char* id, Sign sign, const char* tip, const PaneContext& c
     const ImVec2 low = ImGui::GetItemRectMin();
     const ImVec2 high = ImGui::GetItemRectMax();
     const Colour colour = able ? context.palette.text : context.palette.line;
-    drawSign(*ImGui::GetWindowDrawList(), sign, {0.5f * (low.x + high.x), 0.5f * (low.y + high.y)}, context.px(6), ink(colour));
+    drawSign(*ImGui::GetWindowDrawList(), sign, {0.5f * (low.x + high.x), 0.5f * (low.y + high.y)}, context.px(6),
+             ink(colour));
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tip);
     ImGui::SameLine(0, context.px(3));
     return clicked;
@@ -115,7 +118,8 @@ void TransportBar::draw(const PaneContext& context, const Rect& rect) {
     const float width = context.px(roomy ? 36 : 30);
     ImGui::SetCursorPos({context.px(10), context.px(4)});
     if (signButton("##start", Sign::Start, "To the start (Alt+Home)", context, width, able)) commands.add(ToStart{});
-    if (signButton("##back", Sign::Back, "One block back (Alt+Left)", context, width, able)) commands.add(StepBlocks{-1});
+    if (signButton("##back", Sign::Back, "One block back (Alt+Left)", context, width, able))
+        commands.add(StepBlocks{-1});
     const bool playing = session.playing;
     if (signButton("##play", playing ? Sign::Pause : Sign::Play, playing ? "Pause (Space)" : "Play (Space)", context,
                    1.5f * width, able)) {

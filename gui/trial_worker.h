@@ -18,7 +18,8 @@
 
 namespace firstoff::gui {
 
-// What came of a request. `trial` and `index` are null when it was cancelled or failed; `failure` then says why it failed.
+// What came of a request. `trial` and `index` are null when it was cancelled or failed; `failure` then says why it
+// failed.
 struct TrialOutcome {
     std::shared_ptr<const Trial> trial;
     std::shared_ptr<const TimelineIndex> index;

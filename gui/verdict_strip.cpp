@@ -8,7 +8,8 @@
 namespace firstoff::gui {
 
 const char* const kCaution =
-    "The verdict does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, guards and "
+    "The verdict does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, "
+    "guards and "
     "local safety rules are decided by the machine's manual and by licensed or authorised people.";
 
 namespace {
@@ -81,7 +82,8 @@ Badge badgeOf(const PaneContext& context) {
 }
 
 void drawTick(ImDrawList& list, ImVec2 centre, float size, Colour colour) {
-    const ImVec2 points[] = {{centre.x - 0.4f * size, centre.y}, {centre.x - 0.1f * size, centre.y + 0.32f * size},
+    const ImVec2 points[] = {{centre.x - 0.4f * size, centre.y},
+                             {centre.x - 0.1f * size, centre.y + 0.32f * size},
                              {centre.x + 0.42f * size, centre.y - 0.36f * size}};
     list.AddPolyline(points, 3, ink(colour), 0, std::max(2.0f, 0.16f * size));
 }
@@ -123,17 +125,20 @@ void VerdictStrip::draw(const PaneContext& context, const Rect& rect) {
         drawSeverity(list, mark, context.px(13), palette, badge.mark, badge.unproven);
     }
     ImFont* font = context.fonts.text;
-    list.AddText(font, font->FontSize, {x + context.px(34), y + 0.5f * (height - font->FontSize)}, ink(on), badge.text.c_str());
+    list.AddText(font, font->FontSize, {x + context.px(34), y + 0.5f * (height - font->FontSize)}, ink(on),
+                 badge.text.c_str());
     x += width + context.px(14);
     ImFont* small = context.fonts.small;
     const float detail = small->CalcTextSizeA(small->FontSize, 1e9f, 0, badge.detail.c_str()).x;
     if (detail > 0 && rect.right() - x - detail > context.px(360)) {
-        list.AddText(small, small->FontSize, {x, y + 0.5f * (height - small->FontSize)}, ink(palette.text), badge.detail.c_str());
+        list.AddText(small, small->FontSize, {x, y + 0.5f * (height - small->FontSize)}, ink(palette.text),
+                     badge.detail.c_str());
         x += detail + context.px(16);
     }
     const float wrap = std::max(context.px(160), rect.right() - x - context.px(10));
     const float text = small->CalcTextSizeA(small->FontSize, 1e9f, wrap, kCaution).y;
-    list.AddText(small, small->FontSize, {x, rect.y + 0.5f * (rect.h - text)}, ink(palette.quiet), kCaution, nullptr, wrap);
+    list.AddText(small, small->FontSize, {x, rect.y + 0.5f * (rect.h - text)}, ink(palette.quiet), kCaution, nullptr,
+                 wrap);
 }
 
 }  // namespace firstoff::gui

@@ -2,10 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <toml++/toml.h>
 #include <algorithm>
 #include <cstdlib>
 #include <sstream>
-#include <toml++/toml.h>
 
 #include "gui/file_io.h"
 

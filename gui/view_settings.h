@@ -20,10 +20,10 @@ struct ViewSettings {
     float programWidth = 348;
     float findingsHeight = 200;
     float timelineHeight = 168;
-    float scale = 1;           // of all type and measures, on top of what the display asks for
-    int windowWidth = 0;       // as it was left, pixels; 0: never
+    float scale = 1;      // of all type and measures, on top of what the display asks for
+    int windowWidth = 0;  // as it was left, pixels; 0: never
     int windowHeight = 0;
-    double playSpeed = 1;      // seconds of the cycle per second
+    double playSpeed = 1;             // seconds of the cycle per second
     std::vector<std::string> recent;  // set by opening programs, newest first
 
     friend bool operator==(const ViewSettings&, const ViewSettings&) = default;
@@ -34,8 +34,8 @@ inline constexpr std::size_t kRecentPrograms = 8;
 // Puts a program at the head of the list of recent ones.
 void rememberProgram(ViewSettings& view, const std::filesystem::path& path);
 
-// Reads what `writeViewSettings` wrote. Unknown keys, wrong types and sizes out of bounds are passed over: a spoilt file of
-// settings never keeps the window from opening.
+// Reads what `writeViewSettings` wrote. Unknown keys, wrong types and sizes out of bounds are passed over: a spoilt
+// file of settings never keeps the window from opening.
 ViewSettings readViewSettings(std::string_view text);
 std::string writeViewSettings(const ViewSettings& view);
 

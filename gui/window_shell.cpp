@@ -15,6 +15,7 @@
 #include "gui/app.h"
 #include "gui/frame_times.h"
 #include "gui/gl/loader.h"
+#include "gui/glfw_input.h"
 #include "gui/imgui_context.h"
 
 namespace firstoff::gui {
@@ -30,7 +31,9 @@ std::string lastGlfwError() {
 class Glfw {
 public:
     Glfw() {
-        if (!glfwInit()) throw GraphicsError("There is no display to open a window on (" + lastGlfwError() + "). Use --picture FILE.png to draw without one.");
+        if (!glfwInit())
+            throw GraphicsError("There is no display to open a window on (" + lastGlfwError() +
+                                "). Use --picture FILE.png to draw without one.");
     }
     ~Glfw() { glfwTerminate(); }
     Glfw(const Glfw&) = delete;
@@ -118,9 +121,9 @@ void setTitle(GLFWwindow* window, const App& app, std::string& shown) {
     shown = std::move(title);
 }
 
-// Draws while something moves, sleeps while nothing does. After every event a few frames more: the drawing library needs
-// them to settle what the event changed.
-void loop(App& app, GLFWwindow* window) {
+// Draws while something moves, sleeps while nothing does. After every event a few frames more: the drawing library
+// needs them to settle what the event changed.
+void loop(App& app, GLFWwindow* window, KeyListener& keys) {
     constexpr int kSettlingFrames = 3;
     int frames = kSettlingFrames;
     std::string title;
@@ -140,6 +143,7 @@ void loop(App& app, GLFWwindow* window) {
             continue;
         }
         drawFrame(app, window);
+        keys.frameDone();
         setTitle(window, app, title);
     }
 }
@@ -162,7 +166,8 @@ void runWindow(const Startup& startup) {
         glfwSetDropCallback(window.handle(), onDrop);
         glfwSetWindowCloseCallback(window.handle(), onClose);
         const ImguiBackend backend(window.handle());
-        loop(app, window.handle());
+        KeyListener keys(window.handle(), [&app](const InputEvent& event) { app.input(event); });
+        loop(app, window.handle(), keys);
         int w = 0;
         int h = 0;
         glfwGetWindowSize(window.handle(), &w, &h);
@@ -190,7 +195,8 @@ void runBench(const Startup& startup) {
         glFinish();
         times.add(glfwGetTime() - start);
     }
-    fmt::print("{}\n{} x {} pixels, {}\n{}", describeOpenGl(), startup.width, startup.height, app.session().programName(), times.report());
+    fmt::print("{}\n{} x {} pixels, {}\n{}", describeOpenGl(), startup.width, startup.height,
+               app.session().programName(), times.report());
 }
 
 }  // namespace firstoff::gui
