@@ -132,7 +132,6 @@ void App::drawPanes(const PaneContext& context) {
     LayoutSpace space{display.x, display.y, fonts_.scale, drawMenuBar(context, dialogs_), 0};
     space.footHeight = verdict_.height(context, display.x);
     const Layout layout = layOut(space, session_.view);
-    ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, display, ink(context.palette.ground));
     scene_.draw(context, layout.picture);
     if (layout.readoutsFolded) {
         readouts_.drawStrip(context, layout.readouts);

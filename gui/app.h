@@ -47,6 +47,8 @@ public:
         session_.view.windowHeight = height;
     }
     std::string title() const;
+    // What the window is cleared to: it shows between the panes.
+    Colour ground() const { return (styleDark_ ? darkPalette() : lightPalette()).ground; }
 
     // For pictures and measurements: waits for the trial, goes where the command line says, moves without easing.
     void settle(const Startup& startup);

@@ -32,7 +32,8 @@ void drawPicture(const Startup& startup) {
             ImGui::Render();
         }
         target.bind();
-        glClearColor(0, 0, 0, 1);
+        const ImVec4 ground = tint(app.ground());
+        glClearColor(ground.x, ground.y, ground.z, 1);
         glClear(GL_COLOR_BUFFER_BIT);
         ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
         savePng(*startup.picture, target.read());

@@ -301,7 +301,8 @@ void ProgramPane::followCaret(const Canvas& canvas) {
 }
 
 void ProgramPane::clampScroll(const Canvas& canvas) {
-    const double most = std::max(0.0, std::ceil(static_cast<double>(document_->lineCount()) + 1 - canvas.visibleLines()));
+    const double most =
+        std::max(0.0, std::ceil(static_cast<double>(document_->lineCount()) + 1 - canvas.visibleLines()));
     topLine_ = std::clamp(topLine_, 0.0, most);
     leftCell_ = std::max(0.0, leftCell_);
 }

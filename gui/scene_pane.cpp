@@ -209,7 +209,8 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
 }
 
 void ScenePane::draw(const PaneContext& context, const Rect& rect) {
-    const PaneFrame frame("picture", rect, context, ImGuiWindowFlags_NoScrollWithMouse, false);
+    const PaneFrame frame("picture", rect, context, ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground,
+                          false);
     if (rect.w < 8 || rect.h < 8) return;
     const Session& session = context.session;
     takeTrial(session);

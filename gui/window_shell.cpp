@@ -98,7 +98,8 @@ void drawFrame(App& app, GLFWwindow* window) {
     glfwGetFramebufferSize(window, &width, &height);
     glBindFramebuffer(GL_FRAMEBUFFER, 0);
     glViewport(0, 0, width, height);
-    glClearColor(0, 0, 0, 1);
+    const ImVec4 ground = tint(app.ground());
+    glClearColor(ground.x, ground.y, ground.z, 1);
     glClear(GL_COLOR_BUFFER_BIT);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     glfwSwapBuffers(window);
