@@ -16,6 +16,8 @@ namespace {
 
 // Looking for metal this far in front of the face: past the column that holds the face itself, well short of any pip.
 constexpr double kInFrontMm = 0.01;
+// How finely the foot is looked at; a pip is small.
+constexpr double kFootMm = 1e-5;
 // A stub no longer than its foot is wide, and no wider than this beyond the nose, is a pip; anything else is a pin that
 // the drawing may want.
 constexpr double kWidestBeyondNoseMm = 2.0;
