@@ -16,10 +16,10 @@ App::App(const Startup& startup, std::function<void()> wake) : worker_(std::move
     if (startup.dark) session_.view.dark = *startup.dark;
     if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
     if (startup.colourByTool) session_.view.colourByTool = true;
-    if (startup.view) scene_.show(*startup.view);
     wantedScale_ = static_cast<float>(startup.scale);
     sceneOnly_ = startup.sceneOnly;
     openFirst(startup);
+    if (startup.view) scene_.show(*startup.view);
 }
 
 App::~App() {

@@ -359,7 +359,7 @@ void ProgramPane::drawText(const Canvas& canvas, std::size_t line, float y) cons
         const float x = canvas.textLeft() + static_cast<float>((cell - leftCell_) * canvas.cell);
         if (x > canvas.area.right()) break;
         Colour colour = colourOf(canvas.palette(), run.kind);
-        if (executed) colour = mixed(colour, canvas.palette().quiet, 0.7);
+        if (executed) colour = mixed(colour, canvas.palette().quiet, 0.55);
         canvas.list.AddText(font, font->FontSize, {std::round(x), y + down}, ink(colour), shown.c_str());
     }
 }

@@ -41,7 +41,7 @@ void fillHues(Palette& p) {
     p.safe = mark(kSafetyGreen);
     p.unproven = mark(kSafetyYellow);
     p.wordMotion = word(p.text);
-    p.wordAxis = word(kSkyBlue);
+    p.wordAxis = word(p.dark ? kSkyBlue : kBlue);
     p.wordFeed = word(kBluishGreen);
     p.wordTool = word(kOrange);
     p.wordMisc = word(kReddishPurple);
