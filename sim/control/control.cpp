@@ -187,7 +187,9 @@ void Control::refuseInProfile() {
                      "Move it in front of the cycle.",
                      {},
                      true});
+        // Axis words that stand with it are its own.
         orders_.unknown = true;
+        orders_.unknownG |= code == orders_.oneShot || code == orders_.machine;
     }
     orders_.units = orders_.workOffset = orders_.machine = nullptr;
     if (orders_.oneShot != nullptr && orders_.oneShot->tenths != 40) orders_.oneShot = nullptr;
