@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -61,7 +62,7 @@ Finding* MotionLimits::add(Topic topic, const Move& move, double timeS, Severity
     Finding finding;
     finding.severity = severity;
     finding.code = code;
-    if (block != kNoBlock) finding.span = {SourceSpan::File::Program, block + 1, 1, 0};
+    if (block != kNoBlock) finding.span = {SourceSpan::File::Program, block + 1, 0, 0};
     finding.timeS = timeS;
     finding.place = move.to + toolpath_.tipShift(move);
     findings_.push_back(std::move(finding));
@@ -100,7 +101,9 @@ void MotionLimits::checkAxis(Topic topic, const Move& move, double timeS, Range 
 
 void MotionLimits::checkSpeed(const Move& move, double fastest, double timeS) {
     const double allowed = setup_.chuck.maxRevPerMin;
-    if (allowed <= 0 || fastest <= allowed * (1 + 1e-9)) return;
+    const bool above = allowed > 0 && fastest > allowed * (1 + 1e-9);
+    const bool before = std::exchange(aboveChuckLimit_, above);
+    if (!above || before) return;
     Finding* finding = add(ChuckSpeed, move, timeS, Severity::Stop, "speed-above-chuck-limit");
     if (!finding) return;
     finding->message = fmt::format("The spindle would turn {:.0f} rev/min here; the chuck is marked {:.0f} rev/min.",

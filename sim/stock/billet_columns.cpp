@@ -110,8 +110,11 @@ Surface& Billet::ownInner(Chunk& chunk) {
 }
 
 void Billet::setBounds(int index, const ChunkBounds& bounds) {
-    bounds_[static_cast<std::size_t>(index)] = bounds;
-    boundSlab(index / kSlabChunks);
+    const std::size_t slab = static_cast<std::size_t>(index / kSlabChunks);
+    ChunkBounds& old = bounds_[static_cast<std::size_t>(index)];
+    const bool moved = old.maxOuter >= slabMaxOuter_[slab] || old.minInner <= slabMinInner_[slab];
+    old = bounds;
+    if (moved) boundSlab(static_cast<int>(slab));
 }
 
 void Billet::measureChunk(int index) {

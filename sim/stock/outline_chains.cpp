@@ -106,6 +106,16 @@ LowerChain lowerChain(const Outline& outline) {
     chain.pieces = joined(pieces);
     chain.zMin = chain.pieces.front().from.z;
     chain.zMax = chain.pieces.back().to.z;
+    // Rounding may tilt a level edge: the bottom then reaches from one of its ends to the other all the same.
+    constexpr double kLevel = 1e-9;
+    chain.bottomFrom = chain.zMax;
+    chain.bottomTo = chain.zMin;
+    for (const ChainPiece& piece : chain.pieces) {
+        if (piece.nzTo < -kLevel || piece.nzFrom > kLevel) continue;
+        const bool turns = piece.kind == ChainPiece::Kind::Arc;
+        chain.bottomFrom = std::min(chain.bottomFrom, turns ? piece.centre.z : piece.from.z);
+        chain.bottomTo = std::max(chain.bottomTo, turns ? piece.centre.z : piece.to.z);
+    }
     double right = 0;
     double left = 0;
     double rightLength = 0;

@@ -45,6 +45,7 @@ struct Support {
 struct LowerChain {
     std::vector<ChainPiece> pieces;  // from left to right
     double zMin = 0, zMax = 0;
+    double bottomFrom = 0, bottomTo = 0;  // z where the side is lowest
     // Level, and along the steepest long edges to the right and to the left: they tell quickly where a tool is too far
     // out to meet metal.
     std::array<Support, 3> supports{};  // level, rising to the right (slope >= 0), rising to the left (slope <= 0)

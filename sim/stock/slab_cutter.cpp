@@ -14,14 +14,14 @@ namespace {
 constexpr double kInf = std::numeric_limits<double>::infinity();
 
 // First and last group of lanes of a chunk that a span of z touches, with a column to spare for rounding.
-int laneFrom(double z, double chunkBorder, double pitch) {
-    const double k = (z - chunkBorder) / pitch - 1;
+int laneFrom(double z, double chunkBorder, double perMm) {
+    const double k = (z - chunkBorder) * perMm - 1;
     if (!(k > 0)) return 0;
     return k >= kChunkColumns ? kChunkColumns : static_cast<int>(k) & ~(kernel::kLanes - 1);
 }
 
-int laneTo(double z, double chunkBorder, double pitch) {
-    const double k = (z - chunkBorder) / pitch + 1;
+int laneTo(double z, double chunkBorder, double perMm) {
+    const double k = (z - chunkBorder) * perMm + 1;
     if (!(k > 0)) return 0;
     if (k >= kChunkColumns - 1) return kChunkColumns;
     return (static_cast<int>(k) + kernel::kLanes) & ~(kernel::kLanes - 1);
@@ -93,10 +93,24 @@ bool SlabCutter::slabMissed(int slab, int firstColumn, int lastColumn) const {
     return atCentreHeight(std::max(highest, -lowest), profile_->centreHeight) <= minInner;
 }
 
-bool SlabCutter::misses(const Reach& reach, const ChunkBounds& bounds) const {
+// Least lo over the chunk for a straight sweep: convex, so it is at the bottom of the sweep or at the nearer end. Where
+// the sweep does not reach that end, the bound has to do.
+double SlabCutter::leastLower(const Reach& reach) const {
+    if (reach.za <= profile_->bottomTo && reach.zb >= profile_->bottomFrom) return profile_->lowerBound.level;
+    const double z = reach.za > profile_->bottomTo ? reach.za : reach.zb;
+    const double r = sideAt(branches_ + profile_->lower.begin, branches_ + profile_->lower.end, z);
+    return r < kInf ? r : profile_->lowerBound.floor(reach.za, reach.zb);
+}
+
+bool SlabCutter::misses(Reach& reach, const ChunkBounds& bounds) const {
     if (bounds.maxOuter <= 0) return true;
-    const double lowest = profile_->lowerBound.floor(reach.za, reach.zb);
+    double lowest = profile_->lowerBound.floor(reach.za, reach.zb);
     if (lowest >= bounds.maxOuter) return true;
+    if (profile_->straight) {
+        lowest = leastLower(reach);
+        if (lowest >= bounds.maxOuter) return true;
+    }
+    reach.lowest = lowest;
     if (bounds.minInner <= 0) return false;
     const double highest = -profile_->upperBound.floor(reach.za, reach.zb);
     return atCentreHeight(std::max(highest, -lowest), profile_->centreHeight) <= bounds.minInner;
@@ -112,8 +126,7 @@ void SlabCutter::fillSide(double* r, int chunk, BranchSpan span) const {
     for (std::uint32_t i = span.begin; i < span.end; ++i) {
         const Branch& branch = branches_[i];
         if (branch.zTo < border || branch.zFrom > end) continue;
-        kernel::takeLeast(r, laneFrom(branch.zFrom, border, grid.pitch), laneTo(branch.zTo, border, grid.pitch), place,
-                          branch);
+        kernel::takeLeast(r, laneFrom(branch.zFrom, border, perMm_), laneTo(branch.zTo, border, perMm_), place, branch);
     }
 }
 
@@ -154,13 +167,14 @@ bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, cons
     profile_ = &profile;
     branches_ = branches;
     cut_ = mayHaveLoosened_ = firstColumnCut_ = lastColumnCut_ = false;
+    perMm_ = 1 / seen_->grid().pitch;
     firstChunk_ = slab * kSlabChunks;
     endChunk_ = std::min(firstChunk_ + kSlabChunks, billet.grid().chunks());
     const int firstColumn = std::max(profile.firstColumn, firstChunk_ * kChunkColumns);
     const int lastColumn = std::min(profile.lastColumn, endChunk_ * kChunkColumns - 1);
     if (firstColumn > lastColumn || slabMissed(slab, firstColumn, lastColumn)) return false;
     for (int chunk = firstColumn / kChunkColumns; chunk <= lastColumn / kChunkColumns; ++chunk) {
-        const Reach reach = reachIn(chunk);
+        Reach reach = reachIn(chunk);
         if (!misses(reach, billet.bounds(chunk))) cutChunk(reach, sum);
     }
     return cut_;
@@ -171,11 +185,10 @@ void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {
     const ChunkBounds bounds = billet_->bounds(reach.chunk);
     const Chunk& chunk = billet_->chunk(reach.chunk);
     fillSide(lo_, reach.chunk, profile_->lower);
-    const double lowest = kernel::extremes(lo_).min;
-    const bool folds = lowest < 0 || profile_->centreHeight != 0;
+    const bool folds = reach.lowest < 0 || profile_->centreHeight != 0;
     if (!folds) {
         if (!kernel::anyLess(lo_, chunk.outer.r.data())) return;
-        if (!bounds.hasGaps && lowest > bounds.maxInner && reachesOverOuter(reach, bounds.maxOuter)) {
+        if (!bounds.hasGaps && reach.lowest > bounds.maxInner && reachesOverOuter(reach, bounds.maxOuter)) {
             lower(reach.chunk, sum);
             return;
         }
@@ -197,11 +210,11 @@ void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {
     split(reach, sum);
 }
 
-void SlabCutter::note(const Reach& reach, double area, double depth, int column, CutSum& sum) const {
+void SlabCutter::note(int chunk, double area, double depth, int column, CutSum& sum) const {
     sum.area += area;
     if (depth <= sum.deepestMm) return;
     sum.deepestMm = depth;
-    sum.atZ = seen_->grid().z(reach.chunk * kChunkColumns + column);
+    sum.atZ = seen_->grid().z(chunk * kChunkColumns + column);
 }
 
 void SlabCutter::lower(int index, CutSum& sum) {
@@ -209,7 +222,7 @@ void SlabCutter::lower(int index, CutSum& sum) {
     const double first = chunk.outer.r.front();
     const double last = chunk.outer.r.back();
     const kernel::Loss loss = kernel::lowerOuter(chunk.outer.r.data(), chunk.outer.cut.data(), lo_, profile_->cut);
-    note({index, 0, 0, 0, 0}, loss.area, loss.deepest, loss.column, sum);
+    note(index, loss.area, loss.deepest, loss.column, sum);
     ChunkBounds bounds = billet_->bounds(index);
     bounds.minOuter = loss.minR;
     bounds.maxOuter = loss.maxR;
@@ -223,7 +236,7 @@ void SlabCutter::raise(int index, CutSum& sum) {
     const double first = inner.r.front();
     const double last = inner.r.back();
     const kernel::Loss loss = kernel::raiseInner(inner.r.data(), inner.cut.data(), hi_, profile_->cut);
-    note({index, 0, 0, 0, 0}, loss.area, loss.deepest, loss.column, sum);
+    note(index, loss.area, loss.deepest, loss.column, sum);
     ChunkBounds bounds = billet_->bounds(index);
     bounds.minInner = loss.minR;
     bounds.maxInner = loss.maxR;
@@ -306,7 +319,7 @@ void SlabCutter::split(const Reach& reach, CutSum& sum) {
     if (lastChanged < 0) return;
     chunk.gaps.assign(gaps_.begin(), gaps_.end());
     billet_->measureChunk(reach.chunk);
-    note(reach, area, deepest, deepestColumn, sum);
+    note(reach.chunk, area, deepest, deepestColumn, sum);
     afterChange(reach.chunk, firstChanged, lastChanged);
 }
 
@@ -368,6 +381,7 @@ double SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& pro
     seen_ = &billet;
     profile_ = &profile;
     branches_ = branches;
+    perMm_ = 1 / seen_->grid().pitch;
     firstChunk_ = slab * kSlabChunks;
     endChunk_ = std::min(firstChunk_ + kSlabChunks, billet.grid().chunks());
     const int firstColumn = std::max(profile.firstColumn, firstChunk_ * kChunkColumns);
@@ -375,7 +389,7 @@ double SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& pro
     if (firstColumn > lastColumn || slabMissed(slab, firstColumn, lastColumn)) return 0;
     double deepest = 0;
     for (int chunk = firstColumn / kChunkColumns; chunk <= lastColumn / kChunkColumns; ++chunk) {
-        const Reach reach = reachIn(chunk);
+        Reach reach = reachIn(chunk);
         if (!misses(reach, billet.bounds(chunk))) deepest = std::max(deepest, touchChunk(reach));
     }
     return deepest;

@@ -45,8 +45,10 @@ private:
     struct Reach {  // the columns of a chunk that the sweep may meet
         int chunk, ka, kb;
         double za, zb;
+        double lowest;  // lo is nowhere less in the chunk; set by misses()
     };
-    bool misses(const Reach& reach, const ChunkBounds& bounds) const;
+    bool misses(Reach& reach, const ChunkBounds& bounds) const;
+    double leastLower(const Reach& reach) const;
     Reach reachIn(int chunk) const;
     bool slabMissed(int slab, int firstColumn, int lastColumn) const;
     void fillSide(double* r, int chunk, BranchSpan span) const;
@@ -58,7 +60,7 @@ private:
     void raise(int chunk, CutSum& sum);
     void split(const Reach& reach, CutSum& sum);
     void afterChange(int chunk, int firstChanged, int lastChanged);
-    void note(const Reach& reach, double area, double depth, int column, CutSum& sum) const;
+    void note(int chunk, double area, double depth, int column, CutSum& sum) const;
     bool shareARadius(int chunkA, int chunkB) const;
     void checkHold(int firstColumn, int lastColumn);
     double touchChunk(const Reach& reach);
@@ -69,6 +71,7 @@ private:
     const SweepProfile* profile_ = nullptr;
     const Branch* branches_ = nullptr;
     int firstChunk_ = 0, endChunk_ = 0;
+    double perMm_ = 0;  // columns per mm
 
     alignas(64) double lo_[kChunkColumns];
     alignas(64) double hi_[kChunkColumns];

@@ -173,6 +173,8 @@ void appendOneWay(const OneWayPath& path, const ToolShape& shape, const Grid& gr
     profile.upper = addSide(shape.mirroredUpper, other, branches);
     profile.lowerBound = sideBound(shape.lower, path);
     profile.upperBound = sideBound(shape.mirroredUpper, other);
+    profile.bottomFrom = (path.left.r <= path.right.r ? path.left.z : path.right.z) + shape.lower.bottomFrom;
+    profile.bottomTo = (path.left.r < path.right.r ? path.left.z : path.right.z) + shape.lower.bottomTo;
     profile.centreHeight = shape.centreHeight;
     profile.straight = path.radius == 0;
     profiles.push_back(profile);

@@ -68,7 +68,8 @@ struct SweepProfile {
     BranchSpan lower;
     BranchSpan upper;  // of the mirrored upper side: -hi(z)
     SideBound lowerBound;
-    SideBound upperBound;  // mirrored too
+    SideBound upperBound;                 // mirrored too
+    double bottomFrom = 0, bottomTo = 0;  // straight sweeps: where lo is least
     double centreHeight = 0;
     bool straight = true;  // both sides convex (mirrored), so that their greatest values lie at the ends of any span
 };

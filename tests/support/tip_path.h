@@ -2,11 +2,32 @@
 // of the imaginary tip in the lathe frame: X as diameter, Z from the chuck face, mm.
 #pragma once
 
+#include <cstdint>
+
 #include "sim/control/toolpath.h"
 #include "sim/motion/timeline.h"
 #include "sim/setup/setup.h"
 
 namespace firstoff::shop {
+
+// Numbers that look random and are the same on every machine for the same seed (the 64-bit mix of splitmix64).
+class Dice {
+public:
+    explicit Dice(std::uint64_t seed) : state_(seed) {}
+    std::uint64_t next() {
+        std::uint64_t x = state_ += 0x9e3779b97f4a7c15u;
+        x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
+        x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
+        return x ^ (x >> 31);
+    }
+    std::uint32_t below(std::uint32_t n) { return static_cast<std::uint32_t>(next() % n); }
+    // In [0, 1).
+    double fraction() { return static_cast<double>(next() >> 11) * 0x1p-53; }
+    double between(double a, double b) { return a + (b - a) * fraction(); }
+
+private:
+    std::uint64_t state_;
+};
 
 class TipPath {
 public:

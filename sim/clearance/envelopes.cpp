@@ -1,0 +1,46 @@
+#include "sim/clearance/envelopes.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace firstoff {
+
+namespace {
+
+void addBox(std::vector<Envelope>& envelopes, Body body, double zMin, double zMax, double rMin, double rMax) {
+    if (!(zMax > zMin) || !(rMax > rMin)) return;
+    envelopes.push_back({body, {{zMin, rMin}, {zMax, rMin}, {zMax, rMax}, {zMin, rMax}}});
+}
+
+void addJaws(std::vector<Envelope>& envelopes, const Setup& setup) {
+    const double inner = std::max(0.0, setup.stock.outerRadius);
+    const double outer = setup.chuck.jawOuterRadius;
+    addBox(envelopes, Body::Jaws, 0, setup.chuck.jawLength, inner, outer);
+    addBox(envelopes, Body::Jaws, 0, setup.chuck.jawLength, -outer, -inner);
+}
+
+void addTailstock(std::vector<Envelope>& envelopes, const Tailstock& tailstock) {
+    const double tip = tailstock.tipZ;
+    double behindPoint = tip;
+    if (tailstock.centreRadius > 0 && tailstock.centreAngle > 0) {
+        behindPoint = tip + tailstock.centreRadius / std::tan(tailstock.centreAngle / 2);
+        envelopes.push_back(
+            {Body::TailstockCentre,
+             {{tip, 0}, {behindPoint, -tailstock.centreRadius}, {behindPoint, tailstock.centreRadius}}});
+    }
+    addBox(envelopes, Body::TailstockQuill, behindPoint, behindPoint + tailstock.quillLength, -tailstock.quillRadius,
+           tailstock.quillRadius);
+}
+
+}  // namespace
+
+std::vector<Envelope> envelopesOf(const Setup& setup) {
+    std::vector<Envelope> envelopes;
+    const Chuck& chuck = setup.chuck;
+    addBox(envelopes, Body::ChuckBody, -chuck.bodyLength, 0, -chuck.bodyRadius, chuck.bodyRadius);
+    addJaws(envelopes, setup);
+    if (setup.tailstock) addTailstock(envelopes, *setup.tailstock);
+    return envelopes;
+}
+
+}  // namespace firstoff
