@@ -8,6 +8,7 @@ uniform mat4 uModel;
 
 out vec3 vPlace;
 out vec3 vNormal;
+out vec3 vView;  // unit at the corners, nearly so between
 out vec4 vColour;
 out float vAlong;
 
@@ -15,7 +16,8 @@ void main() {
     vec4 world = uModel * vec4(place, 1.0);
     vPlace = world.xyz;
     vNormal = mat3(uModel) * normal;
-    vColour = colour;
+    vView = normalize(uEye - world.xyz);
+    vColour = vec4(linear(colour.rgb), colour.a);
     vAlong = along;
     gl_Position = uViewProjection * world;
 }

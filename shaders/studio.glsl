@@ -15,21 +15,26 @@ const vec3 kGround = vec3(0.16, 0.155, 0.15);
 
 vec3 linear(vec3 srgb) { return srgb * srgb; }
 
-// Filmic curve (fit by K. Narkowicz, 2015), then to the screen.
+// Bright parts run together softly instead of breaking off; then to the screen. A parabola that is level where it reaches 1.
 vec3 developed(vec3 c) {
-    c = (c * (2.51 * c + 0.03)) / (c * (2.43 * c + 0.59) + 0.14);
-    return sqrt(clamp(c, 0.0, 1.0));
+    c = min(c, 1.6);
+    return sqrt(c * (1.25 - 0.390625 * c));
+}
+
+// 0 up to `low`, 1 from `low` + 1 / `rate` on, smooth between. Cheaper than smoothstep, which divides.
+float ramp(float x, float low, float rate) {
+    float t = clamp((x - low) * rate, 0.0, 1.0);
+    return t * t * (3.0 - 2.0 * t);
 }
 
 // What a mirror sees in direction d.
 vec3 room(vec3 d) {
     float up = dot(d, uPlumbUp);
-    vec3 c = mix(kGround, kSky, smoothstep(-0.25, 0.85, up)) * uAmbient;
     float horizon = clamp(1.0 - 3.2 * abs(up + 0.08), 0.0, 1.0);
-    c *= 1.0 - 0.55 * horizon;
-    c += kKeyColour * 1.25 * smoothstep(0.72, 0.93, dot(d, uKey));
-    c += kFillColour * 0.45 * smoothstep(0.70, 0.98, dot(d, uFill));
-    c += kRimColour * 0.70 * smoothstep(0.60, 0.95, dot(d, uRim));
+    vec3 c = mix(kGround, kSky, ramp(up, -0.25, 0.91)) * (uAmbient - 0.55 * uAmbient * horizon);
+    c += kKeyColour * (1.25 * ramp(dot(d, uKey), 0.72, 4.8));
+    c += kFillColour * (0.45 * ramp(dot(d, uFill), 0.70, 3.6));
+    c += kRimColour * (0.70 * ramp(dot(d, uRim), 0.60, 2.9));
     return c;
 }
 
@@ -37,6 +42,7 @@ vec3 hemisphere(vec3 n) {
     return mix(kGround, kSky, 0.5 + 0.5 * dot(n, uPlumbUp)) * uAmbient;
 }
 
+#ifdef FRAGMENT
 // The background: a plain gradient with a soft light behind the work. All in screen colours.
 uniform vec3 uTop;
 uniform vec3 uBottom;
@@ -49,3 +55,4 @@ vec3 backdrop() {
     float glow = clamp(1.0 - 2.1 * dot(q, q), 0.0, 1.0);
     return mix(mix(uBottom, uTop, p.y), uMiddle, 0.75 * glow * glow);
 }
+#endif

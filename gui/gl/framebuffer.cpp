@@ -86,7 +86,7 @@ void Framebuffer::release() {
 void Framebuffer::resize(int width, int height, int samples) {
     GLint most = 0;
     glGetIntegerv(GL_MAX_SAMPLES, &most);
-    samples = std::min(samples, static_cast<int>(most));
+    samples = samples <= 1 ? 0 : std::min(samples, static_cast<int>(most));
     if (drawn_ != 0 && width == width_ && height == height_ && samples == samples_) return;
     release();
     width_ = width;
@@ -94,15 +94,19 @@ void Framebuffer::resize(int width, int height, int samples) {
     samples_ = samples;
 
     const KeepBinding keep;
-    colour_ = renderbuffer(GL_RGBA8, samples, width, height);
+    texture_ = plainTexture(width, height);
     depth_ = renderbuffer(GL_DEPTH_COMPONENT24, samples, width, height);
     glGenFramebuffers(1, &drawn_);
     glBindFramebuffer(GL_FRAMEBUFFER, drawn_);
-    glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, colour_);
     glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, depth_);
+    if (samples == 0) {
+        glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, texture_, 0);
+        requireComplete(width, height);
+        return;
+    }
+    colour_ = renderbuffer(GL_RGBA8, samples, width, height);
+    glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, colour_);
     requireComplete(width, height);
-
-    texture_ = plainTexture(width, height);
     glGenFramebuffers(1, &resolved_);
     glBindFramebuffer(GL_FRAMEBUFFER, resolved_);
     glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, texture_, 0);
@@ -115,16 +119,24 @@ void Framebuffer::bind() const {
 }
 
 void Framebuffer::resolve() const {
+    if (samples_ == 0) return;
     const KeepBinding keep;
     glBindFramebuffer(GL_READ_FRAMEBUFFER, drawn_);
     glBindFramebuffer(GL_DRAW_FRAMEBUFFER, resolved_);
     glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
 }
 
+void Framebuffer::copyTo(const Framebuffer& other) const {
+    const KeepBinding keep;
+    glBindFramebuffer(GL_READ_FRAMEBUFFER, drawn_);
+    glBindFramebuffer(GL_DRAW_FRAMEBUFFER, other.drawn_);
+    glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+}
+
 Image Framebuffer::read() const {
     resolve();
     const KeepBinding keep;
-    glBindFramebuffer(GL_READ_FRAMEBUFFER, resolved_);
+    glBindFramebuffer(GL_READ_FRAMEBUFFER, samples_ == 0 ? drawn_ : resolved_);
     return readPixels(width_, height_);
 }
 

@@ -10,7 +10,8 @@ namespace {
 
 GLuint compile(GLenum stage, const std::string& name) {
     std::string text = "#version 410 core\n";
-    if (stage == GL_FRAGMENT_SHADER) text += shaderText("studio.glsl");
+    if (stage == GL_FRAGMENT_SHADER) text += "#define FRAGMENT\n";
+    text += shaderText("studio.glsl");
     text += "#line 1\n";
     text += shaderText(name);
     const GLchar* begin = text.c_str();

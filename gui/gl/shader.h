@@ -10,7 +10,7 @@
 
 namespace firstoff::gui {
 
-// Owns a GL program made from the embedded texts `name`.vert and `name`.frag; every fragment shader is preceded by
+// Owns a GL program made from the embedded texts `name`.vert and `name`.frag; each is preceded by
 // studio.glsl. Throws GraphicsError with the compiler's words.
 class Shader {
 public:

@@ -152,12 +152,7 @@ void LatheScene::State::build(const Setup& setup) {
 void LatheScene::State::buildBed(const Setup& setup) {
     const float reach = std::max(mm(setup.stock.frontZ), 100.0f) + 900;
     const float back = mm(-setup.chuck.bodyLength) - 900;
-    TriangleMesh mesh;
-    for (glm::vec2 p : {glm::vec2(back, -900), glm::vec2(reach, -900), glm::vec2(reach, 1100), glm::vec2(back, 1100)}) {
-        mesh.vertices.push_back({{p, -bedDepth}, {0, 0, 1}, 0, 0});
-    }
-    mesh.indices = {0, 1, 2, 0, 2, 3};
-    bedPlain.upload(mesh);
+    bedPlain.upload(bedShape(back, reach, -bedDepth, 0.85f * mm(setup.chuck.bodyRadius) + 40));
 }
 
 void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model) {
@@ -182,7 +177,6 @@ void LatheScene::State::drawTurret(const SceneInstant& instant, const SceneOptio
 void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
     studio.light(solid);
     solid.set("uTint", glm::vec4(0));
-    solid.set("uOpacity", 1.0f);
     if (options.showChuck) {
         drawBody(solid, jaws.buffer, spindleTurned(instant));
         drawBody(solid, headstock.buffer, glm::mat4(1));
@@ -208,7 +202,7 @@ void LatheScene::State::drawTurned(const SceneOptions& options, const Studio& st
     if (options.showTailstock) drawBody(metal, centre.buffer, glm::mat4(1));
     if (options.showChuck) {
         // The jaws shut the light off from the bar next to them.
-        metal.set("uShade", glm::vec4(setup.chuck.jawLength, 0.45f * mm(setup.chuck.bodyRadius), 0.40f, 1));
+        metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
     }
     drawBody(metal, billet.skin(), glm::mat4(1));
     if (billet.faces().empty()) return;
@@ -246,7 +240,6 @@ void LatheScene::State::drawBed(const SceneInstant& instant, const SceneOptions&
     const float size = options.showTurret ? mm(machine.turretRadius) : 1;
     bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + machine.turretThickness + 2 * size,
                                        turretAt.r + turret.axisAboveReference, size));
-    bed.set("uRails", 0.85f * R + 40);
     bedPlain.draw();
     figures.triangles += bedPlain.triangles();
 }

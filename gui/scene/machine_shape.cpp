@@ -178,4 +178,38 @@ TriangleMesh tailstockBody(const Tailstock& tailstock, float bedDepth) {
     return mesh;
 }
 
+TriangleMesh bedShape(float fromX, float toX, float depth, float rails) {
+    constexpr int kColumns = 44;
+    constexpr float kRailHalf = 9, kLow = -900, kHigh = 1100, kRow = 62;  // mm
+    struct Strip {
+        float from, to;
+        bool rail;
+    };
+    const std::array<Strip, 5> strips = {{{kLow, -rails - kRailHalf, false},
+                                          {-rails - kRailHalf, -rails + kRailHalf, true},
+                                          {-rails + kRailHalf, rails - kRailHalf, false},
+                                          {rails - kRailHalf, rails + kRailHalf, true},
+                                          {rails + kRailHalf, kHigh, false}}};
+    TriangleMesh mesh;
+    for (const Strip& strip : strips) {
+        const int rows = std::max(1, static_cast<int>((strip.to - strip.from) / kRow));
+        const auto first = static_cast<std::uint32_t>(mesh.vertices.size());
+        for (int row = 0; row <= rows; ++row) {
+            const float y = glm::mix(strip.from, strip.to, static_cast<float>(row) / static_cast<float>(rows));
+            for (int column = 0; column <= kColumns; ++column) {
+                const float x = glm::mix(fromX, toX, static_cast<float>(column) / kColumns);
+                mesh.vertices.push_back({{x, y, depth}, {0, 0, 1}, packColour(strip.rail ? 0xff0000 : 0, 255), 0});
+            }
+        }
+        constexpr std::uint32_t kAcross = kColumns + 1;
+        for (std::uint32_t row = 0; row < static_cast<std::uint32_t>(rows); ++row) {
+            for (std::uint32_t column = 0; column < kColumns; ++column) {
+                const std::uint32_t a = first + row * kAcross + column;
+                mesh.indices.insert(mesh.indices.end(), {a, a + 1, a + kAcross + 1, a, a + kAcross + 1, a + kAcross});
+            }
+        }
+    }
+    return mesh;
+}
+
 }  // namespace firstoff::gui

@@ -20,4 +20,8 @@ TriangleMesh shapeOf(const Tailstock& tailstock);
 // The casting that carries the quill, down to the bed at z = -`bedDepth`. For the picture only.
 TriangleMesh tailstockBody(const Tailstock& tailstock, float bedDepth);
 
+// The plain behind the work at z = `depth`, as a grid that can carry soft shadows; two guideways at `rails` from the
+// axis, marked by red = 1 in the vertex colour.
+TriangleMesh bedShape(float fromX, float toX, float depth, float rails);
+
 }  // namespace firstoff::gui

@@ -119,9 +119,10 @@ void Control::rough(const Profile& profile, RoughingOrder order) {
         now_.modal.compensation = Compensation::Off;
         modalDirty_ = true;
     }
+    const Point start = now_.position;
     settle();
     if (!now_.datumChecked) checkDatum();
-    order.start = workPosition();
+    order.start = start + call().reckoned - datum();
     const std::vector<ProfileElement> shape = readShape(profile, order);
     if (!now_.feedChecked) checkFeed();
     if (shape.empty()) {
@@ -146,6 +147,7 @@ std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingO
     const Orders orders = orders_;
     const std::uint32_t used = used_;
     const Reading reading = std::exchange(reading_, Reading::ProfileShape);
+    now_.position = turretAt(order.start);
     Toolpath path;
     PathRecorder recorder(path, remarks_, now_.position);
     recorder_ = &recorder;
@@ -170,6 +172,10 @@ std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingO
         // A rapid inside the profile is cut like the rest of it.
         const MoveKind kind = move.kind == MoveKind::Rapid ? MoveKind::Feed : move.kind;
         shape.push_back({move.from + toWork, move.to + toWork, move.centre + toWork, kind, move.block});
+        // The move that cancels compensation runs back by the nose radius; only its way in X is shape.
+        const bool cancels = i > 0 && move.compensation == Compensation::Off &&
+                             path.moves[i - 1].compensation != Compensation::Off;
+        if (cancels && i + 1 == path.moves.size()) shape.back().to.z = shape.back().from.z;
     }
     return shape;
 }

@@ -213,9 +213,7 @@ void PathRecorder::writeCompensated(const std::vector<PathElement>& path) {
     for (std::size_t i = 0; i < queue_.size(); ++i) {
         const bool movement = queue_[i].kind == Item::Kind::Move && isMovement(queue_[i].move.kind);
         if (!movement) {
-            Item item = queue_[i];
-            item.move.from = item.move.to = rest_;
-            write(item);
+            write(queue_[i]);
             continue;
         }
         while (next < path.size() && path[next].tag <= i) writeElement();
@@ -234,7 +232,9 @@ void PathRecorder::write(const Item& item) {
     switch (item.kind) {
         case Item::Kind::Move:
             out_.moves.push_back(item.move);
-            rest_ = item.move.to;
+            // What only takes time stands where the tool has got to by now.
+            if (!isMovement(item.move.kind)) out_.moves.back().from = out_.moves.back().to = rest_;
+            rest_ = out_.moves.back().to;
             break;
         case Item::Kind::Step:
             out_.steps.push_back({item.move.block, at});

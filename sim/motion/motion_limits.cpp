@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -100,7 +101,9 @@ void MotionLimits::checkAxis(Topic topic, const Move& move, double timeS, Range 
 
 void MotionLimits::checkSpeed(const Move& move, double fastest, double timeS) {
     const double allowed = setup_.chuck.maxRevPerMin;
-    if (allowed <= 0 || fastest <= allowed * (1 + 1e-9)) return;
+    const bool above = allowed > 0 && fastest > allowed * (1 + 1e-9);
+    const bool before = std::exchange(aboveChuckLimit_, above);
+    if (!above || before) return;
     Finding* finding = add(ChuckSpeed, move, timeS, Severity::Stop, "speed-above-chuck-limit");
     if (!finding) return;
     finding->message = fmt::format("The spindle would turn {:.0f} rev/min here; the chuck is marked {:.0f} rev/min.",

@@ -18,7 +18,8 @@ public:
 
     // Over-travel anywhere along the move, said where it begins or grows.
     void checkTravel(const Move& move, double timeS);
-    // `fastest`: highest spindle speed met along the move, rev/min.
+    // `fastest`: highest spindle speed met along the move, rev/min. Said where the chuck's limit is passed, not again
+    // while it stays passed.
     void checkSpeed(const Move& move, double fastest, double timeS);
     // Feed moves: what the feed asked for, and why it could not be had.
     void checkFeed(const Move& move, double fastest, const PaceLimits& limits, double timeS);
@@ -35,6 +36,7 @@ private:
     std::vector<Finding>& findings_;
     std::vector<std::uint8_t> said_;  // by block, bits of Topic
     bool feedMissingSaid_ = false;    // the control has said it already
+    bool aboveChuckLimit_ = false;    // the move before was
 };
 
 }  // namespace firstoff

@@ -89,6 +89,7 @@ void LineScanner::scan(const char* begin, const char* end, std::uint32_t line) {
     while (at < end && isSilent(*at)) ++at;
     if (at < end && *at == '%') {
         block_.kind = Block::Kind::Percent;
+        keepAsText(at + 1);
     } else {
         scanFrom(at);
     }
@@ -295,9 +296,13 @@ bool LineScanner::startsStatement(const char* at) const {
     return false;
 }
 
-// Kept as text; only comments and brackets are looked for.
 void LineScanner::statement(const char* at) {
     block_.kind = Block::Kind::Statement;
+    keepAsText(at);
+}
+
+// Only comments and brackets are looked for.
+void LineScanner::keepAsText(const char* at) {
     while (at < end_) {
         if (*at == '(') {
             at = comment(at);

@@ -29,6 +29,7 @@ private:
     const char* strayNumber(const char* at);
     const char* strayCharacter(const char* at);
     void statement(const char* at);
+    void keepAsText(const char* at);
     bool startsStatement(const char* at) const;
     const char* endOfExpression(const char* at);
     const char* endOfBracket(const char* at);

@@ -1,8 +1,8 @@
 // The billet: a revolved field of radial columns over z, and what one sweep of a tool does to it.
 //
-// Column i stands at z = z0 + (i + 0.5) * pitch (lathe frame) and is a short list of solid intervals [inner, outer] in r,
-// almost always one. r is exact to floating point; z is known to half a pitch. Every surface of an interval remembers the
-// timed move that cut it.
+// Column i stands at z = z0 + (i + 0.5) * pitch (lathe frame) and is a short list of solid intervals [inner, outer] in
+// r, almost always one. r is exact to floating point; z is known to half a pitch. Every surface of an interval
+// remembers the timed move that cut it.
 #pragma once
 
 #include <cstdint>
@@ -26,7 +26,8 @@ struct Interval {
     CutId outerCut = kUncut;
 };
 
-// A tool's outline on its way from one placement to another. Placements are positions of the imaginary tip, lathe frame.
+// A tool's outline on its way from one placement to another. Placements are positions of the imaginary tip, lathe
+// frame.
 struct Sweep {
     enum class Path : std::uint8_t { Line, ArcClockwise, ArcAnticlockwise };
     Point from;
@@ -37,14 +38,14 @@ struct Sweep {
 
 // What a sweep did.
 struct Removed {
-    double volumeMm3 = 0;   // swept out of the solid, whole revolution
-    double deepestMm = 0;   // greatest radial depth taken from any column
-    double atZ = 0;         // where that was
+    double volumeMm3 = 0;  // swept out of the solid, whole revolution
+    double deepestMm = 0;  // greatest radial depth taken from any column
+    double atZ = 0;        // where that was
 };
 
 // One closed loop of the half-section, and the cut that left each edge (edge i runs from point i to point i + 1).
 struct Loop {
-    int piece = 0;  // 0: what is still held; 1…: pieces cut off, in order of falling
+    int piece = 0;              // 0: what is still held; 1…: pieces cut off, in order of falling
     std::vector<Point> points;  // lathe frame, r >= 0, anticlockwise, first point not repeated
     std::vector<CutId> cuts;
 };

@@ -17,10 +17,11 @@ namespace firstoff {
 class Billet;  // the columns; see billet_columns.h
 
 struct HistoryOptions {
-    int threads = 0;                                    // 0: what the machine has; results do not depend on it
+    int threads = 0;                                     // 0: what the machine has; results do not depend on it
     std::size_t keyframeBytes = std::size_t{256} << 20;  // when reached, every other keyframe is dropped
-    double pitchMm = 0;                                 // 0: 0.002, coarser only for stock over 300 mm
-    std::function<void(double)> progress;               // 0…1
+    double pitchMm = 0;                                  // 0: 0.002, coarser only for stock over 300 mm
+    bool holderTouch = false;                            // also see how deep each move's holder gets into the metal
+    std::function<void(double)> progress;                // 0…1
     std::stop_token stop;
 };
 
@@ -48,12 +49,15 @@ public:
     virtual ~StockHistory() = default;
 
     virtual const std::vector<Cut>& cuts() const = 0;  // per timed move
+    // Per timed move how deep, radially, the tool's holder got into the metal left by that move, mm; 0 when clear.
+    // Empty unless `options.holderTouch` asked for it.
+    virtual const std::vector<float>& holderTouches() const = 0;
     virtual const std::vector<Severance>& severances() const = 0;
     virtual double startVolumeMm3() const = 0;
     virtual double endVolumeMm3() const = 0;  // of what is still held; pieces that fell are in severances()
     virtual std::uint64_t hash() const = 0;   // of the final billet and of every cut; same for any thread count
     virtual std::size_t keyframeCount() const = 0;
-    virtual std::size_t bytes() const = 0;
+    virtual std::size_t bytes() const = 0;  // of keyframes, path and figures
 };
 
 // A place in the history, with the billet as it is there. One per viewer; moves freely forwards and backwards.
@@ -76,9 +80,11 @@ public:
     std::vector<Loop> section(double toleranceMm) const;
     double volumeMm3() const;
     std::uint64_t hash() const;
-    // Greatest outside radius of the solid at z (lathe frame), and the inner radius of its innermost interval; 0, 0 where
-    // there is nothing.
+    // Greatest outside radius of the solid at z (lathe frame), and the inner radius of its innermost interval; 0, 0
+    // where there is nothing.
     Interval outermostAt(double z) const;
+    // The columns themselves as they are here; valid until the next seek.
+    const Billet& billet() const;
 
 private:
     struct State;

@@ -7,6 +7,7 @@
 #include <memory>
 #include <stop_token>
 #include <string>
+#include <vector>
 
 #include "sim/base/finding.h"
 #include "sim/control/toolpath.h"
@@ -26,21 +27,24 @@ struct Trial {
     // All findings of all stages, in order of line, then column, then time.
     std::vector<Finding> findings;
     Verdict verdict = Verdict::NotProven;
+    // What this trial did not look at, in plain words; shown wherever the verdict is shown.
+    std::vector<std::string> notChecked;
     double cuttingTimeS = 0;  // time at feed with metal coming off
     double stockVolumeMm3 = 0;
     double removedVolumeMm3 = 0;
 
-    // Start of the first (or, if it was executed more than once, first) execution of a block; the end of the cycle if it
-    // was never reached.
+    // Start of the first (or, if it was executed more than once, first) execution of a block; the end of the cycle if
+    // it was never reached.
     double startOfBlock(BlockId block) const;
-    // Block that is being carried out at a time: the geometry block of the move, and the step (index into toolpath.steps).
+    // Block that is being carried out at a time: the geometry block of the move, and the step (index into
+    // toolpath.steps).
     BlockId blockAt(double timeS) const;
     std::size_t stepAt(double timeS) const;
     double startOfStep(std::size_t step) const;
 };
 
 struct TrialOptions {
-    int threads = 0;  // 0: what the machine has
+    int threads = 0;                                    // 0: what the machine has
     std::size_t historyBytes = std::size_t{256} << 20;  // for keyframes
     // Called now and then from the calling thread with 0…1 and the stage's name.
     std::function<void(double, const char*)> progress;

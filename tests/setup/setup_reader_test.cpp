@@ -292,5 +292,31 @@ TEST(ReadSetup, WhateverTheBytesItEnds) {
     }
 }
 
+// A slip of the keyboard anywhere in a good file: it reads, it ends, and every outline can be made. Fixed sequence of
+// numbers, so that a find can be repeated.
+TEST(ReadSetup, AnyMistypedByteIsSurvived) {
+    std::uint32_t state = 12345;
+    const auto next = [&state](std::uint32_t below) {
+        state = state * 1664525u + 1013904223u;
+        return (state >> 8) % below;
+    };
+    const std::string keyboard = "0123456789.-+e\"[]=#abcxyz \n\0\xff";
+    int told = 0;
+    for (int i = 0; i < 3000; ++i) {
+        std::string text = kGood;
+        for (std::uint32_t slips = 1 + next(3); slips > 0; --slips) {
+            text[next(static_cast<std::uint32_t>(text.size()))] =
+                keyboard[next(static_cast<std::uint32_t>(keyboard.size()))];
+        }
+        const auto setup = readSetup(text, "slip.toml");
+        told += setup.findings.empty() ? 0 : 1;
+        for (const Tool& tool : setup.tools) {
+            const Box box = boundingBox(tool.cutting);
+            EXPECT_TRUE(std::isfinite(box.zMin + box.zMax + box.rMin + box.rMax)) << text;
+        }
+    }
+    EXPECT_GT(told, 2000);
+}
+
 }  // namespace
 }  // namespace firstoff

@@ -1,0 +1,314 @@
+#include "gui/app.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "gui/demo_job.h"
+#include "gui/menu_bar.h"
+
+namespace firstoff::gui {
+
+App::App(const Startup& startup, std::function<void()> wake) : worker_(std::move(wake)), program_(session_.document) {
+    keepsSettings_ = !startup.picture && startup.benchFrames == 0;
+    if (keepsSettings_) session_.view = loadViewSettings();
+    if (startup.dark) session_.view.dark = *startup.dark;
+    if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
+    if (startup.colourByTool) session_.view.colourByTool = true;
+    if (startup.view) scene_.show(*startup.view);
+    wantedScale_ = static_cast<float>(startup.scale);
+    sceneOnly_ = startup.sceneOnly;
+    openFirst(startup);
+}
+
+App::~App() {
+    if (keepsSettings_) saveViewSettings(session_.view);
+}
+
+void App::openFirst(const Startup& startup) {
+    const std::filesystem::path program = startup.program ? *startup.program : demoProgram();
+    if (program.empty()) {
+        tell(
+            "The demo job was not found. Open a program with File > Open program, or set FIRSTOFF_ASSETS to the folder "
+            "that holds it.");
+        return;
+    }
+    if (startup.program && startup.setup) {
+        if (readProgramFile(program)) readSetupFile(*startup.setup);
+    } else {
+        apply(OpenProgram{program});
+        if (startup.setup) readSetupFile(*startup.setup);
+    }
+    runTrial();
+}
+
+bool App::prepare(float displayScale) {
+    const float scale = (wantedScale_ > 0 ? wantedScale_ : displayScale) * session_.view.scale;
+    const bool fonts = !styled_ || scale != fonts_.scale;
+    if (fonts) {
+        const bool told = fonts_.fallback;
+        fonts_ = loadFonts(scale);
+        if (fonts_.fallback && !told)
+            tell("The DejaVu typefaces were not found; a plain built-in one is used. Install fonts-dejavu-core.");
+    }
+    if (fonts || session_.view.dark != styleDark_) {
+        styleDark_ = session_.view.dark;
+        applyStyle(styleDark_ ? darkPalette() : lightPalette(), scale);
+    }
+    styled_ = true;
+    return fonts;
+}
+
+std::string App::title() const {
+    return fmt::format("{}{} – firstoff", session_.modified() ? "* " : "", session_.programName());
+}
+
+double App::cycleTimeS() const {
+    return session_.trial() ? session_.trial()->timeline.cycleTimeS : 0;
+}
+
+void App::frame(double now) {
+    takeOutcome();
+    advance(now);
+    now_ = now;
+    session_.progress = worker_.progress();
+    if (trialDue_ >= 0 && now >= trialDue_) runTrial();
+    const bool shown = session_.trial() != nullptr;
+    if (shown) instant_ = instantAt(*session_.trial(), *session_.index(), session_.timeS, session_.step);
+    const PaneContext context{
+        session_, shown ? &instant_ : nullptr, commands_, styleDark_ ? darkPalette() : lightPalette(), fonts_, input_,
+        now};
+    drawPanes(context);
+    handleKeys(context);
+    input_.clear();
+    applyAll();
+}
+
+// A new trial from the worker: keep the moment shown as well as can be.
+void App::takeOutcome() {
+    auto outcome = worker_.latest();
+    if (!outcome || outcome == session_.outcome) return;
+    if (!outcome->trial) {
+        // Cancelled or failed: what was shown stays.
+        if (!outcome->failure.empty() && (!session_.outcome || session_.outcome->revision != outcome->revision))
+            tell(outcome->failure);
+        return;
+    }
+    const bool atEnd = session_.trial() && session_.timeS >= cycleTimeS() && session_.timeS > 0;
+    session_.outcome = std::move(outcome);
+    session_.timeS = atEnd ? cycleTimeS() : std::min(session_.timeS, cycleTimeS());
+    session_.step = kNoStep;
+    // The user stands on a line and edits there: show the moment of that line.
+    if (session_.chosen != kNoBlock && !session_.playing) apply(SelectLine{program_.caretLine(), false});
+}
+
+void App::advance(double now) {
+    // A frame after a long sleep must not leap.
+    constexpr double kLongestFrameS = 0.1;
+    if (!session_.playing || !session_.trial()) return;
+    const double before = session_.timeS;
+    double after = before + std::clamp(now - now_, 0.0, kLongestFrameS) * session_.view.playSpeed;
+    for (const StopMark& stop : session_.index()->stops()) {
+        const bool halts = stop.kind != ProgramStop::Kind::End && stop.timeS > before && stop.timeS <= after;
+        if (!halts) continue;
+        after = stop.timeS;
+        session_.playing = false;
+        break;
+    }
+    if (after >= cycleTimeS()) session_.playing = false;
+    session_.timeS = std::min(after, cycleTimeS());
+    session_.step = kNoStep;
+    session_.chosen = kNoBlock;
+}
+
+void App::drawPanes(const PaneContext& context) {
+    const ImVec2 display = ImGui::GetIO().DisplaySize;
+    if (sceneOnly_) {
+        scene_.setBare(true);
+        scene_.draw(context, {0, 0, display.x, display.y});
+        return;
+    }
+    LayoutSpace space{display.x, display.y, fonts_.scale, drawMenuBar(context, dialogs_), 0};
+    space.footHeight = verdict_.height(context, display.x);
+    const Layout layout = layOut(space, session_.view);
+    scene_.draw(context, layout.picture);
+    if (layout.readoutsFolded) {
+        readouts_.drawStrip(context, layout.readouts);
+    } else {
+        readouts_.draw(context, layout.readouts);
+    }
+    if (layout.findingsFolded) {
+        drawTabs(context, layout);
+    } else {
+        if (!layout.program.empty()) program_.draw(context, layout.program);
+        if (!layout.findings.empty()) findings_.draw(context, layout.findings);
+    }
+    transport_.draw(context, layout.transport);
+    if (!layout.timeline.empty()) timeline_.draw(context, layout.timeline, layout.lanesFolded);
+    verdict_.draw(context, layout.foot);
+    drawSplitters(context, layout, space);
+    drawMessage(context, layout);
+    browser_.draw(context);
+    dialogs_.draw(context);
+}
+
+// In a low window program and findings share one place.
+void App::drawTabs(const PaneContext& context, const Layout& layout) {
+    if (layout.program.empty()) return;
+    const Rect& place = layout.program;
+    const float height = context.px(26);
+    const std::size_t count = session_.trial() ? session_.trial()->findings.size() : 0;
+    {
+        const PaneFrame frame("tabs", {place.x, place.y, place.w, height}, context, 0, false);
+        const ImVec2 size{0.5f * place.w, height};
+        const auto tab = [&](const char* text, bool findings) {
+            const bool lit = showFindingsTab_ == findings;
+            ImGui::PushStyleColor(ImGuiCol_Button, tint(lit ? context.palette.panel : context.palette.raised));
+            if (ImGui::Button(text, size)) showFindingsTab_ = findings;
+            ImGui::PopStyleColor();
+        };
+        ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 0.0f);
+        tab("Program", false);
+        ImGui::SameLine(0, 0);
+        tab(fmt::format("Findings {}###findings", count).c_str(), true);
+        ImGui::PopStyleVar();
+    }
+    const Rect rest{place.x, place.y + height, place.w, place.h - height};
+    if (showFindingsTab_) {
+        findings_.draw(context, rest);
+    } else {
+        program_.draw(context, rest);
+    }
+}
+
+void App::drawSplitters(const PaneContext& context, const Layout& layout, const LayoutSpace& space) {
+    ViewSettings view = boundedSizes(session_.view, space);
+    bool dragged = false;
+    const auto splitter = [&](const char* id, const Rect& rect, bool upright, float& size, float sign) {
+        if (rect.empty()) return;
+        const PaneFrame frame(id, rect, context, ImGuiWindowFlags_NoBackground, false);
+        ImGui::InvisibleButton("drag", {rect.w, rect.h});
+        const bool active = ImGui::IsItemActive();
+        if (active || ImGui::IsItemHovered()) {
+            ImGui::SetMouseCursor(upright ? ImGuiMouseCursor_ResizeEW : ImGuiMouseCursor_ResizeNS);
+            ImGui::GetWindowDrawList()->AddRectFilled({rect.x, rect.y}, {rect.right(), rect.bottom()},
+                                                      ink(context.palette.accent, 0.6f));
+        }
+        if (!active) return;
+        const ImVec2 delta = ImGui::GetIO().MouseDelta;
+        size += sign * (upright ? delta.x : delta.y) / space.scale;
+        dragged = true;
+    };
+    splitter("beside readouts", layout.besideReadouts, true, view.readoutsWidth, 1);
+    splitter("beside program", layout.besideProgram, true, view.programWidth, -1);
+    splitter("above findings", layout.aboveFindings, false, view.findingsHeight, -1);
+    splitter("above timeline", layout.aboveTimeline, false, view.timelineHeight, -1);
+    if (dragged) commands_.add(ChangeView{view});
+}
+
+// Trouble with the outside world, in plain words, until it is put away.
+void App::drawMessage(const PaneContext& context, const Layout& layout) {
+    if (session_.message.empty()) return;
+    const float width = std::min(layout.picture.w - context.px(20), context.px(620));
+    ImGui::SetNextWindowPos({layout.picture.x + 0.5f * layout.picture.w, layout.picture.bottom() - context.px(12)}, 0,
+                            {0.5f, 1});
+    ImGui::SetNextWindowSize({std::max(width, context.px(160)), 0});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, context.px(4));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1.0f);
+    ImGui::PushStyleColor(ImGuiCol_Border, tint(context.palette.severity[1]));
+    ImGui::Begin("message", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                     ImGuiWindowFlags_NoFocusOnAppearing | ImGuiWindowFlags_NoNav);
+    const float close = context.px(64);
+    ImGui::PushTextWrapPos(std::max(context.px(80), ImGui::GetWindowWidth() - close - context.px(24)));
+    ImGui::TextUnformatted(session_.message.c_str());
+    ImGui::PopTextWrapPos();
+    ImGui::SameLine(ImGui::GetWindowWidth() - close - context.px(10));
+    if (ImGui::Button("Close", {close, 0})) session_.message.clear();
+    ImGui::End();
+    ImGui::PopStyleColor();
+    ImGui::PopStyleVar(2);
+}
+
+void App::handleKeys(const PaneContext& context) {
+    if (ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) return;
+    const bool typing = program_.hasFocus() || ImGui::GetIO().WantTextInput;
+    for (const InputEvent& event : context.input) {
+        if (event.ctrl) handleCtrlKey(event);
+        if (event.alt || !typing) handleTimeKey(event);
+        if (event.key == Key::F1) dialogs_.showKeys();
+        if (event.key == Key::F5) commands_.add(Reload{});
+    }
+}
+
+void App::handleCtrlKey(const InputEvent& event) {
+    if (event.is('O')) commands_.add(AskForFile{event.shift ? AskForFile::What::Setup : AskForFile::What::Program});
+    if (event.is('Q')) commands_.add(Quit{});
+    if (event.key == Key::Space) commands_.add(TogglePlay{});
+    if (!event.is('S')) return;
+    if (event.shift) {
+        commands_.add(AskForFile{AskForFile::What::SaveAs});
+    } else {
+        commands_.add(Save{});
+    }
+}
+
+void App::handleTimeKey(const InputEvent& event) {
+    if (event.ctrl) return;
+    switch (event.key) {
+        case Key::Right:
+            commands_.add(StepBlocks{1});
+            return;
+        case Key::Left:
+            commands_.add(StepBlocks{-1});
+            return;
+        case Key::Home:
+            commands_.add(ToStart{});
+            return;
+        case Key::End:
+            commands_.add(ToEnd{});
+            return;
+        case Key::Space:
+            commands_.add(TogglePlay{});
+            return;
+        default:
+            break;
+    }
+    static constexpr ViewName kViews[] = {ViewName::Part, ViewName::Tool, ViewName::Machine, ViewName::EndOn};
+    for (int i = 0; i < 4; ++i) {
+        if (event.is(static_cast<char>('1' + i))) commands_.add(ShowView{kViews[i]});
+    }
+}
+
+double App::restS() const {
+    constexpr double kForever = 60;
+    constexpr double kBlinkS = 0.53;
+    constexpr double kProgressS = 0.1;
+    double rest = kForever;
+    if (session_.playing || scene_.moving()) return 0;
+    if (program_.hasFocus()) rest = std::min(rest, kBlinkS);
+    if (session_.progress.busy) rest = std::min(rest, kProgressS);
+    if (trialDue_ >= 0) rest = std::min(rest, std::max(0.0, trialDue_ - now_));
+    return rest;
+}
+
+void App::settle(const Startup& startup) {
+    worker_.finish();
+    takeOutcome();
+    scene_.setStill(true);
+    if (startup.atTimeS) {
+        apply(Seek{*startup.atTimeS});
+    } else if (startup.atLine) {
+        const auto line = static_cast<std::size_t>(*startup.atLine);
+        if (line > session_.document.lineCount()) {
+            throw UsageError(
+                fmt::format("--at-line {}: the program has {} lines.", line, session_.document.lineCount()));
+        }
+        apply(SelectLine{line - 1, true});
+    } else if (startup.picture) {
+        apply(ToEnd{});
+    }
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,128 @@
+// The application: the session, the panes, and the one place where commands are carried out.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "gui/dialogs.h"
+#include "gui/file_browser.h"
+#include "gui/findings_pane.h"
+#include "gui/program_pane.h"
+#include "gui/readout_pane.h"
+#include "gui/scene_pane.h"
+#include "gui/session.h"
+#include "gui/startup.h"
+#include "gui/timeline_view.h"
+#include "gui/transport_bar.h"
+#include "gui/trial_worker.h"
+#include "gui/verdict_strip.h"
+
+namespace firstoff::gui {
+
+class App {
+public:
+    // A GL context and a context of the drawing library must be current, the same ones for every call. `wake` is called
+    // from any thread when there is something new to draw.
+    App(const Startup& startup, std::function<void()> wake);
+    ~App();
+    App(const App&) = delete;
+    App& operator=(const App&) = delete;
+
+    // Before each frame of the drawing library: takes up a new scale or look. True when the type was loaded anew, so
+    // that the renderer has to make its texture again.
+    bool prepare(float displayScale);
+    // Everything between the beginning of a frame and its rendering. `now` in s, of a clock that only runs forward.
+    void frame(double now);
+    // How long nothing needs to be drawn if nothing happens, s; 0: at once.
+    double restS() const;
+
+    void input(const InputEvent& event) { input_.push_back(event); }
+    void dropFiles(const std::vector<std::filesystem::path>& paths);
+    void askToClose() { commands_.add(Quit{}); }
+    bool closed() const { return closed_; }
+    void rememberWindow(int width, int height) {
+        session_.view.windowWidth = width;
+        session_.view.windowHeight = height;
+    }
+    std::string title() const;
+    // What the window is cleared to: it shows between the panes.
+    Colour ground() const { return (styleDark_ ? darkPalette() : lightPalette()).ground; }
+
+    // For pictures and measurements: waits for the trial, goes where the command line says, moves without easing.
+    void settle(const Startup& startup);
+    void setTime(double timeS) { apply(Seek{timeS}); }
+    double cycleTimeS() const;
+    const Session& session() const { return session_; }
+
+private:
+    void openFirst(const Startup& startup);
+    void takeOutcome();
+    void advance(double now);
+    void drawPanes(const PaneContext& context);
+    void drawSplitters(const PaneContext& context, const Layout& layout, const LayoutSpace& space);
+    void drawTabs(const PaneContext& context, const Layout& layout);
+    void drawMessage(const PaneContext& context, const Layout& layout);
+    void handleKeys(const PaneContext& context);
+    void handleCtrlKey(const InputEvent& event);
+    void handleTimeKey(const InputEvent& event);
+    void runTrial();
+    void applyAll();
+
+    void apply(const Seek& command);
+    void apply(const SeekStep& command);
+    void apply(const SelectLine& command);
+    void apply(const ShowLine& command);
+    void apply(const TogglePlay& command);
+    void apply(const StepBlocks& command);
+    void apply(const ToStart& command);
+    void apply(const ToEnd& command);
+    void apply(const TextChanged& command);
+    void apply(const OpenProgram& command);
+    void apply(const OpenSetup& command);
+    void apply(const AskForFile& command);
+    void apply(const Save& command);
+    void apply(const SaveAs& command);
+    void apply(const Reload& command);
+    void apply(const CancelTrial& command);
+    void apply(const ChangeView& command);
+    void apply(const ShowView& command);
+    void apply(const Tell& command);
+    void apply(const Quit& command);
+
+    bool readProgramFile(const std::filesystem::path& path);
+    bool readSetupFile(const std::filesystem::path& path);
+    bool saveTo(const std::filesystem::path& path);
+    void tell(std::string message) { session_.message = std::move(message); }
+
+    Session session_;
+    TrialWorker worker_;
+    Commands commands_;
+    InputEvents input_;
+    Fonts fonts_;
+    Instant instant_;
+
+    ScenePane scene_;
+    ProgramPane program_;
+    TimelineView timeline_;
+    TransportBar transport_;
+    ReadoutPane readouts_;
+    FindingsPane findings_;
+    VerdictStrip verdict_;
+    FileBrowser browser_;
+    Dialogs dialogs_;
+
+    bool keepsSettings_ = true;  // pictures and measurements neither read nor write the user's settings
+    bool closed_ = false;
+    bool discard_ = false;  // the user gave up unsaved changes
+    bool showFindingsTab_ = false;
+    bool sceneOnly_ = false;
+    float wantedScale_ = 0;  // from the command line; 0: none
+    double now_ = 0;
+    double trialDue_ = -1;  // when the text rests and a trial starts; negative: none due
+    bool styleDark_ = true;
+    bool styled_ = false;
+};
+
+}  // namespace firstoff::gui

@@ -1,0 +1,268 @@
+// What each command does to the session.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <type_traits>
+
+#include "gui/app.h"
+#include "gui/file_io.h"
+
+namespace firstoff::gui {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+// Time after the last key before the new text is tried, s: long enough for a word to be typed whole.
+constexpr double kTextRestS = 0.15;
+
+bool hasWords(const Trial& trial, const Step& step) {
+    const Block& block = trial.program.blocks[step.block];
+    return block.kind != Block::Kind::Words || block.wordCount > 0;
+}
+
+fs::path siblingSetup(const fs::path& program) {
+    fs::path setup = program;
+    setup.replace_extension(".toml");
+    return setup;
+}
+
+}  // namespace
+
+void App::applyAll() {
+    for (const Command& command : commands_.take()) {
+        std::visit([this](const auto& one) { apply(one); }, command);
+    }
+    if (auto next = dialogs_.takeNext()) {
+        discard_ = true;
+        std::visit([this](const auto& one) { apply(one); }, *next);
+        discard_ = false;
+    }
+}
+
+void App::runTrial() {
+    trialDue_ = -1;
+    TrialWorker::Request request;
+    request.program = session_.document.text();
+    request.programName = session_.programName();
+    request.setup = session_.setupText;
+    request.setupName = session_.setupPath.empty() ? "no set-up" : session_.setupPath.filename().string();
+    request.revision = session_.document.revision();
+    worker_.request(std::move(request));
+}
+
+// ---- time ----
+
+void App::apply(const Seek& command) {
+    session_.timeS = std::clamp(command.timeS, 0.0, cycleTimeS());
+    session_.step = kNoStep;
+    session_.chosen = kNoBlock;
+}
+
+void App::apply(const SeekStep& command) {
+    const Trial* trial = session_.trial();
+    if (!trial || command.step >= trial->toolpath.steps.size()) return;
+    session_.timeS = trial->startOfStep(command.step);
+    session_.step = command.step;
+    session_.chosen = kNoBlock;
+}
+
+void App::apply(const SelectLine& command) {
+    program_.showLine(command.line, command.moveCaret);
+    const Trial* trial = session_.trial();
+    if (!trial) return;
+    const auto block = static_cast<BlockId>(command.line);
+    if (std::isnan(session_.index()->doneAt(block))) return;  // never carried out: no moment to go to
+    session_.playing = false;
+    const std::vector<Step>& steps = trial->toolpath.steps;
+    const auto step = std::find_if(steps.begin(), steps.end(), [&](const Step& s) { return s.block == block; });
+    const double timeS = trial->startOfBlock(block);
+    const bool own = step != steps.end() && trial->startOfStep(static_cast<std::size_t>(step - steps.begin())) <= timeS;
+    if (own) {
+        apply(SeekStep{static_cast<std::size_t>(step - steps.begin())});
+    } else {
+        apply(Seek{timeS});
+    }
+    session_.chosen = block;
+}
+
+void App::apply(const ShowLine& command) {
+    program_.showLine(command.line, true);
+}
+
+void App::apply(const TogglePlay&) {
+    if (!session_.trial()) return;
+    session_.playing = !session_.playing;
+    if (session_.playing && session_.timeS >= cycleTimeS()) apply(Seek{0});
+}
+
+// Blocks without words are passed over. From inside a block, back goes to its start first.
+void App::apply(const StepBlocks& command) {
+    const Trial* trial = session_.trial();
+    if (!trial || trial->toolpath.steps.empty()) return;
+    session_.playing = false;
+    const auto last = static_cast<std::ptrdiff_t>(trial->toolpath.steps.size()) - 1;
+    const Instant now = instantAt(*trial, *session_.index(), session_.timeS, session_.step);
+    auto step = static_cast<std::ptrdiff_t>(now.step);
+    const bool inside = session_.timeS > trial->startOfStep(now.step);
+    const std::ptrdiff_t direction = command.by < 0 ? -1 : 1;
+    if (!(inside && direction < 0)) step += direction;
+    while (step > 0 && step < last && !hasWords(*trial, trial->toolpath.steps[static_cast<std::size_t>(step)]))
+        step += direction;
+    if (step > last) {
+        apply(ToEnd{});
+    } else {
+        apply(SeekStep{static_cast<std::size_t>(std::max<std::ptrdiff_t>(step, 0))});
+    }
+}
+
+void App::apply(const ToStart&) {
+    apply(Seek{0});
+    session_.step = 0;
+}
+
+void App::apply(const ToEnd&) {
+    session_.playing = false;
+    apply(Seek{cycleTimeS()});
+}
+
+// ---- text and files ----
+
+void App::apply(const TextChanged&) {
+    trialDue_ = now_ + kTextRestS;
+}
+
+bool App::readProgramFile(const fs::path& path) {
+    try {
+        session_.document = TextDocument(readWholeFile(path));
+    } catch (const FileError& error) {
+        tell(error.what());
+        return false;
+    }
+    session_.programPath = path;
+    session_.savedRevision = session_.document.revision();
+    session_.playing = false;
+    session_.chosen = kNoBlock;
+    session_.timeS = 0;
+    session_.step = kNoStep;
+    program_.reset();
+    return true;
+}
+
+bool App::readSetupFile(const fs::path& path) {
+    try {
+        session_.setupText = readWholeFile(path);
+    } catch (const FileError& error) {
+        tell(error.what());
+        return false;
+    }
+    session_.setupPath = path;
+    return true;
+}
+
+void App::apply(const OpenProgram& command) {
+    if (session_.modified() && !discard_) {
+        dialogs_.askToSave(command);
+        return;
+    }
+    if (!readProgramFile(command.path)) return;
+    if (keepsSettings_) rememberProgram(session_.view, command.path);
+    const fs::path setup = siblingSetup(command.path);
+    std::error_code error;
+    if (fs::exists(setup, error)) {
+        readSetupFile(setup);
+    } else if (session_.setupPath.empty()) {
+        tell(
+            fmt::format("There is no set-up file {} beside the program. Open one with File > Open set-up, or drop it "
+                        "on the window.",
+                        setup.filename().string()));
+    } else {
+        tell(fmt::format(
+            "There is no set-up file {} beside the program; {} stays in use. Open another with File > Open set-up.",
+            setup.filename().string(), session_.setupPath.filename().string()));
+    }
+    scene_.show(ViewName::Part);
+    runTrial();
+}
+
+void App::apply(const OpenSetup& command) {
+    if (!readSetupFile(command.path)) return;
+    session_.message.clear();
+    runTrial();
+}
+
+void App::dropFiles(const std::vector<fs::path>& paths) {
+    const auto isSetup = [](const fs::path& path) { return path.extension() == ".toml"; };
+    for (const fs::path& path : paths) {
+        if (!isSetup(path)) commands_.add(OpenProgram{path});
+    }
+    for (const fs::path& path : paths) {
+        if (isSetup(path)) commands_.add(OpenSetup{path});
+    }
+}
+
+void App::apply(const AskForFile& command) {
+    const bool setup = command.what == AskForFile::What::Setup && !session_.setupPath.empty();
+    browser_.open(command.what, setup ? session_.setupPath : session_.programPath);
+}
+
+bool App::saveTo(const fs::path& path) {
+    try {
+        writeWholeFile(path, session_.document.text());
+    } catch (const FileError& error) {
+        tell(error.what());
+        return false;
+    }
+    session_.programPath = path;
+    session_.savedRevision = session_.document.revision();
+    return true;
+}
+
+void App::apply(const Save&) {
+    if (session_.programPath.empty()) {
+        apply(AskForFile{AskForFile::What::SaveAs});
+    } else {
+        saveTo(session_.programPath);
+    }
+}
+
+void App::apply(const SaveAs& command) {
+    if (saveTo(command.path) && keepsSettings_) rememberProgram(session_.view, command.path);
+}
+
+void App::apply(const Reload&) {
+    if (session_.modified() && !discard_) {
+        dialogs_.askToSave(Reload{});
+        return;
+    }
+    if (!session_.programPath.empty() && !readProgramFile(session_.programPath)) return;
+    if (!session_.setupPath.empty()) readSetupFile(session_.setupPath);
+    runTrial();
+}
+
+void App::apply(const CancelTrial&) {
+    worker_.cancel();
+}
+
+// ---- the window itself ----
+
+void App::apply(const ChangeView& command) {
+    session_.view = command.view;
+}
+void App::apply(const ShowView& command) {
+    scene_.show(command.name);
+}
+void App::apply(const Tell& command) {
+    tell(command.message);
+}
+
+void App::apply(const Quit&) {
+    if (session_.modified() && !discard_) {
+        dialogs_.askToSave(Quit{});
+    } else {
+        closed_ = true;
+    }
+}
+
+}  // namespace firstoff::gui

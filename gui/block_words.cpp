@@ -1,0 +1,75 @@
+#include "gui/block_words.h"
+
+#include <fmt/format.h>
+
+#include "gui/figures.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+constexpr std::size_t kLongestBlock = 60;  // characters shown of a block in a tool tip
+
+}  // namespace
+
+std::string lineTitle(std::uint32_t line) {
+    return line == 0 ? std::string() : fmt::format("line {}: ", line);
+}
+
+std::string blockTitle(const Trial& trial, BlockId block) {
+    if (block >= trial.program.blocks.size()) return "before the first block";
+    std::string text(trial.program.textOf(trial.program.blocks[block]));
+    if (text.size() > kLongestBlock) text = text.substr(0, kLongestBlock) + "…";
+    return lineTitle(block + 1) + text;
+}
+
+std::string toolTitle(const Trial& trial, std::uint16_t call) {
+    const ToolCall& called = trial.toolpath.calls[call];
+    if (called.station == 0) return "no tool";
+    if (called.toolIndex < 0) return fmt::format("T{} (not in the set-up)", called.station);
+    const Tool& tool = trial.setup.tools[static_cast<std::size_t>(called.toolIndex)];
+    return fmt::format("T{} {}", called.station, tool.name);
+}
+
+const char* motionTitle(MoveKind kind) {
+    switch (kind) {
+        case MoveKind::Rapid:
+            return "rapid";
+        case MoveKind::Feed:
+            return "feed, straight";
+        case MoveKind::ArcClockwise:
+            return "feed, arc clockwise";
+        case MoveKind::ArcAnticlockwise:
+            return "feed, arc anticlockwise";
+        case MoveKind::Thread:
+            return "thread pass";
+        case MoveKind::Dwell:
+            return "dwell";
+        case MoveKind::Index:
+            return "turret index";
+        case MoveKind::Home:
+            return "to the reference position";
+    }
+    return "";
+}
+
+std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant) {
+    std::vector<std::string> lines;
+    if (!instant.hasMoves) return lines;
+    const MoveKind kind = trial.timeline.moves[instant.timed].kind;
+    std::string what = fmt::format("{}  {}", clockTime(instant.timeS), motionTitle(kind));
+    if (instant.pass > 0) what += fmt::format(", pass {}", instant.pass);
+    lines.push_back(what);
+    lines.push_back(
+        fmt::format("X {}  Z {}", millimetres(2 * instant.programmed.r), millimetres(instant.programmed.z)));
+    std::string spindle = fmt::format("{} rev/min", wholeNumber(instant.revPerMin));
+    if (instant.feedMmPerMin > 0) {
+        spindle += fmt::format(", {:.3f} mm/rev ({} mm/min)", instant.feedMmPerRev, wholeNumber(instant.feedMmPerMin));
+    }
+    lines.push_back(spindle);
+    const std::size_t call = trial.toolpath.moves[trial.timeline.moves[instant.timed].move].call;
+    lines.push_back(toolTitle(trial, static_cast<std::uint16_t>(call)));
+    return lines;
+}
+
+}  // namespace firstoff::gui

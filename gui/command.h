@@ -1,0 +1,78 @@
+// What panes ask for. A pane never changes another pane or the session: it adds a command, and App carries all of them
+// out once per frame, in order.
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "gui/scene/camera.h"
+#include "gui/view_settings.h"
+
+namespace firstoff::gui {
+
+struct Seek {
+    double timeS = 0;
+};
+struct SeekStep {
+    std::size_t step = 0;  // index into Toolpath::steps; the start of that block's execution
+};
+// Go to the first execution of a line (0-based) and show it.
+struct SelectLine {
+    std::size_t line = 0;
+    bool moveCaret = false;  // put the caret there as well (not when the caret is what asked)
+};
+// Bring a line (0-based) into sight and put the caret there; time stays.
+struct ShowLine {
+    std::size_t line = 0;
+};
+struct TogglePlay {};
+struct StepBlocks {
+    int by = 1;
+};
+struct ToStart {};
+struct ToEnd {};
+struct TextChanged {};  // the document was edited
+struct OpenProgram {
+    std::filesystem::path path;
+};
+struct OpenSetup {
+    std::filesystem::path path;
+};
+struct AskForFile {
+    enum class What { Program, Setup, SaveAs } what = What::Program;
+};
+struct Save {};
+struct SaveAs {
+    std::filesystem::path path;
+};
+struct Reload {};  // read both files again and run the trial
+struct CancelTrial {};
+struct ChangeView {
+    ViewSettings view;
+};
+struct ShowView {
+    ViewName name = ViewName::Part;
+};
+struct Tell {  // show a message about the outside world
+    std::string message;
+};
+struct Quit {};
+
+using Command =
+    std::variant<Seek, SeekStep, SelectLine, ShowLine, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram,
+                 OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial, ChangeView, ShowView, Tell, Quit>;
+
+class Commands {
+public:
+    void add(Command command) { list_.push_back(std::move(command)); }
+    std::vector<Command> take() { return std::exchange(list_, {}); }
+
+private:
+    std::vector<Command> list_;
+};
+
+}  // namespace firstoff::gui

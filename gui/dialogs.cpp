@@ -1,0 +1,126 @@
+#include "gui/dialogs.h"
+
+#include <algorithm>
+
+#include "gui/verdict_strip.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+bool beginDialog(const char* title, const PaneContext& context, float width) {
+    if (!ImGui::IsPopupOpen(title)) ImGui::OpenPopup(title);
+    const ImVec2 display = ImGui::GetIO().DisplaySize;
+    ImGui::SetNextWindowPos({0.5f * display.x, 0.5f * display.y}, 0, {0.5f, 0.5f});
+    ImGui::SetNextWindowSize({std::min(context.px(width), display.x - context.px(20)), 0});
+    ImGui::SetNextWindowSizeConstraints({0, 0}, {display.x, display.y - context.px(20)});
+    return ImGui::BeginPopupModal(
+        title, nullptr, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
+}
+
+bool closeButton(const PaneContext& context) {
+    ImGui::Dummy({1, context.px(4)});
+    return ImGui::Button("Close", {context.px(96), 0}) || hit(context.input, Key::Escape);
+}
+
+void paragraph(const char* text) {
+    ImGui::TextWrapped("%s", text);
+    ImGui::Spacing();
+}
+
+}  // namespace
+
+std::optional<Command> Dialogs::takeNext() {
+    if (!released_) return std::nullopt;
+    released_ = false;
+    return std::exchange(next_, std::nullopt);
+}
+
+void Dialogs::draw(const PaneContext& context) {
+    if (saving_ && !context.session.modified()) {
+        saving_ = false;
+        released_ = true;
+    }
+    if (next_ && !released_) drawQuestion(context);
+    if (keys_) drawKeys(context);
+    if (about_) drawAbout(context);
+}
+
+void Dialogs::drawQuestion(const PaneContext& context) {
+    if (!beginDialog("Unsaved changes", context, 420)) return;
+    ImGui::TextWrapped("%s has changes that are not saved.", context.session.programName().c_str());
+    ImGui::Dummy({1, context.px(6)});
+    const ImVec2 size{context.px(96), 0};
+    bool close = false;
+    if (ImGui::Button("Save", size)) {
+        context.commands.add(Save{});
+        saving_ = true;
+        close = true;
+    }
+    ImGui::SameLine();
+    if (ImGui::Button("Discard", size)) {
+        released_ = true;
+        close = true;
+    }
+    ImGui::SameLine();
+    if (ImGui::Button("Cancel", size) || hit(context.input, Key::Escape)) {
+        next_.reset();
+        saving_ = false;
+        close = true;
+    }
+    if (close) ImGui::CloseCurrentPopup();
+    ImGui::EndPopup();
+}
+
+void Dialogs::drawKeys(const PaneContext& context) {
+    if (!beginDialog("Keys and mouse", context, 560)) return;
+    static constexpr const char* kRows[][2] = {
+        {"Space", "play or pause (outside the program; Ctrl+Space everywhere)"},
+        {"Alt+Left, Alt+Right", "one block back, forward"},
+        {"Alt+Home, Alt+End", "to the start, to the end"},
+        {"1 2 3 4", "view: part, tool, machine, end on (outside the program)"},
+        {"Click a line", "go to the moment it runs"},
+        {"Double-click the part", "go to the cut that left the surface, and its line"},
+        {"Drag in the picture", "turn; right button or Shift: shift; wheel: nearer, farther"},
+        {"Drag in the timeline", "scrub; wheel: zoom; right button: shift; right double-click: all"},
+        {"Ctrl+O, Ctrl+Shift+O", "open a program, a set-up; or drop files on the window"},
+        {"Ctrl+S, Ctrl+Shift+S", "save, save as"},
+        {"Ctrl+Z, Ctrl+Y", "undo, redo"},
+        {"F5", "read program and set-up again"},
+    };
+    if (ImGui::BeginTable("keys", 2, ImGuiTableFlags_RowBg)) {
+        ImGui::TableSetupColumn("key", ImGuiTableColumnFlags_WidthFixed, context.px(180));
+        for (const auto& row : kRows) {
+            ImGui::TableNextColumn();
+            ImGui::TextUnformatted(row[0]);
+            ImGui::TableNextColumn();
+            ImGui::TextWrapped("%s", row[1]);
+        }
+        ImGui::EndTable();
+    }
+    if (closeButton(context)) {
+        keys_ = false;
+        ImGui::CloseCurrentPopup();
+    }
+    ImGui::EndPopup();
+}
+
+void Dialogs::drawAbout(const PaneContext& context) {
+    if (!beginDialog("About and cautions", context, 520)) return;
+    paragraph("firstoff cuts a turning program in a virtual lathe before any metal is at risk. MIT licence.");
+    paragraph(kCaution);
+    paragraph(
+        "\"Clear\" says only that every block was understood and carried out and that nothing was found with the "
+        "set-up as it "
+        "is written down. What the set-up file does not say, or says wrongly, was not tried.");
+    paragraph(
+        "Not modelled: deflection, chatter, chip jams, a bar that slips in the jaws, the control's own look-ahead and "
+        "corner rounding.");
+    if (closeButton(context)) {
+        about_ = false;
+        ImGui::CloseCurrentPopup();
+    }
+    ImGui::EndPopup();
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,93 @@
+#include "gui/file_io.h"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+#include <system_error>
+
+namespace firstoff::gui {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+[[noreturn]] void fail(const char* what, const fs::path& path, const std::string& why) {
+    throw FileError(fmt::format("Could not {} {}: {}.", what, path.string(), why));
+}
+
+std::string lastError() {
+    return std::strerror(errno);
+}
+
+// A file descriptor that is closed and unlinked unless everything went well.
+class Temporary {
+public:
+    explicit Temporary(const fs::path& target) : name_(target.string() + ".XXXXXX") {
+        descriptor_ = ::mkstemp(name_.data());
+        if (descriptor_ < 0) fail("write", target, lastError() + " (in its folder)");
+    }
+    ~Temporary() {
+        if (descriptor_ >= 0) ::close(descriptor_);
+        if (!kept_) ::unlink(name_.c_str());
+    }
+    Temporary(const Temporary&) = delete;
+    Temporary& operator=(const Temporary&) = delete;
+
+    void write(std::string_view text, const fs::path& target) {
+        while (!text.empty()) {
+            const ssize_t written = ::write(descriptor_, text.data(), text.size());
+            if (written < 0 && errno == EINTR) continue;
+            if (written < 0) fail("write", target, lastError());
+            text.remove_prefix(static_cast<std::size_t>(written));
+        }
+        if (::fsync(descriptor_) != 0) fail("write", target, lastError());
+    }
+    void rename(const fs::path& target) {
+        if (::rename(name_.c_str(), target.c_str()) != 0) fail("write", target, lastError());
+        kept_ = true;
+    }
+    const std::string& name() const { return name_; }
+
+private:
+    std::string name_;
+    int descriptor_ = -1;
+    bool kept_ = false;
+};
+
+}  // namespace
+
+std::string readWholeFile(const fs::path& path) {
+    std::error_code error;
+    const fs::file_status status = fs::status(path, error);
+    if (status.type() == fs::file_type::not_found) fail("open", path, "there is no such file");
+    if (fs::is_directory(status)) fail("open", path, "it is a folder, not a file");
+    const std::uintmax_t size = fs::file_size(path, error);
+    if (!error && size > kLargestFileBytes) fail("open", path, "it is larger than 1 GiB and cannot be a program");
+    errno = 0;
+    std::ifstream in(path, std::ios::binary);
+    if (!in) fail("open", path, lastError());
+    std::string text(std::istreambuf_iterator<char>(in), {});
+    if (in.bad()) fail("read", path, lastError());
+    return text;
+}
+
+void writeWholeFile(const fs::path& path, std::string_view text) {
+    std::error_code error;
+    fs::path target = fs::weakly_canonical(path, error);
+    if (error) target = path;
+    if (fs::exists(target, error) && ::access(target.c_str(), W_OK) != 0) fail("write", path, lastError());
+    const fs::file_status before = fs::status(target, error);
+    const bool existed = fs::exists(before);
+    Temporary temporary(target);
+    temporary.write(text, path);
+    const fs::perms usual =
+        fs::perms::owner_read | fs::perms::owner_write | fs::perms::group_read | fs::perms::others_read;
+    fs::permissions(temporary.name(), existed ? before.permissions() : usual, error);
+    temporary.rename(target);
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,111 @@
+#include "gui/findings_pane.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "gui/figures.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+constexpr float kMark = 28;  // room for the mark at the left
+
+int rank(const Finding& finding) {
+    return 2 * static_cast<int>(finding.severity) + (finding.unproven ? 1 : 0);
+}
+
+std::string placeOf(const Finding& finding) {
+    std::string text = name(finding.severity);
+    if (finding.unproven) text += ", not proven";
+    const bool setup = finding.span.file == SourceSpan::File::Setup;
+    if (finding.span.line > 0) text += fmt::format(" · {}line {}", setup ? "set-up " : "", finding.span.line);
+    if (finding.timeS) text += " · " + clockTime(*finding.timeS);
+    return text;
+}
+
+}  // namespace
+
+void FindingsPane::arrange(const PaneContext& context, float width) {
+    const std::shared_ptr<const Trial>& trial = context.session.outcome->trial;
+    if (trial == arranged_ && width == arrangedWidth_ && context.fonts.scale == arrangedScale_) return;
+    if (trial != arranged_) chosen_ = static_cast<std::size_t>(-1);
+    arranged_ = trial;
+    arrangedWidth_ = width;
+    arrangedScale_ = context.fonts.scale;
+    order_.resize(trial->findings.size());
+    std::iota(order_.begin(), order_.end(), std::size_t{0});
+    std::stable_sort(order_.begin(), order_.end(),
+                     [&](std::size_t a, std::size_t b) { return rank(trial->findings[a]) > rank(trial->findings[b]); });
+    const auto height = [&](ImFont* font, const std::string& text) {
+        return text.empty() ? 0 : font->CalcTextSizeA(font->FontSize, 1e9f, width, text.c_str()).y;
+    };
+    tops_.assign(1, 0);
+    for (const std::size_t i : order_) {
+        const Finding& finding = trial->findings[i];
+        const float text = context.fonts.small->FontSize + height(context.fonts.text, finding.message) +
+                           height(context.fonts.small, finding.remedy);
+        tops_.push_back(tops_.back() + std::ceil(text + context.px(18)));
+    }
+}
+
+void FindingsPane::draw(const PaneContext& context, const Rect& rect) {
+    const PaneFrame frame("findings", rect, context, 0, false);
+    const Session& session = context.session;
+    ImGui::SetCursorPos({context.px(10), context.px(7)});
+    const std::size_t count = session.trial() ? session.trial()->findings.size() : 0;
+    heading(count == 0 ? "Findings" : fmt::format("Findings: {}", count).c_str(), context);
+    const float top = context.px(26);
+    ImGui::SetCursorPos({0, top});
+    ImGui::BeginChild("list", {rect.w, rect.h - top});
+    if (session.trial() && count > 0) {
+        const float width = ImGui::GetContentRegionAvail().x - context.px(kMark + 18);
+        arrange(context, std::max(width, context.px(60)));
+        const float scroll = ImGui::GetScrollY();
+        const auto below = std::upper_bound(tops_.begin(), tops_.end(), scroll);
+        std::size_t row = static_cast<std::size_t>(std::max<std::ptrdiff_t>(0, below - tops_.begin() - 1));
+        for (; row < order_.size() && tops_[row] < scroll + rect.h; ++row) drawRow(context, row, tops_[row], rect);
+        ImGui::SetCursorPos({0, tops_.back()});
+        ImGui::Dummy({1, 1});
+    } else {
+        ImGui::SetCursorPos({context.px(10), context.px(4)});
+        ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
+        ImGui::TextUnformatted(session.trial() ? "Nothing found." : "No trial yet.");
+        ImGui::PopStyleColor();
+    }
+    ImGui::EndChild();
+}
+
+void FindingsPane::drawRow(const PaneContext& context, std::size_t row, float y, const Rect& rect) {
+    const std::size_t which = order_[row];
+    const Finding& finding = arranged_->findings[which];
+    const float height = tops_[row + 1] - tops_[row];
+    ImGui::SetCursorPos({0, y});
+    ImGui::PushID(static_cast<int>(row));
+    const bool clicked = ImGui::Selectable("##row", chosen_ == which, 0, {rect.w, height - context.px(3)});
+    ImGui::PopID();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 at = ImGui::GetItemRectMin();
+    const float x = at.x + context.px(kMark);
+    float down = at.y + context.px(4);
+    drawSeverity(list, {at.x + context.px(15), down + context.px(8)}, context.px(15), context.palette, finding.severity,
+                 finding.unproven);
+    const auto write = [&](ImFont* font, Colour colour, const std::string& text) {
+        if (text.empty()) return;
+        list.AddText(font, font->FontSize, {x, down}, ink(colour), text.c_str(), nullptr, arrangedWidth_);
+        down += font->CalcTextSizeA(font->FontSize, 1e9f, arrangedWidth_, text.c_str()).y + context.px(2);
+    };
+    write(context.fonts.small, context.palette.quiet, placeOf(finding));
+    write(context.fonts.text, context.palette.text, finding.message);
+    write(context.fonts.small, context.palette.quiet, finding.remedy);
+    if (!clicked) return;
+    chosen_ = which;
+    const bool inProgram = finding.span.file == SourceSpan::File::Program && finding.span.line > 0;
+    if (inProgram) context.commands.add(SelectLine{finding.span.line - 1, true});
+    if (finding.timeS) context.commands.add(Seek{*finding.timeS});
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,117 @@
+#include "gui/menu_bar.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace firstoff::gui {
+
+namespace {
+
+void fileMenu(const PaneContext& context) {
+    const Session& session = context.session;
+    Commands& commands = context.commands;
+    if (ImGui::MenuItem("Open program…", "Ctrl+O")) commands.add(AskForFile{AskForFile::What::Program});
+    if (ImGui::MenuItem("Open set-up…", "Ctrl+Shift+O")) commands.add(AskForFile{AskForFile::What::Setup});
+    if (ImGui::BeginMenu("Recent programs", !session.view.recent.empty())) {
+        for (const std::string& path : session.view.recent) {
+            if (ImGui::MenuItem(path.c_str())) commands.add(OpenProgram{path});
+        }
+        ImGui::EndMenu();
+    }
+    ImGui::Separator();
+    if (ImGui::MenuItem("Save", "Ctrl+S", false, session.modified())) commands.add(Save{});
+    if (ImGui::MenuItem("Save as…", "Ctrl+Shift+S")) commands.add(AskForFile{AskForFile::What::SaveAs});
+    if (ImGui::MenuItem("Read both files again", "F5")) commands.add(Reload{});
+    ImGui::Separator();
+    if (ImGui::MenuItem("Quit", "Ctrl+Q")) commands.add(Quit{});
+}
+
+void scaleItems(ViewSettings& view) {
+    static constexpr float kScales[] = {0.8f, 1.0f, 1.25f, 1.5f, 2.0f};
+    for (const float scale : kScales) {
+        if (ImGui::MenuItem(fmt::format("{:.0f} %", 100 * scale).c_str(), nullptr, view.scale == scale))
+            view.scale = scale;
+    }
+}
+
+void viewMenu(const PaneContext& context) {
+    Commands& commands = context.commands;
+    if (ImGui::MenuItem("Part", "1")) commands.add(ShowView{ViewName::Part});
+    if (ImGui::MenuItem("Tool", "2")) commands.add(ShowView{ViewName::Tool});
+    if (ImGui::MenuItem("Machine", "3")) commands.add(ShowView{ViewName::Machine});
+    if (ImGui::MenuItem("End on", "4")) commands.add(ShowView{ViewName::EndOn});
+    ImGui::Separator();
+    ViewSettings view = context.session.view;
+    if (ImGui::MenuItem("Whole billet", nullptr, view.cutaway == 0)) view.cutaway = 0;
+    if (ImGui::MenuItem("Leave out a quarter", nullptr, view.cutaway == 1)) view.cutaway = 1;
+    if (ImGui::MenuItem("Leave out a half", nullptr, view.cutaway == 2)) view.cutaway = 2;
+    ImGui::MenuItem("Colour cuts by tool", nullptr, &view.colourByTool);
+    ImGui::Separator();
+    ImGui::MenuItem("Chuck", nullptr, &view.showChuck);
+    ImGui::MenuItem("Turret", nullptr, &view.showTurret);
+    ImGui::MenuItem("Tailstock", nullptr, &view.showTailstock);
+    ImGui::Separator();
+    if (ImGui::MenuItem("Dark", nullptr, view.dark)) view.dark = true;
+    if (ImGui::MenuItem("Light", nullptr, !view.dark)) view.dark = false;
+    if (ImGui::BeginMenu("Size of type")) {
+        scaleItems(view);
+        ImGui::EndMenu();
+    }
+    if (!(view == context.session.view)) commands.add(ChangeView{view});
+}
+
+void playMenu(const PaneContext& context) {
+    Commands& commands = context.commands;
+    if (ImGui::MenuItem(context.session.playing ? "Pause" : "Play", "Space")) commands.add(TogglePlay{});
+    if (ImGui::MenuItem("One block forward", "Alt+Right")) commands.add(StepBlocks{1});
+    if (ImGui::MenuItem("One block back", "Alt+Left")) commands.add(StepBlocks{-1});
+    if (ImGui::MenuItem("To the start", "Alt+Home")) commands.add(ToStart{});
+    if (ImGui::MenuItem("To the end", "Alt+End")) commands.add(ToEnd{});
+}
+
+void drawNames(const PaneContext& context) {
+    const Session& session = context.session;
+    const std::string setup = session.setupPath.empty() ? "no set-up" : session.setupPath.filename().string();
+    const std::string text = fmt::format("{}  on  {}", session.programName(), setup);
+    const float width = ImGui::CalcTextSize(text.c_str()).x;
+    const float x = ImGui::GetWindowWidth() - width - context.px(12);
+    if (x < ImGui::GetCursorPosX() + context.px(10)) return;
+    ImGui::SameLine(x);
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
+    ImGui::TextUnformatted(text.c_str());
+    ImGui::PopStyleColor();
+    if (ImGui::IsItemHovered()) {
+        ImGui::SetTooltip("%s\n%s", session.programPath.c_str(),
+                          session.setupPath.empty() ? "no set-up" : session.setupPath.c_str());
+    }
+}
+
+}  // namespace
+
+float drawMenuBar(const PaneContext& context, Dialogs& dialogs) {
+    if (!ImGui::BeginMainMenuBar()) return 0;
+    if (ImGui::BeginMenu("File")) {
+        fileMenu(context);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu("View")) {
+        viewMenu(context);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu("Play")) {
+        playMenu(context);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu("Help")) {
+        if (ImGui::MenuItem("Keys and mouse", "F1")) dialogs.showKeys();
+        if (ImGui::MenuItem("About and cautions")) dialogs.showAbout();
+        ImGui::EndMenu();
+    }
+    drawNames(context);
+    const float height = ImGui::GetWindowHeight();
+    ImGui::EndMainMenuBar();
+    return height;
+}
+
+}  // namespace firstoff::gui

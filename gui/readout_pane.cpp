@@ -1,0 +1,112 @@
+#include "gui/readout_pane.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "gui/block_words.h"
+#include "gui/figures.h"
+#include "gui/modal_words.h"
+#include "sim/base/units.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+struct Reading {
+    const char* label;
+    std::string value;
+    const char* unit;
+};
+
+// Label at the left, figure right-aligned before its unit, so that the decimal points stand under each other.
+void figure(const Reading& reading, const PaneContext& context, ImFont* font) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float height = font->FontSize * 1.28f;
+    ImFont* small = context.fonts.small;
+    ImFont* text = context.fonts.text;
+    const float units = context.px(58);
+    const float base = at.y + font->FontSize;
+    list.AddText(text, text->FontSize, {at.x, base - text->FontSize}, ink(context.palette.quiet), reading.label);
+    const float valueWidth = font->CalcTextSizeA(font->FontSize, 1e9f, 0, reading.value.c_str()).x;
+    list.AddText(font, font->FontSize, {at.x + width - units - valueWidth, at.y}, ink(context.palette.text),
+                 reading.value.c_str());
+    list.AddText(small, small->FontSize, {at.x + width - units + context.px(7), base - small->FontSize * 1.05f},
+                 ink(context.palette.quiet), reading.unit);
+    ImGui::Dummy({width, height});
+}
+
+void rule(const PaneContext& context) {
+    ImGui::Dummy({1, context.px(2)});
+    ImGui::PushStyleColor(ImGuiCol_Separator, tint(context.palette.line, 0.6f));
+    ImGui::Separator();
+    ImGui::PopStyleColor();
+    ImGui::Dummy({1, context.px(2)});
+}
+
+void modalRow(const ModalWord& row, const PaneContext& context) {
+    const float labels = context.px(64);
+    ImGui::PushFont(context.fonts.small);
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
+    ImGui::TextUnformatted(row.label);
+    ImGui::PopStyleColor();
+    ImGui::SameLine(labels + context.px(10));
+    ImGui::PushTextWrapPos(0);
+    ImGui::TextUnformatted(row.value.c_str());
+    ImGui::PopTextWrapPos();
+    ImGui::PopFont();
+}
+
+}  // namespace
+
+void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
+    const PaneFrame frame("readouts", rect, context);
+    const Trial* trial = context.session.trial();
+    if (!trial || !context.instant) {
+        heading("Position", context);
+        return;
+    }
+    const Instant& now = *context.instant;
+    const int offset = now.modal->workOffset;
+    heading(fmt::format("Position in G{}", 54 + offset).c_str(), context);
+    figure({"X", millimetres(2 * now.programmed.r), "mm dia."}, context, context.fonts.figures);
+    figure({"Z", millimetres(now.programmed.z), "mm"}, context, context.fonts.figures);
+    rule(context);
+    ImFont* mono = context.fonts.mono;
+    figure({"Spindle", wholeNumber(now.revPerMin), "rev/min"}, context, mono);
+    const double speed = surfaceSpeedMPerMin(now.revPerMin, std::abs(now.turretReference.r + now.call->tip.r));
+    figure({"Speed", fmt::format("{:.0f}", now.call->station > 0 ? speed : 0.0), "m/min"}, context, mono);
+    const bool feeds = now.feedMmPerMin > 0;
+    figure({"Feed", feeds ? fmt::format("{:.3f}", now.feedMmPerRev) : "–", "mm/rev"}, context, mono);
+    figure({"", feeds ? wholeNumber(now.feedMmPerMin) : "–", "mm/min"}, context, mono);
+    rule(context);
+    heading("In force", context);
+    for (const ModalWord& row : modalWords(*trial, now)) modalRow(row, context);
+}
+
+void ReadoutPane::drawStrip(const PaneContext& context, const Rect& rect) {
+    const PaneFrame frame("readouts", rect, context, 0, false);
+    if (!context.instant || !context.session.trial()) return;
+    const Instant& now = *context.instant;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    ImFont* font = context.fonts.mono;
+    float x = rect.x + context.px(10);
+    const float y = rect.y + 0.5f * (rect.h - font->FontSize);
+    const auto item = [&](const char* label, const std::string& value) {
+        list.AddText(font, font->FontSize, {x, y}, ink(context.palette.quiet), label);
+        x += font->CalcTextSizeA(font->FontSize, 1e9f, 0, label).x + context.px(5);
+        list.AddText(font, font->FontSize, {x, y}, ink(context.palette.text), value.c_str());
+        x += font->CalcTextSizeA(font->FontSize, 1e9f, 0, value.c_str()).x + context.px(12);
+    };
+    list.PushClipRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, true);
+    item("X", millimetres(2 * now.programmed.r));
+    item("Z", millimetres(now.programmed.z));
+    item("S", wholeNumber(now.revPerMin));
+    item("F", now.feedMmPerMin > 0 ? fmt::format("{:.3f}", now.feedMmPerRev) : "–");
+    item("", toolTitle(*context.session.trial(), now.move ? now.move->call : std::uint16_t{0}));
+    list.PopClipRect();
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,240 @@
+#include "gui/scene_pane.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "gui/block_words.h"
+#include "gui/figures.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+constexpr double kTurnS = 0.35;  // for a change of view
+constexpr double kRestS = 0.3;   // the mouse has to rest before a surface is named
+constexpr float kZoomPerNotch = 1.15f;
+
+bool same(const Camera& a, const Camera& b) {
+    return a.target == b.target && a.distance == b.distance && a.azimuth == b.azimuth && a.elevation == b.elevation &&
+           a.fieldOfView == b.fieldOfView;
+}
+
+bool same(const SceneOptions& a, const SceneOptions& b) {
+    return a.cutaway == b.cutaway && a.colourByTool == b.colourByTool && a.showChuck == b.showChuck &&
+           a.showTurret == b.showTurret && a.showTailstock == b.showTailstock && a.showBed == b.showBed &&
+           a.showMarks == b.showMarks && a.dark == b.dark && a.highlight == b.highlight;
+}
+
+const char* title(ViewName view) {
+    switch (view) {
+        case ViewName::Machine:
+            return "Machine";
+        case ViewName::Part:
+            return "Part";
+        case ViewName::Tool:
+            return "Tool";
+        case ViewName::EndOn:
+            return "End on";
+    }
+    return "";
+}
+
+}  // namespace
+
+SceneOptions sceneOptions(const ViewSettings& view, BlockId highlight) {
+    SceneOptions options;
+    options.cutaway = static_cast<Cutaway>(view.cutaway);
+    options.colourByTool = view.colourByTool;
+    options.showChuck = view.showChuck;
+    options.showTurret = view.showTurret;
+    options.showTailstock = view.showTailstock;
+    options.dark = view.dark;
+    options.highlight = highlight;
+    return options;
+}
+
+void ScenePane::takeTrial(const Session& session) {
+    std::shared_ptr<const Trial> trial = session.outcome ? session.outcome->trial : nullptr;
+    if (trial == trial_) return;
+    trial_ = std::move(trial);
+    scene_.setTrial(trial_);
+    cursor_.reset();
+    if (trial_ && trial_->stock) cursor_.emplace(trial_->stock);
+    timeS_ = -1;
+}
+
+void ScenePane::takeTime(double timeS) {
+    if (timeS == timeS_) return;
+    timeS_ = timeS;
+    instant_ = scene_.at(timeS, cursor_ ? &*cursor_ : nullptr);
+    drawn_ = false;
+    resting_.reset();
+}
+
+void ScenePane::turnCamera(const PaneContext& context, float aspect) {
+    if (!trial_) return;
+    if (wanted_) {
+        shown_ = std::exchange(wanted_, std::nullopt);
+        turnFrom_ = camera_;
+        turnStart_ = context.now;
+        turning_ = framed_ && !still_;
+        framed_ = true;
+        if (!turning_) camera_ = scene_.view(*shown_, instant_, aspect);
+    }
+    if (turning_) {
+        const auto t = static_cast<float>((context.now - turnStart_) / kTurnS);
+        camera_ = between(turnFrom_, scene_.view(*shown_, instant_, aspect), std::min(t, 1.0f));
+        turning_ = t < 1;
+    } else if (shown_ == ViewName::Tool || (shown_ && aspect != aspect_)) {
+        camera_ = scene_.view(*shown_, instant_, aspect);  // goes along with the tool, or fits a new shape of the pane
+    }
+    aspect_ = aspect;
+}
+
+void ScenePane::handleMouse(const PaneContext& context, const Rect& rect, bool hovered, bool active) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const glm::vec2 moved{io.MouseDelta.x, io.MouseDelta.y};
+    const auto height = static_cast<int>(rect.h);
+    const auto take = [this] {
+        shown_.reset();
+        turning_ = false;
+    };
+    if (active && (moved.x != 0 || moved.y != 0)) {
+        const bool pan =
+            io.KeyShift || ImGui::IsMouseDown(ImGuiMouseButton_Right) || ImGui::IsMouseDown(ImGuiMouseButton_Middle);
+        // A hand's tremble in a double click is no wish to turn.
+        if (pan) {
+            take();
+            camera_.pan(moved, height);
+        } else if (ImGui::IsMouseDragging(ImGuiMouseButton_Left, context.px(3))) {
+            take();
+            camera_.orbit(moved);
+        }
+    }
+    if (hovered && io.MouseWheel != 0) {
+        take();
+        camera_.zoom(std::pow(kZoomPerNotch, io.MouseWheel), {io.MousePos.x - rect.x, io.MousePos.y - rect.y},
+                     static_cast<int>(rect.w), height);
+    }
+}
+
+void ScenePane::render(const SceneOptions& options, int width, int height) {
+    const bool unchanged = drawn_ && width == drawnWidth_ && height == drawnHeight_ && same(camera_, drawnCamera_) &&
+                           same(options, drawnOptions_);
+    if (unchanged) return;
+    GLint before = 0;
+    glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &before);
+    target_.resize(width, height);
+    target_.bind();
+    scene_.draw(instant_, camera_, options, width, height);
+    target_.resolve();
+    glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(before));
+    drawn_ = true;
+    drawnCamera_ = camera_;
+    drawnOptions_ = options;
+    drawnWidth_ = width;
+    drawnHeight_ = height;
+}
+
+void ScenePane::pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
+    const auto pick = scene_.pick(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_);
+    if (!pick || pick->cut == kUncut) return;
+    const Move& move = trial_->toolpath.moves[trial_->timeline.moves[pick->cut].move];
+    context.commands.add(Seek{trial_->timeline.moves[pick->cut].t0});
+    context.commands.add(ShowLine{move.block});
+}
+
+// Names the surface under a resting mouse: its size, where it is, what cut it.
+void ScenePane::hover(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel, bool hovered) {
+    hoverDue_ = false;
+    if (!hovered || context.session.playing) return;
+    if (pixel != restingAt_) {
+        restingAt_ = pixel;
+        restingSince_ = context.now;
+        resting_.reset();
+    }
+    const double rested = context.now - restingSince_;
+    hoverDue_ = rested < kRestS;
+    if (hoverDue_) return;
+    if (!resting_)
+        resting_ = scene_.pick(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_).value_or(ScenePick{});
+    const bool nothing = resting_->place == Point{} && resting_->cut == kUncut;
+    if (nothing) return;
+    const Point datum = trial_->setup.workOffsets[static_cast<std::size_t>(instant_.workOffset)];
+    const Point place = resting_->place - datum;
+    std::string text = fmt::format("X {}  Z {}", millimetres(2 * place.r), millimetres(place.z));
+    if (resting_->cut != kUncut) {
+        const Move& move = trial_->toolpath.moves[trial_->timeline.moves[resting_->cut].move];
+        text += fmt::format("\ncut by {}\n{}", blockTitle(*trial_, move.block), toolTitle(*trial_, move.call));
+    } else if (!resting_->sectionFace) {
+        text += "\nnot cut yet";
+    }
+    ImGui::SetTooltip("%s", text.c_str());
+}
+
+void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
+    if (bare_ || rect.w < context.px(330) || rect.h < context.px(120)) return;
+    const float gap = context.px(4);
+    ImGui::PushFont(context.fonts.small);
+    ImGui::SetCursorScreenPos({rect.x + context.px(10), rect.y + context.px(8)});
+    for (const ViewName view : {ViewName::Part, ViewName::Tool, ViewName::Machine, ViewName::EndOn}) {
+        const bool lit = shown_ == view;
+        if (lit) ImGui::PushStyleColor(ImGuiCol_Button, tint(context.palette.current));
+        if (ImGui::Button(title(view))) context.commands.add(ShowView{view});
+        if (lit) ImGui::PopStyleColor();
+        ImGui::SameLine(0, gap);
+    }
+    ViewSettings view = context.session.view;
+    const auto toggle = [&](const char* text, bool lit, const char* tip) {
+        if (lit) ImGui::PushStyleColor(ImGuiCol_Button, tint(context.palette.current));
+        const bool clicked = ImGui::Button(text);
+        if (lit) ImGui::PopStyleColor();
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tip);
+        ImGui::SameLine(0, gap);
+        return clicked;
+    };
+    ImGui::SameLine(0, context.px(14));
+    static constexpr const char* kCutaways[] = {"Whole", "Quarter out", "Half out"};
+    if (toggle(kCutaways[view.cutaway], view.cutaway != 0,
+               "Leave out a quarter or a half of the billet to see inside")) {
+        view.cutaway = (view.cutaway + 1) % 3;
+        context.commands.add(ChangeView{view});
+    }
+    if (toggle("By tool", view.colourByTool, "Colour each cut surface by the tool that left it")) {
+        view.colourByTool = !view.colourByTool;
+        context.commands.add(ChangeView{view});
+    }
+    ImGui::PopFont();
+}
+
+void ScenePane::draw(const PaneContext& context, const Rect& rect) {
+    const PaneFrame frame("picture", rect, context, ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground,
+                          false);
+    if (rect.w < 8 || rect.h < 8) return;
+    const Session& session = context.session;
+    takeTrial(session);
+    takeTime(session.timeS);
+    ImGui::SetCursorScreenPos({rect.x, rect.y});
+    ImGui::InvisibleButton(
+        "scene", {rect.w, rect.h},
+        ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+    const bool hovered = ImGui::IsItemHovered();
+    const bool active = ImGui::IsItemActive();
+    ImGui::SetItemAllowOverlap();
+
+    turnCamera(context, rect.w / rect.h);
+    handleMouse(context, rect, hovered, active);
+    const SceneOptions options = sceneOptions(session.view, session.chosen);
+    render(options, static_cast<int>(rect.w), static_cast<int>(rect.h));
+    const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(target_.texture()));
+    ImGui::GetWindowDrawList()->AddImage(texture, {rect.x, rect.y}, {rect.right(), rect.bottom()}, {0, 1}, {1, 0});
+    drawButtons(context, rect);
+    if (!trial_) return;
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const glm::vec2 pixel{mouse.x - rect.x, mouse.y - rect.y};
+    if (hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) pickLine(context, options, pixel);
+    hover(context, options, pixel, hovered && !active);
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,70 @@
+// The picture of the lathe, with its camera and what the mouse does in it.
+#pragma once
+
+#include <memory>
+#include <optional>
+
+#include "gui/gl/framebuffer.h"
+#include "gui/pane.h"
+#include "gui/scene/lathe_scene.h"
+
+namespace firstoff::gui {
+
+SceneOptions sceneOptions(const ViewSettings& view, BlockId highlight);
+
+class ScenePane {
+public:
+    // A GL context must be current, the same one for every call.
+    ScenePane() = default;
+
+    void draw(const PaneContext& context, const Rect& rect);
+    // Turns smoothly to a named view; at once when there is nothing on screen yet.
+    void show(ViewName name) { wanted_ = name; }
+    // No easing: for pictures to files.
+    void setStill(bool still) { still_ = still; }
+    // No buttons over the picture.
+    void setBare(bool bare) { bare_ = bare; }
+    // The camera is on its way, or a hover is due: another frame is wanted.
+    bool moving() const { return turning_ || hoverDue_; }
+
+private:
+    void takeTrial(const Session& session);
+    void takeTime(double timeS);
+    void turnCamera(const PaneContext& context, float aspect);
+    void handleMouse(const PaneContext& context, const Rect& rect, bool hovered, bool active);
+    void render(const SceneOptions& options, int width, int height);
+    void pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel);
+    void hover(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel, bool hovered);
+    void drawButtons(const PaneContext& context, const Rect& rect);
+
+    LatheScene scene_;
+    Framebuffer target_;
+    std::shared_ptr<const Trial> trial_;
+    std::optional<StockCursor> cursor_;
+    SceneInstant instant_;
+    double timeS_ = -1;
+
+    Camera camera_;
+    Camera turnFrom_;
+    std::optional<ViewName> wanted_ = ViewName::Part;  // to be turned to
+    std::optional<ViewName> shown_;                    // followed until the user takes the camera
+    double turnStart_ = 0;
+    float aspect_ = 1;
+    bool turning_ = false;
+    bool framed_ = false;  // a view was taken since the start
+    bool still_ = false;
+    bool bare_ = false;
+
+    // What the texture shows, to draw anew only on a change.
+    Camera drawnCamera_;
+    SceneOptions drawnOptions_;
+    int drawnWidth_ = 0, drawnHeight_ = 0;
+    bool drawn_ = false;
+
+    glm::vec2 restingAt_{0};
+    double restingSince_ = 0;
+    bool hoverDue_ = false;
+    std::optional<ScenePick> resting_;
+};
+
+}  // namespace firstoff::gui

@@ -1,0 +1,45 @@
+// What the window is about: the text, the set-up, the newest trial, the moment shown. Panes read it; App changes it.
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <limits>
+#include <memory>
+#include <string>
+
+#include "gui/text_document.h"
+#include "gui/trial_worker.h"
+#include "gui/view_settings.h"
+
+namespace firstoff::gui {
+
+inline constexpr std::size_t kNoStep = std::numeric_limits<std::size_t>::max();
+
+struct Session {
+    TextDocument document;
+    std::filesystem::path programPath;  // empty: never saved
+    std::uint64_t savedRevision = document.revision();
+    std::filesystem::path setupPath;  // empty: none
+    std::string setupText;
+
+    // The newest trial that ended; null before the first. Stays while a new one is computed.
+    std::shared_ptr<const TrialOutcome> outcome;
+    TrialWorker::Progress progress;
+
+    double timeS = 0;
+    std::size_t step = kNoStep;  // which of the steps starting at timeS; kNoStep: the last
+    bool playing = false;
+    BlockId chosen = kNoBlock;  // a line the user went to: what it cut is tinted until time moves on
+
+    ViewSettings view;
+    std::string message;  // about the outside world, shown until dismissed
+
+    const Trial* trial() const { return outcome ? outcome->trial.get() : nullptr; }
+    const TimelineIndex* index() const { return outcome ? outcome->index.get() : nullptr; }
+    bool modified() const { return document.revision() != savedRevision; }
+    // The trial shown was made from another text than the one shown.
+    bool stale() const { return !outcome || outcome->revision != document.revision(); }
+    std::string programName() const { return programPath.empty() ? "untitled" : programPath.filename().string(); }
+};
+
+}  // namespace firstoff::gui

@@ -1,0 +1,128 @@
+#include "gui/startup.h"
+
+#include <fmt/format.h>
+
+#include <charconv>
+#include <cmath>
+#include <functional>
+#include <map>
+#include <string_view>
+#include <vector>
+
+namespace firstoff::gui {
+
+const char* const kUsage =
+    R"(firstoff-window [PROGRAM] [--setup FILE]
+    Opens the window on PROGRAM, or on the demo job. Without --setup the file of the same name ending in .toml is taken.
+  --view machine|part|tool|end-on   what the picture shows
+  --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
+  --colour-by-tool                  colour cut surfaces by the tool that left them
+  --light, --dark                   the look, this time
+  --scale N                         size of all type and measures, 0.5 to 4
+  --size WxH                        of the window or the picture, in pixels (1280x800)
+firstoff-window [PROGRAM] [--setup FILE] --picture FILE.png [--at-line N | --at-time S] [--size WxH] …
+    Draws the window into a file, without a display; the end of the cycle unless told otherwise.
+  --scene-only                      only the picture of the lathe
+firstoff-window [PROGRAM] --bench-frames N
+    Plays N frames in a window, prints frames per second and how long frames took, and ends.
+Exit code: 0 done, 2 the command or a file could not be used.
+)";
+
+namespace {
+
+template <typename Number>
+Number number(std::string_view option, std::string_view text, Number low, Number high) {
+    Number value{};
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    const bool read = error == std::errc() && end == text.data() + text.size();
+    if (!read || !(value >= low && value <= high)) {
+        throw UsageError(fmt::format("{} needs a number from {} to {}, not \"{}\".", option, low, high, text));
+    }
+    return value;
+}
+
+constexpr int kLargestSide = 8192;  // pixels; beyond it software OpenGL has no textures
+
+void readSize(std::string_view text, Startup& startup) {
+    const std::size_t cross = text.find('x');
+    if (cross == std::string_view::npos)
+        throw UsageError(fmt::format("--size needs WxH, such as 1280x800, not \"{}\".", text));
+    startup.width = number("--size", text.substr(0, cross), 64, kLargestSide);
+    startup.height = number("--size", text.substr(cross + 1), 64, kLargestSide);
+    startup.sizeGiven = true;
+}
+
+void readView(std::string_view text, Startup& startup) {
+    startup.view = viewNamed(text);
+    if (!startup.view) throw UsageError(fmt::format("--view needs machine, part, tool or end-on, not \"{}\".", text));
+}
+
+void readCutaway(std::string_view text, Startup& startup) {
+    if (text != "quarter" && text != "half") throw UsageError("--cutaway needs quarter or half.");
+    startup.cutaway = text == "half" ? 2 : 1;
+}
+
+using Flag = std::function<void(Startup&)>;
+using Valued = std::function<void(std::string_view, Startup&)>;
+
+const std::map<std::string_view, Flag>& flags() {
+    static const std::map<std::string_view, Flag> table{
+        {"--cutaway", [](Startup& s) { s.cutaway = 1; }},
+        {"--colour-by-tool", [](Startup& s) { s.colourByTool = true; }},
+        {"--light", [](Startup& s) { s.dark = false; }},
+        {"--dark", [](Startup& s) { s.dark = true; }},
+        {"--scene-only", [](Startup& s) { s.sceneOnly = true; }},
+        {"--help", [](Startup& s) { s.help = true; }},
+        {"-h", [](Startup& s) { s.help = true; }},
+    };
+    return table;
+}
+
+const std::map<std::string_view, Valued>& valued() {
+    static const std::map<std::string_view, Valued> table{
+        {"--setup", [](std::string_view v, Startup& s) { s.setup = v; }},
+        {"--picture", [](std::string_view v, Startup& s) { s.picture = v; }},
+        {"--at-line", [](std::string_view v, Startup& s) { s.atLine = number("--at-line", v, 1L, 1'000'000'000L); }},
+        {"--at-time", [](std::string_view v, Startup& s) { s.atTimeS = number("--at-time", v, 0.0, 1e9); }},
+        {"--size", readSize},
+        {"--view", readView},
+        {"--scale", [](std::string_view v, Startup& s) { s.scale = number("--scale", v, 0.5, 4.0); }},
+        {"--bench-frames",
+         [](std::string_view v, Startup& s) { s.benchFrames = number("--bench-frames", v, 1, 1'000'000); }},
+    };
+    return table;
+}
+
+void check(const Startup& startup) {
+    if (startup.atLine && startup.atTimeS) throw UsageError("Give --at-line or --at-time, not both.");
+    if (startup.picture && startup.benchFrames > 0) throw UsageError("Give --picture or --bench-frames, not both.");
+    if (startup.sceneOnly && !startup.picture) throw UsageError("--scene-only goes with --picture.");
+}
+
+}  // namespace
+
+Startup readCommandLine(int argc, const char* const* argv) {
+    Startup startup;
+    const std::vector<std::string_view> words(argv + 1, argv + std::max(1, argc));
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const std::string_view word = words[i];
+        if (const auto flag = flags().find(word); flag != flags().end()) {
+            flag->second(startup);
+        } else if (word.substr(0, 10) == "--cutaway=") {
+            readCutaway(word.substr(10), startup);
+        } else if (const auto option = valued().find(word); option != valued().end()) {
+            if (i + 1 == words.size()) throw UsageError(fmt::format("{} needs something behind it.", word));
+            option->second(words[++i], startup);
+        } else if (word.size() > 1 && word.front() == '-') {
+            throw UsageError(fmt::format("There is no option {}.", word));
+        } else if (startup.program) {
+            throw UsageError(fmt::format("One program at a time: {} or {}?", startup.program->string(), word));
+        } else {
+            startup.program = word;
+        }
+    }
+    check(startup);
+    return startup;
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,39 @@
+// What the command line asks for.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <stdexcept>
+#include <string>
+
+#include "gui/scene/camera.h"
+
+namespace firstoff::gui {
+
+// The command line could not be used; the text says why. Exit code 2.
+struct UsageError : std::runtime_error {
+    using std::runtime_error::runtime_error;
+};
+
+struct Startup {
+    std::optional<std::filesystem::path> program;  // without one: the demo job
+    std::optional<std::filesystem::path> setup;    // without one: the program's own, beside it
+    std::optional<std::filesystem::path> picture;  // draw into this file instead of a window
+    std::optional<long> atLine;                    // 1-based
+    std::optional<double> atTimeS;
+    int width = 1280, height = 800;
+    bool sizeGiven = false;
+    std::optional<ViewName> view;
+    int cutaway = 0;
+    bool colourByTool = false;
+    std::optional<bool> dark;
+    bool sceneOnly = false;
+    double scale = 0;     // 0: as the display asks
+    int benchFrames = 0;  // play so many frames, print how long they took, end
+    bool help = false;
+};
+
+Startup readCommandLine(int argc, const char* const* argv);
+extern const char* const kUsage;
+
+}  // namespace firstoff::gui

@@ -1,0 +1,224 @@
+#include "gui/theme.h"
+
+#include <cmath>
+#include <filesystem>
+#include <numbers>
+
+#include "gui/scene/lathe_scene.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+// Okabe and Ito.
+constexpr Colour kOrange = hex(0xE69F00);
+constexpr Colour kSkyBlue = hex(0x56B4E9);
+constexpr Colour kBluishGreen = hex(0x009E73);
+constexpr Colour kBlue = hex(0x0072B2);
+constexpr Colour kReddishPurple = hex(0xCC79A7);
+
+// Safety colours in the manner of ISO 3864-4, as near as a screen shows them.
+constexpr Colour kSafetyRed = hex(0xC4252B);
+constexpr Colour kSafetyYellow = hex(0xF5B400);
+constexpr Colour kSafetyGreen = hex(0x16885A);
+
+// WCAG 2.1 AA: 4.5 for text, 3 for marks.
+constexpr double kTextContrast = 4.5;
+constexpr double kMarkContrast = 3.0;
+
+void fillHues(Palette& p) {
+    // Words stand on the panel, on the current block and on a selection: the least kind of the three decides.
+    const auto word = [&](Colour hue) {
+        return legible(legible(legible(hue, p.panel, kTextContrast), p.current, kTextContrast), p.selection,
+                       kTextContrast);
+    };
+    const auto mark = [&](Colour hue) { return legible(hue, p.panel, kMarkContrast); };
+    p.cutting = mark(kBluishGreen);
+    p.rapid = mark(kOrange);
+    p.waiting = mark(kReddishPurple);
+    p.spindle = mark(kSkyBlue);
+    p.severity = {mark(p.quiet), mark(kSafetyYellow), mark(kSafetyRed)};
+    p.safe = mark(kSafetyGreen);
+    p.unproven = mark(kSafetyYellow);
+    p.wordMotion = word(p.text);
+    p.wordAxis = word(kSkyBlue);
+    p.wordFeed = word(kBluishGreen);
+    p.wordTool = word(kOrange);
+    p.wordMisc = word(kReddishPurple);
+    p.wordOther = word(p.quiet);
+    p.comment = word(p.quiet);
+}
+
+Palette makeDark() {
+    Palette p;
+    p.dark = true;
+    p.ground = hex(0x101316);
+    p.panel = hex(0x181C21);
+    p.raised = hex(0x252B33);
+    p.hovered = hex(0x323B46);
+    p.line = hex(0x39424D);
+    p.text = hex(0xE9ECEF);
+    p.quiet = hex(0xA4AFBA);
+    p.accent = kSkyBlue;
+    p.current = hex(0x1F3A4D);
+    p.selection = hex(0x3A4350);
+    fillHues(p);
+    return p;
+}
+
+Palette makeLight() {
+    Palette p;
+    p.dark = false;
+    p.ground = hex(0xDADDE0);
+    p.panel = hex(0xF7F7F5);
+    p.raised = hex(0xE6E8EA);
+    p.hovered = hex(0xD3D9DF);
+    p.line = hex(0xB5BCC4);
+    p.text = hex(0x16191D);
+    p.quiet = hex(0x50585F);
+    p.accent = kBlue;
+    p.current = hex(0xCFE5F5);
+    p.selection = hex(0xD5D9DE);
+    fillHues(p);
+    return p;
+}
+
+// Where Debian and its kin keep DejaVu.
+constexpr const char* kFontFolders[] = {"/usr/share/fonts/truetype/dejavu", "/usr/share/fonts/TTF",
+                                        "/usr/share/fonts/dejavu", "/usr/share/fonts/dejavu-sans-fonts"};
+
+ImFont* loadFont(const char* file, float pixels, Fonts& fonts) {
+    ImGuiIO& io = ImGui::GetIO();
+    // Latin with its extensions, Greek, punctuation, arrows and the few signs we use.
+    static const ImWchar kRanges[] = {0x0020, 0x017F, 0x0370, 0x03FF, 0x2000, 0x206F,
+                                      0x2190, 0x21FF, 0x2200, 0x22FF, 0};
+    for (const char* folder : kFontFolders) {
+        const std::filesystem::path path = std::filesystem::path(folder) / file;
+        std::error_code error;
+        if (!std::filesystem::exists(path, error)) continue;
+        ImFontConfig config;
+        config.OversampleH = 2;
+        config.OversampleV = 1;
+        return io.Fonts->AddFontFromFileTTF(path.c_str(), std::round(pixels), &config, kRanges);
+    }
+    fonts.fallback = true;
+    ImFontConfig config;
+    config.SizePixels = std::round(pixels);
+    return io.Fonts->AddFontDefault(&config);
+}
+
+void drawPolygon(ImDrawList& list, ImVec2 centre, float radius, int corners, float turn, ImU32 fill) {
+    for (int i = 0; i < corners; ++i) {
+        const float angle = turn + 2 * std::numbers::pi_v<float> * static_cast<float>(i) / static_cast<float>(corners);
+        list.PathLineTo({centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)});
+    }
+    list.PathFillConvex(fill);
+}
+
+}  // namespace
+
+const Palette& darkPalette() {
+    static const Palette palette = makeDark();
+    return palette;
+}
+
+const Palette& lightPalette() {
+    static const Palette palette = makeLight();
+    return palette;
+}
+
+Colour toolHue(const Palette& palette, int station) {
+    return legible(hex(stationColour(station)), palette.panel, kMarkContrast);
+}
+
+Fonts loadFonts(float scale) {
+    ImGui::GetIO().Fonts->Clear();
+    Fonts fonts;
+    fonts.scale = scale;
+    fonts.text = loadFont("DejaVuSans.ttf", 14 * scale, fonts);
+    fonts.small = loadFont("DejaVuSans.ttf", 11.5f * scale, fonts);
+    fonts.mono = loadFont("DejaVuSansMono.ttf", 14 * scale, fonts);
+    fonts.figures = loadFont("DejaVuSansMono.ttf", 21 * scale, fonts);
+    return fonts;
+}
+
+void applyStyle(const Palette& p, float scale) {
+    ImGuiStyle style;
+    style.WindowRounding = 0;
+    style.ChildRounding = 0;
+    style.FrameRounding = 3;
+    style.PopupRounding = 4;
+    style.GrabRounding = 3;
+    style.ScrollbarRounding = 3;
+    style.ScrollbarSize = 12;
+    style.WindowBorderSize = 0;
+    style.ChildBorderSize = 0;
+    style.PopupBorderSize = 1;
+    style.WindowPadding = {8, 8};
+    style.FramePadding = {7, 4};
+    style.ItemSpacing = {7, 5};
+    style.WindowMinSize = {16, 16};
+    style.AntiAliasedLinesUseTex = true;
+    style.ScaleAllSizes(scale);
+    const auto set = [&](int which, Colour colour, float alpha = 1.0f) { style.Colors[which] = tint(colour, alpha); };
+    set(ImGuiCol_Text, p.text);
+    set(ImGuiCol_TextDisabled, p.quiet);
+    set(ImGuiCol_WindowBg, p.panel);
+    set(ImGuiCol_ChildBg, p.panel, 0);
+    set(ImGuiCol_PopupBg, p.panel);
+    set(ImGuiCol_MenuBarBg, p.ground);
+    set(ImGuiCol_Border, p.line);
+    set(ImGuiCol_FrameBg, p.raised);
+    set(ImGuiCol_FrameBgHovered, p.hovered);
+    set(ImGuiCol_FrameBgActive, p.hovered);
+    set(ImGuiCol_Button, p.raised);
+    set(ImGuiCol_ButtonHovered, p.hovered);
+    set(ImGuiCol_ButtonActive, p.line);
+    set(ImGuiCol_Header, p.current);
+    set(ImGuiCol_HeaderHovered, p.hovered);
+    set(ImGuiCol_HeaderActive, p.line);
+    set(ImGuiCol_TitleBg, p.raised);
+    set(ImGuiCol_TitleBgActive, p.raised);
+    set(ImGuiCol_ScrollbarBg, p.panel);
+    set(ImGuiCol_ScrollbarGrab, p.line);
+    set(ImGuiCol_ScrollbarGrabHovered, p.quiet);
+    set(ImGuiCol_ScrollbarGrabActive, p.quiet);
+    set(ImGuiCol_CheckMark, p.accent);
+    set(ImGuiCol_SliderGrab, p.accent);
+    set(ImGuiCol_SliderGrabActive, p.accent);
+    set(ImGuiCol_PlotHistogram, p.accent);
+    set(ImGuiCol_Separator, p.line);
+    set(ImGuiCol_TextSelectedBg, p.selection);
+    set(ImGuiCol_ModalWindowDimBg, p.ground, 0.6f);
+    ImGui::GetStyle() = style;
+}
+
+void drawSeverity(ImDrawList& list, ImVec2 centre, float size, const Palette& p, Severity severity, bool unproven) {
+    const float half = 0.5f * size;
+    const float eighth = std::numbers::pi_v<float> / 8;
+    const bool asks = unproven && severity != Severity::Stop;
+    const Colour fill = asks ? p.unproven : p.severity[static_cast<std::size_t>(severity)];
+    const char* letter = "n";
+    float letterDown = 0;
+    if (asks) {
+        drawPolygon(list, centre, half * 1.15f, 4, 0, ink(fill));
+        letter = "?";
+    } else if (severity == Severity::Stop) {
+        drawPolygon(list, centre, half * 1.08f, 8, eighth, ink(fill));
+        letter = "S";
+    } else if (severity == Severity::Warning) {
+        drawPolygon(list, {centre.x, centre.y + half * 0.25f}, half * 1.25f, 3, -4 * eighth, ink(fill));
+        letter = "!";
+        letterDown = half * 0.3f;
+    } else {
+        list.AddCircleFilled(centre, half, ink(fill), 20);
+    }
+    const Colour on = inkOn(fill);
+    ImFont* font = ImGui::GetFont();
+    const float letterSize = size * 0.82f;
+    const ImVec2 extent = font->CalcTextSizeA(letterSize, 1e9f, 0, letter);
+    list.AddText(font, letterSize, {centre.x - 0.5f * extent.x, centre.y - 0.5f * extent.y + letterDown}, ink(on),
+                 letter);
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,380 @@
+#include "gui/timeline_view.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "gui/block_words.h"
+#include "gui/figures.h"
+
+namespace firstoff::gui {
+
+struct TimelineView::Canvas {
+    const PaneContext& context;
+    const Trial& trial;
+    const TimelineIndex& index;
+    ImDrawList& list;
+    Rect area;  // ruler and lanes, without the labels
+    Rect ruler;
+    bool hovered = false;
+    bool active = false;
+
+    float x(double px) const { return area.x + static_cast<float>(px); }
+    const Palette& palette() const { return context.palette; }
+};
+
+namespace {
+
+constexpr float kLabels = 66;  // width of the lane labels
+constexpr float kRuler = 20;
+constexpr float kBar = 8;  // overview and scroll bar under the lanes
+constexpr double kZoomPerNotch = 1.25;
+
+ImVec2 clampPoint(float x, float y) {
+    return {std::round(x), std::round(y)};
+}
+
+void clippedText(ImDrawList& list, ImFont* font, const Rect& box, Colour colour, const std::string& text) {
+    const ImVec4 clip{box.x, box.y, box.right(), box.bottom()};
+    const float y = box.y + 0.5f * (box.h - font->FontSize);
+    list.AddText(font, font->FontSize, clampPoint(box.x, y), ink(colour), text.c_str(), nullptr, 0, &clip);
+}
+
+const char* stopName(ProgramStop::Kind kind) {
+    switch (kind) {
+        case ProgramStop::Kind::Stop:
+            return "program stop";
+        case ProgramStop::Kind::Optional:
+            return "optional stop";
+        case ProgramStop::Kind::End:
+            return "end of program";
+    }
+    return "";
+}
+
+Colour motionColour(const Palette& palette, MotionClass kind) {
+    switch (kind) {
+        case MotionClass::Cutting:
+            return palette.cutting;
+        case MotionClass::Rapid:
+            return palette.rapid;
+        case MotionClass::Waiting:
+            return palette.waiting;
+    }
+    return palette.quiet;
+}
+
+// Cutting fills the lane, rapids run as a band in its middle, waiting lies at the bottom: told apart without colour
+// too.
+Rect motionBand(const Rect& lane, MotionClass kind) {
+    switch (kind) {
+        case MotionClass::Cutting:
+            return {lane.x, lane.y + 0.08f * lane.h, lane.w, 0.84f * lane.h};
+        case MotionClass::Rapid:
+            return {lane.x, lane.y + 0.38f * lane.h, lane.w, 0.24f * lane.h};
+        case MotionClass::Waiting:
+            return {lane.x, lane.y + 0.80f * lane.h, lane.w, 0.14f * lane.h};
+    }
+    return lane;
+}
+
+}  // namespace
+
+void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanesFolded) {
+    const PaneFrame frame("timeline", rect, context, 0, false);
+    const Trial* trial = context.session.trial();
+    if (!trial || trial->timeline.cycleTimeS <= 0) {
+        ImGui::SetCursorPos({context.px(12), context.px(10)});
+        ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
+        ImGui::TextUnformatted(trial ? "Nothing in this program takes time." : "No trial yet.");
+        ImGui::PopStyleColor();
+        return;
+    }
+    const float labels = context.px(kLabels);
+    const float pad = context.px(10);
+    const float bar = context.px(kBar);
+    const Rect area{rect.x + labels, rect.y, rect.w - labels - pad, rect.h - bar - context.px(6)};
+    if (area.w < context.px(40) || area.h < context.px(24)) return;
+    ImGui::SetCursorScreenPos({area.x, area.y});
+    ImGui::InvisibleButton(
+        "lanes", {area.w, area.h},
+        ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
+    Canvas canvas{context,
+                  *trial,
+                  *context.session.index(),
+                  *ImGui::GetWindowDrawList(),
+                  area,
+                  {area.x, area.y, area.w, context.px(kRuler)},
+                  ImGui::IsItemHovered(),
+                  ImGui::IsItemActive()};
+
+    const double cycle = trial->timeline.cycleTimeS;
+    // A new trial of another length, or a window dragged wider: keep showing the whole if the whole was shown.
+    const bool whole = cycleS_ <= 0 || window_.width / window_.pxPerSecond >= cycleS_ * (1 - 1e-9);
+    window_.width = area.w;
+    cycleS_ = cycle;
+    if (whole) window_.pxPerSecond = area.w / cycle;
+    window_ = bounded(window_, cycle);
+    follow(canvas);
+    handleMouse(canvas);
+
+    drawRuler(canvas);
+    float y = canvas.ruler.bottom();
+    const float left = area.bottom() - y;
+    hoveredFinding_ = nullptr;
+    const auto lane = [&](const char* label, float share) {
+        const Rect box{area.x, y, area.w, left * share};
+        y += box.h;
+        canvas.list.AddLine({rect.x, box.y}, {rect.right(), box.y}, ink(context.palette.line, 0.6f));
+        const ImVec2 at{rect.x + context.px(10), box.y + 0.5f * (box.h - context.fonts.small->FontSize)};
+        canvas.list.AddText(context.fonts.small, context.fonts.small->FontSize, clampPoint(at.x, at.y),
+                            ink(context.palette.quiet), label);
+        return Rect{box.x, box.y + context.px(2), box.w, box.h - context.px(3)};
+    };
+    canvas.list.PushClipRect({area.x, area.y}, {area.right(), area.bottom()}, true);
+    // Labels stand left of the clip; they are drawn with the lane, so lift it for them.
+    canvas.list.PopClipRect();
+    const auto clipped = [&](auto&& drawLane, const Rect& box) {
+        canvas.list.PushClipRect({area.x, area.y}, {area.right(), area.bottom()}, true);
+        drawLane(box);
+        canvas.list.PopClipRect();
+    };
+    if (!lanesFolded) clipped([&](const Rect& box) { drawTools(canvas, box); }, lane("Tool", 0.24f));
+    clipped([&](const Rect& box) { drawMotion(canvas, box); }, lane("Motion", lanesFolded ? 0.5f : 0.22f));
+    if (!lanesFolded) clipped([&](const Rect& box) { drawSpindle(canvas, box); }, lane("Spindle", 0.32f));
+    clipped([&](const Rect& box) { drawFindings(canvas, box); }, lane("Findings", lanesFolded ? 0.5f : 0.22f));
+    drawScrubber(canvas);
+    drawScrollbar(canvas, {area.x, area.bottom() + context.px(2), area.w, bar});
+    if (canvas.hovered && !scrubbing_ && !panning_) hover(canvas);
+}
+
+// Keeps the scrubber in sight while time runs by itself or is sent elsewhere.
+void TimelineView::follow(const Canvas& canvas) {
+    const double timeS = canvas.context.session.timeS;
+    const bool moved = timeS != lastTimeS_;
+    lastTimeS_ = timeS;
+    if (!moved || scrubbing_ || panning_) return;
+    const double at = window_.x(timeS);
+    if (at >= 0 && at <= window_.width) return;
+    window_.from = timeS - 0.1 * window_.width / window_.pxPerSecond;
+    window_ = bounded(window_, cycleS_);
+}
+
+void TimelineView::handleMouse(const Canvas& canvas) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const double mouse = io.MousePos.x - canvas.area.x;
+    if (canvas.hovered && io.MouseWheel != 0 && !io.KeyShift) {
+        const double under = window_.time(mouse);
+        window_.pxPerSecond *= std::pow(kZoomPerNotch, io.MouseWheel);
+        window_ = bounded(window_, cycleS_);
+        window_.from = under - mouse / window_.pxPerSecond;
+    }
+    const float sideways = io.MouseWheelH + (io.KeyShift ? io.MouseWheel : 0);
+    if (canvas.hovered && sideways != 0) window_.from -= sideways * 60 / window_.pxPerSecond;
+    if (canvas.active && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) scrubbing_ = true;
+    const bool panButton = ImGui::IsMouseDown(ImGuiMouseButton_Right) || ImGui::IsMouseDown(ImGuiMouseButton_Middle);
+    panning_ = canvas.active && panButton;
+    if (panning_) window_.from -= io.MouseDelta.x / window_.pxPerSecond;
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) scrubbing_ = false;
+    if (scrubbing_ && !panning_) {
+        // Held beyond an edge, the lanes run on under the mouse.
+        if (mouse < 0) window_.from += 0.2 * mouse / window_.pxPerSecond;
+        if (mouse > window_.width) window_.from += 0.2 * (mouse - window_.width) / window_.pxPerSecond;
+        window_ = bounded(window_, cycleS_);
+        canvas.context.commands.add(Seek{std::clamp(window_.time(mouse), 0.0, cycleS_)});
+    }
+    if (canvas.hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Right)) window_.pxPerSecond = 0;
+    window_ = bounded(window_, cycleS_);
+}
+
+void TimelineView::drawRuler(const Canvas& canvas) const {
+    const Palette& palette = canvas.palette();
+    const PaneContext& context = canvas.context;
+    ImFont* font = context.fonts.small;
+    const double step = tickStep(window_, context.px(74));
+    canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
+    for (double tick = std::ceil(window_.from / step) * step; tick <= window_.to(); tick += step) {
+        const float x = std::round(canvas.x(window_.x(tick)));
+        canvas.list.AddLine({x, canvas.ruler.y + context.px(12)}, {x, canvas.ruler.bottom()}, ink(palette.quiet));
+        canvas.list.AddLine({x, canvas.ruler.bottom()}, {x, canvas.area.bottom()}, ink(palette.line, 0.35f));
+        canvas.list.AddText(font, font->FontSize, {x + context.px(4), canvas.ruler.y + context.px(3)},
+                            ink(palette.quiet), tickTime(tick, step).c_str());
+    }
+    for (const StopMark& stop : canvas.index.stops()) {
+        const float x = std::round(canvas.x(window_.x(stop.timeS)));
+        if (x < canvas.area.x - 8 || x > canvas.area.right() + 8) continue;
+        const float y = canvas.ruler.bottom();
+        const float half = context.px(4);
+        canvas.list.AddTriangleFilled({x - half, y - 2 * half}, {x + half, y - 2 * half}, {x, y}, ink(palette.text));
+        canvas.list.AddLine({x, y}, {x, canvas.area.bottom()}, ink(palette.text, 0.45f));
+    }
+    canvas.list.PopClipRect();
+}
+
+void TimelineView::drawTools(const Canvas& canvas, const Rect& lane) const {
+    const std::vector<ToolSpan>& spans = canvas.index.toolSpans();
+    auto span =
+        std::partition_point(spans.begin(), spans.end(), [&](const ToolSpan& s) { return s.t1 <= window_.from; });
+    float drawnTo = -1;
+    for (; span != spans.end() && span->t0 < window_.to(); ++span) {
+        const float x0 = std::max(0.0f, static_cast<float>(window_.x(span->t0)));
+        const float x1 = static_cast<float>(std::min(window_.width, window_.x(span->t1)));
+        if (span->station == 0 || x1 < drawnTo + 1) continue;  // less than a pixel past the last one
+        drawnTo = x1;
+        const Colour hue = toolHue(canvas.palette(), span->station);
+        const Colour ground = mixed(canvas.palette().panel, hue, 0.28);
+        const ImVec2 low{canvas.x(x0), lane.y};
+        const ImVec2 high{std::max(canvas.x(x0) + 1, canvas.x(x1) - 1), lane.bottom()};
+        canvas.list.AddRectFilled(low, high, ink(ground), canvas.context.px(2));
+        canvas.list.AddRectFilled(low, {std::min(low.x + canvas.context.px(3), high.x), high.y}, ink(hue));
+        const float inset = canvas.context.px(8);
+        if (high.x - low.x < canvas.context.px(20)) continue;
+        const Rect box{low.x + inset, lane.y, high.x - low.x - inset, lane.h};
+        clippedText(canvas.list, canvas.context.fonts.small, box, legible(canvas.palette().text, ground, 4.5),
+                    toolTitle(canvas.trial, span->call));
+    }
+}
+
+void TimelineView::drawMotion(const Canvas& canvas, const Rect& lane) const {
+    const auto bar = [&](float x0, float x1, MotionClass kind, float share) {
+        Rect band = motionBand(lane, kind);
+        if (kind == MotionClass::Cutting) {
+            band.y += band.h * (1 - share);
+            band.h *= share;
+        }
+        const float right = x1 - x0 > 4 ? x1 - 1 : x1;
+        canvas.list.AddRectFilled({canvas.x(x0), band.y}, {canvas.x(right), band.bottom()},
+                                  ink(motionColour(canvas.palette(), kind)));
+    };
+    for (const MotionRecord& record : motionRecords(canvas.trial.timeline, canvas.index, window_)) {
+        if (!record.folded) {
+            bar(record.x0, record.x1, record.kind, 1);
+            continue;
+        }
+        // Folded: the cutting share as height, the others where they have any.
+        if (record.waiting > 0.02f) bar(record.x0, record.x1, MotionClass::Waiting, 1);
+        if (record.cutting > 0.02f) bar(record.x0, record.x1, MotionClass::Cutting, record.cutting);
+        if (record.rapid > 0.02f) bar(record.x0, record.x1, MotionClass::Rapid, 1);
+    }
+}
+
+void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) const {
+    const double top = canvas.index.maxRevPerMin() * 1.08;
+    if (top <= 0) return;
+    const Colour hue = canvas.palette().spindle;
+    const auto y = [&](float rpm) { return lane.bottom() - static_cast<float>(rpm / top) * lane.h; };
+    for (const SpindleRecord& record : spindleRecords(canvas.trial.timeline, canvas.index, window_)) {
+        const float x0 = canvas.x(record.x0);
+        const float x1 = canvas.x(record.x1);
+        if (record.folded) {
+            canvas.list.AddRectFilled({x0, y(record.end)}, {x1, lane.bottom()}, ink(hue, 0.22f));
+            canvas.list.AddRectFilled({x0, y(record.end)}, {x1, std::max(y(record.start), y(record.end) + 1)},
+                                      ink(hue));
+            continue;
+        }
+        if (record.start <= 0 && record.end <= 0) continue;
+        canvas.list.AddQuadFilled({x0, y(record.start)}, {x1, y(record.end)}, {x1, lane.bottom()}, {x0, lane.bottom()},
+                                  ink(hue, 0.22f));
+        canvas.list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(hue), canvas.context.px(1.5f));
+    }
+    ImFont* font = canvas.context.fonts.small;
+    const std::string label = fmt::format("{} rev/min", wholeNumber(canvas.index.maxRevPerMin()));
+    const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0, label.c_str());
+    const ImVec2 at{lane.right() - size.x - canvas.context.px(4), lane.y};
+    canvas.list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(canvas.palette().panel, 0.8f),
+                              3);
+    canvas.list.AddText(font, font->FontSize, clampPoint(at.x, at.y), ink(canvas.palette().quiet), label.c_str());
+}
+
+void TimelineView::drawFindings(const Canvas& canvas, const Rect& lane) {
+    const float size = std::min(canvas.context.px(14), lane.h - 2);
+    const float y = lane.y + 0.5f * lane.h;
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const std::vector<FindingMark>& marks = canvas.index.findingsByTime();
+    for (const FindingRecord& record : findingRecords(canvas.index, window_, size * 0.9)) {
+        const FindingMark& worst = marks[record.worst];
+        const ImVec2 centre{
+            std::clamp(canvas.x(record.x), canvas.area.x + size * 0.6f, canvas.area.right() - size * 0.6f), y};
+        drawSeverity(canvas.list, centre, size, canvas.palette(), worst.severity, worst.unproven);
+        const bool over =
+            canvas.hovered && std::abs(mouse.x - centre.x) < size && mouse.y >= lane.y && mouse.y <= lane.bottom();
+        if (!over) continue;
+        hoveredFinding_ = &worst;
+        ImGui::BeginTooltip();
+        ImGui::PushTextWrapPos(canvas.context.px(380));
+        const std::uint32_t shown = std::min(record.last, record.first + 4);
+        for (std::uint32_t i = record.first; i < shown; ++i) {
+            const Finding& finding = canvas.trial.findings[marks[i].finding];
+            ImGui::TextWrapped("%s%s", lineTitle(marks[i].line).c_str(), finding.message.c_str());
+        }
+        if (record.last > shown) ImGui::TextDisabled("and %u more here", record.last - shown);
+        ImGui::PopTextWrapPos();
+        ImGui::EndTooltip();
+        if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
+            if (worst.line > 0) canvas.context.commands.add(SelectLine{worst.line - 1, true});
+            canvas.context.commands.add(Seek{worst.timeS});
+            scrubbing_ = false;
+        }
+    }
+}
+
+void TimelineView::drawScrubber(const Canvas& canvas) const {
+    const double px = window_.x(canvas.context.session.timeS);
+    if (px < -1 || px > window_.width + 1) return;
+    const float x = std::round(canvas.x(px));
+    const float half = canvas.context.px(6);
+    const float y = canvas.ruler.y + canvas.context.px(2);
+    const ImU32 colour = ink(canvas.palette().accent);
+    canvas.list.AddLine({x, y}, {x, canvas.area.bottom()}, colour, canvas.context.px(2));
+    canvas.list.AddQuadFilled({x - half, y}, {x + half, y}, {x + half * 0.35f, y + 2 * half},
+                              {x - half * 0.35f, y + 2 * half}, colour);
+}
+
+// The whole cycle in little; its lit part is what the lanes show.
+void TimelineView::drawScrollbar(const Canvas& canvas, const Rect& bar) {
+    ImGui::SetCursorScreenPos({bar.x, bar.y});
+    ImGui::InvisibleButton("overview", {bar.w, bar.h});
+    const bool hovered = ImGui::IsItemHovered();
+    const double shown = window_.width / window_.pxPerSecond;
+    if (ImGui::IsItemActive()) {
+        const double mouse = (ImGui::GetIO().MousePos.x - bar.x) / bar.w * cycleS_;
+        window_.from = mouse - 0.5 * shown;
+        window_ = bounded(window_, cycleS_);
+    }
+    const float x0 = bar.x + static_cast<float>(window_.from / cycleS_) * bar.w;
+    const float x1 = bar.x + static_cast<float>(std::min(1.0, (window_.from + shown) / cycleS_)) * bar.w;
+    const float y = bar.y + 0.5f * bar.h;
+    const float half = canvas.context.px(hovered ? 3.0f : 2.0f);
+    canvas.list.AddRectFilled({bar.x, y - half}, {bar.right(), y + half}, ink(canvas.palette().raised), half);
+    canvas.list.AddRectFilled({x0, y - half}, {std::max(x1, x0 + 6), y + half}, ink(canvas.palette().line), half);
+    const float at = bar.x + static_cast<float>(canvas.context.session.timeS / cycleS_) * bar.w;
+    canvas.list.AddRectFilled({at - 1, y - half}, {at + 1, y + half}, ink(canvas.palette().accent));
+}
+
+void TimelineView::hover(const Canvas& canvas) const {
+    if (hoveredFinding_) return;
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const double timeS = window_.time(mouse.x - canvas.area.x);
+    for (const StopMark& stop : canvas.index.stops()) {
+        const bool near = std::abs(canvas.x(window_.x(stop.timeS)) - mouse.x) < canvas.context.px(5);
+        if (!near || mouse.y > canvas.ruler.bottom()) continue;
+        ImGui::SetTooltip("%s%s at %s", lineTitle(stop.block + 1).c_str(), stopName(stop.kind),
+                          clockTime(stop.timeS).c_str());
+        return;
+    }
+    canvas.list.AddLine({mouse.x, canvas.ruler.bottom()}, {mouse.x, canvas.area.bottom()},
+                        ink(canvas.palette().text, 0.3f));
+    const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
+    ImGui::BeginTooltip();
+    const BlockId block = instant.geometry != kNoBlock ? instant.geometry : instant.block;
+    ImGui::TextUnformatted(blockTitle(canvas.trial, block).c_str());
+    ImGui::PushFont(canvas.context.fonts.small);
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(canvas.palette().quiet));
+    for (const std::string& line : instantTitle(canvas.trial, instant)) ImGui::TextUnformatted(line.c_str());
+    ImGui::PopStyleColor();
+    ImGui::PopFont();
+    ImGui::EndTooltip();
+}
+
+}  // namespace firstoff::gui

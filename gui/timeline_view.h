@@ -1,0 +1,36 @@
+// The cycle over time: lanes for tool, motion, spindle and findings, a ruler with the program's stops, and the
+// scrubber.
+#pragma once
+
+#include "gui/pane.h"
+#include "gui/timeline_records.h"
+
+namespace firstoff::gui {
+
+class TimelineView {
+public:
+    void draw(const PaneContext& context, const Rect& rect, bool lanesFolded);
+
+private:
+    struct Canvas;  // one frame's drawing surface
+    void handleMouse(const Canvas& canvas);
+    void follow(const Canvas& canvas);
+    void drawRuler(const Canvas& canvas) const;
+    void drawTools(const Canvas& canvas, const Rect& lane) const;
+    void drawMotion(const Canvas& canvas, const Rect& lane) const;
+    void drawSpindle(const Canvas& canvas, const Rect& lane) const;
+    void drawFindings(const Canvas& canvas, const Rect& lane);
+    void drawScrubber(const Canvas& canvas) const;
+    void drawScrollbar(const Canvas& canvas, const Rect& bar);
+    void hover(const Canvas& canvas) const;
+
+    TimeWindow window_;
+    double cycleS_ = 0;  // of the trial the window was fitted to
+    bool scrubbing_ = false;
+    bool panning_ = false;
+    bool dragsBar_ = false;
+    const void* hoveredFinding_ = nullptr;
+    double lastTimeS_ = 0;
+};
+
+}  // namespace firstoff::gui

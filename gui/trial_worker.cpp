@@ -1,0 +1,95 @@
+#include "gui/trial_worker.h"
+
+#include <chrono>
+#include <exception>
+#include <new>
+#include <utility>
+
+namespace firstoff::gui {
+
+TrialWorker::TrialWorker(std::function<void()> wake)
+    : wake_(std::move(wake)), thread_([this](std::stop_token quit) { work(std::move(quit)); }) {}
+
+TrialWorker::~TrialWorker() {
+    cancel();
+    thread_.request_stop();
+}
+
+void TrialWorker::request(Request request) {
+    const std::lock_guard lock(mutex_);
+    pending_ = std::move(request);
+    running_.request_stop();
+    if (!busy_) since_ = Clock::now();
+    changed_.notify_all();
+}
+
+void TrialWorker::cancel() {
+    const std::lock_guard lock(mutex_);
+    pending_.reset();
+    running_.request_stop();
+}
+
+TrialWorker::Progress TrialWorker::progress() const {
+    const std::lock_guard lock(mutex_);
+    if (!busy_ && !pending_) return {};
+    return {true, fraction_.load(), std::chrono::duration<double>(Clock::now() - since_).count(), stage_.load()};
+}
+
+void TrialWorker::finish() {
+    std::unique_lock lock(mutex_);
+    changed_.wait(lock, [this] { return !busy_ && !pending_; });
+}
+
+void TrialWorker::work(std::stop_token quit) {
+    while (true) {
+        Request next;
+        std::stop_token stop;
+        {
+            std::unique_lock lock(mutex_);
+            if (!changed_.wait(lock, quit, [this] { return pending_.has_value(); })) return;
+            next = *std::exchange(pending_, std::nullopt);
+            running_ = std::stop_source();
+            stop = running_.get_token();
+            busy_ = true;
+            since_ = Clock::now();
+            fraction_ = 0;
+            stage_ = "";
+        }
+        auto outcome = run(std::move(next), stop);
+        {
+            const std::lock_guard lock(mutex_);
+            busy_ = false;
+            // A trial overtaken by a newer request is not worth showing.
+            if (!pending_) latest_.store(std::move(outcome));
+            changed_.notify_all();
+        }
+        if (wake_) wake_();
+    }
+}
+
+std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_token stop) {
+    const auto start = Clock::now();
+    auto outcome = std::make_shared<TrialOutcome>();
+    outcome->revision = request.revision;
+    TrialOptions options;
+    options.stop = stop;
+    options.progress = [this](double fraction, const char* stage) {
+        fraction_ = fraction;
+        stage_ = stage;
+    };
+    try {
+        outcome->trial = runTrial(readProgram(std::move(request.program), std::move(request.programName)),
+                                  readSetup(request.setup, std::move(request.setupName)), options);
+        if (outcome->trial) outcome->index = std::make_shared<const TimelineIndex>(*outcome->trial);
+    } catch (const std::bad_alloc&) {
+        outcome->trial = nullptr;
+        outcome->failure = "There is not enough memory for this trial. Close other programs or try a shorter program.";
+    } catch (const std::exception& error) {
+        outcome->trial = nullptr;
+        outcome->failure = std::string("The trial could not be run: ") + error.what() + ".";
+    }
+    outcome->seconds = std::chrono::duration<double>(Clock::now() - start).count();
+    return outcome;
+}
+
+}  // namespace firstoff::gui

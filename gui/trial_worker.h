@@ -1,0 +1,77 @@
+// Runs trials beside the window. The newest request wins: it stops the one that runs.
+#pragma once
+
+#include <atomic>
+#include <chrono>
+#include <condition_variable>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <stop_token>
+#include <string>
+#include <thread>
+
+#include "gui/timeline_index.h"
+#include "sim/trial/trial.h"
+
+namespace firstoff::gui {
+
+// What came of a request. `trial` and `index` are null when it was cancelled or failed; `failure` then says why it
+// failed.
+struct TrialOutcome {
+    std::shared_ptr<const Trial> trial;
+    std::shared_ptr<const TimelineIndex> index;
+    std::uint64_t revision = 0;  // of the text it was made from
+    double seconds = 0;          // it took
+    std::string failure;         // empty when cancelled
+};
+
+class TrialWorker {
+public:
+    struct Request {
+        std::string program, programName;
+        std::string setup, setupName;
+        std::uint64_t revision = 0;
+    };
+    struct Progress {
+        bool busy = false;
+        double fraction = 0;  // 0…1
+        double seconds = 0;   // since it was asked for
+        const char* stage = "";
+    };
+
+    // `wake` is called from the worker whenever there is a new outcome.
+    explicit TrialWorker(std::function<void()> wake);
+    ~TrialWorker();
+    TrialWorker(const TrialWorker&) = delete;
+    TrialWorker& operator=(const TrialWorker&) = delete;
+
+    void request(Request request);
+    void cancel();
+    Progress progress() const;
+    // The newest outcome, or null before the first. Never waits for a trial.
+    std::shared_ptr<const TrialOutcome> latest() const { return latest_.load(); }
+    // Waits until nothing is asked for or running.
+    void finish();
+
+private:
+    using Clock = std::chrono::steady_clock;
+    void work(std::stop_token quit);
+    std::shared_ptr<const TrialOutcome> run(Request request, std::stop_token stop);
+
+    std::function<void()> wake_;
+    mutable std::mutex mutex_;
+    std::condition_variable_any changed_;
+    std::optional<Request> pending_;
+    std::stop_source running_;
+    bool busy_ = false;
+    Clock::time_point since_;
+    std::atomic<double> fraction_ = 0;
+    std::atomic<const char*> stage_ = "";
+    std::atomic<std::shared_ptr<const TrialOutcome>> latest_;
+    std::jthread thread_;  // last: stops before anything it uses goes
+};
+
+}  // namespace firstoff::gui

@@ -1,0 +1,126 @@
+#include "gui/view_settings.h"
+
+#include <fmt/format.h>
+
+#include <toml++/toml.h>
+#include <algorithm>
+#include <cstdlib>
+#include <sstream>
+
+#include "gui/file_io.h"
+
+namespace firstoff::gui {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+void read(const toml::table& table, std::string_view key, bool& value) {
+    if (const auto found = table[key].value<bool>()) value = *found;
+}
+
+template <typename Number>
+void read(const toml::table& table, std::string_view key, Number& value, Number low, Number high) {
+    const auto found = table[key].value<double>();
+    if (found && *found >= static_cast<double>(low) && *found <= static_cast<double>(high)) {
+        value = static_cast<Number>(*found);
+    }
+}
+
+}  // namespace
+
+void rememberProgram(ViewSettings& view, const fs::path& path) {
+    std::error_code error;
+    const std::string name = fs::absolute(path, error).lexically_normal().string();
+    std::erase(view.recent, name);
+    view.recent.insert(view.recent.begin(), name);
+    if (view.recent.size() > kRecentPrograms) view.recent.resize(kRecentPrograms);
+}
+
+ViewSettings readViewSettings(std::string_view text) {
+    ViewSettings view;
+    toml::table table;
+    try {
+        table = toml::parse(text);
+    } catch (const toml::parse_error&) {
+        return view;
+    }
+    read(table, "dark", view.dark);
+    read(table, "cutaway", view.cutaway, 0, 2);
+    read(table, "colour_by_tool", view.colourByTool);
+    read(table, "show_chuck", view.showChuck);
+    read(table, "show_turret", view.showTurret);
+    read(table, "show_tailstock", view.showTailstock);
+    read(table, "readouts_width", view.readoutsWidth, 80.0f, 2000.0f);
+    read(table, "program_width", view.programWidth, 80.0f, 4000.0f);
+    read(table, "findings_height", view.findingsHeight, 40.0f, 4000.0f);
+    read(table, "timeline_height", view.timelineHeight, 40.0f, 2000.0f);
+    read(table, "scale", view.scale, 0.5f, 4.0f);
+    read(table, "window_width", view.windowWidth, 0, 16384);
+    read(table, "window_height", view.windowHeight, 0, 16384);
+    read(table, "play_speed", view.playSpeed, 0.01, 1000.0);
+    if (const toml::array* recent = table["recent"].as_array()) {
+        for (const toml::node& entry : *recent) {
+            const auto path = entry.value<std::string>();
+            if (path && view.recent.size() < kRecentPrograms) view.recent.push_back(*path);
+        }
+    }
+    return view;
+}
+
+std::string writeViewSettings(const ViewSettings& view) {
+    toml::array recent;
+    for (const std::string& path : view.recent) recent.push_back(path);
+    const toml::table table{
+        {"dark", view.dark},
+        {"cutaway", view.cutaway},
+        {"colour_by_tool", view.colourByTool},
+        {"show_chuck", view.showChuck},
+        {"show_turret", view.showTurret},
+        {"show_tailstock", view.showTailstock},
+        {"readouts_width", view.readoutsWidth},
+        {"program_width", view.programWidth},
+        {"findings_height", view.findingsHeight},
+        {"timeline_height", view.timelineHeight},
+        {"scale", view.scale},
+        {"window_width", view.windowWidth},
+        {"window_height", view.windowHeight},
+        {"play_speed", view.playSpeed},
+        {"recent", recent},
+    };
+    std::ostringstream out;
+    out << "# How the window was left. Delete this file to go back to the usual arrangement.\n" << table << '\n';
+    return out.str();
+}
+
+fs::path viewSettingsPath() {
+    const char* config = std::getenv("XDG_CONFIG_HOME");
+    if (config != nullptr && *config == '/') return fs::path(config) / "firstoff" / "view.toml";
+    const char* home = std::getenv("HOME");
+    if (home != nullptr && *home != '\0') return fs::path(home) / ".config" / "firstoff" / "view.toml";
+    return {};
+}
+
+ViewSettings loadViewSettings() {
+    const fs::path path = viewSettingsPath();
+    std::error_code error;
+    if (path.empty() || !fs::exists(path, error)) return {};
+    try {
+        return readViewSettings(readWholeFile(path));
+    } catch (const FileError&) {
+        return {};
+    }
+}
+
+void saveViewSettings(const ViewSettings& view) {
+    const fs::path path = viewSettingsPath();
+    if (path.empty()) return;
+    std::error_code error;
+    fs::create_directories(path.parent_path(), error);
+    try {
+        writeWholeFile(path, writeViewSettings(view));
+    } catch (const FileError&) {
+    }
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,48 @@
+// How the user likes the window: one plain struct, kept between sessions.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace firstoff::gui {
+
+struct ViewSettings {
+    bool dark = true;
+    int cutaway = 0;  // 0 whole, 1 a quarter left out, 2 a half
+    bool colourByTool = false;
+    bool showChuck = true;
+    bool showTurret = true;
+    bool showTailstock = true;
+    // Sizes of the panes at scale 1, in pixels, as the splitters were left.
+    float readoutsWidth = 216;
+    float programWidth = 348;
+    float findingsHeight = 200;
+    float timelineHeight = 168;
+    float scale = 1;      // of all type and measures, on top of what the display asks for
+    int windowWidth = 0;  // as it was left, pixels; 0: never
+    int windowHeight = 0;
+    double playSpeed = 1;             // seconds of the cycle per second
+    std::vector<std::string> recent;  // set by opening programs, newest first
+
+    friend bool operator==(const ViewSettings&, const ViewSettings&) = default;
+};
+
+inline constexpr std::size_t kRecentPrograms = 8;
+
+// Puts a program at the head of the list of recent ones.
+void rememberProgram(ViewSettings& view, const std::filesystem::path& path);
+
+// Reads what `writeViewSettings` wrote. Unknown keys, wrong types and sizes out of bounds are passed over: a spoilt
+// file of settings never keeps the window from opening.
+ViewSettings readViewSettings(std::string_view text);
+std::string writeViewSettings(const ViewSettings& view);
+
+// Where the settings live: firstoff/view.toml in the user's configuration folder. Empty if there is none.
+std::filesystem::path viewSettingsPath();
+ViewSettings loadViewSettings();
+// Quietly does nothing where the folder cannot be written: losing a pane's width is no reason to disturb anyone.
+void saveViewSettings(const ViewSettings& view);
+
+}  // namespace firstoff::gui

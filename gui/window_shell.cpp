@@ -1,0 +1,203 @@
+#include "gui/window_shell.h"
+
+#define GLFW_INCLUDE_NONE
+#include <GLFW/glfw3.h>
+#include <backends/imgui_impl_glfw.h>
+#include <backends/imgui_impl_opengl3.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <string>
+#include <vector>
+
+#include "gui/app.h"
+#include "gui/frame_times.h"
+#include "gui/gl/loader.h"
+#include "gui/glfw_input.h"
+#include "gui/imgui_context.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+std::string lastGlfwError() {
+    const char* text = nullptr;
+    glfwGetError(&text);
+    return text ? text : "no reason given";
+}
+
+class Glfw {
+public:
+    Glfw() {
+        if (!glfwInit())
+            throw GraphicsError("There is no display to open a window on (" + lastGlfwError() +
+                                "). Use --picture FILE.png to draw without one.");
+    }
+    ~Glfw() { glfwTerminate(); }
+    Glfw(const Glfw&) = delete;
+    Glfw& operator=(const Glfw&) = delete;
+};
+
+class Window {
+public:
+    Window(int width, int height) {
+        glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 4);
+        glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 1);
+        glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+        glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
+        glfwWindowHint(GLFW_DEPTH_BITS, 0);
+        handle_ = glfwCreateWindow(width, height, "firstoff", nullptr, nullptr);
+        if (!handle_) throw GraphicsError("No window with OpenGL 4.1 could be opened: " + lastGlfwError() + ".");
+        glfwMakeContextCurrent(handle_);
+        loadOpenGl([](const char* function) -> ProcAddress { return glfwGetProcAddress(function); });
+    }
+    ~Window() { glfwDestroyWindow(handle_); }
+    Window(const Window&) = delete;
+    Window& operator=(const Window&) = delete;
+    GLFWwindow* handle() const { return handle_; }
+
+private:
+    GLFWwindow* handle_ = nullptr;
+};
+
+class ImguiBackend {
+public:
+    explicit ImguiBackend(GLFWwindow* window) {
+        ImGui_ImplGlfw_InitForOpenGL(window, true);
+        ImGui_ImplOpenGL3_Init("#version 410 core");
+    }
+    ~ImguiBackend() {
+        ImGui_ImplOpenGL3_Shutdown();
+        ImGui_ImplGlfw_Shutdown();
+    }
+    ImguiBackend(const ImguiBackend&) = delete;
+    ImguiBackend& operator=(const ImguiBackend&) = delete;
+};
+
+float displayScale(GLFWwindow* window) {
+    float x = 1;
+    float y = 1;
+    glfwGetWindowContentScale(window, &x, &y);
+    return std::clamp(std::max(x, y), 0.5f, 4.0f);
+}
+
+void drawFrame(App& app, GLFWwindow* window) {
+    if (app.prepare(displayScale(window))) {
+        ImGui_ImplOpenGL3_DestroyFontsTexture();
+        ImGui_ImplOpenGL3_CreateFontsTexture();
+    }
+    ImGui_ImplOpenGL3_NewFrame();
+    ImGui_ImplGlfw_NewFrame();
+    ImGui::NewFrame();
+    app.frame(glfwGetTime());
+    ImGui::Render();
+    int width = 0;
+    int height = 0;
+    glfwGetFramebufferSize(window, &width, &height);
+    glBindFramebuffer(GL_FRAMEBUFFER, 0);
+    glViewport(0, 0, width, height);
+    const ImVec4 ground = tint(app.ground());
+    glClearColor(ground.x, ground.y, ground.z, 1);
+    glClear(GL_COLOR_BUFFER_BIT);
+    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    glfwSwapBuffers(window);
+}
+
+void onDrop(GLFWwindow* window, int count, const char** paths) {
+    std::vector<std::filesystem::path> files(paths, paths + count);
+    static_cast<App*>(glfwGetWindowUserPointer(window))->dropFiles(files);
+}
+
+void onClose(GLFWwindow* window) {
+    glfwSetWindowShouldClose(window, GLFW_FALSE);  // the application may want to ask first
+    static_cast<App*>(glfwGetWindowUserPointer(window))->askToClose();
+}
+
+void setTitle(GLFWwindow* window, const App& app, std::string& shown) {
+    std::string title = app.title();
+    if (title == shown) return;
+    glfwSetWindowTitle(window, title.c_str());
+    shown = std::move(title);
+}
+
+// Draws while something moves, sleeps while nothing does. After every event a few frames more: the drawing library
+// needs them to settle what the event changed.
+void loop(App& app, GLFWwindow* window, KeyListener& keys) {
+    constexpr int kSettlingFrames = 3;
+    int frames = kSettlingFrames;
+    std::string title;
+    while (!app.closed()) {
+        const double rest = frames > 0 ? 0 : app.restS();
+        if (rest <= 0) {
+            glfwPollEvents();
+            frames = std::max(0, frames - 1);
+        } else {
+            const double before = glfwGetTime();
+            glfwWaitEventsTimeout(rest);
+            // Woken before the time: there was an event.
+            frames = glfwGetTime() - before < rest * 0.98 ? kSettlingFrames : 0;
+        }
+        if (glfwGetWindowAttrib(window, GLFW_ICONIFIED)) {
+            glfwWaitEventsTimeout(0.5);
+            continue;
+        }
+        drawFrame(app, window);
+        keys.frameDone();
+        setTitle(window, app, title);
+    }
+}
+
+}  // namespace
+
+void runWindow(const Startup& startup) {
+    const Glfw glfw;
+    const ViewSettings view = loadViewSettings();
+    const int width = startup.sizeGiven || view.windowWidth == 0 ? startup.width : view.windowWidth;
+    const int height = startup.sizeGiven || view.windowHeight == 0 ? startup.height : view.windowHeight;
+    const Window window(width, height);
+    glfwSetWindowSizeLimits(window.handle(), 320, 240, GLFW_DONT_CARE, GLFW_DONT_CARE);
+    glfwSwapInterval(1);
+    const ImguiContext imgui;
+    {
+        App app(startup, [] { glfwPostEmptyEvent(); });
+        glfwSetWindowUserPointer(window.handle(), &app);
+        // Before the backend of the drawing library, which calls on what was set before it.
+        glfwSetDropCallback(window.handle(), onDrop);
+        glfwSetWindowCloseCallback(window.handle(), onClose);
+        const ImguiBackend backend(window.handle());
+        KeyListener keys(window.handle(), [&app](const InputEvent& event) { app.input(event); });
+        loop(app, window.handle(), keys);
+        int w = 0;
+        int h = 0;
+        glfwGetWindowSize(window.handle(), &w, &h);
+        app.rememberWindow(w, h);
+        glfwSetWindowUserPointer(window.handle(), nullptr);
+    }
+}
+
+void runBench(const Startup& startup) {
+    const Glfw glfw;
+    const Window window(startup.width, startup.height);
+    glfwSwapInterval(0);
+    const ImguiContext imgui;
+    App app(startup, {});
+    const ImguiBackend backend(window.handle());
+    drawFrame(app, window.handle());
+    app.settle(startup);
+    drawFrame(app, window.handle());
+    FrameTimes times;
+    for (int i = 0; i < startup.benchFrames; ++i) {
+        const double start = glfwGetTime();
+        glfwPollEvents();
+        app.setTime(app.cycleTimeS() * (i + 1) / startup.benchFrames);
+        drawFrame(app, window.handle());
+        glFinish();
+        times.add(glfwGetTime() - start);
+    }
+    fmt::print("{}\n{} x {} pixels, {}\n{}", describeOpenGl(), startup.width, startup.height,
+               app.session().programName(), times.report());
+}
+
+}  // namespace firstoff::gui

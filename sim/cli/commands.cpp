@@ -1,0 +1,131 @@
+#include "sim/cli/commands.h"
+
+#include <cstdio>
+#include <exception>
+#include <stdexcept>
+
+#include <fmt/format.h>
+
+#include "sim/output/json_report.h"
+#include "sim/output/tables.h"
+#include "sim/output/text_report.h"
+#include "sim/output/whole_file.h"
+
+namespace firstoff::cli {
+
+namespace {
+
+void print(std::string_view text) {
+    std::fwrite(text.data(), 1, text.size(), stdout);
+    if (std::fflush(stdout) != 0) throw std::runtime_error("standard output cannot be written");
+}
+
+void complain(std::string_view what) {
+    fmt::print(stderr, "firstoff: {}\n", what);
+}
+
+void deliver(const std::string& out, std::string_view text) {
+    if (out.empty() || out == "-") {
+        print(text);
+    } else {
+        writeWholeFile(out, text);
+    }
+}
+
+std::string reportOf(const TriedJob& tried) {
+    const Trial& trial = *tried.trial;
+    if (tried.usable) return textReport(trial, tried.setupText);
+    return fmt::format("{} on {}\nNOT TRIED: the program or the set-up could not be used.\n{}", trial.program.name,
+                       trial.setup.name,
+                       textFindings(trial.findings, trial.program, trial.setup.name, tried.setupText));
+}
+
+// Time at which a line of the program has been carried out for the last time: its step with all its passes, or for a
+// line of a profile, the last move along it.
+double timeAfterLine(const Trial& trial, long line) {
+    if (line < 1 || line > static_cast<long>(trial.program.blocks.size())) {
+        throw std::runtime_error(
+            fmt::format("--after-line {}: the program has lines 1 to {}", line, trial.program.blocks.size()));
+    }
+    const auto block = static_cast<BlockId>(line - 1);
+    const Toolpath& path = trial.toolpath;
+    std::optional<std::size_t> endMove;  // one past the last move
+    for (std::size_t i = 0; i < path.steps.size(); ++i) {
+        if (path.steps[i].block != block) continue;
+        endMove = i + 1 < path.steps.size() ? path.steps[i + 1].firstMove : path.moves.size();
+    }
+    for (std::size_t i = path.moves.size(); i > 0 && !endMove; --i) {
+        if (path.moves[i - 1].block == block) endMove = i;
+    }
+    if (!endMove) throw std::runtime_error(fmt::format("--after-line {}: that line is never carried out", line));
+    if (*endMove == 0) return 0;
+    return trial.timeline.moves[trial.timeline.firstOf[*endMove] - 1].t1;
+}
+
+double sectionTime(const Trial& trial, const SectionRequest& request) {
+    if (request.afterLine) return timeAfterLine(trial, *request.afterLine);
+    return request.atTimeS.value_or(trial.timeline.cycleTimeS);
+}
+
+// Runs one job for a table; what is wrong with it is told on standard error so that the table stays clean.
+TriedJob tryForTable(const Job& job) {
+    TriedJob tried = tryJob(job);
+    if (!tried.usable) {
+        fmt::print(stderr, "{}", reportOf(tried));
+        throw std::runtime_error(fmt::format("{}: no table was made", job.programPath));
+    }
+    if (tried.trial->verdict != Verdict::Clear) {
+        complain(fmt::format("{}: the verdict is {}; `firstoff check` says why", job.programPath,
+                             name(tried.trial->verdict)));
+    }
+    return tried;
+}
+
+ExitCode checkOne(const CheckRequest& request, const Job& job, std::vector<std::shared_ptr<const Trial>>& trials) {
+    try {
+        const TriedJob tried = tryJob(job);
+        trials.push_back(tried.trial);
+        if (request.json != "-") print(reportOf(tried));
+        if (!tried.usable) return ExitCode::Unusable;
+        if (!request.csvMoves.empty()) deliver(request.csvMoves, movesTable(*tried.trial));
+        return exitCode(tried.trial->verdict);
+    } catch (const std::exception& failure) {
+        complain(failure.what());
+        trials.push_back(failedTrial(job, failure.what()));
+        return ExitCode::Unusable;
+    }
+}
+
+}  // namespace
+
+ExitCode check(const CheckRequest& request) {
+    if (!request.csvMoves.empty() && request.programs.size() > 1) {
+        throw std::runtime_error("--csv-moves takes the moves of one program; give one program");
+    }
+    ExitCode result = ExitCode::Clear;
+    std::vector<std::shared_ptr<const Trial>> trials;
+    for (const std::string& program : request.programs) {
+        if (&program != &request.programs.front() && request.json != "-") print("\n");
+        result = worse(result, checkOne(request, {program, request.setup}, trials));
+    }
+    if (!request.json.empty()) {
+        std::vector<const Trial*> all;
+        for (const auto& trial : trials) all.push_back(trial.get());
+        deliver(request.json, jsonReport(all));
+    }
+    return result;
+}
+
+ExitCode moves(const MovesRequest& request) {
+    const TriedJob tried = tryForTable(request.job);
+    deliver(request.out, movesTable(*tried.trial));
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode section(const SectionRequest& request) {
+    const TriedJob tried = tryForTable(request.job);
+    deliver(request.out, sectionTable(*tried.trial, sectionTime(*tried.trial, request)));
+    return exitCode(tried.trial->verdict);
+}
+
+}  // namespace firstoff::cli

@@ -1,0 +1,105 @@
+// The `firstoff` command: understands its words, calls what they ask for, and turns every failure of the outside world
+// into a message and exit code 2.
+#include <exception>
+
+#include <fmt/format.h>
+#include <CLI/App.hpp>
+#include <CLI/Config.hpp>
+#include <CLI/Formatter.hpp>
+
+#include "sim/cli/commands.h"
+#include "sim/output/text_report.h"
+
+namespace {
+
+using namespace firstoff::cli;
+
+constexpr const char* kAbout =
+    "firstoff cuts a turning program on a virtual lathe and says what would hit, scrap the part or stop the machine.\n"
+    "Exit code: 0 clear, 1 problems, 2 the command or a file could not be used, 3 not proven.";
+
+constexpr const char* kSetupHelp = "set-up file (TOML); if left out, the file beside the program that ends in .toml";
+
+class Command {
+public:
+    Command() {
+        app_.require_subcommand(1);
+        app_.set_version_flag("--version", "firstoff " FIRSTOFF_VERSION);
+        app_.footer(std::string(firstoff::standingCaution()));
+        addCheck();
+        addMoves();
+        addSection();
+        addMissing("sheet", "set-up, inspection and hand-out sheets");
+        addMissing("export", "the finished billet as a file for other programs");
+    }
+
+    int run(int argc, char** argv) {
+        try {
+            app_.parse(argc, argv);
+            return static_cast<int>(result_);
+        } catch (const CLI::ParseError& error) {
+            return app_.exit(error) == 0 ? 0 : static_cast<int>(ExitCode::Unusable);
+        } catch (const std::bad_alloc&) {
+            fmt::print(stderr, "firstoff: the machine has not enough memory for this\n");
+        } catch (const std::exception& failure) {
+            fmt::print(stderr, "firstoff: {}\n", failure.what());
+        }
+        return static_cast<int>(ExitCode::Unusable);
+    }
+
+private:
+    void addCheck() {
+        CLI::App* command = app_.add_subcommand("check", "try programs and say what was found");
+        command->add_option("PROGRAM", check_.programs, "turning programs")->required();
+        command->add_option("--setup", check_.setup, kSetupHelp);
+        command->add_option("--json", check_.json,
+                            "write the report as JSON; - for standard output, instead of the text");
+        command->add_option("--csv-moves", check_.csvMoves, "write a table of the moves (one program only)");
+        command->callback([this] { result_ = check(check_); });
+    }
+
+    void addMoves() {
+        CLI::App* command = app_.add_subcommand("moves", "table of the moves, with their times");
+        addJob(command, moves_.job);
+        command->add_option("--out", moves_.out, "file to write; standard output if left out");
+        command->callback([this] { result_ = moves(moves_); });
+    }
+
+    void addSection() {
+        CLI::App* command = app_.add_subcommand("section", "half-section of the billet as closed loops of points");
+        addJob(command, section_.job);
+        CLI::Option* line = command->add_option("--after-line", section_.afterLine,
+                                                "as it is once this line of the program has been carried out");
+        CLI::Option* time = command->add_option("--at-time", section_.atTimeS, "as it is at this time of the cycle, s");
+        line->excludes(time);
+        command->add_option("--out", section_.out, "file to write; standard output if left out");
+        command->callback([this] { result_ = section(section_); });
+    }
+
+    static void addJob(CLI::App* command, Job& job) {
+        command->add_option("PROGRAM", job.programPath, "turning program")->required();
+        command->add_option("--setup", job.setupPath, kSetupHelp);
+    }
+
+    // Part of the plan, not built: it says so rather than doing something less.
+    void addMissing(const std::string& name, const std::string& what) {
+        CLI::App* command = app_.add_subcommand(name, what + " (not there yet)");
+        command->allow_extras();
+        command->callback([this, name] {
+            fmt::print(stderr, "firstoff: `{}` is not there yet; `check`, `moves` and `section` are\n", name);
+            result_ = ExitCode::Unusable;
+        });
+    }
+
+    CLI::App app_{kAbout, "firstoff"};
+    CheckRequest check_;
+    MovesRequest moves_;
+    SectionRequest section_;
+    ExitCode result_ = ExitCode::Unusable;
+};
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    return Command().run(argc, argv);
+}

@@ -1,0 +1,67 @@
+#include "sim/output/json_report.h"
+
+#include <cmath>
+
+#include <nlohmann/json.hpp>
+
+namespace firstoff {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// Figures to a millionth: what lies below is rounding and would only make two reports look different.
+Json rounded(double value) {
+    if (!std::isfinite(value)) return nullptr;
+    const double result = std::round(value * 1e6) / 1e6;
+    return result == 0 ? 0.0 : result;
+}
+
+Json placeOf(const SourceSpan& span, std::uint32_t number) {
+    return span.line == 0 ? Json(nullptr) : Json(number);
+}
+
+Json findingObject(const Finding& finding) {
+    Json object;
+    object["severity"] = name(finding.severity);
+    object["code"] = finding.code;
+    object["line"] = placeOf(finding.span, finding.span.line);
+    object["column"] = placeOf(finding.span, finding.span.column);
+    object["time_s"] = finding.timeS ? rounded(*finding.timeS) : Json(nullptr);
+    object["message"] = finding.message;
+    object["values"] = Json::object();
+    for (const auto& [key, value] : finding.values) object["values"][key] = rounded(value);
+    object["remedy"] = finding.remedy;
+    object["file"] = finding.span.file == SourceSpan::File::Setup ? "setup" : "program";
+    object["unproven"] = finding.unproven;
+    return object;
+}
+
+Json reportObject(const Trial& trial) {
+    Json object;
+    object["format"] = "firstoff-report";
+    object["version"] = 1;
+    object["program"] = trial.program.name;
+    object["setup"] = trial.setup.name;
+    object["verdict"] = name(trial.verdict);
+    object["cycle_time_s"] = rounded(trial.timeline.cycleTimeS);
+    object["cutting_time_s"] = rounded(trial.cuttingTimeS);
+    object["stock_volume_mm3"] = rounded(trial.stockVolumeMm3);
+    object["removed_volume_mm3"] = rounded(trial.removedVolumeMm3);
+    object["moves"] = trial.toolpath.moves.size();
+    object["findings"] = Json::array();
+    for (const Finding& finding : trial.findings) object["findings"].push_back(findingObject(finding));
+    return object;
+}
+
+}  // namespace
+
+std::string jsonReport(const std::vector<const Trial*>& trials) {
+    Json report = Json::array();
+    for (const Trial* trial : trials) report.push_back(reportObject(*trial));
+    if (trials.size() == 1) report = Json(report.front());
+    // Bytes of a program that are no UTF-8 are replaced rather than refused.
+    return report.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace firstoff

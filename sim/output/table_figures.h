@@ -1,0 +1,15 @@
+// Numbers as tables and reports write them: point as decimal mark whatever the locale, no needless zeros.
+#pragma once
+
+#include <string>
+
+namespace firstoff {
+
+// Fixed notation to a millionth, trailing zeros dropped, never "-0". Not a finite number: empty.
+void appendTableFigure(std::string& text, double value);
+std::string tableFigure(double value);
+
+// "48.2 s", "3 min 12.4 s", "1 h 02 min 05 s".
+std::string durationInWords(double seconds);
+
+}  // namespace firstoff

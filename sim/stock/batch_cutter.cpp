@@ -1,0 +1,123 @@
+#include "sim/stock/batch_cutter.h"
+
+#include <algorithm>
+#include <optional>
+
+namespace firstoff {
+
+namespace {
+
+constexpr std::uint32_t kMovesPerPart = 256;
+constexpr int kSlabColumns = kSlabChunks * kChunkColumns;
+
+// Measured on one core of the machine this was written on; only their ratio matters much.
+constexpr double kProfileEffort = 300;
+constexpr double kChunkEffort = 60;
+
+}  // namespace
+
+void BatchCutter::makePart(const Billet& billet, std::uint32_t first, std::uint32_t end, bool holders,
+                           Part& part) const {
+    part.profiles.clear();
+    part.branches.clear();
+    part.isHolder.clear();
+    for (std::uint32_t move = first; move < end; ++move) {
+        if (!plan_.mayCut(move)) continue;
+        const Sweep sweep = plan_.sweep(move);
+        appendProfiles(sweep, plan_.shape(move), billet.grid(), move, part.profiles, part.branches);
+        part.isHolder.resize(part.profiles.size(), false);
+        if (!holders) continue;
+        appendProfiles(sweep, plan_.holder(move), billet.grid(), move, part.profiles, part.branches);
+        part.isHolder.resize(part.profiles.size(), true);
+    }
+}
+
+void BatchCutter::makeProfiles(const Billet& billet, std::uint32_t first, std::uint32_t end, bool holders) {
+    partCount_ = (end - first + kMovesPerPart - 1) / kMovesPerPart;
+    if (parts_.size() < partCount_) parts_.resize(partCount_);
+    team_.share(static_cast<int>(partCount_), [&](int i) {
+        const std::uint32_t from = first + static_cast<std::uint32_t>(i) * kMovesPerPart;
+        makePart(billet, from, std::min(from + kMovesPerPart, end), holders, parts_[static_cast<std::size_t>(i)]);
+    });
+    firstSlab_ = billet.grid().slabs();
+    lastSlab_ = -1;
+    for (std::size_t i = 0; i < partCount_; ++i) {
+        for (const SweepProfile& profile : parts_[i].profiles) {
+            firstSlab_ = std::min(firstSlab_, profile.firstColumn / kSlabColumns);
+            lastSlab_ = std::max(lastSlab_, profile.lastColumn / kSlabColumns);
+        }
+    }
+}
+
+void BatchCutter::cutSlab(Billet& billet, int slab, const Wanted& wanted, SlabReport& report) const {
+    report.shares.clear();
+    report.touches.clear();
+    report.loosened.clear();
+    report.first.clear();
+    report.last.clear();
+    const int firstColumn = slab * kSlabColumns;
+    const int lastColumn = std::min(firstColumn + kSlabColumns, billet.grid().columns) - 1;
+    SlabCutter cutter;
+    for (std::size_t p = 0; p < partCount_; ++p) {
+        const Part& part = parts_[p];
+        for (std::size_t i = 0; i < part.profiles.size(); ++i) {
+            const SweepProfile& profile = part.profiles[i];
+            if (profile.firstColumn > lastColumn || profile.lastColumn < firstColumn) continue;
+            if (part.isHolder[i]) {
+                const double depth = cutter.touch(billet, slab, profile, part.branches.data());
+                if (depth > 0) report.touches.push_back({profile.cut, depth});
+                continue;
+            }
+            CutSum sum;
+            if (!cutter.cut(billet, slab, profile, part.branches.data(), sum)) continue;
+            if (wanted.sums) report.shares.push_back({profile.cut, sum});
+            if (!wanted.loosened) continue;
+            if (cutter.mayHaveLoosened()) report.loosened.push_back(profile.cut);
+            if (cutter.firstColumnCut()) report.first.note(profile.cut, billet, firstColumn);
+            if (cutter.lastColumnCut()) report.last.note(profile.cut, billet, firstColumn + kSlabColumns - 1);
+        }
+    }
+    report.visited = cutter.chunksVisited();
+}
+
+void BatchCutter::cut(Billet& billet, std::uint32_t first, std::uint32_t end, const Wanted& wanted) {
+    makeProfiles(billet, first, end, wanted.holderTouch);
+    const int slabs = std::max(0, lastSlab_ - firstSlab_ + 1);
+    if (reports_.size() < static_cast<std::size_t>(slabs)) reports_.resize(static_cast<std::size_t>(slabs));
+    std::optional<Billet> before;
+    if (wanted.loosened) before = billet;
+    team_.share(slabs, [&](int i) { cutSlab(billet, firstSlab_ + i, wanted, reports_[static_cast<std::size_t>(i)]); });
+    gather(before ? *before : billet, first, end, wanted);
+}
+
+void BatchCutter::gather(const Billet& before, std::uint32_t first, std::uint32_t end, const Wanted& wanted) {
+    effort_ = 0;
+    for (std::size_t p = 0; p < partCount_; ++p) {
+        effort_ += kProfileEffort * static_cast<double>(parts_[p].profiles.size());
+    }
+    loosened_.clear();
+    sums_.assign(wanted.sums ? end - first : 0, {});
+    touches_.assign(wanted.holderTouch ? end - first : 0, 0);
+    const std::size_t slabs = static_cast<std::size_t>(std::max(0, lastSlab_ - firstSlab_ + 1));
+    for (std::size_t i = 0; i < slabs; ++i) {
+        const SlabReport& report = reports_[i];
+        effort_ += kChunkEffort * static_cast<double>(report.visited);
+        for (const Share& share : report.shares) sums_[share.move - first].add(share.sum);
+        for (const Touch& touch : report.touches) {
+            touches_[touch.move - first] = std::max(touches_[touch.move - first], touch.depth);
+        }
+        if (!wanted.loosened) continue;
+        loosened_.insert(loosened_.end(), report.loosened.begin(), report.loosened.end());
+        const int border = (firstSlab_ + static_cast<int>(i)) * kSlabColumns;
+        static const EdgeNotes kNothing;
+        if (border > 0)
+            appendLoosened(before, border, i > 0 ? reports_[i - 1].last : kNothing, report.first, loosened_);
+        if (i + 1 == slabs && border + kSlabColumns < before.grid().columns) {
+            appendLoosened(before, border + kSlabColumns, report.last, kNothing, loosened_);
+        }
+    }
+    std::sort(loosened_.begin(), loosened_.end());
+    loosened_.erase(std::unique(loosened_.begin(), loosened_.end()), loosened_.end());
+}
+
+}  // namespace firstoff

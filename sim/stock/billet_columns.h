@@ -1,0 +1,84 @@
+// The columns of one billet at one instant. Copies are cheap: chunks are shared until one of the copies cuts them.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <vector>
+
+#include "sim/base/outline.h"
+#include "sim/setup/setup.h"
+#include "sim/stock/billet.h"
+#include "sim/stock/chunk.h"
+#include "sim/stock/grid.h"
+#include "sim/stock/outline_chains.h"
+
+namespace firstoff {
+
+// 2 µm, or the least round pitch that keeps a longer bar within 150,000 columns.
+double pitchFor(const Stock& stock);
+
+// Metal that hangs on by less than this, radially, is loose. Far above the rounding of doubles at lathe sizes, far
+// below anything that holds. Larger: a pip that still holds would fall. Smaller: rounding would hold a piece.
+inline constexpr double kNeckMm = 1e-6;
+
+inline bool joined(const Interval& a, const Interval& b) {
+    const double outer = a.outer < b.outer ? a.outer : b.outer;
+    const double inner = a.inner > b.inner ? a.inner : b.inner;
+    return outer - inner > kNeckMm;
+}
+
+class Billet {
+public:
+    // The bar as it is chucked. `pitchMm` 0: pitchFor(stock).
+    explicit Billet(const Stock& stock, double pitchMm = 0);
+    // A billet on the same columns with no metal in them.
+    static Billet emptyLike(const Billet& other);
+
+    const Grid& grid() const { return grid_; }
+
+    // Takes out what the tool sweeps. The surfaces it leaves carry `cut`.
+    Removed cut(const Sweep& sweep, const ToolShape& shape, CutId cut);
+    // How deep, radially, an outline (tool frame) would get into the metal along a sweep; 0 when it stays clear.
+    double deepestTouch(const Sweep& sweep, const Outline& outline) const;
+    double deepestTouch(const Sweep& sweep, const ToolShape& shape) const;
+
+    double volumeMm3() const;
+    // Of every interval and every cut; equal for equal billets whatever way they came about.
+    std::uint64_t hash() const;
+
+    // Solid stretches of a column from the axis outwards; none outside the grid. `out` is overwritten.
+    void intervals(int column, std::vector<Interval>& out) const;
+    // Replaces a column.
+    void setIntervals(int column, const std::vector<Interval>& solids);
+    // The cut that took the last of an empty column, kUncut where there never was metal.
+    CutId lastCut(int column) const;
+
+    // --- For those who cut, keep and walk the columns --------------------------------------------------------------
+    const Chunk& chunk(int index) const { return *chunks_[static_cast<std::size_t>(index)]; }
+    const std::shared_ptr<Chunk>& chunkRef(int index) const { return chunks_[static_cast<std::size_t>(index)]; }
+    const ChunkBounds& bounds(int index) const { return bounds_[static_cast<std::size_t>(index)]; }
+    double slabMaxOuter(int slab) const { return slabMaxOuter_[static_cast<std::size_t>(slab)]; }
+    double slabMinInner(int slab) const { return slabMinInner_[static_cast<std::size_t>(slab)]; }
+    // A chunk to write to, not shared with anybody. Workers may do this at the same time for different chunks.
+    Chunk& ownChunk(int index);
+    Surface& ownInner(Chunk& chunk);
+    void setBounds(int index, const ChunkBounds& bounds);
+    void measureChunk(int index);  // bounds from scratch
+    // Every column of the chunk is one interval, and neighbours overlap.
+    bool isPlain(int index) const {
+        const ChunkBounds& b = bounds(index);
+        return !b.hasGaps && b.minOuter - b.maxInner > kNeckMm;
+    }
+
+private:
+    Billet() = default;
+    void clearTail();
+    void boundSlab(int slab);
+
+    Grid grid_;
+    std::vector<std::shared_ptr<Chunk>> chunks_;
+    std::vector<ChunkBounds> bounds_;
+    std::vector<double> slabMaxOuter_, slabMinInner_;
+};
+
+}  // namespace firstoff

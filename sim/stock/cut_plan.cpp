@@ -1,0 +1,57 @@
+#include "sim/stock/cut_plan.h"
+
+namespace firstoff {
+
+namespace {
+
+bool travels(MoveKind kind) {
+    return kind != MoveKind::Dwell && kind != MoveKind::Index;
+}
+
+Sweep::Path pathOf(MoveKind kind) {
+    if (kind == MoveKind::ArcClockwise) return Sweep::Path::ArcClockwise;
+    if (kind == MoveKind::ArcAnticlockwise) return Sweep::Path::ArcAnticlockwise;
+    return Sweep::Path::Line;
+}
+
+}  // namespace
+
+CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup)
+    : heldZ_(setup.chuck.jawLength) {
+    for (const Tool& tool : setup.tools) {
+        shapes_.push_back(toolShape(tool.cutting, tool.centreHeight));
+        holders_.push_back(toolShape(tool.holder));
+    }
+    steps_.reserve(timeline.moves.size());
+    tools_.reserve(timeline.moves.size());
+    for (const TimedMove& timed : timeline.moves) {
+        const Move& move = toolpath.moves[timed.move];
+        const ToolCall& call = toolpath.calls[move.call];
+        Step step;
+        step.from = timed.from + call.tip;
+        step.to = timed.to + call.tip;
+        step.path = pathOf(timed.kind);
+        step.travels = travels(timed.kind) && (step.path != Sweep::Path::Line || !(timed.from == timed.to));
+        if (step.path != Sweep::Path::Line) {
+            step.centre = static_cast<std::uint32_t>(centres_.size());
+            centres_.push_back(timed.centre + call.tip);
+        }
+        steps_.push_back(step);
+        const bool known = call.toolIndex >= 0 && static_cast<std::size_t>(call.toolIndex) < setup.tools.size();
+        tools_.push_back(known ? static_cast<std::uint16_t>(call.toolIndex) : kNoTool);
+    }
+}
+
+Sweep CutPlan::sweep(std::uint32_t move) const {
+    const Step& step = steps_[move];
+    Sweep sweep{step.from, step.to, {}, step.path};
+    if (step.path != Sweep::Path::Line) sweep.centre = centres_[step.centre];
+    return sweep;
+}
+
+std::size_t CutPlan::bytes() const {
+    return steps_.capacity() * sizeof(Step) + centres_.capacity() * sizeof(Point) +
+           tools_.capacity() * sizeof(std::uint16_t);
+}
+
+}  // namespace firstoff

@@ -1,0 +1,55 @@
+#include "sim/stock/keyframes.h"
+
+#include <algorithm>
+#include <cassert>
+
+namespace firstoff {
+
+// What a frame holds and the one before it does not. A chunk is only ever shared by frames that follow one another,
+// and by neighbouring places of a bar that nothing has touched yet.
+std::size_t Keyframes::ownBytes(std::size_t frame) const {
+    const Billet& billet = frames_[frame].billet;
+    const Billet* before = frame > 0 ? &frames_[frame - 1].billet : nullptr;
+    const int chunks = billet.grid().chunks();
+    std::size_t bytes = static_cast<std::size_t>(chunks) * (sizeof(std::shared_ptr<Chunk>) + sizeof(ChunkBounds));
+    for (int c = 0; c < chunks; ++c) {
+        const Chunk& chunk = billet.chunk(c);
+        if (before && before->chunkRef(c) == billet.chunkRef(c)) continue;
+        if (c > 0 && billet.chunkRef(c - 1) == billet.chunkRef(c)) continue;  // untouched bar
+        bytes += chunk.bytes();
+        if (!before || before->chunk(c).inner != chunk.inner) bytes += sizeof(Surface);
+    }
+    return bytes;
+}
+
+bool Keyframes::add(std::uint32_t move, const Billet& billet) {
+    assert(frames_.empty() || frames_.back().move < move);
+    frames_.push_back({move, billet});
+    bytes_ += ownBytes(frames_.size() - 1);
+    bool dropped = false;
+    while (bytes_ > budget_ && frames_.size() > 2) {
+        dropEveryOther();
+        dropped = true;
+    }
+    return dropped;
+}
+
+void Keyframes::dropEveryOther() {
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < frames_.size(); i += 2) {
+        if (i != kept) frames_[kept] = std::move(frames_[i]);
+        ++kept;
+    }
+    frames_.erase(frames_.begin() + static_cast<std::ptrdiff_t>(kept), frames_.end());
+    bytes_ = 0;
+    for (std::size_t i = 0; i < frames_.size(); ++i) bytes_ += ownBytes(i);
+}
+
+const Keyframes::Frame& Keyframes::at(std::uint32_t move) const {
+    const auto after = std::upper_bound(frames_.begin(), frames_.end(), move,
+                                        [](std::uint32_t m, const Frame& frame) { return m < frame.move; });
+    assert(after != frames_.begin());
+    return *(after - 1);
+}
+
+}  // namespace firstoff

@@ -1,0 +1,104 @@
+#include "sim/stock/side_tracer.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace firstoff {
+
+namespace {
+
+// A face's jump is at least this many times the jumps beside it. A nose radius runs into a face with jumps that grow by
+// less than 2.5 from column to column; chamfers and tapers do not grow at all.
+constexpr double kStandsAlone = 4;
+
+}  // namespace
+
+std::uint16_t SideTracer::toolOf(CutId cut) const {
+    return cut < toolOfCut_.size() ? toolOfCut_[cut] : std::uint16_t{0xffff};
+}
+
+void SideTracer::keep(Point point, CutId edgeCut) {
+    if (!points_.empty()) {
+        if (points_.back() == point) return;
+        cuts_.push_back(edgeCut);
+    }
+    points_.push_back(point);
+}
+
+void SideTracer::push(const Spot& spot) {
+    if (funnelEmpty_) {
+        edgeCut_ = spot.cut;
+        tool_ = toolOf(spot.cut);
+        slopeMin_ = -std::numeric_limits<double>::infinity();
+        slopeMax_ = std::numeric_limits<double>::infinity();
+        funnelEmpty_ = false;
+    } else if (spot.cut != newest_.cut && toolOf(spot.cut) != tool_) {
+        const Point border{spot.z - pitch_ / 2, newest_.r};
+        keep(border, edgeCut_);
+        anchor_ = border;
+        funnelEmpty_ = true;
+        push(spot);
+        return;
+    }
+    const double dz = spot.z - anchor_.z;
+    const double slope = (spot.r - anchor_.r) / dz;
+    if (slope < slopeMin_ || slope > slopeMax_) {
+        anchor_ = {newest_.z, newest_.r};
+        keep(anchor_, edgeCut_);
+        funnelEmpty_ = true;
+        push(spot);
+        return;
+    }
+    const double room = tolerance_ / dz;
+    slopeMin_ = std::max(slopeMin_, slope - room);
+    slopeMax_ = std::min(slopeMax_, slope + room);
+    newest_ = spot;
+}
+
+// The jump from `before_` to `here_` is known with the jumps on both sides of it: a face, or one more point.
+void SideTracer::settle(double jumpAfter) {
+    const double jump = std::abs(here_.r - before_.r);
+    if (jump > tolerance_ && jump > pitch_ && jump > kStandsAlone * std::max(jumpBefore_, jumpAfter)) {
+        const double border = here_.z - pitch_ / 2;
+        keep({newest_.z, newest_.r}, edgeCut_);
+        keep({border, before_.r}, before_.cut);
+        // The one of the two with less metal was cut by the tool that left the face.
+        const bool risesAway = (here_.r > before_.r) == (side_ == Side::Outer);
+        anchor_ = {border, here_.r};
+        keep(anchor_, risesAway ? before_.cut : here_.cut);
+        funnelEmpty_ = true;
+    }
+    push(here_);
+    jumpBefore_ = jump;
+    before_ = here_;
+}
+
+void SideTracer::add(double z, double r, CutId cut) {
+    const Spot spot{z, r, cut};
+    lastCut_ = cut;
+    if (seen_ == 0) {
+        firstCut_ = cut;
+        anchor_ = {z - pitch_ / 2, r};
+        keep(anchor_, cut);
+        push(spot);
+        before_ = spot;
+    } else if (seen_ == 1) {
+        here_ = spot;
+    } else {
+        settle(std::abs(spot.r - here_.r));
+        here_ = spot;
+    }
+    ++seen_;
+}
+
+void SideTracer::finish() {
+    if (seen_ > 1) settle(0);
+    const Point end{newest_.z + pitch_ / 2, newest_.r};
+    // One more edge only if the last one cannot simply run on to the end.
+    const double slope = (end.r - anchor_.r) / (end.z - anchor_.z);
+    if (slope < slopeMin_ || slope > slopeMax_) keep({newest_.z, newest_.r}, edgeCut_);
+    keep(end, edgeCut_);
+}
+
+}  // namespace firstoff

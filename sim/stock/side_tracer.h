@@ -1,0 +1,73 @@
+// Follows one side of the metal along z, from column to column, and keeps only the points that matter.
+//
+// Notation. From the last point kept, the anchor A, every point P_i since allows the slopes s with |A.r + s (P_i.z -
+// A.z) - P_i.r| <= tolerance. These spans of slopes are intersected as the points come (the funnel). As long as the
+// slope to the newest point lies in the intersection of all before, one edge from A to it is within tolerance of
+// everything between; when it does not, the point before becomes the new anchor. One division per point; every point
+// kept is a column's own.
+//
+// Faces. A jump between two columns that stands alone - much larger than the jumps before and after it - is a face
+// square to the axis, and is drawn upright on the border between the two. Steep tapers jump evenly and are left to the
+// funnel.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "sim/base/point.h"
+#include "sim/stock/billet.h"
+
+namespace firstoff {
+
+enum class Side : std::uint8_t { Inner, Outer };
+
+class SideTracer {
+public:
+    SideTracer(Side side, double toleranceMm, double pitch, std::span<const std::uint16_t> toolOfCut)
+        : side_(side), tolerance_(toleranceMm), pitch_(pitch), toolOfCut_(toolOfCut) {}
+
+    // Next column, from left to right. The side starts half a pitch before the first and ends half a pitch behind the
+    // last.
+    void add(double z, double r, CutId cut);
+    void finish();
+
+    Side side() const { return side_; }
+    // After finish(): points from left to right, and the cut of the edge behind each but the last.
+    const std::vector<Point>& points() const { return points_; }
+    const std::vector<CutId>& cuts() const { return cuts_; }
+    CutId firstCut() const { return firstCut_; }
+    CutId lastCut() const { return lastCut_; }
+
+private:
+    struct Spot {
+        double z = 0, r = 0;
+        CutId cut = kUncut;
+    };
+    void settle(double jumpAfter);
+    void push(const Spot& spot);
+    void keep(Point point, CutId edgeCut);
+    std::uint16_t toolOf(CutId cut) const;
+
+    Side side_;
+    double tolerance_;
+    double pitch_;
+    std::span<const std::uint16_t> toolOfCut_;
+
+    Spot before_, here_;     // `before_` is in the funnel, `here_` not yet
+    double jumpBefore_ = 0;  // from the column before `before_` to it
+    int seen_ = 0;
+
+    Point anchor_;
+    Spot newest_;
+    CutId edgeCut_ = kUncut;
+    std::uint16_t tool_ = 0;
+    double slopeMin_ = 0, slopeMax_ = 0;
+    bool funnelEmpty_ = true;
+
+    CutId firstCut_ = kUncut, lastCut_ = kUncut;
+    std::vector<Point> points_;
+    std::vector<CutId> cuts_;
+};
+
+}  // namespace firstoff

@@ -1,0 +1,416 @@
+#include "sim/stock/slab_cutter.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "sim/stock/column_kernels.h"
+#include "sim/stock/column_split.h"
+
+namespace firstoff {
+
+namespace {
+
+constexpr double kInf = std::numeric_limits<double>::infinity();
+
+// First and last group of lanes of a chunk that a span of z touches, with a column to spare for rounding.
+int laneFrom(double z, double chunkBorder, double perMm) {
+    const double k = (z - chunkBorder) * perMm - 1;
+    if (!(k > 0)) return 0;
+    return k >= kChunkColumns ? kChunkColumns : static_cast<int>(k) & ~(kernel::kLanes - 1);
+}
+
+int laneTo(double z, double chunkBorder, double perMm) {
+    const double k = (z - chunkBorder) * perMm + 1;
+    if (!(k > 0)) return 0;
+    if (k >= kChunkColumns - 1) return kChunkColumns;
+    return (static_cast<int>(k) + kernel::kLanes) & ~(kernel::kLanes - 1);
+}
+
+double atCentreHeight(double x, double height) {
+    return height == 0 ? x : std::sqrt(x * x + height * height);
+}
+
+// The solid stretches of one column after another, without looking each one up.
+class ColumnWalk {
+public:
+    ColumnWalk(const Billet& billet, int column) : billet_(billet), column_(column) { enter(); }
+
+    int column() const { return column_; }
+    void next() {
+        ++column_;
+        if (column_ % kChunkColumns == 0) enter();
+    }
+    void read(std::vector<Interval>& out) {
+        out.clear();
+        const std::size_t k = static_cast<std::size_t>(column_ % kChunkColumns);
+        double inner = chunk_->inner->r[k];
+        const double outer = chunk_->outer.r[k];
+        while (gap_ < chunk_->gaps.size() && chunk_->gaps[gap_].column < k) ++gap_;
+        if (outer <= inner) return;
+        for (std::size_t g = gap_; g < chunk_->gaps.size() && chunk_->gaps[g].column == k; ++g) {
+            out.push_back({inner, chunk_->gaps[g].lo, 0, 0});
+            inner = chunk_->gaps[g].hi;
+        }
+        out.push_back({inner, outer, 0, 0});
+    }
+
+private:
+    void enter() {
+        chunk_ = &billet_.chunk(std::min(column_ / kChunkColumns, billet_.grid().chunks() - 1));
+        gap_ = 0;
+    }
+    const Billet& billet_;
+    int column_;
+    const Chunk* chunk_ = nullptr;
+    std::size_t gap_ = 0;
+};
+
+}  // namespace
+
+SlabCutter::Reach SlabCutter::reachIn(int chunk) const {
+    const int base = chunk * kChunkColumns;
+    Reach reach;
+    reach.chunk = chunk;
+    reach.ka = std::max(profile_->firstColumn - base, 0);
+    reach.kb = std::min(profile_->lastColumn - base, kChunkColumns - 1);
+    reach.za = seen_->grid().z(base + reach.ka);
+    reach.zb = seen_->grid().z(base + reach.kb);
+    return reach;
+}
+
+// Too far out everywhere, or too far in everywhere?
+bool SlabCutter::slabMissed(int slab, int firstColumn, int lastColumn) const {
+    const double maxOuter = seen_->slabMaxOuter(slab);
+    if (maxOuter <= 0) return true;
+    const double za = seen_->grid().z(firstColumn);
+    const double zb = seen_->grid().z(lastColumn);
+    const double lowest = profile_->lowerBound.floor(za, zb);
+    if (lowest >= maxOuter) return true;
+    const double minInner = seen_->slabMinInner(slab);
+    if (minInner <= 0) return false;
+    const double highest = -profile_->upperBound.floor(za, zb);
+    return atCentreHeight(std::max(highest, -lowest), profile_->centreHeight) <= minInner;
+}
+
+// Least lo over the chunk for a straight sweep: convex, so it is at the bottom of the sweep or at the nearer end. Where
+// the sweep does not reach that end, the bound has to do.
+double SlabCutter::leastLower(const Reach& reach) const {
+    if (reach.za <= profile_->bottomTo && reach.zb >= profile_->bottomFrom) return profile_->lowerBound.level;
+    const double z = reach.za > profile_->bottomTo ? reach.za : reach.zb;
+    const double r = sideAt(branches_ + profile_->lower.begin, branches_ + profile_->lower.end, z);
+    return r < kInf ? r : profile_->lowerBound.floor(reach.za, reach.zb);
+}
+
+bool SlabCutter::misses(Reach& reach, const ChunkBounds& bounds) const {
+    if (bounds.maxOuter <= 0) return true;
+    double lowest = profile_->lowerBound.floor(reach.za, reach.zb);
+    if (lowest >= bounds.maxOuter) return true;
+    if (profile_->straight) {
+        lowest = leastLower(reach);
+        if (lowest >= bounds.maxOuter) return true;
+    }
+    reach.lowest = lowest;
+    if (bounds.minInner <= 0) return false;
+    const double highest = -profile_->upperBound.floor(reach.za, reach.zb);
+    return atCentreHeight(std::max(highest, -lowest), profile_->centreHeight) <= bounds.minInner;
+}
+
+void SlabCutter::fillSide(double* r, int chunk, BranchSpan span) const {
+    const Grid& grid = seen_->grid();
+    const int base = chunk * kChunkColumns;
+    const kernel::Place place{grid.z0, grid.pitch, static_cast<double>(base)};
+    const double border = grid.border(base);
+    const double end = grid.border(base + kChunkColumns);
+    for (int k = 0; k < kChunkColumns; ++k) r[k] = kInf;
+    for (std::uint32_t i = span.begin; i < span.end; ++i) {
+        const Branch& branch = branches_[i];
+        if (branch.zTo < border || branch.zFrom > end) continue;
+        kernel::takeLeast(r, laneFrom(branch.zFrom, border, perMm_), laneTo(branch.zTo, border, perMm_), place, branch);
+    }
+}
+
+void SlabCutter::fillUpper(int chunk) {
+    fillSide(hi_, chunk, profile_->upper);
+    for (double& r : hi_) r = -r;
+}
+
+// A straight sweep's upper side is concave, so it is nowhere lower than at the ends of a span.
+bool SlabCutter::reachesOverOuter(const Reach& reach, double maxOuter) const {
+    if (!profile_->straight) return false;
+    const Branch* begin = branches_ + profile_->upper.begin;
+    const Branch* end = branches_ + profile_->upper.end;
+    return -sideAt(begin, end, reach.za) >= maxOuter && -sideAt(begin, end, reach.zb) >= maxOuter;
+}
+
+// From x, across the axis and at the height of the edge, to the radius that the turning bar sees.
+void SlabCutter::fold() {
+    const double height = profile_->centreHeight;
+    for (int k = 0; k < kChunkColumns; ++k) {
+        const double lo = lo_[k];
+        const double hi = hi_[k];
+        if (lo > hi) {
+            lo_[k] = kInf;
+            hi_[k] = -kInf;
+            continue;
+        }
+        const double least = hi < 0 ? -hi : std::max(lo, 0.0);
+        const double most = std::max(hi, -lo);
+        lo_[k] = atCentreHeight(least, height);
+        hi_[k] = atCentreHeight(most, height);
+    }
+}
+
+bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, const Branch* branches, CutSum& sum) {
+    billet_ = &billet;
+    seen_ = &billet;
+    profile_ = &profile;
+    branches_ = branches;
+    cut_ = mayHaveLoosened_ = firstColumnCut_ = lastColumnCut_ = false;
+    perMm_ = 1 / seen_->grid().pitch;
+    firstChunk_ = slab * kSlabChunks;
+    endChunk_ = std::min(firstChunk_ + kSlabChunks, billet.grid().chunks());
+    const int firstColumn = std::max(profile.firstColumn, firstChunk_ * kChunkColumns);
+    const int lastColumn = std::min(profile.lastColumn, endChunk_ * kChunkColumns - 1);
+    if (firstColumn > lastColumn || slabMissed(slab, firstColumn, lastColumn)) return false;
+    for (int chunk = firstColumn / kChunkColumns; chunk <= lastColumn / kChunkColumns; ++chunk) {
+        Reach reach = reachIn(chunk);
+        if (!misses(reach, billet.bounds(chunk))) cutChunk(reach, sum);
+    }
+    return cut_;
+}
+
+void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {
+    ++chunksVisited_;
+    const ChunkBounds bounds = billet_->bounds(reach.chunk);
+    const Chunk& chunk = billet_->chunk(reach.chunk);
+    fillSide(lo_, reach.chunk, profile_->lower);
+    const bool folds = reach.lowest < 0 || profile_->centreHeight != 0;
+    if (!folds) {
+        if (!kernel::anyLess(lo_, chunk.outer.r.data())) return;
+        if (!bounds.hasGaps && reach.lowest > bounds.maxInner && reachesOverOuter(reach, bounds.maxOuter)) {
+            lower(reach.chunk, sum);
+            return;
+        }
+    }
+    fillUpper(reach.chunk);
+    if (folds) fold();
+    if (!bounds.hasGaps) {
+        const double* outer = chunk.outer.r.data();
+        const double* inner = chunk.inner->r.data();
+        if (kernel::onlyLowers(outer, inner, lo_, hi_)) {
+            if (kernel::anyLess(lo_, outer)) lower(reach.chunk, sum);
+            return;
+        }
+        if (kernel::onlyRaises(outer, inner, lo_, hi_)) {
+            if (kernel::anyLess(inner, hi_)) raise(reach.chunk, sum);
+            return;
+        }
+    }
+    split(reach, sum);
+}
+
+void SlabCutter::note(int chunk, double area, double depth, int column, CutSum& sum) const {
+    sum.area += area;
+    if (depth <= sum.deepestMm) return;
+    sum.deepestMm = depth;
+    sum.atZ = seen_->grid().z(chunk * kChunkColumns + column);
+}
+
+void SlabCutter::lower(int index, CutSum& sum) {
+    Chunk& chunk = billet_->ownChunk(index);
+    const double first = chunk.outer.r.front();
+    const double last = chunk.outer.r.back();
+    const kernel::Loss loss = kernel::lowerOuter(chunk.outer.r.data(), chunk.outer.cut.data(), lo_, profile_->cut);
+    note(index, loss.area, loss.deepest, loss.column, sum);
+    ChunkBounds bounds = billet_->bounds(index);
+    bounds.minOuter = loss.minR;
+    bounds.maxOuter = loss.maxR;
+    billet_->setBounds(index, bounds);
+    afterChange(index, chunk.outer.r.front() != first ? 0 : 1, kChunkColumns - (chunk.outer.r.back() != last ? 1 : 2));
+}
+
+void SlabCutter::raise(int index, CutSum& sum) {
+    Chunk& chunk = billet_->ownChunk(index);
+    Surface& inner = billet_->ownInner(chunk);
+    const double first = inner.r.front();
+    const double last = inner.r.back();
+    const kernel::Loss loss = kernel::raiseInner(inner.r.data(), inner.cut.data(), hi_, profile_->cut);
+    note(index, loss.area, loss.deepest, loss.column, sum);
+    ChunkBounds bounds = billet_->bounds(index);
+    bounds.minInner = loss.minR;
+    bounds.maxInner = loss.maxR;
+    billet_->setBounds(index, bounds);
+    afterChange(index, inner.r.front() != first ? 0 : 1, kChunkColumns - (inner.r.back() != last ? 1 : 2));
+}
+
+// The way that always works, column by column: a column may fall into two, lose either side, or go altogether.
+void SlabCutter::split(const Reach& reach, CutSum& sum) {
+    Chunk& chunk = billet_->ownChunk(reach.chunk);
+    const CutId cut = profile_->cut;
+    Surface* inner = chunk.inner.get();
+    Surface& outer = chunk.outer;
+    gaps_.clear();
+    std::size_t at = 0;
+    int firstChanged = kChunkColumns;
+    int lastChanged = -1;
+    double area = 0;
+    double deepest = 0;
+    int deepestColumn = 0;
+    const auto changed = [&](int k, double lost, double depth) {
+        firstChanged = std::min(firstChanged, k);
+        lastChanged = k;
+        area += lost;
+        if (depth > deepest) deepest = depth, deepestColumn = k;
+    };
+    for (int k = 0; k < kChunkColumns; ++k) {
+        const std::size_t i = static_cast<std::size_t>(k);
+        const std::size_t firstGap = at;
+        while (at < chunk.gaps.size() && chunk.gaps[at].column == i) ++at;
+        const double lo = lo_[k];
+        const double hi = hi_[k];
+        if (lo >= hi || lo >= outer.r[i] || hi <= inner->r[i]) {
+            for (std::size_t g = firstGap; g < at; ++g) gaps_.push_back(chunk.gaps[g]);
+            continue;
+        }
+        if (firstGap == at && hi >= outer.r[i] && lo > inner->r[i]) {
+            const double before = outer.r[i];
+            outer.r[i] = lo;
+            outer.cut[i] = cut;
+            changed(k, (before - lo) * (before + lo), before - lo);
+            continue;
+        }
+        solids_.clear();
+        Interval solid{inner->r[i], outer.r[i], inner->cut[i], outer.cut[i]};
+        for (std::size_t g = firstGap; g < at; ++g) {
+            solids_.push_back({solid.inner, chunk.gaps[g].lo, solid.innerCut, chunk.gaps[g].loCut});
+            solid.inner = chunk.gaps[g].hi;
+            solid.innerCut = chunk.gaps[g].hiCut;
+        }
+        solids_.push_back(solid);
+        const ColumnLoss loss = takeOut(solids_, lo, hi, cut);
+        if (loss.depth <= 0) {
+            for (std::size_t g = firstGap; g < at; ++g) gaps_.push_back(chunk.gaps[g]);
+            continue;
+        }
+        changed(k, loss.area, loss.depth);
+        if (solids_.empty()) {
+            outer.r[i] = 0;
+            outer.cut[i] = cut;
+            if (inner->r[i] != 0) {
+                inner = &billet_->ownInner(chunk);
+                inner->r[i] = 0;
+                inner->cut[i] = kUncut;
+            }
+            continue;
+        }
+        if (solids_.front().inner != inner->r[i]) {
+            inner = &billet_->ownInner(chunk);
+            inner->r[i] = solids_.front().inner;
+            inner->cut[i] = solids_.front().innerCut;
+        }
+        outer.r[i] = solids_.back().outer;
+        outer.cut[i] = solids_.back().outerCut;
+        for (std::size_t s = 1; s < solids_.size(); ++s) {
+            gaps_.push_back({solids_[s - 1].outer, solids_[s].inner, solids_[s - 1].outerCut, solids_[s].innerCut,
+                             static_cast<std::uint32_t>(k)});
+        }
+    }
+    if (lastChanged < 0) return;
+    chunk.gaps.assign(gaps_.begin(), gaps_.end());
+    billet_->measureChunk(reach.chunk);
+    note(reach.chunk, area, deepest, deepestColumn, sum);
+    afterChange(reach.chunk, firstChanged, lastChanged);
+}
+
+// Notes what a changed chunk means for its neighbours: for those in other slabs, that their common border changed;
+// within the slab, whether something may have lost its hold. Where all columns share a radius nothing can have.
+void SlabCutter::afterChange(int chunk, int firstChanged, int lastChanged) {
+    cut_ = true;
+    const bool first = firstChanged == 0;
+    const bool last = lastChanged == kChunkColumns - 1;
+    if (chunk == firstChunk_ && first) firstColumnCut_ = true;
+    if (chunk == endChunk_ - 1 && last) lastColumnCut_ = true;
+    const int base = chunk * kChunkColumns;
+    if (!shareARadius(chunk, chunk)) {
+        checkHold(base + firstChanged, base + lastChanged + 1);
+        return;
+    }
+    if (first && chunk > firstChunk_ && !shareARadius(chunk - 1, chunk)) checkHold(base, base);
+    if (last && chunk + 1 < endChunk_ && !shareARadius(chunk, chunk + 1)) {
+        checkHold(base + kChunkColumns, base + kChunkColumns);
+    }
+}
+
+bool SlabCutter::shareARadius(int chunkA, int chunkB) const {
+    const ChunkBounds& a = billet_->bounds(chunkA);
+    const ChunkBounds& b = billet_->bounds(chunkB);
+    if (a.hasGaps || b.hasGaps) return false;
+    return std::min(a.minOuter, b.minOuter) - std::max(a.maxInner, b.maxInner) > kNeckMm;
+}
+
+// Does every stretch of these columns still overlap one of the column to its left? Within the slab only: the borders
+// between slabs are compared afterwards, see edge_watch.h.
+void SlabCutter::checkHold(int firstColumn, int lastColumn) {
+    if (mayHaveLoosened_) return;
+    const int first = std::max(firstColumn, firstChunk_ * kChunkColumns + 1);
+    const int last = std::min({lastColumn, endChunk_ * kChunkColumns - 1, billet_->grid().columns - 1});
+    if (first > last) return;
+    ColumnWalk walk(*billet_, first - 1);
+    walk.read(left_);
+    while (walk.column() < last) {
+        walk.next();
+        walk.read(solids_);
+        std::size_t j = 0;
+        for (const Interval& solid : solids_) {
+            while (j < left_.size() && left_[j].outer <= solid.inner) ++j;
+            bool held = false;
+            for (std::size_t i = j; i < left_.size() && left_[i].inner < solid.outer && !held; ++i) {
+                held = joined(left_[i], solid);
+            }
+            if (!held) {
+                mayHaveLoosened_ = true;
+                return;
+            }
+        }
+        std::swap(left_, solids_);
+    }
+}
+
+double SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& profile, const Branch* branches) {
+    seen_ = &billet;
+    profile_ = &profile;
+    branches_ = branches;
+    perMm_ = 1 / seen_->grid().pitch;
+    firstChunk_ = slab * kSlabChunks;
+    endChunk_ = std::min(firstChunk_ + kSlabChunks, billet.grid().chunks());
+    const int firstColumn = std::max(profile.firstColumn, firstChunk_ * kChunkColumns);
+    const int lastColumn = std::min(profile.lastColumn, endChunk_ * kChunkColumns - 1);
+    if (firstColumn > lastColumn || slabMissed(slab, firstColumn, lastColumn)) return 0;
+    double deepest = 0;
+    for (int chunk = firstColumn / kChunkColumns; chunk <= lastColumn / kChunkColumns; ++chunk) {
+        Reach reach = reachIn(chunk);
+        if (!misses(reach, billet.bounds(chunk))) deepest = std::max(deepest, touchChunk(reach));
+    }
+    return deepest;
+}
+
+double SlabCutter::touchChunk(const Reach& reach) {
+    fillSide(lo_, reach.chunk, profile_->lower);
+    fillUpper(reach.chunk);
+    fold();
+    double deepest = 0;
+    ColumnWalk walk(*seen_, reach.chunk * kChunkColumns);
+    for (int k = 0; k < kChunkColumns; ++k, walk.next()) {
+        if (lo_[k] >= hi_[k]) continue;
+        walk.read(solids_);
+        double depth = 0;
+        for (const Interval& solid : solids_) {
+            depth += std::max(0.0, std::min(hi_[k], solid.outer) - std::max(lo_[k], solid.inner));
+        }
+        deepest = std::max(deepest, depth);
+    }
+    return deepest;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,86 @@
+// Cuts the profile of one sweep into one slab (a run of chunks) of a billet. Slabs do not touch each other, so that
+// workers may cut different slabs of one billet at the same time.
+#pragma once
+
+#include <vector>
+
+#include "sim/stock/billet_columns.h"
+#include "sim/stock/sweep_profile.h"
+
+namespace firstoff {
+
+// What was taken: sum over the columns of the r² differences, and the deepest place.
+struct CutSum {
+    double area = 0;  // mm²; times pi and the pitch it is a volume
+    double deepestMm = 0;
+    double atZ = 0;
+
+    void add(const CutSum& other) {
+        area += other.area;
+        if (other.deepestMm > deepestMm) {
+            deepestMm = other.deepestMm;
+            atZ = other.atZ;
+        }
+    }
+};
+
+class SlabCutter {
+public:
+    // Takes the sweep out of the slab and adds to `sum`. True if any metal went.
+    bool cut(Billet& billet, int slab, const SweepProfile& profile, const Branch* branches, CutSum& sum);
+
+    // About the last cut(): metal was left that has no hold to its left within the slab, so that it may have come
+    // loose.
+    bool mayHaveLoosened() const { return mayHaveLoosened_; }
+    // The first or the last column of the slab lost metal.
+    bool firstColumnCut() const { return firstColumnCut_; }
+    bool lastColumnCut() const { return lastColumnCut_; }
+    // Chunks looked at closely since this cutter was made: the measure of work done.
+    std::uint64_t chunksVisited() const { return chunksVisited_; }
+
+    // How deep, radially, the sweep reaches into the metal of the slab. Cuts nothing.
+    double touch(const Billet& billet, int slab, const SweepProfile& profile, const Branch* branches);
+
+private:
+    struct Reach {  // the columns of a chunk that the sweep may meet
+        int chunk, ka, kb;
+        double za, zb;
+        double lowest;  // lo is nowhere less in the chunk; set by misses()
+    };
+    bool misses(Reach& reach, const ChunkBounds& bounds) const;
+    double leastLower(const Reach& reach) const;
+    Reach reachIn(int chunk) const;
+    bool slabMissed(int slab, int firstColumn, int lastColumn) const;
+    void fillSide(double* r, int chunk, BranchSpan span) const;
+    void fillUpper(int chunk);
+    bool reachesOverOuter(const Reach& reach, double maxOuter) const;
+    void fold();
+    void cutChunk(const Reach& reach, CutSum& sum);
+    void lower(int chunk, CutSum& sum);
+    void raise(int chunk, CutSum& sum);
+    void split(const Reach& reach, CutSum& sum);
+    void afterChange(int chunk, int firstChanged, int lastChanged);
+    void note(int chunk, double area, double depth, int column, CutSum& sum) const;
+    bool shareARadius(int chunkA, int chunkB) const;
+    void checkHold(int firstColumn, int lastColumn);
+    double touchChunk(const Reach& reach);
+
+    // Of the sweep and slab at hand.
+    Billet* billet_ = nullptr;
+    const Billet* seen_ = nullptr;
+    const SweepProfile* profile_ = nullptr;
+    const Branch* branches_ = nullptr;
+    int firstChunk_ = 0, endChunk_ = 0;
+    double perMm_ = 0;  // columns per mm
+
+    alignas(64) double lo_[kChunkColumns];
+    alignas(64) double hi_[kChunkColumns];
+    bool cut_ = false;
+    bool mayHaveLoosened_ = false;
+    bool firstColumnCut_ = false, lastColumnCut_ = false;
+    std::uint64_t chunksVisited_ = 0;
+    std::vector<Gap> gaps_;
+    std::vector<Interval> solids_, left_;
+};
+
+}  // namespace firstoff

@@ -1,0 +1,116 @@
+#include <algorithm>
+#include <cassert>
+
+#include "sim/base/tolerances.h"
+#include "sim/stock/loose_pieces.h"
+#include "sim/stock/recorded_history.h"
+#include "sim/stock/section.h"
+
+namespace firstoff {
+
+struct StockCursor::State {
+    std::shared_ptr<const RecordedHistory> history;
+    std::uint32_t wholeMoves = 0;
+    Billet whole;  // after `wholeMoves` moves
+    Billet shown;  // with the part of the next move
+    WorkerTeam alone{1};
+    BatchCutter cutter;
+
+    explicit State(std::shared_ptr<const RecordedHistory> of)
+        : history(std::move(of)),
+          whole(history->keyframes().at(0).billet),
+          shown(whole),
+          cutter(history->plan(), alone) {}
+
+    // Cuts on from where `whole` is, taking out what falls on the way.
+    void advance(std::uint32_t target) {
+        constexpr std::uint32_t kStride = 1024;  // moves whose profiles fit the caches
+        const std::vector<std::uint32_t>& falls = history->falls();
+        auto fall = std::lower_bound(falls.begin(), falls.end(), wholeMoves);
+        while (wholeMoves < target) {
+            std::uint32_t end = std::min(wholeMoves + kStride, target);
+            const bool falling = fall != falls.end() && *fall < end;
+            if (falling) end = *fall + 1;
+            cutter.cut(whole, wholeMoves, end, {false, false, false});
+            wholeMoves = end;
+            if (!falling) continue;
+            takeLoose(whole, history->plan().heldZ());
+            ++fall;
+        }
+    }
+
+    std::size_t fallen() const {
+        const std::vector<Severance>& all = history->severances();
+        const auto after =
+            std::lower_bound(all.begin(), all.end(), wholeMoves,
+                             [](const Severance& s, std::uint32_t moves) { return s.timedMove < moves; });
+        return static_cast<std::size_t>(after - all.begin());
+    }
+};
+
+StockCursor::StockCursor(std::shared_ptr<const StockHistory> history) {
+    auto recorded = std::dynamic_pointer_cast<const RecordedHistory>(std::move(history));
+    assert(recorded);
+    state_ = std::make_unique<State>(std::move(recorded));
+}
+
+StockCursor::~StockCursor() = default;
+StockCursor::StockCursor(StockCursor&&) noexcept = default;
+StockCursor& StockCursor::operator=(StockCursor&&) noexcept = default;
+
+void StockCursor::seek(std::uint32_t wholeMoves, double fraction) {
+    State& s = *state_;
+    const CutPlan& plan = s.history->plan();
+    const std::uint32_t target = std::min(wholeMoves, plan.moves());
+    const Keyframes::Frame& frame = s.history->keyframes().at(target);
+    if (s.wholeMoves > target || s.wholeMoves < frame.move) {
+        s.shown = frame.billet;  // lets go of the chunks of `whole`
+        s.whole = frame.billet;
+        s.wholeMoves = frame.move;
+    }
+    s.shown = Billet::emptyLike(s.whole);
+    s.advance(target);
+    s.shown = s.whole;
+    if (fraction > 0 && target < plan.moves() && plan.mayCut(target)) {
+        s.shown.cut(firstPart(plan.sweep(target), std::min(fraction, 1.0)), plan.shape(target), target);
+    }
+}
+
+std::vector<Loop> StockCursor::section() const {
+    return section(tolerance::kSectionMm);
+}
+
+std::vector<Loop> StockCursor::section(double toleranceMm) const {
+    const State& s = *state_;
+    const std::vector<std::uint16_t>& tools = s.history->plan().tools();
+    std::vector<Loop> loops = sectionLoops(s.shown, toleranceMm, 0, tools);
+    for (std::size_t i = 0; i < s.fallen(); ++i) {
+        std::vector<Loop> piece =
+            sectionLoops(s.history->piece(i), toleranceMm, s.history->severances()[i].piece, tools);
+        loops.insert(loops.end(), std::make_move_iterator(piece.begin()), std::make_move_iterator(piece.end()));
+    }
+    return loops;
+}
+
+double StockCursor::volumeMm3() const {
+    return state_->shown.volumeMm3();
+}
+
+std::uint64_t StockCursor::hash() const {
+    return state_->shown.hash();
+}
+
+const Billet& StockCursor::billet() const {
+    return state_->shown;
+}
+
+Interval StockCursor::outermostAt(double z) const {
+    std::vector<Interval> solids;
+    const Grid& grid = state_->shown.grid();
+    if (z < grid.border(0) || z > grid.border(grid.columns)) return {};
+    state_->shown.intervals(std::clamp(grid.columnNear(z), 0, grid.columns - 1), solids);
+    if (solids.empty()) return {};
+    return {solids.front().inner, solids.back().outer, solids.front().innerCut, solids.back().outerCut};
+}
+
+}  // namespace firstoff

@@ -1,0 +1,33 @@
+// What the cuts themselves give away: metal met at rapid, with the spindle stopped or turning the wrong way, by a
+// holder, and pips left standing.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "sim/base/finding.h"
+#include "sim/control/toolpath.h"
+#include "sim/motion/timeline.h"
+#include "sim/program/program.h"
+#include "sim/setup/setup.h"
+#include "sim/stock/history.h"
+
+namespace firstoff {
+
+struct Machining {
+    const Program& program;
+    const Setup& setup;
+    const Toolpath& toolpath;
+    const Timeline& timeline;
+    const std::shared_ptr<const StockHistory>& stock;
+};
+
+// Moves that met metal in a way they must not. A run of neighbouring moves with the same fault, tool and block gives
+// one finding, timed at its first contact, with the deepest figure of the run.
+std::vector<Finding> contactFindings(const Machining& machining);
+
+// Pips: where a facing cut stopped short of the axis (or past it with the edge off centre height) and left a stub in
+// front of the face it made. A pip that stands at the end is a warning; one that a later tool took off is a note.
+std::vector<Finding> pipFindings(const Machining& machining);
+
+}  // namespace firstoff

@@ -1,0 +1,140 @@
+// A facing cut moves towards the axis at constant z. When it stops short of the axis, or its edge stands off centre
+// height, a stub of small diameter stays in front of the new face: the pip. With the imaginary tip stopped at X0 and a
+// nose radius R the flat of the face begins at radius R, so the pip's foot has the diameter 2R (elementary geometry).
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "sim/base/tolerances.h"
+#include "sim/trial/machining_findings.h"
+
+namespace firstoff {
+
+namespace {
+
+// Looking for metal this far in front of the face: past the column that holds the face itself, well short of any pip.
+constexpr double kInFrontMm = 0.01;
+// How finely the foot is looked at; a pip is small.
+constexpr double kFootMm = 1e-5;
+// A stub no longer than its foot is wide, and no wider than this beyond the nose, is a pip; anything else is a pin that
+// the drawing may want.
+constexpr double kWidestBeyondNoseMm = 2.0;
+
+struct Face {
+    std::size_t timed = 0;  // the facing cut that went nearest to the axis
+    double z = 0;           // lathe frame
+    double noseRadius = 0;
+};
+
+struct Pip {
+    double diameter = 0;
+    double length = 0;
+};
+
+std::optional<Face> facing(const Machining& m, std::size_t i) {
+    const TimedMove& timed = m.timeline.moves[i];
+    if (timed.kind != MoveKind::Feed || m.stock->cuts()[i].deepestMm <= tolerance::kTouchMm) return std::nullopt;
+    const bool towardsAxis = timed.to.r < timed.from.r - tolerance::kTouchMm;
+    if (!towardsAxis || std::abs(timed.to.z - timed.from.z) > tolerance::kTouchMm) return std::nullopt;
+    const Move& move = m.toolpath.moves[timed.move];
+    const int tool = m.toolpath.calls[move.call].toolIndex;
+    if (tool < 0 || m.setup.tools[tool].kind != ToolKind::Turning) return std::nullopt;
+    return Face{i, timed.to.z + m.toolpath.tipShift(move).z, m.setup.tools[tool].noseRadius};
+}
+
+// A stub whose side was left by a facing cut is what the facing left over; a pin has been turned along its length.
+bool leftByFacing(const Machining& m, const Interval& stub) {
+    return stub.outerCut == kUncut || facing(m, stub.outerCut).has_value();
+}
+
+// Greatest radius of a loop at z, by straight line between its points; 0 where it does not reach.
+double radiusAt(const Loop& loop, double z) {
+    double radius = 0;
+    for (std::size_t i = 0; i < loop.points.size(); ++i) {
+        const Point a = loop.points[i];
+        const Point b = loop.points[(i + 1) % loop.points.size()];
+        if ((a.z <= z) == (b.z <= z)) continue;
+        radius = std::max(radius, a.r + (b.r - a.r) * (z - a.z) / (b.z - a.z));
+    }
+    return radius;
+}
+
+std::optional<Pip> pipInFrontOf(const Machining& m, const Face& face, const StockCursor& cursor) {
+    const double widest = face.noseRadius + kWidestBeyondNoseMm;
+    const double near = cursor.outermostAt(face.z + kInFrontMm).outer;
+    if (near <= 0 || near > widest) return std::nullopt;
+    double foot = 0;
+    double frontZ = face.z;
+    for (const Loop& loop : cursor.section(kFootMm)) {
+        if (loop.piece != 0) continue;
+        foot = std::max(foot, radiusAt(loop, face.z + kInFrontMm));
+        for (Point p : loop.points) frontZ = std::max(frontZ, p.z);
+    }
+    // The nose leaves a round foot: at a height e above the face it is narrower by sqrt(2 R e - e²).
+    const double flare = std::sqrt(std::max(0.0, kInFrontMm * (2 * face.noseRadius - kInFrontMm)));
+    const Pip pip{2 * (foot + flare), frontZ - face.z};
+    return leftByFacing(m, cursor.outermostAt(face.z + pip.length / 2)) ? std::optional(pip) : std::nullopt;
+}
+
+Finding describe(const Machining& m, const Face& face, const Pip& pip, bool stays) {
+    const TimedMove& timed = m.timeline.moves[face.timed];
+    const Move& move = m.toolpath.moves[timed.move];
+    Finding finding;
+    finding.severity = stays ? Severity::Warning : Severity::Note;
+    finding.code = "pip-left";
+    finding.span = m.program.span(move.block);
+    finding.timeS = timed.t1;
+    finding.place = Point{face.z, 0};
+    finding.values = {{"diameter_mm", pip.diameter}, {"length_mm", pip.length}};
+    finding.message = fmt::format("The facing cut leaves a pip of diameter {:.3f} mm, {:.3f} mm long, at the centre{}.",
+                                  pip.diameter, pip.length, stays ? "" : "; a later tool meets it and takes it off");
+    finding.remedy = fmt::format(
+        "Face past the centre by the nose radius (to X{:.3f} for this insert) and see that the edge stands at centre "
+        "height.",
+        -2 * face.noseRadius);
+    return finding;
+}
+
+}  // namespace
+
+std::vector<Finding> pipFindings(const Machining& m) {
+    std::vector<Face> faces;  // one per tool call: the facing cut that ended nearest to the chuck
+    std::uint32_t call = 0xffffffffu;
+    for (std::size_t i = 0; i < m.timeline.moves.size(); ++i) {
+        const std::optional<Face> face = facing(m, i);
+        if (!face) continue;
+        const std::uint32_t now = m.toolpath.moves[m.timeline.moves[i].move].call;
+        if (now != call) {
+            faces.push_back(*face);
+            call = now;
+        } else if (face->z <= faces.back().z) {
+            faces.back() = *face;
+        }
+    }
+    std::vector<Finding> findings;
+    if (faces.empty()) return findings;
+    StockCursor cursor(m.stock);
+    StockCursor end(m.stock);
+    end.seek(static_cast<std::uint32_t>(m.timeline.moves.size()), 0);
+    for (const Face& face : faces) {
+        cursor.seek(static_cast<std::uint32_t>(face.timed + 1), 0);
+        const std::optional<Pip> pip = pipInFrontOf(m, face, cursor);
+        if (!pip) continue;
+        // Parted off, the pip has gone with the piece and is still on it.
+        bool takenOff = end.outermostAt(face.z + kInFrontMm).outer <= 0;
+        for (const Severance& fallen : m.stock->severances()) {
+            if (fallen.timedMove <= face.timed) continue;
+            for (const Loop& loop : fallen.section) {
+                for (Point p : loop.points) {
+                    if (p.z > face.z + kInFrontMm && p.r < pip->diameter / 2) takenOff = false;
+                }
+            }
+        }
+        findings.push_back(describe(m, face, *pip, !takenOff));
+    }
+    return findings;
+}
+
+}  // namespace firstoff

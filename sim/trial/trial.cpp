@@ -1,0 +1,161 @@
+#include "sim/trial/trial.h"
+
+#include <algorithm>
+#include <iterator>
+#include <tuple>
+#include <utility>
+
+#include "sim/base/tolerances.h"
+#include "sim/trial/machining_findings.h"
+
+namespace firstoff {
+
+namespace {
+
+void take(std::vector<Finding>& all, const std::vector<Finding>& some) {
+    all.insert(all.end(), some.begin(), some.end());
+}
+
+// Findings about the set-up first, then by line and column, then by time; a stable sort keeps the order of the stages.
+void sortForReading(std::vector<Finding>& findings) {
+    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+        const auto key = [](const Finding& f) {
+            return std::tuple(f.span.file == SourceSpan::File::Program, f.span.line, f.span.column,
+                              f.timeS.value_or(0.0));
+        };
+        return key(a) < key(b);
+    });
+}
+
+// The control and the motion know the moves and not the text; a finding that names a line without a column gets the
+// whole block.
+void completeSpans(std::vector<Finding>& findings, const Program& program) {
+    for (Finding& finding : findings) {
+        SourceSpan& span = finding.span;
+        const bool wholeLine = span.file == SourceSpan::File::Program && span.line > 0 && span.column == 0;
+        if (wholeLine && span.line <= program.blocks.size()) span = program.span(span.line - 1);
+    }
+}
+
+bool usable(const Stock& stock) {
+    return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
+}
+
+// Time at feed with metal coming off, and what came off altogether.
+void addUp(Trial& trial) {
+    const std::vector<Cut>& cuts = trial.stock->cuts();
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        trial.removedVolumeMm3 += cuts[i].removedMm3;
+        const TimedMove& timed = trial.timeline.moves[i];
+        const bool cutting = cuts[i].deepestMm > tolerance::kTouchMm && timed.kind != MoveKind::Rapid;
+        if (cutting) trial.cuttingTimeS += timed.t1 - timed.t0;
+    }
+    trial.stockVolumeMm3 = trial.stock->startVolumeMm3();
+}
+
+// Progress of the whole from the progress of its stages.
+class Progress {
+public:
+    explicit Progress(const TrialOptions& options) : options_(options) {}
+    void stage(const char* name, double from, double to) {
+        name_ = name;
+        from_ = from;
+        to_ = to;
+        at(0);
+    }
+    void at(double share) const {
+        if (options_.progress) options_.progress(from_ + share * (to_ - from_), name_);
+    }
+    bool stopped() const { return options_.stop.stop_requested(); }
+
+private:
+    const TrialOptions& options_;
+    const char* name_ = "";
+    double from_ = 0;
+    double to_ = 0;
+};
+
+// Cuts the bar and adds what the cuts give away. False if stopped.
+bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
+    if (!usable(trial.setup.stock)) {
+        Finding finding;
+        finding.code = "no-usable-bar";
+        finding.severity = Severity::Stop;
+        finding.unproven = true;
+        finding.span.file = SourceSpan::File::Setup;
+        finding.message = "The set-up gives no usable bar, so nothing was cut and nothing about metal was checked.";
+        finding.remedy = "Give [stock] a diameter and a length.";
+        trial.findings.push_back(std::move(finding));
+        return true;
+    }
+    progress.stage("cutting", 0.3, 0.9);
+    HistoryOptions history;
+    history.threads = options.threads;
+    history.keyframeBytes = options.historyBytes;
+    history.stop = options.stop;
+    history.holderTouch = true;
+    history.progress = [&progress](double share) { progress.at(share); };
+    trial.stock = StockHistory::cut(trial.timeline, trial.toolpath, trial.setup, history);
+    if (!trial.stock) return false;
+    progress.stage("looking for faults", 0.9, 1.0);
+    const Machining machining{trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock};
+    take(trial.findings, contactFindings(machining));
+    take(trial.findings, pipFindings(machining));
+    addUp(trial);
+    return true;
+}
+
+}  // namespace
+
+std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialOptions& options) {
+    auto trial = std::make_shared<Trial>();
+    trial->program = std::move(program);
+    trial->setup = std::move(setup);
+    Progress progress(options);
+
+    progress.stage("carrying out blocks", 0, 0.2);
+    trial->toolpath = interpret(trial->program, trial->setup);
+    if (progress.stopped()) return nullptr;
+    progress.stage("laying out in time", 0.2, 0.25);
+    trial->timeline = layOut(trial->toolpath, trial->setup);
+    if (progress.stopped()) return nullptr;
+
+    take(trial->findings, trial->setup.findings);
+    take(trial->findings, trial->program.findings);
+    take(trial->findings, trial->toolpath.findings);
+    take(trial->findings, trial->timeline.findings);
+    if (!machine(*trial, options, progress)) return nullptr;
+
+    completeSpans(trial->findings, trial->program);
+    sortForReading(trial->findings);
+    trial->verdict = verdictOf(trial->findings);
+    return trial;
+}
+
+std::size_t Trial::stepAt(double timeS) const {
+    if (toolpath.steps.empty() || timeline.moves.empty()) return 0;
+    const std::uint32_t move = timeline.moves[timeline.at(timeS)].move;
+    const auto after = std::upper_bound(toolpath.steps.begin(), toolpath.steps.end(), move,
+                                        [](std::uint32_t m, const Step& step) { return m < step.firstMove; });
+    return after == toolpath.steps.begin() ? 0
+                                           : static_cast<std::size_t>(std::distance(toolpath.steps.begin(), after)) - 1;
+}
+
+double Trial::startOfStep(std::size_t step) const {
+    if (step >= toolpath.steps.size()) return timeline.cycleTimeS;
+    const std::uint32_t timed = timeline.firstOf[toolpath.steps[step].firstMove];
+    return timed < timeline.moves.size() ? timeline.moves[timed].t0 : timeline.cycleTimeS;
+}
+
+double Trial::startOfBlock(BlockId block) const {
+    const auto found = std::find_if(toolpath.steps.begin(), toolpath.steps.end(),
+                                    [block](const Step& step) { return step.block == block; });
+    return startOfStep(static_cast<std::size_t>(std::distance(toolpath.steps.begin(), found)));
+}
+
+BlockId Trial::blockAt(double timeS) const {
+    if (timeline.moves.empty()) return toolpath.steps.empty() ? kNoBlock : toolpath.steps.front().block;
+    return toolpath.moves[timeline.moves[timeline.at(timeS)].move].block;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,11 @@
+T0101
+G97 S1000 M03
+G00 X42. Z2.
+G71 U3. R1.
+G71 P10 Q20 U.4 W.1 F.3
+(talk does not matter)
+G00 X50. (expect no move) (expect finding blocks-before-profile unproven)
+N10 G00 X30.
+G01 Z-20.
+N20 X42.
+M30

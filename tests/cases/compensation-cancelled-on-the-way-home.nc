@@ -1,0 +1,8 @@
+T0101
+G97 S1000 M03
+G00 X62. Z2.
+G42 G01 X58. F.2
+Z-10.
+G40
+G28 U0 W0 (expect home X240 Z210 comp off)
+M30

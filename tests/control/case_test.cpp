@@ -1,0 +1,128 @@
+// Runs every case of tests/cases. The files are listed, so that one that is lost fails loudly, and so does one that
+// nobody listed.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "tests/control/case_file.h"
+
+namespace firstoff {
+namespace {
+
+const std::string kFolder = "tests/cases/";
+
+const std::vector<std::string> kCases = {"arc-by-centre",
+                                         "arc-by-radius",
+                                         "arc-closes",
+                                         "arc-does-not-close",
+                                         "arc-full-circle",
+                                         "arc-half-turn",
+                                         "arc-more-than-half",
+                                         "arc-radius-too-small",
+                                         "axis-given-twice",
+                                         "blanks-in-numbers",
+                                         "block-skip-off",
+                                         "block-skip-on",
+                                         "blocks-before-profile",
+                                         "byte-order-mark",
+                                         "clamp-only-while-rapid",
+                                         "codes-conflict",
+                                         "codes-without-zeros",
+                                         "comments",
+                                         "compensation-before-roughing",
+                                         "compensation-cancelled-on-the-way-home",
+                                         "compensation-in-profile",
+                                         "compensation-in-roughing",
+                                         "compensation-left-on",
+                                         "compensation-outside",
+                                         "compensation-side-changed",
+                                         "compensation-without-radius",
+                                         "coordinate-setting",
+                                         "corner-beside-arc",
+                                         "corner-chamfer",
+                                         "corner-does-not-fit",
+                                         "corner-fillet",
+                                         "corner-fillet-at-taper",
+                                         "dwell",
+                                         "endless",
+                                         "feed-not-above-zero",
+                                         "feed-of-other-mode",
+                                         "feed-per-minute",
+                                         "finishing",
+                                         "inch",
+                                         "incremental",
+                                         "line-ends",
+                                         "lower-case",
+                                         "machine-coordinates",
+                                         "macro",
+                                         "missing-feed",
+                                         "missing-profile-block",
+                                         "no-motion-code",
+                                         "no-program-end",
+                                         "no-spaces",
+                                         "no-speed-clamp",
+                                         "no-tool-called",
+                                         "nose-radius-differs",
+                                         "not-allowed-in-profile",
+                                         "number-out-of-range",
+                                         "offset-cancelled",
+                                         "optional-stop-off",
+                                         "plain-turning",
+                                         "profile-before-the-call",
+                                         "profile-behind-the-end",
+                                         "profile-not-monotonic",
+                                         "reference-return",
+                                         "roughing",
+                                         "roughing-a-bore",
+                                         "roughing-away-from-the-chuck",
+                                         "roughing-faults",
+                                         "roughing-feeds-in",
+                                         "roughing-one-block",
+                                         "second-program",
+                                         "several-m-codes",
+                                         "speed-mode-without-speed",
+                                         "spindle-without-speed",
+                                         "stops",
+                                         "subprogram-call",
+                                         "surface-speed",
+                                         "surface-speed-in-feet",
+                                         "tape",
+                                         "tape-cut-off",
+                                         "text-faults",
+                                         "tool-not-in-setup",
+                                         "tool-words",
+                                         "unknown-code",
+                                         "unknown-code-takes-the-axes",
+                                         "unknown-word",
+                                         "wear-offset",
+                                         "word-order",
+                                         "work-offset-not-given",
+                                         "work-offsets"};
+
+class Case : public testing::TestWithParam<std::string> {};
+
+TEST_P(Case, Holds) {
+    std::string all;
+    for (const std::string& failure : cases::check(kFolder + GetParam() + ".nc")) all += "\n" + failure;
+    EXPECT_EQ(all, "") << GetParam();
+}
+
+INSTANTIATE_TEST_SUITE_P(Files, Case, testing::ValuesIn(kCases), [](const auto& row) {
+    std::string name = row.param;
+    std::replace(name.begin(), name.end(), '-', '_');
+    return name;
+});
+
+TEST(CaseFolder, HasNoFileThatIsNotListed) {
+    EXPECT_GE(kCases.size(), 60u);
+    for (const auto& entry : std::filesystem::directory_iterator(FIRSTOFF_SOURCE_DIR "/" + kFolder)) {
+        const std::string name = entry.path().stem().string();
+        EXPECT_NE(std::find(kCases.begin(), kCases.end(), name), kCases.end()) << name;
+    }
+}
+
+}  // namespace
+}  // namespace firstoff

@@ -1,0 +1,107 @@
+#include "tests/support/tip_path.h"
+
+#include <cmath>
+#include <stdexcept>
+
+#include "sim/base/units.h"
+#include "tests/support/shop.h"
+
+namespace firstoff::shop {
+
+TipPath& TipPath::tool(int station) {
+    for (std::size_t i = 0; i < setup_.tools.size(); ++i) {
+        if (setup_.tools[i].station != station) continue;
+        ToolCall call;
+        call.station = station;
+        call.tip = call.reckoned = setup_.tools[i].tip;
+        call.toolIndex = static_cast<int>(i);
+        toolpath_.calls.push_back(call);
+        return *this;
+    }
+    throw std::runtime_error("no such tool in the test's set-up");
+}
+
+TipPath& TipPath::at(double x, double z) {
+    tip_ = {z, x / 2};
+    return *this;
+}
+
+TipPath& TipPath::add(MoveKind kind, Point tip, Point centre, double seconds) {
+    const Point shift = toolpath_.calls.back().tip;
+    Move move;
+    move.kind = kind;
+    move.from = tip_ - shift;
+    move.to = tip - shift;
+    move.centre = centre - shift;
+    move.seconds = seconds;
+    move.call = static_cast<std::uint16_t>(toolpath_.calls.size() - 1);
+    TimedMove timed;
+    timed.kind = kind;
+    timed.from = move.from;
+    timed.to = move.to;
+    timed.centre = move.centre;
+    timed.t0 = timeline_.cycleTimeS;
+    timed.t1 = timeline_.cycleTimeS += 0.01;
+    timed.move = static_cast<std::uint32_t>(toolpath_.moves.size());
+    timeline_.firstOf.push_back(timed.move);
+    toolpath_.moves.push_back(move);
+    timeline_.moves.push_back(timed);
+    tip_ = tip;
+    return *this;
+}
+
+TipPath& TipPath::rapid(double x, double z) {
+    return add(MoveKind::Rapid, {z, x / 2});
+}
+TipPath& TipPath::feed(double x, double z) {
+    return add(MoveKind::Feed, {z, x / 2});
+}
+TipPath& TipPath::dwell(double seconds) {
+    return add(MoveKind::Dwell, tip_, {}, seconds);
+}
+
+TipPath& TipPath::clockwise(double x, double z, double centreX, double centreZ) {
+    return add(MoveKind::ArcClockwise, {z, x / 2}, {centreZ, centreX / 2});
+}
+
+TipPath& TipPath::anticlockwise(double x, double z, double centreX, double centreZ) {
+    return add(MoveKind::ArcAnticlockwise, {z, x / 2}, {centreZ, centreX / 2});
+}
+
+namespace {
+
+constexpr double kStep = 0.01;
+constexpr double kDepthPerPass = 0.15;
+
+}  // namespace
+
+Setup wavyContourSetup() {
+    Setup setup = barStock(60, 90);
+    addTurningTool(setup, 1, 'D', 0.8, 93);
+    return setup;
+}
+
+TipPath wavyContour(const Setup& setup, std::uint32_t moves) {
+    const double frontZ = setup.stock.frontZ;
+    TipPath path(setup);
+    path.tool(1).at(70, frontZ + 5);
+    for (int pass = 1; path.moves() < moves; ++pass) {
+        const double radius = setup.stock.outerRadius - kDepthPerPass * pass;
+        path.rapid(2 * radius, frontZ + 2);
+        // Slopes stay under 8 degrees, well within what the trailing edge of the insert clears.
+        double z = frontZ + 0.5;
+        double r = radius;
+        while (z > frontZ - 80 && path.moves() < moves) {
+            const double slope = 0.14 * std::sin((frontZ - z) * 0.4);
+            const double scale = kStep / std::sqrt(1 + slope * slope);
+            z -= scale;
+            r += slope * scale;
+            path.feed(2 * r, z);
+        }
+        path.rapid(70, z);
+        path.rapid(70, frontZ + 2);
+    }
+    return path;
+}
+
+}  // namespace firstoff::shop

@@ -1,0 +1,66 @@
+// Moves of a tool tip written down by hand, for tests and benchmarks that need no program text. Coordinates are those
+// of the imaginary tip in the lathe frame: X as diameter, Z from the chuck face, mm.
+#pragma once
+
+#include <cstdint>
+
+#include "sim/control/toolpath.h"
+#include "sim/motion/timeline.h"
+#include "sim/setup/setup.h"
+
+namespace firstoff::shop {
+
+// Numbers that look random and are the same on every machine for the same seed (the 64-bit mix of splitmix64).
+class Dice {
+public:
+    explicit Dice(std::uint64_t seed) : state_(seed) {}
+    std::uint64_t next() {
+        std::uint64_t x = state_ += 0x9e3779b97f4a7c15u;
+        x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
+        x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
+        return x ^ (x >> 31);
+    }
+    std::uint32_t below(std::uint32_t n) { return static_cast<std::uint32_t>(next() % n); }
+    // In [0, 1).
+    double fraction() { return static_cast<double>(next() >> 11) * 0x1p-53; }
+    double between(double a, double b) { return a + (b - a) * fraction(); }
+
+private:
+    std::uint64_t state_;
+};
+
+class TipPath {
+public:
+    explicit TipPath(const Setup& setup) : setup_(setup) {
+        toolpath_.modals.emplace_back(), toolpath_.calls.emplace_back();
+    }
+
+    TipPath& tool(int station);
+    // Puts the tip somewhere without a move, as at the start of a test.
+    TipPath& at(double x, double z);
+    TipPath& rapid(double x, double z);
+    TipPath& feed(double x, double z);
+    // Arcs about a centre given like the end point: X as diameter.
+    TipPath& clockwise(double x, double z, double centreX, double centreZ);
+    TipPath& anticlockwise(double x, double z, double centreX, double centreZ);
+    TipPath& dwell(double seconds);
+
+    const Toolpath& toolpath() const { return toolpath_; }
+    const Timeline& timeline() const { return timeline_; }
+    std::uint32_t moves() const { return static_cast<std::uint32_t>(timeline_.moves.size()); }
+
+private:
+    TipPath& add(MoveKind kind, Point tip, Point centre = {}, double seconds = 0);
+
+    Setup setup_;
+    Toolpath toolpath_;
+    Timeline timeline_;
+    Point tip_;
+};
+
+// A bar of 60 mm turned 80 mm long in many finishing passes over a wavy contour, each written as moves of 0.01 mm, as a
+// programming system writes a free-form contour. Ends after `moves` moves.
+TipPath wavyContour(const Setup& setup, std::uint32_t moves);
+Setup wavyContourSetup();
+
+}  // namespace firstoff::shop

@@ -1,0 +1,72 @@
+#include "tests/support/trial_shop.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace firstoff::shop {
+
+namespace {
+
+// Radii at which a vertical line at lathe `z` crosses the loops of a piece.
+std::vector<double> crossings(const std::vector<Loop>& loops, double z) {
+    std::vector<double> radii;
+    for (const Loop& loop : loops) {
+        for (std::size_t i = 0; i < loop.points.size(); ++i) {
+            const Point a = loop.points[i];
+            const Point b = loop.points[(i + 1) % loop.points.size()];
+            if ((a.z <= z) == (b.z <= z)) continue;
+            radii.push_back(a.r + (b.r - a.r) * (z - a.z) / (b.z - a.z));
+        }
+    }
+    std::sort(radii.begin(), radii.end());
+    return radii;
+}
+
+const Severance& fallen(const Trial& trial, int piece) {
+    return trial.stock->severances().at(piece - 1);
+}
+
+double latheZ(const Trial& trial, double workZ) {
+    return workZ + trial.setup.workOffsets[0].z;
+}
+
+}  // namespace
+
+std::shared_ptr<const Trial> run(const std::string& program, firstoff::Setup setup) {
+    return runTrial(readProgram(program, "test"), std::move(setup));
+}
+
+std::vector<Finding> findings(const Trial& trial, const std::string& code) {
+    std::vector<Finding> some;
+    for (const Finding& finding : trial.findings) {
+        if (finding.code == code) some.push_back(finding);
+    }
+    return some;
+}
+
+std::string found(const Trial& trial) {
+    std::string text;
+    for (const Finding& finding : trial.findings) {
+        if (!text.empty()) text += ' ';
+        text += finding.code + '@' + std::to_string(finding.span.line);
+    }
+    return text;
+}
+
+double diameterAt(const Trial& trial, double workZ) {
+    StockCursor cursor(trial.stock);
+    cursor.seek(static_cast<std::uint32_t>(trial.timeline.moves.size()), 0);
+    return 2 * cursor.outermostAt(latheZ(trial, workZ)).outer;
+}
+
+double pieceDiameterAt(const Trial& trial, int piece, double workZ) {
+    const std::vector<double> radii = crossings(fallen(trial, piece).section, latheZ(trial, workZ));
+    return radii.empty() ? 0 : 2 * radii.back();
+}
+
+double pieceBoreAt(const Trial& trial, int piece, double workZ) {
+    const std::vector<double> radii = crossings(fallen(trial, piece).section, latheZ(trial, workZ));
+    return radii.size() < 2 ? 0 : 2 * radii.front();
+}
+
+}  // namespace firstoff::shop

@@ -1,0 +1,26 @@
+// Runs a program typed in a test, and gauges what came of it.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "sim/trial/trial.h"
+#include "tests/support/shop.h"
+
+namespace firstoff::shop {
+
+std::shared_ptr<const Trial> run(const std::string& program, firstoff::Setup setup);
+
+// Findings with this code, in order.
+std::vector<Finding> findings(const Trial& trial, const std::string& code);
+// "code@line code@line …" of everything found, for messages and for whole-list expectations.
+std::string found(const Trial& trial);
+
+// Outside diameter of what is held at the end, at a work Z of the first datum, between columns by straight line.
+double diameterAt(const Trial& trial, double workZ);
+// The same on a piece that has fallen: its outer surface at a work Z, 0 where there is none.
+double pieceDiameterAt(const Trial& trial, int piece, double workZ);
+double pieceBoreAt(const Trial& trial, int piece, double workZ);
+
+}  // namespace firstoff::shop

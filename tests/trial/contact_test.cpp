@@ -1,0 +1,72 @@
+// Faults that the cuts give away, end to end from program text.
+#include <gtest/gtest.h>
+
+#include <cctype>
+
+#include "tests/support/trial_shop.h"
+
+namespace firstoff {
+namespace {
+
+// Bar of 50 mm, 60 mm out of the jaws, face 1 mm proud of Z0, one right-hand turning tool and one groover.
+firstoff::Setup bench() {
+    auto setup = shop::barStock(50, 60);
+    shop::addTurningTool(setup, 1, 'C', 0.8);
+    shop::addGroovingTool(setup, 5, 3, 0.2);
+    return setup;
+}
+
+struct Row {
+    const char* name;
+    const char* body;      // after the start, before the end
+    const char* expected;  // everything found, as code@line
+    Verdict verdict;
+};
+
+// Lines 1 to 4 of every program; the body starts on line 5.
+const char* const kStart = "G21 G40 G99\nT0101\nG50 S2500\nG96 S180 M03\n";
+const char* const kEnd = "G00 X120. Z60.\nM30\n";
+
+class ContactCases : public testing::TestWithParam<Row> {};
+
+TEST_P(ContactCases, FindsExactlyThis) {
+    const auto trial = shop::run(std::string(kStart) + GetParam().body + kEnd, bench());
+    EXPECT_EQ(shop::found(*trial), GetParam().expected);
+    EXPECT_EQ(trial->verdict, GetParam().verdict);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Trial, ContactCases,
+    testing::Values(Row{"a plain cut is clear", "G00 X46. Z3.\nG01 Z-20. F.25\nX52.\n", "", Verdict::Clear},
+                    Row{"rapid across the end of the bar", "G00 X40. Z3.\nG00 Z-5.\n", "rapid-into-material@6",
+                        Verdict::Problems},
+                    Row{"rapid that only slides along what was just cut", "G00 X46. Z3.\nG01 Z-20. F.25\nG00 Z3.\n", "",
+                        Verdict::Clear},
+                    // The 95° edge leaves a wedge of 5° at the shoulder; a straight pull-out at rapid takes it along.
+                    Row{"straight pull-out from a shoulder", "G00 X46. Z3.\nG01 Z-20. F.25\nG00 X54.\n",
+                        "wedge-torn-at-rapid@7", Verdict::Clear},
+                    Row{"spindle stopped before the cut", "G00 X46. Z3.\nM05\nG98 G01 Z-20. F100.\nX54.\nG99\n",
+                        "cut-with-spindle-stopped@7", Verdict::Problems},
+                    Row{"spindle turning the wrong way", "M04\nG00 X46. Z3.\nG01 Z-20. F.25\nX52.\n",
+                        "cut-with-spindle-reversed@7", Verdict::Problems},
+                    Row{"retract from a groove at rapid, sideways",
+                        "G00 X54. Z3.\nT0505\nG00 Z-15.\nG01 X40. F.08\nG00 Z3.\nX54.\n", "rapid-into-material@9",
+                        Verdict::Problems}),
+    [](const auto& row) {
+        std::string name = row.param.name;
+        for (char& c : name) c = std::isalnum(static_cast<unsigned char>(c)) ? c : '_';
+        return name;
+    });
+
+TEST(RapidIntoMaterial, SaysHowDeepAndWhere) {
+    const auto trial = shop::run(std::string(kStart) + "G00 X40. Z3.\nG00 Z-5.\n" + kEnd, bench());
+    const auto found = shop::findings(*trial, "rapid-into-material");
+    ASSERT_EQ(found.size(), 1u);
+    // The edge stands 5 mm (radius) inside the bar; its nose leaves no less than that at its lowest point.
+    EXPECT_NEAR(found[0].values[0].second, 5.0, 1e-9);
+    EXPECT_EQ(found[0].span.column, 1u);
+    ASSERT_TRUE(found[0].timeS.has_value());
+}
+
+}  // namespace
+}  // namespace firstoff
