@@ -54,8 +54,8 @@ void main() {
     vec2 sharpness = mix(vec2(2.2, 1.4), vec2(7.0, 1.9), fine);
     float key = dot(n, uKey);
     vec3 c = hemisphere(n) * mix(0.75, 0.38, fine) + mirrored * mix(0.12, 0.62, fine);
-    c += kKeyColour * (highlight(uKey, n, t, b, sharpness) * mix(0.35, 1.00, fine) + max(key, 0.0) * mix(0.42, 0.16, fine));
-    c += kRimColour * (highlight(uRim, n, t, b, sharpness) * mix(0.20, 0.55, fine));
+    c += kKeyColour * (highlight(uKey, n, t, b, sharpness) * mix(0.32, 0.78, fine) + max(key, 0.0) * mix(0.42, 0.16, fine));
+    c += kRimColour * (highlight(uRim, n, t, b, sharpness) * mix(0.20, 0.50, fine));
     c *= vColour.rgb * (1.0 + mix(0.06, 0.09, fine) * grain);
 
     float facing = 1.0 - abs(dot(n, v));

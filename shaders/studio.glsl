@@ -32,7 +32,7 @@ vec3 room(vec3 d) {
     float up = dot(d, uPlumbUp);
     float horizon = clamp(1.0 - 3.2 * abs(up + 0.08), 0.0, 1.0);
     vec3 c = mix(kGround, kSky, ramp(up, -0.25, 0.91)) * (uAmbient - 0.55 * uAmbient * horizon);
-    c += kKeyColour * (1.25 * ramp(dot(d, uKey), 0.72, 4.8));
+    c += kKeyColour * (0.95 * ramp(dot(d, uKey), 0.72, 4.8));
     c += kFillColour * (0.45 * ramp(dot(d, uFill), 0.70, 3.6));
     c += kRimColour * (0.70 * ramp(dot(d, uRim), 0.60, 2.9));
     return c;

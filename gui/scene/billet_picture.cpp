@@ -25,10 +25,10 @@ double toleranceFor(double mmPerPixel) {
     return std::exp2(std::floor(std::log2(wanted)));
 }
 
-std::vector<Loop> held(const std::vector<Loop>& loops, bool fallen) {
+std::vector<Loop> only(const std::vector<Loop>& loops, bool loose) {
     std::vector<Loop> result;
     for (const Loop& loop : loops) {
-        if ((loop.piece > 0) == fallen) result.push_back(loop);
+        if ((loop.piece > 0) == loose) result.push_back(loop);
     }
     return result;
 }
@@ -82,8 +82,8 @@ bool BilletPicture::update(const SceneInstant& instant, const SceneOptions& opti
     if (!instant.stock || !instant.trial || !instant.trial->stock) {
         skin_.upload({});
         faces_.upload({});
-        fallenSkin_.upload({});
-        fallenFaces_.upload({});
+        looseSkin_.upload({});
+        looseFaces_.upload({});
         loops_.clear();
         made_.reset();
         return false;
@@ -110,23 +110,30 @@ void BilletPicture::make(const SceneInstant& instant, const SceneOptions& option
     const KeptSweep sweep = keptSweep(options.cutaway);
     revolving.fromAngle = sweep.from;
     revolving.toAngle = sweep.to;
-    const std::vector<Loop> standing = held(loops_, false), fallen = held(loops_, true);
-    skin_.upload(revolve(standing, revolving));
-    faces_.upload(cutFaces(standing, options.cutaway, packColour(palette::kSection, 255)));
-    fallenSkin_.upload(revolve(fallen, revolving));
-    fallenFaces_.upload(cutFaces(fallen, options.cutaway, packColour(palette::kSectionOld, 255)));
+    const std::vector<Loop> held = only(loops_, false), loose = only(loops_, true);
+    skin_.upload(revolve(held, revolving));
+    faces_.upload(cutFaces(held, options.cutaway, packColour(palette::kSection, 255)));
+    looseSkin_.upload(revolve(loose, revolving));
+    looseFaces_.upload(cutFaces(loose, options.cutaway, packColour(palette::kSection, 255)));
 }
 
-double BilletPicture::fallen(const SceneInstant& instant) {
-    if (!instant.trial || !instant.trial->stock) return 0;
-    double since = 1e9;
-    for (const Severance& fall : instant.trial->stock->severances()) {
-        const double t = instant.trial->timeline.moves[fall.timedMove].t1;
+glm::vec3 BilletPicture::looseShift(const SceneInstant& instant, LoosePieces how) {
+    if (!instant.trial || !instant.trial->stock) return glm::vec3(0);
+    double since = 1e9;  // s, of the latest severance
+    for (const Severance& cut : instant.trial->stock->severances()) {
+        const double t = instant.trial->timeline.moves[cut.timedMove].t1;
         if (t <= instant.timeS) since = std::min(since, instant.timeS - t);
     }
-    constexpr double kGravity = 9806.65;  // mm/s²
-    const double tray = 1.25 * std::max(instant.trial->setup.chuck.bodyRadius, 60.0);
-    return std::min(0.5 * kGravity * since * since, tray);
+    const firstoff::Setup& setup = instant.trial->setup;
+    if (how == LoosePieces::Fallen) {
+        constexpr double kGravity = 9806.65;  // mm/s²
+        const double tray = 1.25 * std::max(setup.chuck.bodyRadius, 60.0);
+        return static_cast<float>(-std::min(0.5 * kGravity * since * since, tray)) * kPlumbUp;
+    }
+    constexpr double kSettled = 0.4;  // s
+    const double t = std::min(since / kSettled, 1.0);
+    const double gap = std::clamp(0.3 * setup.stock.outerRadius, 3.0, 15.0);
+    return {static_cast<float>(gap * t * t * (3 - 2 * t)), 0, 0};
 }
 
 }  // namespace firstoff::gui

@@ -27,10 +27,10 @@ public:
 
     const MeshBuffer& skin() const { return skin_; }
     const MeshBuffer& faces() const { return faces_; }
-    const MeshBuffer& fallenSkin() const { return fallenSkin_; }
-    const MeshBuffer& fallenFaces() const { return fallenFaces_; }
-    // How far the latest piece has fallen, mm; earlier ones lie at the end of their fall.
-    static double fallen(const SceneInstant& instant);
+    const MeshBuffer& looseSkin() const { return looseSkin_; }
+    const MeshBuffer& looseFaces() const { return looseFaces_; }
+    // How far from where they were cut off loose pieces are drawn, scene frame, mm.
+    static glm::vec3 looseShift(const SceneInstant& instant, LoosePieces how);
     const std::vector<Loop>& loops() const { return loops_; }
 
 private:
@@ -49,7 +49,7 @@ private:
 
     std::optional<Made> made_;
     std::vector<Loop> loops_;
-    MeshBuffer skin_, faces_, fallenSkin_, fallenFaces_;
+    MeshBuffer skin_, faces_, looseSkin_, looseFaces_;
 };
 
 }  // namespace firstoff::gui

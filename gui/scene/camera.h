@@ -40,6 +40,8 @@ struct Camera {
     void pan(glm::vec2 pixels, int heightPx);
     // Comes nearer by `factor` (>1), keeping what is under `pixel` there.
     void zoom(float factor, glm::vec2 pixel, int widthPx, int heightPx);
+
+    friend bool operator==(const Camera&, const Camera&) = default;
 };
 
 // Between two cameras, `t` 0…1, eased at both ends: for smooth changes of view.

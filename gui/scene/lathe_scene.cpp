@@ -68,6 +68,11 @@ private:
     GLboolean depth_, cull_, blend_;
 };
 
+// Looking along the spindle from the tailstock's end: castings and centre would stand in the way of the work.
+bool seenFromTheEnd(const Studio& studio) {
+    return studio.towardsEye.x > 0.92f;
+}
+
 float indexAngle(const TurretShape& turret, const SceneInstant& instant) {
     const auto here = static_cast<float>(std::max(instant.station, 1));
     const auto there = static_cast<float>(instant.nextStation > 0 ? instant.nextStation : instant.station);
@@ -118,9 +123,9 @@ struct LatheScene::State {
 
     void drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model);
     void drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawTurret(const SceneInstant& instant, const SceneOptions& options);
+    void drawTurret(const SceneInstant& instant, const SceneOptions& options, bool fromEnd);
     void drawTurned(const SceneOptions& options, const Studio& studio, float mmPerPixel);
-    void drawFallen(const SceneInstant& instant, const Studio& studio, float mmPerPixel);
+    void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void useSection(const Studio& studio, float mmPerPixel, float slope, float opacity);
     void drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawBackground(const Studio& studio);
@@ -162,9 +167,9 @@ void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer,
     figures.triangles += buffer.triangles();
 }
 
-void LatheScene::State::drawTurret(const SceneInstant& instant, const SceneOptions& options) {
+void LatheScene::State::drawTurret(const SceneInstant& instant, const SceneOptions& options, bool fromEnd) {
     drawBody(solid, disc.buffer, turretTurned(instant));
-    drawBody(solid, head.buffer, turretSlid(instant));
+    if (!fromEnd) drawBody(solid, head.buffer, turretSlid(instant));
     for (const Station& station : stations) {
         const glm::mat4 model = stationTurned(instant, station.station);
         drawBody(solid, station.holder.buffer, model);
@@ -181,8 +186,9 @@ void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptio
         drawBody(solid, jaws.buffer, spindleTurned(instant));
         drawBody(solid, headstock.buffer, glm::mat4(1));
     }
-    if (options.showTailstock) drawBody(solid, tailstockBody.buffer, glm::mat4(1));
-    if (options.showTurret) drawTurret(instant, options);
+    const bool fromEnd = seenFromTheEnd(studio);
+    if (options.showTailstock && !fromEnd) drawBody(solid, tailstockBody.buffer, glm::mat4(1));
+    if (options.showTurret) drawTurret(instant, options, fromEnd);
 }
 
 void LatheScene::State::useSection(const Studio& studio, float mmPerPixel, float slope, float opacity) {
@@ -199,7 +205,7 @@ void LatheScene::State::drawTurned(const SceneOptions& options, const Studio& st
     metal.set("uAxis", glm::vec2(0));
     metal.set("uShade", glm::vec4(0, 1, 0, 1));
     if (options.showChuck) drawBody(metal, chuck.buffer, glm::mat4(1));
-    if (options.showTailstock) drawBody(metal, centre.buffer, glm::mat4(1));
+    if (options.showTailstock && !seenFromTheEnd(studio)) drawBody(metal, centre.buffer, glm::mat4(1));
     if (options.showChuck) {
         // The jaws shut the light off from the bar next to them.
         metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
@@ -210,18 +216,22 @@ void LatheScene::State::drawTurned(const SceneOptions& options, const Studio& st
     drawBody(section, billet.faces(), glm::mat4(1));
 }
 
-void LatheScene::State::drawFallen(const SceneInstant& instant, const Studio& studio, float mmPerPixel) {
-    if (billet.fallenSkin().empty()) return;
-    const glm::mat4 model = glm::translate(glm::mat4(1), -mm(BilletPicture::fallen(instant)) * kPlumbUp);
-    constexpr float kFaded = 0.45f;
-    glEnable(GL_BLEND);
+void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                                  float mmPerPixel) {
+    if (billet.looseSkin().empty() || options.loosePieces == LoosePieces::Hidden) return;
+    const bool fallen = options.loosePieces == LoosePieces::Fallen;
+    const glm::vec3 shift = BilletPicture::looseShift(instant, options.loosePieces);
+    const glm::mat4 model = glm::translate(glm::mat4(1), shift);
+    const float opacity = fallen ? 0.45f : 1.0f;
+    if (fallen) glEnable(GL_BLEND);
     studio.light(metal);
-    metal.set("uShade", glm::vec4(0, 1, 0, kFaded));
-    const glm::vec3 axis(model[3]);
-    metal.set("uAxis", glm::vec2(axis.y, axis.z));
-    drawBody(metal, billet.fallenSkin(), model);
-    useSection(studio, mmPerPixel, -1, kFaded);
-    drawBody(section, billet.fallenFaces(), model);
+    metal.set("uShade", glm::vec4(0, 1, 0, opacity));
+    metal.set("uAxis", glm::vec2(shift.y, shift.z));
+    drawBody(metal, billet.looseSkin(), model);
+    if (!billet.looseFaces().empty()) {
+        useSection(studio, mmPerPixel, -1, opacity);
+        drawBody(section, billet.looseFaces(), model);
+    }
     glDisable(GL_BLEND);
 }
 
@@ -320,13 +330,15 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
     studio.viewProjection =
         camera.projection(static_cast<float>(widthPx) / static_cast<float>(std::max(1, heightPx))) * camera.view();
     studio.eye = camera.eye();
+    studio.towardsEye = camera.direction();
     studio.picture = glm::vec4(viewport[0], viewport[1], widthPx, heightPx);
     studio.dark = options.dark;
 
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);
-    glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
+    // The picture itself stays opaque, whatever is blended into it: a window may lay it over something else.
+    glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ZERO, GL_ONE);
     glClear(GL_DEPTH_BUFFER_BIT);
     if (s.trial && instant.trial == s.trial.get()) {
         const float scale = camera.mmPerPixel(heightPx);
@@ -334,11 +346,12 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
         glEnable(GL_CULL_FACE);
         s.drawSolids(instant, options, studio);
         s.drawTurned(options, studio, scale);
+        if (options.loosePieces == LoosePieces::Aside) s.drawLoose(instant, options, studio, scale);
         s.figures.billetTriangles = s.billet.skin().triangles() + s.billet.faces().triangles();
         glDisable(GL_CULL_FACE);
         if (options.showBed) s.drawBed(instant, options, studio);
         s.drawBackground(studio);
-        s.drawFallen(instant, studio, scale);
+        if (options.loosePieces == LoosePieces::Fallen) s.drawLoose(instant, options, studio, scale);
         if (options.showMarks) s.drawMarks(instant, studio);
     } else {
         s.drawBackground(studio);
@@ -351,11 +364,13 @@ std::optional<ScenePick> LatheScene::pick(const SceneInstant& instant, const Cam
     const State& s = *state_;
     if (!s.trial || instant.trial != s.trial.get()) return std::nullopt;
     const Ray ray = rayThrough(camera, pixel, widthPx, heightPx);
-    std::vector<Loop> standing;
-    for (const Loop& loop : s.billet.loops()) {
-        if (loop.piece == 0) standing.push_back(loop);
+    std::optional<RayHit> hit = hitTurned(s.billet.loops(), 0, options.cutaway, ray);
+    if (options.loosePieces != LoosePieces::Hidden) {
+        const glm::vec3 shift = BilletPicture::looseShift(instant, options.loosePieces);
+        const Ray shifted{ray.origin - shift, ray.direction};
+        const std::optional<RayHit> loose = hitTurned(s.billet.loops(), 1, options.cutaway, shifted);
+        if (loose && (!hit || loose->distance < hit->distance)) hit = loose;
     }
-    const std::optional<RayHit> hit = hitTurned(standing, options.cutaway, ray);
     if (!hit || s.hidden(instant, options, ray, hit->distance)) return std::nullopt;
     return hit->pick;
 }
@@ -369,13 +384,15 @@ Camera LatheScene::view(ViewName name, const SceneInstant& instant, float aspect
     constexpr float kSquareOn = 0.5235988f;  // 30° above the horizontal: along the third axis
     switch (name) {
         case ViewName::Machine: {
-            const float end = std::max(front + 0.9f * R, mm(setup.chuck.jawLength) + R);
-            return framing({-0.75f * R, -0.95f * R, -0.8f * R}, {end, 1.9f * R, 0.8f * R}, 0.50f, 0.40f, aspect, 0.42f);
+            const float end = std::max(front + 0.75f * R, mm(setup.chuck.jawLength) + R);
+            return framing({-0.9f * R, -1.05f * R, -0.6f * R}, {end, 2.15f * R, 0.6f * R}, 0.34f, 0.42f, aspect, 0.36f);
         }
         case ViewName::Part: {
             const float from = 0.35f * mm(setup.chuck.jawLength);
-            return framing({from, -1.25f * bar, 0}, {front + 0.30f * bar + 5, 1.55f * bar, 0}, 0, kSquareOn, aspect,
-                           0.20f);
+            const float aside =
+                BilletPicture::looseShift(instant, LoosePieces::Aside).x * (s.billet.looseSkin().empty() ? 0.0f : 1.0f);
+            return framing({from, -1.25f * bar, 0}, {front + aside + 0.30f * bar + 5, 1.55f * bar, 0}, 0, kSquareOn,
+                           aspect, 0.20f);
         }
         case ViewName::Tool: {
             const float half = std::max(14.0f, 0.55f * bar);

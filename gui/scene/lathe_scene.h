@@ -22,6 +22,13 @@ enum class Cutaway : std::uint8_t {
     Half,     // the half towards the operator is left out: the whole section
 };
 
+// Where a piece that was cut off is drawn.
+enum class LoosePieces : std::uint8_t {
+    Aside,   // drawn a little away from where it was cut off, so that the finished part can be looked at
+    Fallen,  // falls to where a tray would stand, and fades
+    Hidden,
+};
+
 struct SceneOptions {
     Cutaway cutaway = Cutaway::None;
     bool colourByTool = false;  // cut surfaces in the colour of the station that cut them, see stationColour()
@@ -31,7 +38,10 @@ struct SceneOptions {
     bool showBed = true;
     bool showMarks = true;  // axis line and datum
     bool dark = true;
+    LoosePieces loosePieces = LoosePieces::Aside;
     BlockId highlight = kNoBlock;  // surfaces cut by this block are tinted
+
+    friend bool operator==(const SceneOptions&, const SceneOptions&) = default;
 };
 
 // Everything that changes with time. Made by LatheScene::at, or by hand in tests.
@@ -52,8 +62,9 @@ struct SceneInstant {
 
 // A surface of the billet under the mouse.
 struct ScenePick {
-    Point place;               // lathe frame
-    CutId cut = kUncut;        // timed move that left it
+    Point place;         // lathe frame
+    CutId cut = kUncut;  // timed move that left it
+    int piece = 0;  // 0: what is held; 1, 2, …: pieces cut off. `place` is where the spot was before the piece came off
     bool sectionFace = false;  // true: the face of the cutaway, where no tool has been; `cut` is then kUncut
 };
 

@@ -8,19 +8,18 @@ namespace firstoff::gui::palette {
 
 inline constexpr std::uint32_t kBlackBar = 0x6f6862;  // rolled or drawn bar, as bought
 inline constexpr std::uint32_t kCutSteel = 0xd9dde2;  // fresh from the tool
-inline constexpr std::uint32_t kChuck = 0x8d949d;
-inline constexpr std::uint32_t kJaw = 0x737a84;
-inline constexpr std::uint32_t kTurret = 0x8a929b;
-inline constexpr std::uint32_t kBlock = 0x646b75;
-inline constexpr std::uint32_t kHolder = 0x4b5058;  // black oxide
+inline constexpr std::uint32_t kChuck = 0x9aa1a9;
+inline constexpr std::uint32_t kJaw = 0x7d848d;
+inline constexpr std::uint32_t kTurret = 0x949ba3;
+inline constexpr std::uint32_t kBlock = 0x565c65;
+inline constexpr std::uint32_t kHolder = 0x3a3e45;  // black oxide
 inline constexpr std::uint32_t kInsertGold = 0xe0b44a;
 inline constexpr std::uint32_t kCarbide = 0x6d7078;
-inline constexpr std::uint32_t kDrillSteel = 0xb9bcc2;
+inline constexpr std::uint32_t kDrillSteel = 0xb4b8be;
 inline constexpr std::uint32_t kQuill = 0xb4bac2;
 inline constexpr std::uint32_t kCentre = 0xc6ccd4;
-inline constexpr std::uint32_t kHeadstock = 0x565d68;
-inline constexpr std::uint32_t kSection = 0xd98e6a;     // the face of a cutaway
-inline constexpr std::uint32_t kSectionOld = 0xb5a69d;  // of a piece that has fallen
+inline constexpr std::uint32_t kHeadstock = 0x5d6f75;
+inline constexpr std::uint32_t kSection = 0xd6a487;     // the face of a cutaway
 
 // M. Okabe and K. Ito, "Color Universal Design" (2008): told apart with the three common deficiencies of colour vision.
 // Their black is replaced by a grey, which shows on a dark background as well.

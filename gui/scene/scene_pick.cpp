@@ -15,11 +15,12 @@ namespace firstoff::gui {
 namespace {
 
 struct Nearest {
+    int piece = 0;  // whose surfaces are being met
     std::optional<RayHit> hit;
 
     void take(double t, Point place, CutId cut, bool sectionFace) {
         if (t <= 0 || (hit && t >= static_cast<double>(hit->distance))) return;
-        hit = RayHit{static_cast<float>(t), {place, cut, sectionFace}};
+        hit = RayHit{static_cast<float>(t), {place, cut, piece, sectionFace}};
     }
 };
 
@@ -67,20 +68,25 @@ void meetCone(const LongRay& ray, Point a, Point b, CutId cut, Cutaway cutaway, 
     }
 }
 
-bool insideSection(std::span<const Loop> loops, Point p) {
+// The piece whose section holds `p`, if any.
+std::optional<int> pieceAt(std::span<const Loop> loops, int fromPiece, Point p) {
+    std::optional<int> piece;
     bool inside = false;
     for (const Loop& loop : loops) {
+        if (std::min(loop.piece, 1) != fromPiece) continue;
         const std::size_t n = loop.points.size();
         for (std::size_t i = 0; i < n; ++i) {
             const Point a = loop.points[i], b = loop.points[(i + 1) % n];
             if ((a.r > p.r) == (b.r > p.r)) continue;
-            if (p.z < a.z + (b.z - a.z) * (p.r - a.r) / (b.r - a.r)) inside = !inside;
+            if (p.z >= a.z + (b.z - a.z) * (p.r - a.r) / (b.r - a.r)) continue;
+            inside = !inside;
+            piece = loop.piece;
         }
     }
-    return inside;
+    return inside ? piece : std::nullopt;
 }
 
-void meetFace(const LongRay& ray, std::span<const Loop> loops, double angle, Nearest& nearest) {
+void meetFace(const LongRay& ray, std::span<const Loop> loops, int fromPiece, double angle, Nearest& nearest) {
     const glm::dvec3 outwards(0, std::cos(angle), std::sin(angle));
     const glm::dvec3 normal(0, -std::sin(angle), std::cos(angle));
     const double rate = glm::dot(ray.d, normal);
@@ -88,16 +94,21 @@ void meetFace(const LongRay& ray, std::span<const Loop> loops, double angle, Nea
     const double t = -glm::dot(ray.o, normal) / rate;
     const glm::dvec3 p = ray.at(t);
     const Point place{p.x, glm::dot(p, outwards)};
-    if (place.r < 0 || !insideSection(loops, place)) return;
+    if (place.r < 0) return;
+    const std::optional<int> piece = pieceAt(loops, fromPiece, place);
+    if (!piece) return;
+    nearest.piece = *piece;
     nearest.take(t, place, kUncut, true);
 }
 
 }  // namespace
 
-std::optional<RayHit> hitTurned(std::span<const Loop> loops, Cutaway cutaway, const Ray& ray) {
+std::optional<RayHit> hitTurned(std::span<const Loop> loops, int fromPiece, Cutaway cutaway, const Ray& ray) {
     const LongRay exact{glm::dvec3(ray.origin), glm::dvec3(ray.direction)};
     Nearest nearest;
     for (const Loop& loop : loops) {
+        if (std::min(loop.piece, 1) != fromPiece) continue;
+        nearest.piece = loop.piece;
         const std::size_t n = loop.points.size();
         for (std::size_t i = 0; i < n; ++i) {
             const Point a = loop.points[i], b = loop.points[(i + 1) % n];
@@ -112,8 +123,8 @@ std::optional<RayHit> hitTurned(std::span<const Loop> loops, Cutaway cutaway, co
     }
     if (cutaway != Cutaway::None) {
         const KeptSweep sweep = keptSweep(cutaway);
-        meetFace(exact, loops, sweep.from, nearest);
-        meetFace(exact, loops, sweep.to, nearest);
+        meetFace(exact, loops, fromPiece, sweep.from, nearest);
+        meetFace(exact, loops, fromPiece, sweep.to, nearest);
     }
     return nearest.hit;
 }

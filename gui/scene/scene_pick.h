@@ -15,8 +15,9 @@ struct RayHit {
     ScenePick pick;
 };
 
-// First surface of turned loops, exact (cones, not facets), with the cutaway respected.
-std::optional<RayHit> hitTurned(std::span<const Loop> loops, Cutaway cutaway, const Ray& ray);
+// First surface of the turned loops of piece 0 (`fromPiece` 0) or of all others (1), exact (cones, not facets), with
+// the cutaway respected.
+std::optional<RayHit> hitTurned(std::span<const Loop> loops, int fromPiece, Cutaway cutaway, const Ray& ray);
 
 // Distance to the first triangle; nothing if none is met.
 std::optional<float> hitMesh(const TriangleMesh& mesh, const glm::mat4& model, const Ray& ray);

@@ -12,7 +12,8 @@ namespace firstoff::gui {
 struct Studio {
     glm::mat4 viewProjection{1};
     glm::vec3 eye{0};
-    glm::vec4 picture{0};  // left, bottom, width, height in the framebuffer, pixels
+    glm::vec3 towardsEye{0, 0, 1};  // from the camera's target, unit
+    glm::vec4 picture{0};           // left, bottom, width, height in the framebuffer, pixels
     bool dark = true;
 
     // Uses `shader` and sets light, camera and background.

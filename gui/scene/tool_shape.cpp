@@ -29,6 +29,18 @@ Polygon polygonOf(const Outline& outline) {
     return polygon;
 }
 
+// The hull of the corners that stand further apart than `apart` mm: what lies under an insert need not follow its nose.
+Polygon roughHull(Polygon polygon, float apart) {
+    polygon = convexHull(std::move(polygon));
+    Polygon kept;
+    for (glm::vec2 p : polygon) {
+        const bool near =
+            !kept.empty() && (glm::distance(kept.back(), p) < apart || glm::distance(kept.front(), p) < apart);
+        if (!near) kept.push_back(p);
+    }
+    return kept;
+}
+
 glm::vec2 middleOf(const Polygon& polygon) {
     glm::vec2 low = polygon.front(), high = low;
     for (glm::vec2 p : polygon) {
@@ -85,9 +97,10 @@ Polygon shrunk(const Polygon& polygon, float share) {
 
 // The seat under the insert, drawn out to the shank: the hull of both.
 Polygon headPolygon(const Polygon& insert, const Polygon& shankEnd) {
-    Polygon points = shrunk(insert, 0.72f);
+    Polygon points = shrunk(insert, 0.80f);
     points.insert(points.end(), shankEnd.begin(), shankEnd.end());
-    return convexHull(points);
+    const glm::vec2 size = shankEnd[2] - shankEnd[0];
+    return roughHull(std::move(points), std::clamp(0.14f * std::max(size.x, size.y), 0.5f, 3.0f));
 }
 
 // A square shank across the axis. Its top is level with the rake face.
@@ -105,7 +118,7 @@ TriangleMesh squareShank(const Tool& tool, const Polygon& insert) {
     const float depth = std::min(0.5f * size, 0.4f * (high.y - low.y)) * (below ? 1.0f : -1.0f);
     const Polygon shankEnd = rectangle({low.x, std::min(end, end + depth)}, {high.x, std::max(end, end + depth)});
     const float seat = insertThickness(tool);
-    mesh.append(prism({headPolygon(insert, shankEnd), -0.9f * size, -seat, 0.6f, 0.12f * size}, colour));
+    mesh.append(prism({headPolygon(insert, shankEnd), -0.92f * size, -seat, 0.5f, 0.06f * size}, colour));
     return mesh;
 }
 
@@ -126,7 +139,7 @@ TriangleMesh boringBar(const Tool& tool, const Polygon& insert) {
     const Polygon shankEnd =
         rectangle({zEnd + 0.8f * radius, middle - 0.9f * radius}, {zEnd + 1.4f * radius, middle + 0.9f * radius});
     const float seat = std::min(insertThickness(tool), 0.8f * radius);
-    mesh.append(prism({headPolygon(insert, shankEnd), -0.75f * radius, -seat, 0.4f, 0.2f * radius}, colour));
+    mesh.append(prism({headPolygon(insert, shankEnd), -0.8f * radius, -seat, 0.3f, 0.1f * radius}, colour));
     return mesh;
 }
 

@@ -1,6 +1,8 @@
 // The `firstoff` command: understands its words, calls what they ask for, and turns every failure of the outside world
 // into a message and exit code 2.
 #include <exception>
+#include <new>
+#include <string>
 
 #include <fmt/format.h>
 #include <CLI/App.hpp>
@@ -34,6 +36,10 @@ public:
     }
 
     int run(int argc, char** argv) {
+        if (argc > 1 && isUnknownCommand(argv[1])) {
+            fmt::print(stderr, "firstoff: there is no command {}; there are check, moves and section\n", argv[1]);
+            return static_cast<int>(ExitCode::Unusable);
+        }
         try {
             app_.parse(argc, argv);
             return static_cast<int>(result_);
@@ -48,6 +54,12 @@ public:
     }
 
 private:
+    bool isUnknownCommand(const std::string& word) const {
+        if (word.empty() || word.front() == '-') return false;
+        const auto known = app_.get_subcommands([&](const CLI::App* command) { return command->get_name() == word; });
+        return known.empty();
+    }
+
     void addCheck() {
         CLI::App* command = app_.add_subcommand("check", "try programs and say what was found");
         command->add_option("PROGRAM", check_.programs, "turning programs")->required();

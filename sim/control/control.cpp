@@ -8,6 +8,9 @@ namespace {
 
 constexpr std::uint32_t kFrameLetters = BlockWords::bits({'N', 'O'});
 
+// NISTIR 6556 sec. 3.3.5.
+constexpr int kMostMCodes = 4;
+
 bool isProgramEnd(int tenths) {
     return tenths == 20 || tenths == 300;
 }
@@ -21,7 +24,8 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
       remarks_(program, out.findings),
       mainRecorder_(out, remarks_, setup.machine.home),
       recorder_(&mainRecorder_),
-      search_(program),
+      end_(endOfProgramText(program)),
+      search_(program, end_),
       roughingRetract_(setup.control.roughingRetractMm) {
     out_.modals.push_back(now_.modal);
     out_.calls.push_back({});
@@ -31,13 +35,12 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
 void Control::run() {
     out_.moves.reserve(program_.blocks.size());
     out_.steps.reserve(program_.blocks.size());
-    while (next_ < program_.blocks.size() && !ended_) carryOut(next_++);
+    while (next_ < end_ && !ended_) carryOut(next_++);
     finish();
 }
 
 void Control::carryOut(BlockId block) {
     if (frames(block)) return;
-    anyWords_ = true;
     if (++executed_ > setup_.control.maxBlocks) {
         remarks_.at(block, {Severity::Stop, "endless-program",
                             fmt::format("More than {} blocks were carried out; the program was stopped here.",
@@ -54,10 +57,7 @@ void Control::carryOut(BlockId block) {
 // Blocks that frame the program or are left out: true if there is nothing to carry out in this one.
 bool Control::frames(BlockId block) {
     const Block& b = program_.blocks[block];
-    if (b.kind == Block::Kind::Percent) {
-        ended_ = anyWords_;
-        return true;
-    }
+    if (b.kind == Block::Kind::Percent) return true;
     if (b.skip != 0 && setup_.control.blockSkip) return true;
     if (b.kind == Block::Kind::Statement) {
         remarks_.at(block,
@@ -72,14 +72,7 @@ bool Control::frames(BlockId block) {
         recorder_->beginStep(block);
         return true;
     }
-    if (b.wordCount == 0) return true;
-    if (b.programNumber >= 0) {
-        // The number of another program in the same file: the one that ran ends before it.
-        ended_ = anyWords_;
-        programNumber_ = b.programNumber;
-        if (ended_) return true;
-    }
-    return false;
+    return b.wordCount == 0;
 }
 
 void Control::carryOutWords() {
@@ -151,6 +144,12 @@ void Control::sortCodes() {
         }
         sortCode(*code, place, false);
     }
+    if (words_.mEnd() - words_.mBegin() > kMostMCodes) {
+        remarks_.at(block(), *words_.mBegin()[kMostMCodes].word,
+                    {Severity::Note, "many-m-codes",
+                     fmt::format("More than {} M words in one block, which many controls refuse.", kMostMCodes),
+                     "Spread them over several blocks."});
+    }
     if (reading_ != Reading::Program) refuseInProfile();
 }
 
@@ -188,7 +187,9 @@ void Control::refuseInProfile() {
                      "Move it in front of the cycle.",
                      {},
                      true});
+        // Axis words that stand with it are its own.
         orders_.unknown = true;
+        orders_.unknownG |= code == orders_.oneShot || code == orders_.machine;
     }
     orders_.units = orders_.workOffset = orders_.machine = nullptr;
     if (orders_.oneShot != nullptr && orders_.oneShot->tenths != 40) orders_.oneShot = nullptr;

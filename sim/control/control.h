@@ -161,6 +161,7 @@ private:
     Remarks remarks_;
     PathRecorder mainRecorder_;
     PathRecorder* recorder_;  // the main one, or one that reads a profile
+    const BlockId end_;       // the first block that is not of this program
     ProfileSearch search_;
 
     Standing now_;
@@ -171,8 +172,6 @@ private:
     BlockId next_ = 0;
     bool ended_ = false;
     bool endless_ = false;
-    bool anyWords_ = false;  // a block with words was met: a `%` now ends the tape
-    int programNumber_ = -1;
     long executed_ = 0;
 
     ModalState writtenModal_;

@@ -151,7 +151,7 @@ std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingO
     Toolpath path;
     PathRecorder recorder(path, remarks_, now_.position);
     recorder_ = &recorder;
-    for (BlockId block = profile.first; block <= profile.last; ++block) carryOut(block);
+    for (BlockId block = profile.first; block <= profile.last && !ended_; ++block) carryOut(block);
     recorder.settle();
     recorder_ = &mainRecorder_;
     reading_ = reading;
@@ -173,8 +173,8 @@ std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingO
         const MoveKind kind = move.kind == MoveKind::Rapid ? MoveKind::Feed : move.kind;
         shape.push_back({move.from + toWork, move.to + toWork, move.centre + toWork, kind, move.block});
         // The move that cancels compensation runs back by the nose radius; only its way in X is shape.
-        const bool cancels = i > 0 && move.compensation == Compensation::Off &&
-                             path.moves[i - 1].compensation != Compensation::Off;
+        const bool cancels =
+            i > 0 && move.compensation == Compensation::Off && path.moves[i - 1].compensation != Compensation::Off;
         if (cancels && i + 1 == path.moves.size()) shape.back().to.z = shape.back().from.z;
     }
     return shape;

@@ -54,16 +54,24 @@ void PathRecorder::stop(ProgramStop::Kind kind, BlockId block) {
 
 void PathRecorder::add(const Move& move) {
     if (!isMovement(move.kind)) return put(move);
-    if (!hasLength(move)) return;
-    if (!corner_) return put(move);
     Move next = move;
-    resolveCorner(next);
+    if (!begin(next)) return;
+    if (corner_) resolveCorner(next);
     if (hasLength(next)) put(next);
+}
+
+// Ties the move to the end of the one before, so that many moves too short to be made do not add up to a gap.
+bool PathRecorder::begin(Move& move) {
+    move.from = programmed_;
+    if (!hasLength(move)) return false;
+    programmed_ = move.to;
+    return true;
 }
 
 void PathRecorder::addWithCorner(const Move& move, const CornerWish& wish, const Word* word) {
     Move first = move;
-    if (corner_) resolveCorner(first);
+    const bool begun = begin(first);
+    if (begun && corner_) resolveCorner(first);
     if (!hasLength(first) || cancelling_) {
         remarks_.at(move.block, word,
                     {Severity::Stop, "corner-does-not-fit",
@@ -176,6 +184,7 @@ Point PathRecorder::settle() {
     } else {
         writeQueue();
     }
+    programmed_ = rest_;
     return rest_;
 }
 

@@ -19,11 +19,12 @@ namespace firstoff {
 class PathRecorder {
 public:
     // Writes into `out`; positions are turret reference positions, as in Move.
-    PathRecorder(Toolpath& out, Remarks& remarks, Point start) : out_(out), remarks_(remarks), rest_(start) {}
+    PathRecorder(Toolpath& out, Remarks& remarks, Point start)
+        : out_(out), remarks_(remarks), rest_(start), programmed_(start) {}
 
     void beginStep(BlockId block);
     void stop(ProgramStop::Kind kind, BlockId block);
-    // A move as programmed. Moves of no length are left out.
+    // A move as programmed. It begins where the one before ended; moves of no length are left out.
     void add(const Move& move);
     // The same, with a corner at its end.
     void addWithCorner(const Move& move, const CornerWish& wish, const Word* word);
@@ -53,6 +54,7 @@ private:
     };
 
     bool waiting() const { return setting_.has_value() || corner_.has_value(); }
+    bool begin(Move& move);
     void put(const Move& move);
     void resolveCorner(Move& next);
     void reportCorner(const CornerFit& fit, const Move& first, const OpenCorner& corner);
@@ -64,7 +66,8 @@ private:
 
     Toolpath& out_;
     Remarks& remarks_;
-    Point rest_;  // where the last written move ended
+    Point rest_;        // where the last written move ended
+    Point programmed_;  // where the last added move ends, as programmed
     std::vector<Item> queue_;
     std::optional<OpenCorner> corner_;
     std::optional<CompensationSetting> setting_;

@@ -1,4 +1,4 @@
-// Finds the blocks that a cycle's P and Q name.
+// Where the program ends in its text, and where in it the blocks are that a cycle's P and Q name.
 #pragma once
 
 #include <cstdint>
@@ -10,9 +10,14 @@
 
 namespace firstoff {
 
+// The first block that no longer belongs to the program carried out: a `%` or the number of another program behind
+// blocks with words; the number of blocks if there is none.
+BlockId endOfProgramText(const Program& program);
+
+// Searches blocks of the program carried out, not of others in the same file.
 class ProfileSearch {
 public:
-    explicit ProfileSearch(const Program& program) : program_(program) {}
+    ProfileSearch(const Program& program, BlockId end) : program_(program), end_(end) {}
 
     // The block with sequence number `number` that a search from `from` on finds: forwards to the end of the text, then
     // from its beginning.
@@ -24,6 +29,7 @@ private:
     void index();
 
     const Program& program_;
+    const BlockId end_;
     std::vector<std::pair<std::int32_t, BlockId>> byNumber_;  // sorted; made at the first search
     bool indexed_ = false;
 };

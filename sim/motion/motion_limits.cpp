@@ -62,7 +62,7 @@ Finding* MotionLimits::add(Topic topic, const Move& move, double timeS, Severity
     Finding finding;
     finding.severity = severity;
     finding.code = code;
-    if (block != kNoBlock) finding.span = {SourceSpan::File::Program, block + 1, 1, 0};
+    if (block != kNoBlock) finding.span = {SourceSpan::File::Program, block + 1, 0, 0};
     finding.timeS = timeS;
     finding.place = move.to + toolpath_.tipShift(move);
     findings_.push_back(std::move(finding));

@@ -58,15 +58,19 @@ Decimal readDecimal(const char* begin, const char* limit) {
     std::uint64_t mantissa = 0;
     int digits = 0;
     int behindPoint = 0;
+    bool anyDigit = false;
     while (at < limit) {
-        const char c = *at;
-        if (isDigit(c)) {
-            if (digits < kExactDigits) mantissa = mantissa * 10 + static_cast<std::uint64_t>(c - '0');
-            // Leading zeros take no place.
-            if (mantissa != 0) ++digits;
-            if (result.hasPoint) ++behindPoint;
-            end = ++at;
-        } else if (c == '.') {
+        if (isDigit(*at)) {
+            const char* const run = at;
+            do {
+                if (digits < kExactDigits) mantissa = mantissa * 10 + static_cast<std::uint64_t>(*at - '0');
+                // Leading zeros take no place.
+                digits += mantissa != 0 ? 1 : 0;
+            } while (++at < limit && isDigit(*at));
+            if (result.hasPoint) behindPoint += static_cast<int>(at - run);
+            anyDigit = true;
+            end = at;
+        } else if (*at == '.') {
             if (result.hasPoint) {
                 result.kind = Decimal::Fault::SecondPoint;
                 result.fault = at;
@@ -75,15 +79,13 @@ Decimal readDecimal(const char* begin, const char* limit) {
             result.hasPoint = true;
             end = ++at;
         } else {
-            const char* next = isBlank(c) ? behindBlanks(at, limit) : nullptr;
+            const char* next = isBlank(*at) ? behindBlanks(at, limit) : nullptr;
             if (next == nullptr) break;
             at = next;
         }
     }
     const char* const numberEnd = end;
     // Where there is a point there must be a digit too.
-    bool anyDigit = false;
-    for (const char* p = first; p < numberEnd && !anyDigit; ++p) anyDigit = isDigit(*p);
     if (!anyDigit) {
         result.kind = Decimal::Fault::NoDigits;
         result.end = begin;

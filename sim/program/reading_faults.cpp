@@ -34,10 +34,10 @@ long codePoint(std::string_view bytes) {
 
 std::string describe(std::string_view bytes, long point) {
     if (point >= 0x80) {
-        return fmt::format("the character '{}' (U+{:04X})", bytes.substr(0, characterBytes(bytes[0])), point);
+        return fmt::format("The character '{}' (U+{:04X})", bytes.substr(0, characterBytes(bytes[0])), point);
     }
-    if (point > 0x20 && point < 0x7f) return fmt::format("the character '{}'", bytes[0]);
-    return fmt::format("a byte of value {}, which is no character,",
+    if (point > 0x20 && point < 0x7f) return fmt::format("The character '{}'", bytes[0]);
+    return fmt::format("A byte of value {}, which is no character,",
                        static_cast<int>(static_cast<unsigned char>(bytes[0])));
 }
 

@@ -38,6 +38,7 @@ public:
         for (int chunk = 0; chunk < billet_.grid().chunks(); ++chunk) addChunk(chunk);
         enterColumn(billet_.grid().columns, {});
         for (Run& run : runs_) run.tracer.finish();
+        for (Run& run : runs_) keepApart(run);
         std::vector<Loop> result;
         done_.assign(runs_.size(), false);
         for (std::size_t i = 0; i < runs_.size(); ++i) {
@@ -162,6 +163,26 @@ private:
             stretches_[i].outer = newRun(Side::Outer);
             stretches_[i + 1].inner = newRun(Side::Inner);
             tieLeft(stretches_[i].outer, stretches_[i + 1].inner, stretches_[i].solid.outerCut);
+        }
+    }
+
+    // Two sides that were carried on to a border may have crossed on the last half pitch: then they meet there.
+    void keepApart(Run& here) {
+        if (here.tracer.side() != Side::Inner) return;
+        SideTracer& a = here.tracer;
+        SideTracer& left = run(here.leftTie).tracer;
+        const double startA = a.points().front().r;
+        const double startB = left.points().front().r;
+        if ((startA - startB) * (a.firstR() - left.firstR()) < 0) {
+            a.moveStart((startA + startB) / 2);
+            left.moveStart((startA + startB) / 2);
+        }
+        SideTracer& right = run(here.rightTie).tracer;
+        const double endA = a.points().back().r;
+        const double endB = right.points().back().r;
+        if ((endA - endB) * (a.lastR() - right.lastR()) < 0) {
+            a.moveEnd((endA + endB) / 2);
+            right.moveEnd((endA + endB) / 2);
         }
     }
 

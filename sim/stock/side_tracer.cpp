@@ -34,7 +34,7 @@ void SideTracer::push(const Spot& spot) {
         slopeMax_ = std::numeric_limits<double>::infinity();
         funnelEmpty_ = false;
     } else if (spot.cut != newest_.cut && toolOf(spot.cut) != tool_) {
-        const Point border{spot.z - pitch_ / 2, newest_.r};
+        const Point border{spot.z - pitch_ / 2, (newest_.r + spot.r) / 2};
         keep(border, edgeCut_);
         anchor_ = border;
         funnelEmpty_ = true;
@@ -56,45 +56,63 @@ void SideTracer::push(const Spot& spot) {
     newest_ = spot;
 }
 
-// The jump from `before_` to `here_` is known with the jumps on both sides of it: a face, or one more point.
-void SideTracer::settle(double jumpAfter) {
-    const double jump = std::abs(here_.r - before_.r);
-    if (jump > tolerance_ && jump > pitch_ && jump > kStandsAlone * std::max(jumpBefore_, jumpAfter)) {
+// How far a side goes on over the half pitch to a border, after two changes of r: the smaller of the two, nothing where they
+// disagree about the direction. No steeper than 45°: a steep flank may just as well have ended before the border.
+double SideTracer::goingOn(double change, double changeBefore) const {
+    if (change * changeBefore <= 0) return 0;
+    const double smaller = std::abs(change) < std::abs(changeBefore) ? change : changeBefore;
+    return 0.5 * std::clamp(smaller, -pitch_, pitch_);
+}
+
+void SideTracer::start(double change, double changeAfter) {
+    anchor_ = {first_.z - pitch_ / 2, std::max(0.0, first_.r - goingOn(change, changeAfter))};
+    keep(anchor_, first_.cut);
+    push(first_);
+    before_ = first_;
+}
+
+// The change from `before_` to `here_` is known with the changes on both sides of it: a face, or one more point.
+void SideTracer::settle(double changeAfter) {
+    const double change = here_.r - before_.r;
+    const double jump = std::abs(change);
+    const double beside = std::max(std::abs(change1_), std::abs(changeAfter));
+    if (jump > tolerance_ && jump > pitch_ && jump > kStandsAlone * beside) {
         const double border = here_.z - pitch_ / 2;
         keep({newest_.z, newest_.r}, edgeCut_);
-        keep({border, before_.r}, before_.cut);
+        keep({border, before_.r + goingOn(change1_, change2_)}, before_.cut);
         // The one of the two with less metal was cut by the tool that left the face.
-        const bool risesAway = (here_.r > before_.r) == (side_ == Side::Outer);
-        anchor_ = {border, here_.r};
+        const bool risesAway = (change > 0) == (side_ == Side::Outer);
+        anchor_ = {border, std::max(0.0, here_.r - std::clamp(changeAfter, -pitch_, pitch_) / 2)};
         keep(anchor_, risesAway ? before_.cut : here_.cut);
         funnelEmpty_ = true;
+        change1_ = 0;
+    } else {
+        change2_ = change1_;
+        change1_ = change;
     }
     push(here_);
-    jumpBefore_ = jump;
     before_ = here_;
 }
 
 void SideTracer::add(double z, double r, CutId cut) {
     const Spot spot{z, r, cut};
-    lastCut_ = cut;
     if (seen_ == 0) {
-        firstCut_ = cut;
-        anchor_ = {z - pitch_ / 2, r};
-        keep(anchor_, cut);
-        push(spot);
-        before_ = spot;
+        first_ = spot;
     } else if (seen_ == 1) {
         here_ = spot;
     } else {
-        settle(std::abs(spot.r - here_.r));
+        if (seen_ == 2) start(here_.r - first_.r, r - here_.r);
+        settle(r - here_.r);
         here_ = spot;
     }
+    last_ = spot;
     ++seen_;
 }
 
 void SideTracer::finish() {
+    if (seen_ <= 2) start(0, 0);
     if (seen_ > 1) settle(0);
-    const Point end{newest_.z + pitch_ / 2, newest_.r};
+    const Point end{newest_.z + pitch_ / 2, std::max(0.0, newest_.r + goingOn(change1_, change2_))};
     // One more edge only if the last one cannot simply run on to the end.
     const double slope = (end.r - anchor_.r) / (end.z - anchor_.z);
     if (slope < slopeMin_ || slope > slopeMax_) keep({newest_.z, newest_.r}, edgeCut_);

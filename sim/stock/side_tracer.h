@@ -36,15 +36,21 @@ public:
     // After finish(): points from left to right, and the cut of the edge behind each but the last.
     const std::vector<Point>& points() const { return points_; }
     const std::vector<CutId>& cuts() const { return cuts_; }
-    CutId firstCut() const { return firstCut_; }
-    CutId lastCut() const { return lastCut_; }
+    // Radius at the first and the last column.
+    double firstR() const { return first_.r; }
+    double lastR() const { return last_.r; }
+    // Moves an end on its border; for sides that would cross there.
+    void moveStart(double r) { points_.front().r = r; }
+    void moveEnd(double r) { points_.back().r = r; }
 
 private:
     struct Spot {
         double z = 0, r = 0;
         CutId cut = kUncut;
     };
-    void settle(double jumpAfter);
+    double goingOn(double change, double changeBefore) const;
+    void start(double change, double changeAfter);
+    void settle(double changeAfter);
     void push(const Spot& spot);
     void keep(Point point, CutId edgeCut);
     std::uint16_t toolOf(CutId cut) const;
@@ -54,8 +60,10 @@ private:
     double pitch_;
     std::span<const std::uint16_t> toolOfCut_;
 
-    Spot before_, here_;     // `before_` is in the funnel, `here_` not yet
-    double jumpBefore_ = 0;  // from the column before `before_` to it
+    Spot first_, last_;
+    Spot before_, here_;  // `before_` is in the funnel, `here_` not yet
+    double change1_ = 0;  // of r, from the column before `before_` to it
+    double change2_ = 0;  // and the change before that
     int seen_ = 0;
 
     Point anchor_;
@@ -65,7 +73,6 @@ private:
     double slopeMin_ = 0, slopeMax_ = 0;
     bool funnelEmpty_ = true;
 
-    CutId firstCut_ = kUncut, lastCut_ = kUncut;
     std::vector<Point> points_;
     std::vector<CutId> cuts_;
 };

@@ -120,10 +120,17 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     trial->timeline = layOut(trial->toolpath, trial->setup);
     if (progress.stopped()) return nullptr;
 
+    progress.stage("measuring clearances", 0.25, 0.3);
+    ClearanceResult clearance = checkClearances(trial->timeline, trial->toolpath, trial->setup, options.stop);
+    if (progress.stopped()) return nullptr;
+
     take(trial->findings, trial->setup.findings);
     take(trial->findings, trial->program.findings);
     take(trial->findings, trial->toolpath.findings);
     take(trial->findings, trial->timeline.findings);
+    take(trial->findings, clearance.findings);
+    trial->clearances = std::move(clearance.perMove);
+    trial->notChecked = std::move(clearance.notModelled);
     if (!machine(*trial, options, progress)) return nullptr;
 
     completeSpans(trial->findings, trial->program);

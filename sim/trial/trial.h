@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "sim/base/finding.h"
+#include "sim/clearance/clearance.h"
 #include "sim/control/toolpath.h"
 #include "sim/motion/timeline.h"
 #include "sim/program/program.h"
@@ -29,6 +30,7 @@ struct Trial {
     Verdict verdict = Verdict::NotProven;
     // What this trial did not look at, in plain words; shown wherever the verdict is shown.
     std::vector<std::string> notChecked;
+    std::vector<Clearance> clearances;  // per timed move: the closest approach to chuck, jaws and tailstock
     double cuttingTimeS = 0;  // time at feed with metal coming off
     double stockVolumeMm3 = 0;
     double removedVolumeMm3 = 0;

@@ -175,6 +175,28 @@ TEST(Interpret, StepsFollowTheBlocksInOrder) {
     EXPECT_EQ(path.stops[0].beforeMove, 5u);
 }
 
+TEST(Interpret, LosesNothingInMovesTooShortToBeMade) {
+    std::string text = "T0101\nG97 S500 M03\nG00 X60. Z2.\nG01 F.2\n";
+    for (int i = 0; i < 1000; ++i) text += "W-.00000004\n";
+    const firstoff::Setup setup = lathe();
+    const Toolpath path = run(text + "M30\n", setup);
+    Point at = setup.machine.home;
+    for (const Move& move : path.moves) {
+        EXPECT_EQ(move.from, at);
+        at = move.to;
+    }
+    const Move& last = path.moves.back();
+    // What is left over is shorter than what counts as the same place, 1e-7 mm.
+    EXPECT_NEAR((last.to + path.programmedShift(last, setup)).z, 2 - 0.00004, 1.1e-7);
+}
+
+TEST(Interpret, NamesTheKindsOfMovesAsTheTableDoes) {
+    EXPECT_STREQ(name(MoveKind::Rapid), "rapid");
+    EXPECT_STREQ(name(MoveKind::ArcClockwise), "arc-cw");
+    EXPECT_STREQ(name(MoveKind::ArcAnticlockwise), "arc-ccw");
+    EXPECT_STREQ(name(MoveKind::Home), "home");
+}
+
 TEST(Interpret, MakesAModalStateOnlyWhenSomethingChanged) {
     std::string text = "T0101\nG97 S500 M03\n";
     for (int i = 0; i < 1000; ++i) text += "G00 X60. Z2.\nG01 Z-5. F.2\nX62.\n";

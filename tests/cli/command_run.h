@@ -1,0 +1,34 @@
+// Runs the built `firstoff` command as a shell would.
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+namespace firstoff::shop {
+
+struct CommandRun {
+    int exitCode = -1;
+    std::string out;
+    std::string err;
+};
+
+// `arguments` as typed in a shell.
+CommandRun firstoff(const std::string& arguments);
+
+// A folder of its own for the running test, empty, removed with the object.
+class Bench {
+public:
+    Bench();
+    ~Bench();
+    // Writes a file and returns its path.
+    std::string put(const std::string& name, const std::string& contents) const;
+    std::string path(const std::string& name) const { return (folder_ / name).string(); }
+    std::string contents(const std::string& name) const;
+    bool has(const std::string& name) const { return std::filesystem::exists(folder_ / name); }
+    int files() const;
+
+private:
+    std::filesystem::path folder_;
+};
+
+}  // namespace firstoff::shop

@@ -1,0 +1,143 @@
+// The demo jobs: the good ones come out clear and to size, the trap is found out.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "sim/output/tables.h"
+#include "sim/trial/trial.h"
+#include "tests/support/shop.h"
+
+namespace firstoff {
+namespace {
+
+std::shared_ptr<const Trial> tried(const std::string& job) {
+    const std::string base = "assets/jobs/" + job;
+    return runTrial(readProgram(shop::readFile(base + ".nc"), job + ".nc"),
+                    readSetup(shop::readFile(base + ".toml"), job + ".toml"));
+}
+
+// Where the outline of a piece crosses a line of constant z (radii, rising) or constant r (z, rising); work frame.
+std::vector<double> crossings(const std::vector<Loop>& loops, double datumZ, bool atZ, double level) {
+    std::vector<double> result;
+    for (const Loop& loop : loops) {
+        for (std::size_t i = 0; i < loop.points.size(); ++i) {
+            const Point a = loop.points[i] - Point{datumZ, 0};
+            const Point b = loop.points[(i + 1) % loop.points.size()] - Point{datumZ, 0};
+            const double u = atZ ? a.z : a.r;
+            const double v = atZ ? b.z : b.r;
+            if ((u < level) == (v < level)) continue;
+            const double t = (level - u) / (v - u);
+            result.push_back(atZ ? a.r + t * (b.r - a.r) : a.z + t * (b.z - a.z));
+        }
+    }
+    std::sort(result.begin(), result.end());
+    return result;
+}
+
+class GoodJob : public testing::TestWithParam<const char*> {};
+
+TEST_P(GoodJob, ComesOutClear) {
+    const auto trial = tried(GetParam());
+    for (const Finding& f : trial->findings) {
+        EXPECT_EQ(f.severity, Severity::Note) << f.code << " line " << f.span.line << ": " << f.message;
+    }
+    EXPECT_EQ(trial->verdict, Verdict::Clear);
+    ASSERT_NE(trial->stock, nullptr);
+    EXPECT_EQ(trial->stock->severances().size(), 1u) << "the part is parted off, nothing else falls";
+    EXPECT_EQ(trial->toolpath.stops.back().kind, ProgramStop::Kind::End);
+}
+
+INSTANTIATE_TEST_SUITE_P(Jobs, GoodJob, testing::Values("coupling-spigot", "bored-bush"), [](const auto& row) {
+    std::string name = row.param;
+    std::replace(name.begin(), name.end(), '-', '_');
+    return name;
+});
+
+struct Size {
+    double z;  // work frame
+    std::vector<double> diameters;
+    double withinMm;
+};
+
+void expectSizes(const std::string& job, const std::vector<Size>& sizes) {
+    const auto trial = tried(job);
+    const auto& piece = trial->stock->severances().at(0).section;
+    for (const Size& size : sizes) {
+        std::vector<double> found = crossings(piece, sectionDatum(*trial).z, true, size.z);
+        ASSERT_EQ(found.size(), size.diameters.size()) << "at Z" << size.z;
+        for (std::size_t i = 0; i < found.size(); ++i) {
+            EXPECT_NEAR(2 * found[i], size.diameters[i], size.withinMm) << "at Z" << size.z;
+        }
+    }
+}
+
+struct Face {
+    double diameter;
+    std::vector<double> z;
+};
+
+// 0.003: faces stand on columns of 2 µm and half a column beside them.
+void expectFaces(const std::string& job, const std::vector<Face>& faces) {
+    const auto trial = tried(job);
+    const auto& piece = trial->stock->severances().at(0).section;
+    for (const Face& face : faces) {
+        std::vector<double> found = crossings(piece, sectionDatum(*trial).z, false, face.diameter / 2);
+        ASSERT_EQ(found.size(), face.z.size()) << "at D" << face.diameter;
+        for (std::size_t i = 0; i < found.size(); ++i) {
+            EXPECT_NEAR(found[i], face.z[i], 0.003) << "at D" << face.diameter;
+        }
+    }
+}
+
+constexpr double kCylinder = 0.001;  // diameters within a micrometre
+constexpr double kSlope = 0.004;  // a slope of 45° turns half a column of z into as much radius, twice that in diameter
+
+// Expected figures are those of the drawing the program was written to: lines and arcs, elementary geometry.
+TEST(CouplingSpigot, IsToSize) {
+    expectSizes("coupling-spigot", {{-8, {0, 25}, kCylinder},
+                                    {-0.5, {0, 24}, kSlope},
+                                    {-22.5, {0, 30}, kSlope},
+                                    {-35, {0, 35}, kCylinder},
+                                    {-41.5, {0, 41 - 2 * std::sqrt(9 - 1.5 * 1.5)}, kSlope},
+                                    {-43.5, {0, 47}, kSlope},
+                                    {-47, {0, 48}, kCylinder},
+                                    {-52, {0, 42}, kCylinder},
+                                    {-58, {0, 48}, kCylinder}});
+    expectFaces("coupling-spigot", {{10, {-60, 0}}, {44, {-60, -54, -50, -43}}});
+}
+
+TEST(BoredBush, IsToSize) {
+    expectSizes("bored-bush", {{-20, {30, 52}, kCylinder},
+                               {-5, {38, 52}, kCylinder},
+                               {-0.5, {39, 51}, kSlope},
+                               {-8.5, {31, 52}, kSlope},
+                               {-34, {30, 52}, kCylinder}});
+    expectFaces("bored-bush", {{44, {-35, 0}}, {34, {-35, -8}}});
+}
+
+// Realistic jobs: a few minutes at most, and most of the time at feed spent in metal.
+TEST(DemoJobs, TakeTheTimeSuchPartsTake) {
+    for (const char* job : {"coupling-spigot", "bored-bush"}) {
+        const auto trial = tried(job);
+        EXPECT_GT(trial->timeline.cycleTimeS, 60) << job;
+        EXPECT_LT(trial->timeline.cycleTimeS, 180) << job;
+        EXPECT_GT(trial->cuttingTimeS, 0.8 * trial->timeline.feedTimeS) << job;
+        EXPECT_LE(trial->cuttingTimeS, trial->timeline.feedTimeS) << job;
+    }
+}
+
+TEST(Trap, IsFoundOut) {
+    const auto trial = tried("trap");
+    EXPECT_EQ(trial->verdict, Verdict::Problems);
+    std::set<std::string> codes;
+    for (const Finding& f : trial->findings) codes.insert(f.code);
+    EXPECT_THAT(codes, testing::IsSupersetOf({"no-speed-clamp", "compensation-left-on", "tool-not-in-setup",
+                                              "over-travel", "feed-above-limit", "feed-per-rev-with-spindle-stopped",
+                                              "speed-above-chuck-limit"}));
+}
+
+}  // namespace
+}  // namespace firstoff
