@@ -11,6 +11,11 @@ constexpr std::uint32_t kFrameLetters = BlockWords::bits({'N', 'O'});
 // NISTIR 6556 sec. 3.3.5.
 constexpr int kMostMCodes = 4;
 
+std::string_view withoutComment(std::string_view line) {
+    line = line.substr(0, line.find_first_of("(;"));
+    return line.substr(0, line.find_last_not_of(" \t") + 1);
+}
+
 bool isProgramEnd(int tenths) {
     return tenths == 20 || tenths == 300;
 }
@@ -65,7 +70,7 @@ bool Control::frames(BlockId block) {
                      "macro-not-carried-out",
                      fmt::format("{} is a macro statement; it was not carried out, so what follows may run otherwise "
                                  "on the machine.",
-                                 program_.textOf(b)),
+                                 withoutComment(program_.textOf(b))),
                      "Write the blocks out, or prove this program on the machine.",
                      {},
                      true});

@@ -214,7 +214,7 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
              "allowance-into-part",
              fmt::format("The finish allowance U{} W{} moves the profile into the finished part: {} is turned {}.",
                          figure(2 * order.allowance.r), figure(order.allowance.z),
-                         plan.outside ? "an outside" : "a bore",
+                         plan.outside ? "an outside diameter" : "a bore",
                          plan.towardsChuck ? "towards the chuck" : "away from the chuck"),
              fmt::format("U must be {} and W {} here.", plan.outside ? "above zero" : "below zero",
                          plan.towardsChuck ? "above zero" : "below zero"),
@@ -224,8 +224,8 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
         remarks_.at(block(), *orders_.oneShot->word,
                     {Severity::Stop,
                      "too-many-passes",
-                     fmt::format("With a depth of {} mm G71 needs more than {} passes; it was not carried out.",
-                                 figure(order.depth), kMostPasses),
+                     fmt::format("With a depth of {:g} mm G71 needs more than {} passes; it was not carried out.",
+                                 order.depth, kMostPasses),
                      "Check the depth of cut: a decimal point may be missing.",
                      {{"depth_mm", order.depth}}});
     }
