@@ -84,6 +84,7 @@ void Control::carryOutWords() {
     orders_ = Orders{};
     used_ = kFrameLetters;
     if (words_.gBegin() != words_.gEnd() || words_.mBegin() != words_.mEnd()) sortCodes();
+    if (words_.secondU() != nullptr) checkSecondU();
     applyUnits();
     applyFeed();
     applySpeed();
@@ -174,6 +175,15 @@ void Control::sortCode(const Code& code, const Code** place, bool isG) {
              "Leave one of them out, or write two blocks."});
     }
     *place = &code;
+}
+
+// Depth of cut and allowance of a G71 in one block are both U; anywhere else one U is too many.
+void Control::checkSecondU() {
+    const bool roughing = orders_.oneShot != nullptr && orders_.oneShot->tenths == 710;
+    if (roughing && words_.hasAny(BlockWords::bits({'P', 'Q'}))) return;
+    remarks_.at(block(), *words_.secondU(),
+                {Severity::Stop, "word-twice", "The letter U stands twice in this block; the first one was taken.",
+                 "Write each letter once per block, except G and M."});
 }
 
 // Inside P–Q only shape, feed and speed may stand: what else there is would be carried out once per pass, or not at
