@@ -12,7 +12,7 @@ fs::path demoProgram() {
     const fs::path folders[] = {own ? fs::path(own) : fs::path(), FIRSTOFF_INSTALLED_ASSETS, FIRSTOFF_SOURCE_ASSETS};
     for (const fs::path& folder : folders) {
         if (folder.empty()) continue;
-        const fs::path job = folder / "jobs" / "spigot.nc";
+        const fs::path job = folder / "jobs" / "coupling-spigot.nc";
         std::error_code error;
         if (fs::exists(job, error)) return job;
     }

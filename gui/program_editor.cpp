@@ -103,8 +103,9 @@ void ProgramEditor::selectWordAt(std::size_t offset) {
     const std::string& text = document_->text();
     offset = std::min(offset, text.size());
     std::size_t from = offset;
-    while (from > 0 && isNumber(text[from - 1])) --from;
-    if (from > 0 && isLetter(text[from - 1]) && (from == text.size() || !isLetter(text[from]))) --from;
+    const bool atLetter = from < text.size() && isLetter(text[from]);
+    while (!atLetter && from > 0 && isNumber(text[from - 1])) --from;
+    if (!atLetter && from > 0 && isLetter(text[from - 1])) --from;
     std::size_t to = wordRight(from);
     while (to > from && isSpace(text[to - 1])) --to;
     place(from);

@@ -1,0 +1,152 @@
+// What the window writes, reads from its command line and keeps of its settings.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "gui/figures.h"
+#include "gui/frame_times.h"
+#include "gui/program_text.h"
+#include "gui/startup.h"
+#include "gui/view_settings.h"
+
+namespace firstoff::gui {
+namespace {
+
+TEST(Figures, WriteTimesAsAClock) {
+    EXPECT_EQ(clockTime(0), "0:00.00");
+    EXPECT_EQ(clockTime(7.254), "0:07.25");
+    EXPECT_EQ(clockTime(59.996), "1:00.00");
+    EXPECT_EQ(clockTime(3727.5), "1:02:07.50");
+    EXPECT_EQ(tickTime(62, 1), "1:02");
+    EXPECT_EQ(tickTime(0.25, 0.05), "0:00.25");
+    EXPECT_EQ(tickTime(0.2, 0.2), "0:00.2");
+}
+
+TEST(Figures, WriteLengthsWithoutANegativeZero) {
+    EXPECT_EQ(millimetres(-0.0004), "0.000");
+    EXPECT_EQ(millimetres(-0.0006), "-0.001");
+    EXPECT_EQ(millimetres(48), "48.000");
+}
+
+TEST(Figures, GroupLargeNumbers) {
+    EXPECT_EQ(wholeNumber(1459.2), "1459");
+    EXPECT_EQ(wholeNumber(12500), "12\u2009500");
+    EXPECT_EQ(wholeNumber(-1234567), "-1\u2009234\u2009567");
+    EXPECT_EQ(wholeNumber(-0.2), "0");
+}
+
+TEST(Figures, StepByOneTwoFive) {
+    for (const auto& [least, step] : {std::pair{0.011, 0.02}, {0.02, 0.02}, {0.3, 0.5}, {0.7, 1.0}, {6.0, 10.0}}) {
+        EXPECT_DOUBLE_EQ(niceStep(least), step) << least;
+    }
+}
+
+TEST(FrameTimes, TellPercentilesByCounting) {
+    FrameTimes times;
+    for (int i = 1; i <= 100; ++i) times.add(i * 1e-3);
+    EXPECT_DOUBLE_EQ(times.percentile(0.5), 0.050);
+    EXPECT_DOUBLE_EQ(times.percentile(0.99), 0.099);
+    EXPECT_DOUBLE_EQ(times.percentile(1), 0.100);
+    EXPECT_NEAR(times.framesPerSecond(), 100 / 5.05, 1e-9);  // sum 1 to 100 ms; rounding of doubles
+    EXPECT_THAT(times.report(), testing::HasSubstr("frames 100"));
+}
+
+Startup read(std::vector<const char*> words) {
+    words.insert(words.begin(), "firstoff-window");
+    return readCommandLine(static_cast<int>(words.size()), words.data());
+}
+
+TEST(CommandLine, ReadsWhatIsPromised) {
+    const Startup startup =
+        read({"part.nc", "--setup", "bar.toml", "--picture", "p.png", "--at-line", "12", "--size", "640x400", "--view",
+              "end-on", "--cutaway=half", "--colour-by-tool", "--light", "--scene-only"});
+    EXPECT_EQ(startup.program, "part.nc");
+    EXPECT_EQ(startup.setup, "bar.toml");
+    EXPECT_EQ(startup.picture, "p.png");
+    EXPECT_EQ(startup.atLine, 12);
+    EXPECT_EQ(startup.width, 640);
+    EXPECT_EQ(startup.height, 400);
+    EXPECT_EQ(startup.view, ViewName::EndOn);
+    EXPECT_EQ(startup.cutaway, 2);
+    EXPECT_TRUE(startup.colourByTool);
+    EXPECT_EQ(startup.dark, false);
+    EXPECT_TRUE(startup.sceneOnly);
+    EXPECT_EQ(read({"--at-time", "12.5", "--picture", "p.png"}).atTimeS, 12.5);
+    EXPECT_EQ(read({"--bench-frames", "300"}).benchFrames, 300);
+    EXPECT_FALSE(read({}).program);
+}
+
+TEST(CommandLine, NamesWhatItCannotUse) {
+    struct Row {
+        std::vector<const char*> words;
+        const char* says;
+    };
+    const Row rows[] = {
+        {{"a.nc", "b.nc"}, "a.nc or b.nc"},
+        {{"--setup"}, "--setup needs something"},
+        {{"--shiny"}, "no option --shiny"},
+        {{"--size", "640"}, "640x"},
+        {{"--size", "0x10"}, "--size"},
+        {{"--size", "99999x10"}, "--size"},
+        {{"--at-line", "0"}, "--at-line"},
+        {{"--at-line", "3x"}, "3x"},
+        {{"--at-time", "nan"}, "nan"},
+        {{"--view", "sky"}, "sky"},
+        {{"--at-line", "3", "--at-time", "4"}, "not both"},
+        {{"--scene-only"}, "--picture"},
+    };
+    for (const Row& row : rows) {
+        try {
+            read(row.words);
+            ADD_FAILURE() << "took " << row.words.front();
+        } catch (const UsageError& error) {
+            EXPECT_THAT(error.what(), testing::AnyOf(testing::HasSubstr(row.says), testing::HasSubstr("WxH")));
+        }
+    }
+}
+
+TEST(ViewSettings, ComeBackAsTheyWereLeft) {
+    ViewSettings view;
+    view.dark = false;
+    view.cutaway = 2;
+    view.colourByTool = true;
+    view.programWidth = 412.5f;
+    view.playSpeed = 25;
+    view.windowWidth = 1500;
+    view.recent = {"/jobs/a \"odd\" name.nc", "/jobs/b.nc"};
+    EXPECT_EQ(readViewSettings(writeViewSettings(view)), view);
+}
+
+TEST(ViewSettings, PassOverWhatTheyCannotUse) {
+    const ViewSettings usual;
+    for (const char* text :
+         {"", "not toml [[[", "dark = 3\nprogram_width = \"wide\"\nscale = 1e9\ncutaway = -1\nrecent = 4",
+          "unknown = 1"}) {
+        EXPECT_EQ(readViewSettings(text), usual) << text;
+    }
+}
+
+TEST(ViewSettings, KeepEightRecentProgramsNewestFirst) {
+    ViewSettings view;
+    for (int i = 0; i < 12; ++i) rememberProgram(view, "/jobs/" + std::to_string(i) + ".nc");
+    rememberProgram(view, "/jobs/6.nc");
+    EXPECT_EQ(view.recent.size(), kRecentPrograms);
+    EXPECT_EQ(view.recent[0], "/jobs/6.nc");
+    EXPECT_EQ(view.recent[1], "/jobs/11.nc");
+}
+
+TEST(ProgramText, CutsALineIntoRunsWithoutGaps) {
+    const std::string line = "N10 G01X20. ,C1. F.2 (chamfer) T0303 M08";
+    std::string kinds;
+    std::size_t at = 0;
+    for (const TextRun& run : runsOf(line)) {
+        EXPECT_EQ(run.from, at);
+        at = run.to;
+        kinds += "pmaftsoc"[static_cast<std::size_t>(run.kind)];
+    }
+    EXPECT_EQ(at, line.size());
+    // o: N10, m: G01, a: axes and chamfer, f: feed, c: comment, t: tool, s: M word; p: spaces between.
+    EXPECT_EQ(kinds, "opmapapfpcptps");
+}
+
+}  // namespace
+}  // namespace firstoff::gui
