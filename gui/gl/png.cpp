@@ -1,5 +1,6 @@
 #include "gui/gl/png.h"
 
+#include <stb_image.h>
 #include <stb_image_write.h>
 
 #include <cerrno>
@@ -45,6 +46,18 @@ void savePng(const std::filesystem::path& path, const Image& image) {
         std::filesystem::remove(part, ignored);
         refuse(path, failed.message());
     }
+}
+
+Image loadPng(const std::filesystem::path& path) {
+    Image image;
+    int channels = 0;
+    stbi_uc* pixels = stbi_load(path.c_str(), &image.width, &image.height, &channels, 3);
+    if (!pixels)
+        throw std::runtime_error("The picture " + path.string() + " could not be read: " + stbi_failure_reason() + ".");
+    const std::size_t size = 3 * static_cast<std::size_t>(image.width) * static_cast<std::size_t>(image.height);
+    image.rgb.assign(pixels, pixels + size);
+    stbi_image_free(pixels);
+    return image;
 }
 
 }  // namespace firstoff::gui

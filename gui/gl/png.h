@@ -11,4 +11,7 @@ namespace firstoff::gui {
 // path and the reason.
 void savePng(const std::filesystem::path& path, const Image& image);
 
+// Reads a PNG. Throws std::runtime_error with the path and the reason.
+Image loadPng(const std::filesystem::path& path);
+
 }  // namespace firstoff::gui

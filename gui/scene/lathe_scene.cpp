@@ -276,7 +276,8 @@ void LatheScene::State::drawMarks(const SceneInstant& instant, const Studio& stu
     style.colour.a *= 0.35f;  // seen through the metal
     overlay.lines(axis, style, studio);
     const auto offset = static_cast<std::size_t>(std::clamp(instant.workOffset, 0, 5));
-    if (setup.workOffsetGiven[offset]) overlay.datum(place(setup.workOffsets[offset]), 8.5f, studio);
+    if (setup.workOffsetGiven[offset])
+        overlay.datum(place(setup.workOffsets[offset]), std::clamp(studio.picture.w / 95, 5.0f, 11.0f), studio);
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);

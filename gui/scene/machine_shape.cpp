@@ -131,7 +131,7 @@ TriangleMesh headstockShape(const Chuck& chuck) {
     spindle.transform(kAlongSpindle);
     mesh.append(spindle);
     const float face = back - 0.22f * R;
-    mesh.append(box({face - 1.1f * R, -1.5f * R, -3.0f * R}, {face, 1.5f * R, 1.15f * R}, 0.14f * R,
+    mesh.append(box({face - 9.0f * R, -1.5f * R, -3.0f * R}, {face, 1.5f * R, 1.15f * R}, 0.14f * R,
                     packColour(palette::kHeadstock, kPaint)));
     TriangleMesh ring =
         prism({regular(64, 1.08f * R), face, face + 0.06f * R, 0.03f * R}, packColour(palette::kHeadstock, kGround));

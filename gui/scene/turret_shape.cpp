@@ -78,10 +78,10 @@ TriangleMesh stationFigure(int station, const Disc& disc) {
             const float w = 0.28f * size;
             const glm::vec2 a(left + size * std::min(s.x0, s.x1), size * std::min(s.y0, s.y1));
             const glm::vec2 b(left + size * std::max(s.x0, s.x1), size * std::max(s.y0, s.y1));
-            // In the disc's plane: y up, seen from the chuck +z lies to the left.
+            // In the disc's plane: y up, seen from the chuck z runs to the right.
             const float y = -0.88f * disc.radius;
             mesh.append(
-                box({-0.35f, y + a.y - w, -b.x - w}, {0.5f, y + b.y + w, -a.x + w}, 0, packColour(0xeef1f5, kPaint)));
+                box({-0.35f, y + a.y - w, a.x - w}, {0.5f, y + b.y + w, b.x + w}, 0, packColour(0xeef1f5, kPaint)));
         }
         left += 3 * size;
     }

@@ -115,9 +115,10 @@ Approach approach(const ContactZone& zone, const TipWay& way, const Reading* atS
     }
     double before = 0;
     for (std::size_t i = 1; i < way.points.size(); ++i) {
-        Piece piece{zone, way.points[i - 1], {}, distance(way.points[i - 1], way.points[i])};
+        const Point on = way.points[i] - way.points[i - 1];
+        Piece piece{zone, way.points[i - 1], {}, std::sqrt(dot(on, on))};
         if (piece.length == 0) continue;
-        piece.u = (1 / piece.length) * (way.points[i] - way.points[i - 1]);
+        piece.u = (1 / piece.length) * on;
         const Reading end = zone.at(way.points[i], reading.feature);
         const Lowest low = lowestOn(piece, reading, end);
         if (low.bound < result.gap) {

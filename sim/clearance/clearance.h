@@ -1,10 +1,10 @@
 // How near the tool in use comes to chuck, jaws and tailstock, and where it hits them.
 //
 // Everything that turns or is turned on the spindle axis counts as its envelope in the turning half-plane, standing or
-// turning: the chuck body a disc; the jaws the ring they sweep, from the bar (whatever reaches in there inside the
-// bar's own radius meets the bar first) to `jawOuterRadius`; of the tailstock the point of its centre a cone, and all
-// behind the point a cylinder as thick as the quill, since a set-up does not say how long the centre's shank stands
-// out. Both sides of the axis count, so that a drill or a tool past the centre is seen.
+// turning: the chuck body a disc; the jaws the ring they sweep, out to `jawOuterRadius`. Both are open inside the bar's
+// own radius as far as the bar reaches, since a tool in there meets the bar first. Of the tailstock the point of its
+// centre is a cone, and all behind the point a cylinder as thick as the quill, since a set-up does not say how far the
+// centre's shank stands out. Both sides of the axis count, so that a drill or a tool past the centre is seen.
 //
 // Certain, not sampled: the tool never turns, only shifts, so the places of the tip where it meets a body form one
 // convex zone, and the gap is the distance of the tip's path from that zone. Straight moves are exact to 1e-9 mm. Arcs

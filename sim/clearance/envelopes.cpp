@@ -12,11 +12,18 @@ void addBox(std::vector<Envelope>& envelopes, Body body, double zMin, double zMa
     envelopes.push_back({body, {{zMin, rMin}, {zMax, rMin}, {zMax, rMax}, {zMin, rMax}}});
 }
 
-void addJaws(std::vector<Envelope>& envelopes, const Setup& setup) {
-    const double inner = std::max(0.0, setup.stock.outerRadius);
-    const double outer = setup.chuck.jawOuterRadius;
-    addBox(envelopes, Body::Jaws, 0, setup.chuck.jawLength, inner, outer);
-    addBox(envelopes, Body::Jaws, 0, setup.chuck.jawLength, -outer, -inner);
+void addRing(std::vector<Envelope>& envelopes, Body body, double zMin, double zMax, double inner, double outer) {
+    addBox(envelopes, body, zMin, zMax, inner, outer);
+    addBox(envelopes, body, zMin, zMax, -outer, -inner);
+}
+
+void addChuck(std::vector<Envelope>& envelopes, const Setup& setup) {
+    const Chuck& chuck = setup.chuck;
+    const double bar = std::max(0.0, setup.stock.outerRadius);
+    const double barEnd = std::clamp(setup.stock.backZ, -std::max(0.0, chuck.bodyLength), 0.0);
+    addRing(envelopes, Body::ChuckBody, barEnd, 0, bar, chuck.bodyRadius);
+    addBox(envelopes, Body::ChuckBody, -chuck.bodyLength, barEnd, -chuck.bodyRadius, chuck.bodyRadius);
+    addRing(envelopes, Body::Jaws, 0, chuck.jawLength, bar, chuck.jawOuterRadius);
 }
 
 void addTailstock(std::vector<Envelope>& envelopes, const Tailstock& tailstock) {
@@ -36,9 +43,7 @@ void addTailstock(std::vector<Envelope>& envelopes, const Tailstock& tailstock) 
 
 std::vector<Envelope> envelopesOf(const Setup& setup) {
     std::vector<Envelope> envelopes;
-    const Chuck& chuck = setup.chuck;
-    addBox(envelopes, Body::ChuckBody, -chuck.bodyLength, 0, -chuck.bodyRadius, chuck.bodyRadius);
-    addJaws(envelopes, setup);
+    addChuck(envelopes, setup);
     if (setup.tailstock) addTailstock(envelopes, *setup.tailstock);
     return envelopes;
 }

@@ -11,11 +11,12 @@
 
 namespace firstoff {
 
-// A stretch of a move, straight or one arc. Most moves give one; a per-axis rapid gives two (both axes, then the longer).
+// A stretch of a move, straight or one arc. Most moves give one; a per-axis rapid gives two (both axes, then the
+// longer).
 struct TimedMove {
-    Point from;    // turret reference, lathe frame
+    Point from;  // turret reference, lathe frame
     Point to;
-    Point centre;  // arcs
+    Point centre;   // arcs
     double t0 = 0;  // s from the start of the cycle
     double t1 = 0;
     double rpmStart = 0;  // rev/min, after surface speed and clamp; 0 with the spindle stopped

@@ -30,12 +30,36 @@ bool continuesPoint(char c) {
     return (static_cast<unsigned char>(c) & 0xC0u) == 0x80u;
 }
 
-// Control bytes must not reach a terminal.
+// Length of the UTF-8 character that starts `bytes`, 0 if none does.
+std::size_t characterLength(std::string_view bytes) {
+    const auto lead = static_cast<unsigned char>(bytes.front());
+    const std::size_t length = lead < 0x80               ? 1
+                               : (lead & 0xE0u) == 0xC0u ? 2
+                               : (lead & 0xF0u) == 0xE0u ? 3
+                               : (lead & 0xF8u) == 0xF0u ? 4
+                                                         : 0;
+    if (length == 0 || length > bytes.size()) return 0;
+    for (std::size_t i = 1; i < length; ++i) {
+        if (!continuesPoint(bytes[i])) return 0;
+    }
+    return length;
+}
+
+// Control characters, of one byte or of two (C2 80 to C2 9F), must not reach a terminal; nor must bytes that are no
+// text.
 std::string shown(std::string_view bytes) {
     std::string result;
-    for (char c : bytes) {
-        const auto byte = static_cast<unsigned char>(c);
-        result.push_back(c == '\t' ? ' ' : byte < 0x20 || byte == 0x7f ? '?' : c);
+    while (!bytes.empty()) {
+        const std::size_t length = characterLength(bytes);
+        const auto lead = static_cast<unsigned char>(bytes.front());
+        const bool control =
+            lead < 0x20 || lead == 0x7f || (lead == 0xC2 && length == 2 && static_cast<unsigned char>(bytes[1]) < 0xA0);
+        if (length == 0 || control) {
+            result.push_back(lead == '\t' ? ' ' : '?');
+        } else {
+            result += bytes.substr(0, length);
+        }
+        bytes.remove_prefix(std::max<std::size_t>(1, length));
     }
     return result;
 }
@@ -60,8 +84,9 @@ std::string quoted(std::string_view line, const SourceSpan& span) {
     std::size_t last = std::min(line.size(), first + kWidest);
     while (last < line.size() && continuesPoint(line[last])) ++last;
     const std::string_view window = line.substr(first, last - first);
-    const std::size_t lead = columnsOf(line.substr(first, begin - first));
-    const std::size_t marked = std::max<std::size_t>(1, columnsOf(line.substr(begin, std::min(length, last - begin))));
+    const std::size_t lead = columnsOf(shown(line.substr(first, begin - first)));
+    const std::size_t marked =
+        std::max<std::size_t>(1, columnsOf(shown(line.substr(begin, std::min(length, last - begin)))));
     return fmt::format("      {}{}{}\n      {}^{}\n", first > 0 ? "…" : "", shown(window),
                        last < line.size() ? "…" : "", std::string(lead + (first > 0 ? 1 : 0), ' '),
                        std::string(marked - 1, '~'));

@@ -24,14 +24,14 @@ struct Range {
 
 struct Machine {
     std::string name;
-    // Turret reference point at the machine's reference position (home), lathe frame. Machine coordinates (G53) count from
-    // here.
+    // Turret reference point at the machine's reference position (home), lathe frame. Machine coordinates (G53) count
+    // from here.
     Point home;
-    Range travelZ;            // of the turret reference, machine coordinates, mm
-    Range travelR;            // the same for X, as radius
+    Range travelZ;  // of the turret reference, machine coordinates, mm
+    Range travelR;  // the same for X, as radius
     double rapidZMmPerMin = 0;
-    double rapidRMmPerMin = 0;  // of the slide, i.e. radius per minute
-    bool rapidPerAxis = true;   // each axis at its own rapid (a dog-leg); false: straight line
+    double rapidRMmPerMin = 0;   // of the slide, i.e. radius per minute
+    bool rapidPerAxis = true;    // each axis at its own rapid (a dog-leg); false: straight line
     double maxFeedMmPerMin = 0;  // along the path
     double maxRevPerMin = 0;
     double indexTimeS = 0;  // turret index to the next station asked for, unclamp to clamp
@@ -52,11 +52,11 @@ struct Chuck {
 
 struct Tailstock {
     double quillRadius = 0;
-    double quillLength = 0;          // drawn length of the quill behind the centre
-    double centreAngle = 0;          // full point angle of the centre, rad
-    double centreRadius = 0;         // of the centre's shank
-    double tipZ = 0;                 // where the centre point stands, lathe frame
-    bool advanced = false;           // false: parked clear of the work, drawn and checked where it stands
+    double quillLength = 0;   // drawn length of the quill behind the centre
+    double centreAngle = 0;   // full point angle of the centre, rad
+    double centreRadius = 0;  // of the centre's shank
+    double tipZ = 0;          // where the centre point stands, lathe frame
+    bool advanced = false;    // false: parked clear of the work, drawn and checked where it stands
 };
 
 struct Stock {
@@ -84,18 +84,18 @@ struct Tool {
     ToolKind kind = ToolKind::Turning;
     SpindleDirection needs = SpindleDirection::Forward;
 
-    // From the turret reference point to the imaginary tool tip, as the tool really sits: z usually negative (towards the
-    // chuck), r usually negative (towards the axis).
+    // From the turret reference point to the imaginary tool tip, as the tool really sits: z usually negative (towards
+    // the chuck), r usually negative (towards the axis).
     Point tip;
     double centreHeight = 0;  // of the edge above (+) or below (-) the axis
 
     // Turning and boring: the insert.
-    char insertShape = 'C';        // ISO 1832 letter of the shape
-    double insertAngle = 0;        // included angle at the cutting corner, rad; 0 for round
-    double edgeLength = 0;         // length of one edge (round: the diameter)
+    char insertShape = 'C';  // ISO 1832 letter of the shape
+    double insertAngle = 0;  // included angle at the cutting corner, rad; 0 for round
+    double edgeLength = 0;   // length of one edge (round: the diameter)
     double noseRadius = 0;
-    double enteringAngle = 0;      // kappa of ISO 3002/5608, between the cutting edge and the feed along z, rad
-    int tipNumber = 3;             // imaginary tip position 0–9: 3 outside towards the chuck, 2 bore towards the chuck
+    double enteringAngle = 0;  // kappa of ISO 3002/5608, between the cutting edge and the feed along z, rad
+    int tipNumber = 3;         // imaginary tip position 0–9: 3 outside towards the chuck, 2 bore towards the chuck
 
     // Grooving and parting: the edge.
     double width = 0;
@@ -126,12 +126,12 @@ struct Offset {
 
 // Ways in which controls differ. The default is the most usual behaviour.
 struct ControlOptions {
-    bool compensateInRoughing = false;    // nose-radius compensation active inside the P–Q profile of G71
-    double arcClosureMm = 0.002;          // largest radius difference between start and end of an arc
-    double roughingRetractMm = 0.5;       // R of G71 when the program gives none
-    bool blockSkip = false;               // the block-skip switch: blocks with `/` are left out
-    bool optionalStop = true;             // the optional-stop switch: M01 stops
-    long maxBlocks = 20'000'000;          // executed blocks before a program counts as endless
+    bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
+    double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
+    double roughingRetractMm = 0.5;     // R of G71 when the program gives none
+    bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out
+    bool optionalStop = true;           // the optional-stop switch: M01 stops
+    long maxBlocks = 20'000'000;        // executed blocks before a program counts as endless
 };
 
 struct Setup {
@@ -140,9 +140,9 @@ struct Setup {
     Chuck chuck;
     std::optional<Tailstock> tailstock;
     Stock stock;
-    std::vector<Tool> tools;      // in order of station
-    std::vector<Offset> offsets;  // in order of number
-    std::array<Point, 6> workOffsets{};  // G54–G59: origin of the work frame in the lathe frame
+    std::vector<Tool> tools;                // in order of station
+    std::vector<Offset> offsets;            // in order of number
+    std::array<Point, 6> workOffsets{};     // G54–G59: origin of the work frame in the lathe frame
     std::array<bool, 6> workOffsetGiven{};  // false: the set-up does not say where that datum is
     ControlOptions control;
     std::vector<Finding> findings;
@@ -152,12 +152,12 @@ struct Setup {
 };
 
 // Reads a set-up from TOML text. Never throws for what the text says: unknown keys, wrong types, negative sizes and
-// contradictions are findings with line, column and remedy, and a safe value is taken so that the rest can be read; such a
-// finding is of severity Stop, so no trial with it is clear.
+// contradictions are findings with line, column and remedy, and a safe value is taken so that the rest can be read;
+// such a finding is of severity Stop, so no trial with it is clear.
 Setup readSetup(std::string_view text, std::string name);
 
-// The cutting outline of a tool in the tool frame (imaginary tip at the origin, z away from the chuck, r outwards), from
-// its kind and dimensions. Elements that are not cutting edges are marked so.
+// The cutting outline of a tool in the tool frame (imaginary tip at the origin, z away from the chuck, r outwards),
+// from its kind and dimensions. Elements that are not cutting edges are marked so.
 Outline toolOutline(const Tool& tool);
 
 // Holder in the tool frame: a convex outline on the safe side, empty if the dimensions are not given.

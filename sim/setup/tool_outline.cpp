@@ -1,6 +1,6 @@
 // Notation. A right-hand outside tool feeds towards -z. Its cutting corner A stands lower left. From A the cutting edge
-// leaves at the angle 180° - kappa to +z (kappa, the entering angle of ISO 3002-1, lies between the edge and the feed), and
-// the other edge epsilon further clockwise:
+// leaves at the angle 180° - kappa to +z (kappa, the entering angle of ISO 3002-1, lies between the edge and the feed),
+// and the other edge epsilon further clockwise:
 //
 //        r ^      \  cutting edge, direction d1 = (-cos kappa, sin kappa)
 //          |       \ .
@@ -21,11 +21,17 @@ namespace firstoff {
 
 namespace {
 
-Point direction(double angle) { return {std::cos(angle), std::sin(angle)}; }
+Point direction(double angle) {
+    return {std::cos(angle), std::sin(angle)};
+}
 
 // True where the tool is the mirror image, in z or in r, of one that feeds towards the chuck on the outside.
-bool mirroredInZ(int tip) { return tip == 1 || tip == 4 || tip == 5; }
-bool mirroredInR(int tip) { return tip == 1 || tip == 2 || tip == 6; }
+bool mirroredInZ(int tip) {
+    return tip == 1 || tip == 4 || tip == 5;
+}
+bool mirroredInR(int tip) {
+    return tip == 1 || tip == 2 || tip == 6;
+}
 
 Outline mirrored(const Outline& outline, bool inZ, bool inR) {
     const auto flip = [&](Point p) { return Point{inZ ? -p.z : p.z, inR ? -p.r : p.r}; };
@@ -120,8 +126,8 @@ Outline drillOutline(const Tool& tool) {
     const double radius = tool.diameter / 2;
     const double shoulder = radius / std::tan(tool.pointAngle / 2);
     const double back = std::max(tool.fluteLength, shoulder * 1.001);
-    Outline outline =
-        roundedPolygon({{0, 0}, {shoulder, -radius}, {back, -radius}, {back, radius}, {shoulder, radius}}, {0, 0, 0, 0, 0});
+    Outline outline = roundedPolygon({{0, 0}, {shoulder, -radius}, {back, -radius}, {back, radius}, {shoulder, radius}},
+                                     {0, 0, 0, 0, 0});
     outline.elements[2].cutting = false;
     return outline;
 }
@@ -135,7 +141,7 @@ Outline box(double zMin, double zMax, double rMin, double rMax) {
 
 Point tipFromNoseCentre(int tipNumber) {
     assert(tipNumber >= 0 && tipNumber <= 9);
-    static constexpr Point kTips[10] = {{0, 0},  {1, 1}, {-1, 1}, {-1, -1}, {1, -1},
+    static constexpr Point kTips[10] = {{0, 0}, {1, 1}, {-1, 1}, {-1, -1}, {1, -1},
                                         {1, 0}, {0, 1}, {-1, 0}, {0, -1},  {0, 0}};
     return kTips[tipNumber];
 }
@@ -143,17 +149,20 @@ Point tipFromNoseCentre(int tipNumber) {
 Outline toolOutline(const Tool& tool) {
     switch (tool.kind) {
         case ToolKind::Turning:
-        case ToolKind::Boring: return insertOutline(tool);
+        case ToolKind::Boring:
+            return insertOutline(tool);
         case ToolKind::Grooving:
-        case ToolKind::Parting: return groovingOutline(tool);
-        case ToolKind::Drill: return drillOutline(tool);
+        case ToolKind::Parting:
+            return groovingOutline(tool);
+        case ToolKind::Drill:
+            return drillOutline(tool);
     }
     return {};
 }
 
-// A shank across the axis for outside tools, a bar along the axis for boring bars and drills. It starts where the insert
-// ends; how far it stands back from the tip along z is taken as a quarter of the edge, which is less than holders of
-// ISO 5610 leave (from memory), so the shape is on the safe side.
+// A shank across the axis for outside tools, a bar along the axis for boring bars and drills. It starts where the
+// insert ends; how far it stands back from the tip along z is taken as a quarter of the edge, which is less than
+// holders of ISO 5610 leave (from memory), so the shape is on the safe side.
 Outline holderOutline(const Tool& tool) {
     if (tool.overhang <= 0) return {};
     const int tip = tool.tipNumber;
@@ -175,7 +184,8 @@ Outline holderOutline(const Tool& tool) {
             return mirrored(box(left, left + std::max(tool.shankSize, tool.width), tool.cuttingDepth, tool.overhang),
                             mirroredInZ(tip), mirroredInR(tip));
         }
-        case ToolKind::Drill: return box(tool.fluteLength, tool.overhang, -tool.shankSize / 2, tool.shankSize / 2);
+        case ToolKind::Drill:
+            return box(tool.fluteLength, tool.overhang, -tool.shankSize / 2, tool.shankSize / 2);
     }
     return {};
 }

@@ -3,11 +3,14 @@
 #include <algorithm>
 #include <optional>
 
+#include "sim/stock/hold.h"
+
 namespace firstoff {
 
 namespace {
 
 constexpr std::uint32_t kMovesPerPart = 256;
+constexpr std::uint32_t kTooFewToShare = 16;  // waking the others would take longer
 constexpr int kSlabColumns = kSlabChunks * kChunkColumns;
 
 // Measured on one core of the machine this was written on; only their ratio matters much.
@@ -72,7 +75,7 @@ void BatchCutter::cutSlab(Billet& billet, int slab, const Wanted& wanted, SlabRe
             if (!cutter.cut(billet, slab, profile, part.branches.data(), sum)) continue;
             if (wanted.sums) report.shares.push_back({profile.cut, sum});
             if (!wanted.loosened) continue;
-            if (cutter.mayHaveLoosened()) report.loosened.push_back(profile.cut);
+            if (cutter.mayHaveLoosened() || slab >= unsoundFrom_) report.loosened.push_back(profile.cut);
             if (cutter.firstColumnCut()) report.first.note(profile.cut, billet, firstColumn);
             if (cutter.lastColumnCut()) report.last.note(profile.cut, billet, firstColumn + kSlabColumns - 1);
         }
@@ -86,7 +89,13 @@ void BatchCutter::cut(Billet& billet, std::uint32_t first, std::uint32_t end, co
     if (reports_.size() < static_cast<std::size_t>(slabs)) reports_.resize(static_cast<std::size_t>(slabs));
     std::optional<Billet> before;
     if (wanted.loosened) before = billet;
-    team_.share(slabs, [&](int i) { cutSlab(billet, firstSlab_ + i, wanted, reports_[static_cast<std::size_t>(i)]); });
+    if (wanted.loosened) unsoundFrom_ = firstUnsoundSlab(billet);
+    const auto work = [&](int i) { cutSlab(billet, firstSlab_ + i, wanted, reports_[static_cast<std::size_t>(i)]); };
+    if (end - first < kTooFewToShare) {
+        for (int i = 0; i < slabs; ++i) work(i);
+    } else {
+        team_.share(slabs, work);
+    }
     gather(before ? *before : billet, first, end, wanted);
 }
 

@@ -29,7 +29,8 @@ public:
     // Of the last cut(), if wanted. Indexed from its first move.
     const std::vector<CutSum>& sums() const { return sums_; }
     const std::vector<double>& holderTouches() const { return touches_; }
-    // Moves after which some metal has no hold left of it, in order: whether anything is loose must then be looked at.
+    // Moves after which something may have come loose, in order; what follows the first of them holds only if nothing
+    // did.
     const std::vector<std::uint32_t>& loosened() const { return loosened_; }
     // A measure of the time the last cut() took, in nanoseconds of one ordinary core; the same on every machine.
     double effort() const { return effort_; }
@@ -67,6 +68,7 @@ private:
     std::size_t partCount_ = 0;
     std::vector<SlabReport> reports_;
     int firstSlab_ = 0, lastSlab_ = -1;
+    int unsoundFrom_ = 0;  // cuts in this slab and after it may loosen what hangs on from its right
     std::vector<CutSum> sums_;
     std::vector<double> touches_;
     std::vector<std::uint32_t> loosened_;

@@ -75,6 +75,7 @@ Billet::Billet(const Stock& stock, double pitchMm) {
     bounds_.resize(chunks_.size());
     slabMaxOuter_.resize(static_cast<std::size_t>(grid_.slabs()));
     slabMinInner_.resize(slabMaxOuter_.size());
+    slabLeans_.resize(slabMaxOuter_.size());
     clearTail();
     for (int c = 0; c < grid_.chunks(); ++c) measureChunk(c);
 }
@@ -86,6 +87,7 @@ Billet Billet::emptyLike(const Billet& other) {
     billet.bounds_.assign(other.bounds_.size(), ChunkBounds{});
     billet.slabMaxOuter_.assign(other.slabMaxOuter_.size(), 0);
     billet.slabMinInner_.assign(other.slabMinInner_.size(), 0);
+    billet.slabLeans_.assign(other.slabLeans_.size(), 0);
     return billet;
 }
 

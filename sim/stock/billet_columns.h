@@ -59,6 +59,9 @@ public:
     const ChunkBounds& bounds(int index) const { return bounds_[static_cast<std::size_t>(index)]; }
     double slabMaxOuter(int slab) const { return slabMaxOuter_[static_cast<std::size_t>(slab)]; }
     double slabMinInner(int slab) const { return slabMinInner_[static_cast<std::size_t>(slab)]; }
+    // Some metal in the slab once had nothing to its left to hang on to, see hold.h. Stays so.
+    bool slabLeans(int slab) const { return slabLeans_[static_cast<std::size_t>(slab)] != 0; }
+    void setSlabLeans(int slab) { slabLeans_[static_cast<std::size_t>(slab)] = 1; }
     // A chunk to write to, not shared with anybody. Workers may do this at the same time for different chunks.
     Chunk& ownChunk(int index);
     Surface& ownInner(Chunk& chunk);
@@ -79,6 +82,7 @@ private:
     std::vector<std::shared_ptr<Chunk>> chunks_;
     std::vector<ChunkBounds> bounds_;
     std::vector<double> slabMaxOuter_, slabMinInner_;
+    std::vector<unsigned char> slabLeans_;
 };
 
 }  // namespace firstoff

@@ -1,11 +1,12 @@
-// Moves are cut in batches. After a batch that left metal without hold on its left, the batch is cut again from its
-// start, up to each of the moves in question in turn, and what hangs loose then is taken out: so a piece falls at the
-// very move that severs it, and later moves no longer see it.
+// Moves are cut in batches. If something may have come loose within a batch, the batch is cut again from its start up
+// to the first move in question, and what hangs loose then is taken out: so a piece falls at the very move that severs
+// it, and later moves no longer see it.
 #include "sim/stock/recorded_history.h"
 
 #include <algorithm>
 #include <bit>
 #include <cmath>
+#include <optional>
 
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
@@ -16,11 +17,15 @@ namespace firstoff {
 
 namespace {
 
+constexpr std::uint32_t kShortestBatch = 4;
 constexpr std::uint32_t kLongestBatch = 2048;
 
 // Keyframes stand this much work apart, so that a seek has no more than that to cut again. A frame of a 60 Hz picture
 // is 16.7 ms; half of it is left for everything else, and again half for slower machines.
-constexpr double kKeyframeEffort = 4e6;
+constexpr double kKeyframeEffort = 2e6;
+
+// A loose piece smaller than this goes with the chips: the tip of a pip, a burr between two grooves. A cube of 0.5 mm.
+constexpr double kChipMm3 = 0.125;
 
 // Chunks that a short move is looked at closely in, roughly.
 constexpr double kShortMoveChunks = 8;
@@ -37,7 +42,7 @@ std::uint32_t RecordedHistory::batchEnd(std::uint32_t first, double pitch) const
     constexpr double kNsPerChunk = 60;
     double effort = 0;
     std::uint32_t move = first;
-    while (move < plan_.moves() && move - first < kLongestBatch && effort < kKeyframeEffort) {
+    while (move < plan_.moves() && move - first < longest_ && effort < kKeyframeEffort) {
         if (plan_.mayCut(move)) {
             const Sweep sweep = plan_.sweep(move);
             effort += kNsPerChunk * (kShortMoveChunks + std::abs(sweep.to.z - sweep.from.z) / (pitch * kChunkColumns));
@@ -59,14 +64,13 @@ void RecordedHistory::keepFigures(const BatchCutter& cutter, std::uint32_t first
     }
 }
 
-// Takes what is loose after `move` out of the billet. Chips thinner than a touch are swarf and count as removed by the
-// move.
-bool RecordedHistory::dropLoose(Billet& billet, std::uint32_t move) {
+// Takes what is loose after `move` out of the billet. What is as small as a chip counts as removed by the move.
+void RecordedHistory::dropLoose(Billet& billet, std::uint32_t move) {
     std::vector<LoosePiece> pieces = takeLoose(billet, plan_.heldZ());
-    if (pieces.empty()) return false;
+    if (pieces.empty()) return;
     falls_.push_back(move);
     for (LoosePiece& piece : pieces) {
-        if (piece.thickestMm < tolerance::kTouchMm) {
+        if (piece.volumeMm3 < kChipMm3) {
             cuts_[move].removedMm3 += static_cast<float>(piece.volumeMm3);
             continue;
         }
@@ -78,33 +82,27 @@ bool RecordedHistory::dropLoose(Billet& billet, std::uint32_t move) {
         severances_.push_back(std::move(severance));
         pieces_.push_back(std::move(piece.billet));
     }
-    return true;
 }
 
-// Cuts moves `first` to `end` - 1, or only up to the first move that severs something. Returns where it got to.
+// Cuts moves `first` to `end` - 1, or only up to the first after which something may have come loose. Returns where it
+// got to.
 std::uint32_t RecordedHistory::cutBatch(Billet& billet, BatchCutter& cutter, std::uint32_t first, std::uint32_t end) {
-    const double pitch = billet.grid().pitch;
     const Billet before = billet;
     cutter.cut(billet, first, end, wanted_);
     effort_ += cutter.effort();
-    if (cutter.loosened().empty()) {
-        keepFigures(cutter, first, pitch);
-        return end;
+    std::optional<std::uint32_t> question;
+    if (!cutter.loosened().empty()) {
+        question = cutter.loosened().front();
+        if (*question + 1 < end) {
+            end = *question + 1;
+            billet = before;
+            cutter.cut(billet, first, end, wanted_);
+        }
     }
-    const std::vector<std::uint32_t> questions = cutter.loosened();
-    const bool wholeBatch = questions.size() == 1 && questions.front() + 1 == end;
-    if (!wholeBatch) billet = before;
-    std::uint32_t done = first;
-    for (std::uint32_t move : questions) {
-        if (!wholeBatch) cutter.cut(billet, done, move + 1, wanted_);
-        keepFigures(cutter, done, pitch);
-        done = move + 1;
-        if (dropLoose(billet, move)) return done;
-    }
-    if (done < end) {
-        cutter.cut(billet, done, end, wanted_);
-        keepFigures(cutter, done, pitch);
-    }
+    keepFigures(cutter, first, billet.grid().pitch);
+    if (question) dropLoose(billet, *question);
+    // After a question more may follow soon; while there are none, batches grow.
+    longest_ = question ? kShortestBatch : std::min(2 * longest_, kLongestBatch);
     return end;
 }
 
@@ -113,6 +111,7 @@ bool RecordedHistory::record(const Setup& setup, const HistoryOptions& options) 
     const double pitch = billet.grid().pitch;
     startVolume_ = billet.volumeMm3();
     cuts_.assign(plan_.moves(), {});
+    longest_ = kLongestBatch;
     wanted_ = {true, true, options.holderTouch};
     if (options.holderTouch) holderTouches_.assign(plan_.moves(), 0);
     WorkerTeam team(options.threads);

@@ -37,7 +37,7 @@ private:
     std::uint32_t batchEnd(std::uint32_t first, double pitch) const;
     std::uint32_t cutBatch(Billet& billet, BatchCutter& cutter, std::uint32_t first, std::uint32_t end);
     void keepFigures(const BatchCutter& cutter, std::uint32_t first, double pitch);
-    bool dropLoose(Billet& billet, std::uint32_t move);
+    void dropLoose(Billet& billet, std::uint32_t move);
     std::uint64_t figuresHash(std::uint64_t billetHash) const;
 
     CutPlan plan_;
@@ -48,6 +48,7 @@ private:
     std::vector<float> holderTouches_;
     std::vector<Severance> severances_;
     BatchCutter::Wanted wanted_;
+    std::uint32_t longest_ = 0;  // moves in a batch, at most
     double effort_ = 0;
     double startVolume_ = 0, endVolume_ = 0;
     std::uint64_t hash_ = 0;

@@ -56,8 +56,8 @@ void SideTracer::push(const Spot& spot) {
     newest_ = spot;
 }
 
-// How far a side goes on over the half pitch to a border, after two changes of r: the smaller of the two, nothing where they
-// disagree about the direction. No steeper than 45°: a steep flank may just as well have ended before the border.
+// How far a side goes on over the half pitch to a border, after two changes of r: the smaller of the two, nothing where
+// they disagree about the direction. No steeper than 45°: a steep flank may just as well have ended before the border.
 double SideTracer::goingOn(double change, double changeBefore) const {
     if (change * changeBefore <= 0) return 0;
     const double smaller = std::abs(change) < std::abs(changeBefore) ? change : changeBefore;

@@ -6,6 +6,7 @@
 
 #include "sim/stock/column_kernels.h"
 #include "sim/stock/column_split.h"
+#include "sim/stock/hold.h"
 
 namespace firstoff {
 
@@ -167,6 +168,7 @@ bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, cons
     profile_ = &profile;
     branches_ = branches;
     cut_ = mayHaveLoosened_ = firstColumnCut_ = lastColumnCut_ = false;
+    leans_ = billet.slabLeans(slab);
     perMm_ = 1 / seen_->grid().pitch;
     firstChunk_ = slab * kSlabChunks;
     endChunk_ = std::min(firstChunk_ + kSlabChunks, billet.grid().chunks());
@@ -176,6 +178,10 @@ bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, cons
     for (int chunk = firstColumn / kChunkColumns; chunk <= lastColumn / kChunkColumns; ++chunk) {
         Reach reach = reachIn(chunk);
         if (!misses(reach, billet.bounds(chunk))) cutChunk(reach, sum);
+    }
+    if (cut_ && leans_) {
+        billet.setSlabLeans(slab);
+        mayHaveLoosened_ = !slabHangsTogether(billet, slab);
     }
     return cut_;
 }
@@ -349,10 +355,11 @@ bool SlabCutter::shareARadius(int chunkA, int chunkB) const {
     return std::min(a.minOuter, b.minOuter) - std::max(a.maxInner, b.maxInner) > kNeckMm;
 }
 
-// Does every stretch of these columns still overlap one of the column to its left? Within the slab only: the borders
-// between slabs are compared afterwards, see edge_watch.h.
+// Does every stretch of these columns, within the slab, still overlap one of the column to its left? If all of them
+// always do, everything hangs together with the first column. If not, the slab is looked at as a whole after every cut
+// from then on: see hold.h.
 void SlabCutter::checkHold(int firstColumn, int lastColumn) {
-    if (mayHaveLoosened_) return;
+    if (leans_) return;
     const int first = std::max(firstColumn, firstChunk_ * kChunkColumns + 1);
     const int last = std::min({lastColumn, endChunk_ * kChunkColumns - 1, billet_->grid().columns - 1});
     if (first > last) return;
@@ -369,7 +376,7 @@ void SlabCutter::checkHold(int firstColumn, int lastColumn) {
                 held = joined(left_[i], solid);
             }
             if (!held) {
-                mayHaveLoosened_ = true;
+                leans_ = true;
                 return;
             }
         }

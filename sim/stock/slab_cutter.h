@@ -77,6 +77,7 @@ private:
     alignas(64) double hi_[kChunkColumns];
     bool cut_ = false;
     bool mayHaveLoosened_ = false;
+    bool leans_ = false;  // some metal in the slab hangs on from its right
     bool firstColumnCut_ = false, lastColumnCut_ = false;
     std::uint64_t chunksVisited_ = 0;
     std::vector<Gap> gaps_;

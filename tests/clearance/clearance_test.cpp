@@ -13,7 +13,7 @@
 namespace firstoff {
 namespace {
 
-// Jaws: z 0 to 30, radius 25 (the bar) to 80. Chuck body: z -80 to 0, radius up to 82.5.
+// Bar from z = 0. Jaws: z 0 to 30, radius 25 (the bar) to 80. Chuck body: z -80 to 0, radius up to 82.5.
 firstoff::Setup latheWith(Outline cutting, Outline holder = {}) {
     auto setup = shop::barStock(50, 80, 0);
     Tool& tool = shop::addTurningTool(setup, 1, 'C', 0.8);
@@ -170,6 +170,18 @@ TEST(Clearance, TailstockCentreIsAConeAndAllBehindItAsThickAsTheQuill) {
     ASSERT_EQ(hit.findings.size(), 1u);
     EXPECT_EQ(hit.findings[0].code, "tool-into-tailstock");
     EXPECT_NEAR(*hit.findings[0].timeS, 4.0 / 15, 1e-9);  // the right side of the block is 1 ahead of the tip
+}
+
+TEST(Clearance, ADrillInABarThatRunsThroughTheChuckMeetsTheBarAndNotTheChuck) {
+    auto setup = latheWith(smallBlock());
+    setup.stock.backZ = -50;
+    // Beside it the ring from radius 25, behind it the body without a bar from z = -50.
+    EXPECT_NEAR(check(Job({10, 5}).to({-10, 5}), setup).perMove[0].gapMm, 25 - 6, kFloat);
+    EXPECT_NEAR(check(Job({10, 5}).to({-45, 5}), setup).perMove[0].gapMm, 5, kFloat);
+    const ClearanceResult through = check(Job({10, 5}).to({-53, 5}), setup);
+    ASSERT_EQ(through.findings.size(), 1u);
+    EXPECT_EQ(through.findings[0].code, "tool-into-chuck");
+    EXPECT_NEAR(through.findings[0].values[0].second, 3, 1e-8);
 }
 
 TEST(Clearance, HolderIsToldApartFromTheEdge) {

@@ -134,9 +134,10 @@ TEST(Trap, IsFoundOut) {
     EXPECT_EQ(trial->verdict, Verdict::Problems);
     std::set<std::string> codes;
     for (const Finding& f : trial->findings) codes.insert(f.code);
-    EXPECT_THAT(codes, testing::IsSupersetOf({"no-speed-clamp", "compensation-left-on", "tool-not-in-setup",
-                                              "over-travel", "feed-above-limit", "feed-per-rev-with-spindle-stopped",
-                                              "speed-above-chuck-limit"}));
+    EXPECT_THAT(codes, testing::IsSupersetOf({"no-speed-clamp", "speed-above-chuck-limit", "pip-left",
+                                              "feed-above-limit", "compensation-left-on", "rapid-into-material",
+                                              "cut-with-spindle-stopped", "cut-with-spindle-reversed", "tool-into-jaws",
+                                              "tool-not-in-setup", "over-travel"}));
 }
 
 }  // namespace

@@ -127,8 +127,12 @@ TEST(TextReport, QuotesTheSetUpForFindingsInTheSetUp) {
 
 TEST(TextReport, LetsNoControlByteReachTheTerminal) {
     Trial trial = trialWithOneFinding();
-    trial.program.text = "%\nN10 \x1b[2J\x07 X30.\n";
+    trial.program.text =
+        "%\nN10 \x1b[2J\x07\xc2\x9b\xff X30. (S\xc3\xbc"
+        "d)\n";
     const std::string text = textReport(trial, "");
+    EXPECT_THAT(text, HasSubstr("N10 ?[2J??? X30. (S\xc3\xbc"
+                                "d)"));
     EXPECT_EQ(text.find('\x1b'), std::string::npos);
     EXPECT_EQ(text.find('\x07'), std::string::npos);
 }

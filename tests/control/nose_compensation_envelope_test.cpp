@@ -117,7 +117,7 @@ Compensated compensated(const Profile& profile, double rho, int tip) {
     return result;
 }
 
-// Where a joint is taken as tangent each of the two arcs may be off its circle by kTangentMm of nose_compensation.cpp;
+// Where a joint is taken as tangent each of the two arcs may be off its circle by kTangentMm of offset_curve.cpp;
 // the rest is rounding.
 constexpr double kAllowed = 2.1e-6;
 

@@ -138,7 +138,7 @@ TEST(Roughing, NeverGoesBelowTheShiftedProfileAndLeavesNoMoreThanADepth) {
         RoughingOrder order;
         order.start = {2, profile.back().to.r + 1};
         order.depth = *rc::gen::inRange(200, 3000) / 1000.0;
-        order.retract = 0.5;
+        order.retract = *rc::gen::inRange(0, 9000) / 1000.0;
         order.allowance = {*rc::gen::inRange(0, 300) / 1000.0, *rc::gen::inRange(0, 500) / 1000.0};
         const RoughingPlan plan = planRoughing(profile, order);
         RC_ASSERT(!plan.turnsBack && !plan.allowanceIntoPart && !plan.startInsideProfile && plan.outside);
@@ -146,6 +146,8 @@ TEST(Roughing, NeverGoesBelowTheShiftedProfileAndLeavesNoMoreThanADepth) {
             return heightAt(profile, z - order.allowance.z) + order.allowance.r;
         };
         for (const RoughingMove& move : plan.moves) {
+            // Passes start and end at S, and nothing leads farther back.
+            RC_ASSERT(move.pass == plan.passes || move.to.z <= order.start.z + 1e-12);
             if (move.pass == plan.passes || move.kind != MoveKind::Feed || move.from.r != move.to.r) continue;
             const double level = move.to.r;
             for (int i = 0; i <= 50; ++i) {

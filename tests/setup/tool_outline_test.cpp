@@ -23,8 +23,8 @@ struct Case {
 
 class EveryInsert : public testing::TestWithParam<Case> {};
 
-// Whatever way round: anticlockwise, closed, convex, and the tip-side extremes of the outline lie on the lines through the
-// imaginary tip, because that is what the imaginary tip is.
+// Whatever way round: anticlockwise, closed, convex, and the tip-side extremes of the outline lie on the lines through
+// the imaginary tip, because that is what the imaginary tip is.
 TEST_P(EveryInsert, IsConvexAndTouchesTheLinesThroughItsImaginaryTip) {
     auto setup = shop::lathe();
     Tool tool = shop::addTurningTool(setup, 1, GetParam().shape, 0.8, GetParam().kappaDeg);

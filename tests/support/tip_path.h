@@ -47,6 +47,8 @@ public:
 
     const Toolpath& toolpath() const { return toolpath_; }
     const Timeline& timeline() const { return timeline_; }
+    double tipX() const { return 2 * tip_.r; }
+    double tipZ() const { return tip_.z; }
     std::uint32_t moves() const { return static_cast<std::uint32_t>(timeline_.moves.size()); }
 
 private:

@@ -69,4 +69,19 @@ double pieceBoreAt(const Trial& trial, int piece, double workZ) {
     return radii.size() < 2 ? 0 : 2 * radii.front();
 }
 
+std::vector<double> pieceFacesAt(const Trial& trial, int piece, double diameter) {
+    std::vector<double> faces;
+    const double r = diameter / 2;
+    for (const Loop& loop : fallen(trial, piece).section) {
+        for (std::size_t i = 0; i < loop.points.size(); ++i) {
+            const Point a = loop.points[i];
+            const Point b = loop.points[(i + 1) % loop.points.size()];
+            if ((a.r <= r) == (b.r <= r)) continue;
+            faces.push_back(a.z + (b.z - a.z) * (r - a.r) / (b.r - a.r) - trial.setup.workOffsets[0].z);
+        }
+    }
+    std::sort(faces.begin(), faces.end());
+    return faces;
+}
+
 }  // namespace firstoff::shop

@@ -22,5 +22,7 @@ double diameterAt(const Trial& trial, double workZ);
 // The same on a piece that has fallen: its outer surface at a work Z, 0 where there is none.
 double pieceDiameterAt(const Trial& trial, int piece, double workZ);
 double pieceBoreAt(const Trial& trial, int piece, double workZ);
+// Work Z at which the outline of a fallen piece crosses a diameter: its faces there, from the chuck outwards.
+std::vector<double> pieceFacesAt(const Trial& trial, int piece, double diameter);
 
 }  // namespace firstoff::shop

@@ -1,0 +1,170 @@
+// Pictures of the lathe against ones that somebody has looked at. To renew them after a change that is meant, run the
+// tests with FIRSTOFF_RENEW_GOLDEN=1, look at the pictures in tests/golden, and only then commit them.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+
+#include "gui/gl/offscreen.h"
+#include "gui/gl/picture.h"
+#include "gui/gl/png.h"
+#include "gui/scene/lathe_scene.h"
+#include "tests/gui/picture_job.h"
+
+namespace firstoff::gui {
+namespace {
+
+constexpr int kWidth = 480, kHeight = 300;
+
+// Two drivers round differently along edges and in highlights. A channel may be off by kChannel anywhere; more than
+// that only in a share of kPixels of the picture, which is less than the outline of one tool.
+constexpr int kChannel = 20;
+constexpr double kPixels = 0.004;
+
+struct Row {
+    const char* name;
+    ViewName view;
+    double timeS;
+    bool tailstock;
+    Edges edges;
+    SceneOptions options;
+};
+
+SceneOptions options(Cutaway cutaway, bool colourByTool, bool dark) {
+    SceneOptions result;
+    result.cutaway = cutaway;
+    result.colourByTool = colourByTool;
+    result.dark = dark;
+    return result;
+}
+
+class GoldenPicture : public testing::TestWithParam<Row> {};
+
+Image drawn(const Row& row) {
+    const std::shared_ptr<const Trial> trial = pictureJob(row.tailstock);
+    StockCursor cursor(trial->stock);
+    LatheScene scene;
+    scene.setTrial(trial);
+    const SceneInstant instant = scene.at(row.timeS, &cursor);
+    Picture picture;
+    picture.begin(kWidth, kHeight, row.edges);
+    scene.draw(instant, scene.view(row.view, instant, static_cast<float>(kWidth) / kHeight), row.options, kWidth,
+               kHeight);
+    picture.finish();
+    return picture.read();
+}
+
+// Where the pictures differ, and by how much, as a picture.
+Image difference(const Image& a, const Image& b) {
+    Image result = a;
+    for (std::size_t i = 0; i < a.rgb.size(); ++i) {
+        result.rgb[i] = static_cast<std::uint8_t>(std::min(255, 4 * std::abs(int{a.rgb[i]} - int{b.rgb[i]})));
+    }
+    return result;
+}
+
+double shareOff(const Image& a, const Image& b) {
+    std::size_t off = 0;
+    for (std::size_t i = 0; i < a.rgb.size(); i += 3) {
+        for (std::size_t c = 0; c < 3; ++c) {
+            if (std::abs(int{a.rgb[i + c]} - int{b.rgb[i + c]}) <= kChannel) continue;
+            ++off;
+            break;
+        }
+    }
+    return static_cast<double>(off) / (kWidth * kHeight);
+}
+
+TEST_P(GoldenPicture, LooksAsItDidWhenSomebodyLooked) {
+    const Row& row = GetParam();
+    setenv("LIBGL_ALWAYS_SOFTWARE", "1", 1);  // one driver for all machines, as far as that goes
+    const OffscreenContext context;
+    if (!isSoftwareOpenGl())
+        GTEST_SKIP() << "golden pictures are those of software OpenGL, not of " << describeOpenGl();
+    const Image actual = drawn(row);
+    const std::filesystem::path golden = std::string(FIRSTOFF_SOURCE_DIR) + "/tests/golden/" + row.name + ".png";
+    if (std::getenv("FIRSTOFF_RENEW_GOLDEN")) {
+        savePng(golden, actual);
+        GTEST_SKIP() << "renewed " << golden;
+    }
+    const Image expected = loadPng(golden);
+    ASSERT_EQ(expected.width, kWidth);
+    ASSERT_EQ(expected.height, kHeight);
+    const double off = shareOff(actual, expected);
+    EXPECT_LE(off, kPixels) << row.name;
+    if (off <= kPixels) return;
+    const std::string base = std::string(FIRSTOFF_BINARY_DIR) + "/" + row.name;
+    savePng(base + "-actual.png", actual);
+    savePng(base + "-difference.png", difference(actual, expected));
+    ADD_FAILURE() << "see " << base << "-actual.png and -difference.png";
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Views, GoldenPicture,
+    testing::Values(
+        Row{"machine-roughing", ViewName::Machine, 30, true, Edges::Fine, options(Cutaway::None, false, true)},
+        Row{"part-section", ViewName::Part, 110, false, Edges::Fine, options(Cutaway::Quarter, false, false)},
+        Row{"tool-by-colour", ViewName::Tool, 77, false, Edges::Quick, options(Cutaway::None, true, true)},
+        Row{"end-on", ViewName::EndOn, 30, true, Edges::Fine, options(Cutaway::None, false, true)}),
+    [](const testing::TestParamInfo<Row>& row) {
+        std::string name = row.param.name;
+        std::replace(name.begin(), name.end(), '-', '_');
+        return name;
+    });
+
+// What no golden picture shows: sizes and instants at the limits draw without an error of OpenGL.
+TEST(LatheScene, DrawsInAnySizeAndAtAnyTime) {
+    setenv("LIBGL_ALWAYS_SOFTWARE", "1", 1);
+    const OffscreenContext context;
+    const std::shared_ptr<const Trial> trial = pictureJob();
+    StockCursor cursor(trial->stock);
+    LatheScene scene;
+    Picture picture;
+    struct Size {
+        int width, height;
+    };
+    for (const Size size : {Size{1, 1}, Size{320, 240}, Size{40, 700}, Size{3840, 60}}) {
+        for (const std::shared_ptr<const Trial>& shown : {std::shared_ptr<const Trial>{}, trial}) {
+            scene.setTrial(shown);
+            for (double timeS : {0.0, 1e9}) {
+                const SceneInstant instant = scene.at(timeS, shown ? &cursor : nullptr);
+                const Camera camera = scene.view(ViewName::Machine, instant,
+                                                 static_cast<float>(size.width) / static_cast<float>(size.height));
+                for (Edges edges : {Edges::Fine, Edges::Quick}) {
+                    picture.begin(size.width, size.height, edges);
+                    scene.draw(instant, camera, {}, size.width, size.height);
+                    picture.finish();
+                    EXPECT_EQ(glGetError(), GLenum{GL_NO_ERROR}) << size.width << " x " << size.height;
+                }
+            }
+        }
+    }
+}
+
+TEST(LatheScene, PicksTheSurfaceUnderThePointerAndNothingElse) {
+    setenv("LIBGL_ALWAYS_SOFTWARE", "1", 1);
+    const OffscreenContext context;
+    const std::shared_ptr<const Trial> trial = pictureJob();
+    StockCursor cursor(trial->stock);
+    LatheScene scene;
+    scene.setTrial(trial);
+    const SceneInstant instant = scene.at(110, &cursor);
+    const Camera camera = scene.view(ViewName::Part, instant, 1.6f);
+    Picture picture;
+    picture.begin(800, 500, Edges::Quick);
+    scene.draw(instant, camera, {}, 800, 500);
+    picture.finish();
+    // A spot of the finished shank, radius 10, seen square on: its middle line appears in front of the axis.
+    const glm::vec2 shank = LatheScene::project({trial->setup.workOffsets[0].z - 10, 0}, camera, 800, 500);
+    const auto pick = scene.pick(instant, camera, {}, shank, 800, 500);
+    ASSERT_TRUE(pick);
+    EXPECT_NEAR(pick->place.r, 10, 0.05);  // mm; the section drawn is within a third of a pixel
+    ASSERT_NE(pick->cut, kUncut);
+    const Move& move = trial->toolpath.moves[trial->timeline.moves[pick->cut].move];
+    EXPECT_EQ(trial->toolpath.calls[move.call].station, 3);  // the finishing tool
+    EXPECT_FALSE(scene.pick(instant, camera, {}, {790, 490}, 800, 500));
+}
+
+}  // namespace
+}  // namespace firstoff::gui

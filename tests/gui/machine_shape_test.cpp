@@ -1,0 +1,166 @@
+#include "gui/scene/machine_shape.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <glm/gtc/matrix_transform.hpp>
+
+#include "gui/scene/tool_shape.h"
+#include "gui/scene/turret_shape.h"
+#include "sim/base/units.h"
+#include "tests/gui/mesh_checks.h"
+#include "tests/support/shop.h"
+
+namespace firstoff::gui {
+namespace {
+
+constexpr float kSingle = 1e-3f;  // mm, single precision at machine sizes
+
+struct Reach {
+    glm::vec3 low{1e9f}, high{-1e9f};
+};
+Reach reachOf(const TriangleMesh& mesh) {
+    Reach reach;
+    for (const Vertex& v : mesh.vertices) {
+        reach.low = glm::min(reach.low, v.place);
+        reach.high = glm::max(reach.high, v.place);
+    }
+    return reach;
+}
+
+float radiusOf(const Vertex& v) {
+    return std::hypot(v.place.y, v.place.z);
+}
+
+TEST(ChuckShape, HasTheSizeOfTheSetUp) {
+    const firstoff::Setup setup = shop::barStock(40, 60);
+    const ChuckShape shape = shapeOf(setup.chuck, setup.stock);
+    EXPECT_TRUE(watertight(shape.body));
+    const Reach reach = reachOf(shape.body);
+    EXPECT_NEAR(reach.low.x, -setup.chuck.bodyLength, kSingle);
+    EXPECT_NEAR(reach.high.x, 0, kSingle);
+    EXPECT_NEAR(reach.high.y, setup.chuck.bodyRadius, kSingle);
+}
+
+TEST(ChuckShape, JawsStandOnTheBarAndReachTheirCircle) {
+    for (double diameter : {12.0, 40.0, 110.0}) {
+        firstoff::Setup setup = shop::barStock(diameter, 60);
+        const ChuckShape shape = shapeOf(setup.chuck, setup.stock);
+        float inner = 1e9f, outer = 0, front = 0;
+        for (const Vertex& v : shape.jaws.vertices) {
+            inner = std::min(inner, radiusOf(v));
+            outer = std::max(outer, radiusOf(v));
+            front = std::max(front, v.place.x);
+        }
+        // The guideway's foot lies in the body; what stands in front of it rests on the bar.
+        EXPECT_GE(inner, diameter / 2 - kSingle) << diameter;
+        EXPECT_NEAR(front, setup.chuck.jawLength, kSingle) << diameter;
+        EXPECT_GE(outer, setup.chuck.jawOuterRadius - kSingle) << diameter;
+    }
+}
+
+TEST(TailstockShape, PutsThePointWhereTheSetUpSays) {
+    Tailstock tailstock;
+    tailstock.quillRadius = 30;
+    tailstock.quillLength = 120;
+    tailstock.centreAngle = radians(60);
+    tailstock.centreRadius = 12;
+    tailstock.tipZ = 140;
+    const TriangleMesh mesh = shapeOf(tailstock);
+    EXPECT_TRUE(watertight(mesh));
+    EXPECT_NEAR(reachOf(mesh).low.x, 140, kSingle);
+    EXPECT_NEAR(reachOf(mesh).high.x, 260, kSingle);
+    for (const Vertex& v : mesh.vertices) {
+        // 60° of point: as far from the axis as tan 30° of the way from the tip, at most.
+        EXPECT_LE(radiusOf(v), (v.place.x - 140) * std::tan(radians(30)) + 30) << v.place.x;
+    }
+}
+
+struct ToolRow {
+    const char* name;
+    Tool tool;
+};
+std::vector<ToolRow> tools() {
+    firstoff::Setup setup = shop::barStock(50, 60);
+    std::vector<ToolRow> rows;
+    rows.push_back({"80° outside", shop::addTurningTool(setup, 1, 'C', 0.8)});
+    rows.push_back({"35° outside", shop::addTurningTool(setup, 2, 'V', 0.4, 93)});
+    rows.push_back({"trigon", shop::addTurningTool(setup, 3, 'W', 0.8)});
+    rows.push_back({"round", shop::addTurningTool(setup, 4, 'R', 6, 90)});
+    rows.push_back({"boring bar", shop::addBoringBar(setup, 5, 'C', 0.4)});
+    rows.push_back({"groove", shop::addGroovingTool(setup, 6, 3, 0.2)});
+    rows.push_back({"parting", shop::addPartingTool(setup, 7, 3, 0.2)});
+    return rows;
+}
+
+TEST(ToolShape, ShowsTheRealOutlineOfTheInsert) {
+    for (const ToolRow& row : tools()) {
+        const ToolShape shape = shapeOf(row.tool);
+        EXPECT_TRUE(watertight(shape.edge)) << row.name;
+        const Box cutting = boundingBox(row.tool.cutting);
+        const Reach reach = reachOf(shape.edge);
+        // 0.011 mm: chords of the nose, and single precision.
+        EXPECT_NEAR(reach.low.x, cutting.zMin, 0.011) << row.name;
+        EXPECT_NEAR(reach.low.y, cutting.rMin, 0.011) << row.name;
+        EXPECT_NEAR(reach.high.x, cutting.zMax, 0.011) << row.name;
+        // Of a blade only the front is insert.
+        const bool blade = row.tool.kind == ToolKind::Grooving || row.tool.kind == ToolKind::Parting;
+        EXPECT_LE(reach.high.y, cutting.rMax + 0.011) << row.name;
+        EXPECT_GE(reach.high.y, blade ? 2.0 : cutting.rMax - 0.011) << row.name;
+    }
+}
+
+TEST(ToolShape, TurnsTheRakeFaceAgainstTheMetal) {
+    firstoff::Setup setup = shop::barStock(50, 60);
+    Tool tool = shop::addTurningTool(setup, 1, 'C', 0.8);
+    tool.centreHeight = 0.5;
+    // Forward, the metal next to a rear tool comes up from behind the turning plane: the insert stands before the
+    // plane.
+    tool.needs = SpindleDirection::Forward;
+    EXPECT_GT(reachOf(shapeOf(tool).edge).high.z, 1);
+    tool.needs = SpindleDirection::Reverse;
+    EXPECT_LT(reachOf(shapeOf(tool).edge).low.z, -1);
+}
+
+TEST(ToolShape, DrillComesToItsPointAtTheTip) {
+    firstoff::Setup setup = shop::barStock(50, 60);
+    const Tool drill = shop::addDrill(setup, 1, 12);
+    const ToolShape shape = shapeOf(drill);
+    const double perRadius = 1 / std::tan(radians(118) / 2);
+    float widest = 0;
+    for (const Vertex& v : shape.edge.vertices) {
+        widest = std::max(widest, radiusOf(v));
+        EXPECT_GE(v.place.x, radiusOf(v) * perRadius - kSingle);  // behind the cone of the point
+    }
+    EXPECT_NEAR(widest, 6, kSingle);
+    EXPECT_NEAR(reachOf(shape.edge).low.x, 0, kSingle);
+}
+
+TEST(TurretShape, HoldsTheToolInWorkingPositionAtItsTip) {
+    firstoff::Setup setup = shop::barStock(50, 60);
+    shop::addTurningTool(setup, 1, 'C', 0.8);
+    shop::addDrill(setup, 4, 12);
+    const TurretShape turret = turretShape(setup, 240);
+    ASSERT_EQ(turret.stations.size(), 2u);
+    for (const StationShape& station : turret.stations) {
+        const Tool& tool = setup.tools[static_cast<std::size_t>(station.toolIndex)];
+        // Turret frame to the turret reference point: the disc's axis stands above it.
+        TriangleMesh edge = station.edge;
+        edge.transform(glm::translate(glm::mat4(1), {0, turret.axisAboveReference, 0}));
+        EXPECT_NEAR(reachOf(edge).low.x, tool.tip.z, 0.011) << tool.station;        // chords of the nose
+        const double below = tool.kind == ToolKind::Drill ? tool.diameter / 2 : 0;  // a drill's point is its middle
+        EXPECT_NEAR(reachOf(edge).low.y, tool.tip.r - below, 0.011) << tool.station;
+    }
+}
+
+TEST(TurretShape, TurnsOneStationOnPerPartOfTheCircle) {
+    firstoff::Setup setup = shop::lathe();
+    setup.machine.stations = 8;
+    const TurretShape turret = turretShape(setup, 240);
+    EXPECT_NEAR(turret.angleOf(1), 0, 1e-6);
+    EXPECT_NEAR(std::abs(turret.angleOf(3) - turret.angleOf(2)), kPi / 4, 1e-6);
+}
+
+}  // namespace
+}  // namespace firstoff::gui
