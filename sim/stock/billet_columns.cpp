@@ -72,7 +72,7 @@ Billet::Billet(const Stock& stock, double pitchMm) {
     const double first = std::floor(stock.backZ / grid_.pitch + 1e-3);
     const double last = std::ceil(stock.frontZ / grid_.pitch - 1e-3);
     grid_.z0 = first * grid_.pitch;
-    grid_.columns = static_cast<int>(last - first);
+    grid_.columns = std::max(1, static_cast<int>(last - first));
     chunks_.assign(static_cast<std::size_t>(grid_.chunks()), uniformChunk(stock.outerRadius, stock.boreRadius));
     bounds_.resize(chunks_.size());
     slabMaxOuter_.resize(static_cast<std::size_t>(grid_.slabs()));
