@@ -53,6 +53,18 @@ const char* motionTitle(MoveKind kind) {
     return "";
 }
 
+const char* stopTitle(ProgramStop::Kind kind) {
+    switch (kind) {
+        case ProgramStop::Kind::Stop:
+            return "program stop";
+        case ProgramStop::Kind::Optional:
+            return "optional stop";
+        case ProgramStop::Kind::End:
+            return "end of program";
+    }
+    return "";
+}
+
 std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant) {
     std::vector<std::string> lines;
     if (!instant.hasMoves) return lines;

@@ -17,6 +17,8 @@ std::string blockTitle(const Trial& trial, BlockId block);
 std::string toolTitle(const Trial& trial, std::uint16_t call);
 // What runs, the position, speed and feed; one line each.
 std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant);
+// "program stop", "optional stop", "end of program".
+const char* stopTitle(ProgramStop::Kind kind);
 // "rapid", "feed", "arc, clockwise", … in words for the window.
 const char* motionTitle(MoveKind kind);
 

@@ -33,7 +33,7 @@ void fillHues(Palette& p) {
                        kTextContrast);
     };
     const auto mark = [&](Colour hue) { return legible(hue, p.panel, kMarkContrast); };
-    p.cutting = mark(kBluishGreen);
+    p.cutting = mark(mixed(kBluishGreen, p.panel, 0.2));  // fills most of a lane: calmer than pure
     p.rapid = mark(kOrange);
     p.waiting = mark(kReddishPurple);
     p.spindle = mark(kSkyBlue);

@@ -15,6 +15,7 @@ struct TimelineView::Canvas {
     const Trial& trial;
     const TimelineIndex& index;
     ImDrawList& list;
+    Rect pane;
     Rect area;  // ruler and lanes, without the labels
     Rect ruler;
     bool hovered = false;
@@ -35,22 +36,32 @@ ImVec2 clampPoint(float x, float y) {
     return {std::round(x), std::round(y)};
 }
 
+void drawNothing(const PaneContext& context, const char* why) {
+    ImGui::SetCursorPos({context.px(12), context.px(10)});
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
+    ImGui::TextUnformatted(why);
+    ImGui::PopStyleColor();
+}
+
 void clippedText(ImDrawList& list, ImFont* font, const Rect& box, Colour colour, const std::string& text) {
     const ImVec4 clip{box.x, box.y, box.right(), box.bottom()};
     const float y = box.y + 0.5f * (box.h - font->FontSize);
     list.AddText(font, font->FontSize, clampPoint(box.x, y), ink(colour), text.c_str(), nullptr, 0, &clip);
 }
 
-const char* stopName(ProgramStop::Kind kind) {
-    switch (kind) {
-        case ProgramStop::Kind::Stop:
-            return "program stop";
-        case ProgramStop::Kind::Optional:
-            return "optional stop";
-        case ProgramStop::Kind::End:
-            return "end of program";
+void tellFindings(const PaneContext& context, const Trial& trial, const std::vector<FindingMark>& marks,
+                  const FindingRecord& record) {
+    constexpr std::uint32_t kMost = 4;
+    ImGui::BeginTooltip();
+    ImGui::PushTextWrapPos(context.px(380));
+    const std::uint32_t shown = std::min(record.last, record.first + kMost);
+    for (std::uint32_t i = record.first; i < shown; ++i) {
+        const Finding& finding = trial.findings[marks[i].finding];
+        ImGui::TextWrapped("%s%s", lineTitle(marks[i].line).c_str(), finding.message.c_str());
     }
-    return "";
+    if (record.last > shown) ImGui::TextDisabled("and %u more here", record.last - shown);
+    ImGui::PopTextWrapPos();
+    ImGui::EndTooltip();
 }
 
 Colour motionColour(const Palette& palette, MotionClass kind) {
@@ -85,68 +96,76 @@ void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanes
     const PaneFrame frame("timeline", rect, context, 0, false);
     const Trial* trial = context.session.trial();
     if (!trial || trial->timeline.cycleTimeS <= 0) {
-        ImGui::SetCursorPos({context.px(12), context.px(10)});
-        ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
-        ImGui::TextUnformatted(trial ? "Nothing in this program takes time." : "No trial yet.");
-        ImGui::PopStyleColor();
+        drawNothing(context, trial ? "Nothing in this program takes time." : "No trial yet.");
         return;
     }
     const float labels = context.px(kLabels);
-    const float pad = context.px(10);
     const float bar = context.px(kBar);
-    const Rect area{rect.x + labels, rect.y, rect.w - labels - pad, rect.h - bar - context.px(6)};
+    const Rect area{rect.x + labels, rect.y, rect.w - labels - context.px(10), rect.h - bar - context.px(6)};
     if (area.w < context.px(40) || area.h < context.px(24)) return;
     ImGui::SetCursorScreenPos({area.x, area.y});
     ImGui::InvisibleButton(
         "lanes", {area.w, area.h},
         ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight | ImGuiButtonFlags_MouseButtonMiddle);
-    Canvas canvas{context,
-                  *trial,
-                  *context.session.index(),
-                  *ImGui::GetWindowDrawList(),
-                  area,
-                  {area.x, area.y, area.w, context.px(kRuler)},
-                  ImGui::IsItemHovered(),
-                  ImGui::IsItemActive()};
-
-    const double cycle = trial->timeline.cycleTimeS;
-    // A new trial of another length, or a window dragged wider: keep showing the whole if the whole was shown.
-    const bool whole = cycleS_ <= 0 || window_.width / window_.pxPerSecond >= cycleS_ * (1 - 1e-9);
-    window_.width = area.w;
-    cycleS_ = cycle;
-    if (whole) window_.pxPerSecond = area.w / cycle;
-    window_ = bounded(window_, cycle);
+    const Canvas canvas{context,
+                        *trial,
+                        *context.session.index(),
+                        *ImGui::GetWindowDrawList(),
+                        rect,
+                        area,
+                        {area.x, area.y, area.w, context.px(kRuler)},
+                        ImGui::IsItemHovered(),
+                        ImGui::IsItemActive()};
+    fit(canvas);
     follow(canvas);
     handleMouse(canvas);
-
     drawRuler(canvas);
-    float y = canvas.ruler.bottom();
-    const float left = area.bottom() - y;
-    hoveredFinding_ = nullptr;
-    const auto lane = [&](const char* label, float share) {
-        const Rect box{area.x, y, area.w, left * share};
-        y += box.h;
-        canvas.list.AddLine({rect.x, box.y}, {rect.right(), box.y}, ink(context.palette.line, 0.6f));
-        const ImVec2 at{rect.x + context.px(10), box.y + 0.5f * (box.h - context.fonts.small->FontSize)};
-        canvas.list.AddText(context.fonts.small, context.fonts.small->FontSize, clampPoint(at.x, at.y),
-                            ink(context.palette.quiet), label);
-        return Rect{box.x, box.y + context.px(2), box.w, box.h - context.px(3)};
-    };
-    canvas.list.PushClipRect({area.x, area.y}, {area.right(), area.bottom()}, true);
-    // Labels stand left of the clip; they are drawn with the lane, so lift it for them.
-    canvas.list.PopClipRect();
-    const auto clipped = [&](auto&& drawLane, const Rect& box) {
-        canvas.list.PushClipRect({area.x, area.y}, {area.right(), area.bottom()}, true);
-        drawLane(box);
-        canvas.list.PopClipRect();
-    };
-    if (!lanesFolded) clipped([&](const Rect& box) { drawTools(canvas, box); }, lane("Tool", 0.24f));
-    clipped([&](const Rect& box) { drawMotion(canvas, box); }, lane("Motion", lanesFolded ? 0.5f : 0.22f));
-    if (!lanesFolded) clipped([&](const Rect& box) { drawSpindle(canvas, box); }, lane("Spindle", 0.32f));
-    clipped([&](const Rect& box) { drawFindings(canvas, box); }, lane("Findings", lanesFolded ? 0.5f : 0.22f));
+    drawLanes(canvas, lanesFolded);
     drawScrubber(canvas);
     drawScrollbar(canvas, {area.x, area.bottom() + context.px(2), area.w, bar});
     if (canvas.hovered && !scrubbing_ && !panning_) hover(canvas);
+}
+
+// After a new trial or a window dragged wider: the whole stays in view if the whole was in view.
+void TimelineView::fit(const Canvas& canvas) {
+    const double cycle = canvas.trial.timeline.cycleTimeS;
+    const bool whole = cycleS_ <= 0 || window_.width / window_.pxPerSecond >= cycleS_ * (1 - 1e-9);
+    window_.width = canvas.area.w;
+    cycleS_ = cycle;
+    if (whole) window_.pxPerSecond = canvas.area.w / cycle;
+    window_ = bounded(window_, cycle);
+}
+
+// The lanes from the top: name, share of the height, share when folded (0: left out), what draws it.
+void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
+    struct Lane {
+        const char* name;
+        float share, foldedShare;
+        void (TimelineView::*draw)(const Canvas&, const Rect&);
+    };
+    static constexpr Lane kLanes[] = {
+        {"Tool", 0.24f, 0, &TimelineView::drawTools},
+        {"Motion", 0.22f, 0.5f, &TimelineView::drawMotion},
+        {"Spindle", 0.32f, 0, &TimelineView::drawSpindle},
+        {"Findings", 0.22f, 0.5f, &TimelineView::drawFindings},
+    };
+    const PaneContext& context = canvas.context;
+    ImFont* font = context.fonts.small;
+    float y = canvas.ruler.bottom();
+    const float room = canvas.area.bottom() - y;
+    hoveredFinding_ = nullptr;
+    for (const Lane& lane : kLanes) {
+        const float height = room * (folded ? lane.foldedShare : lane.share);
+        if (height <= 0) continue;
+        canvas.list.AddLine({canvas.pane.x, y}, {canvas.pane.right(), y}, ink(context.palette.line, 0.6f));
+        canvas.list.AddText(font, font->FontSize,
+                            clampPoint(canvas.pane.x + context.px(10), y + 0.5f * (height - font->FontSize)),
+                            ink(context.palette.quiet), lane.name);
+        canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
+        (this->*lane.draw)(canvas, {canvas.area.x, y + context.px(2), canvas.area.w, height - context.px(3)});
+        canvas.list.PopClipRect();
+        y += height;
+    }
 }
 
 // Keeps the scrubber in sight while time runs by itself or is sent elsewhere.
@@ -193,7 +212,9 @@ void TimelineView::drawRuler(const Canvas& canvas) const {
     const PaneContext& context = canvas.context;
     ImFont* font = context.fonts.small;
     const double step = tickStep(window_, context.px(74));
-    canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
+    const float overhang = context.px(6);  // half a mark may stand over the ends
+    canvas.list.PushClipRect({canvas.area.x - overhang, canvas.area.y},
+                             {canvas.area.right() + overhang, canvas.area.bottom()}, true);
     for (double tick = std::ceil(window_.from / step) * step; tick <= window_.to(); tick += step) {
         const float x = std::round(canvas.x(window_.x(tick)));
         canvas.list.AddLine({x, canvas.ruler.y + context.px(12)}, {x, canvas.ruler.bottom()}, ink(palette.quiet));
@@ -212,7 +233,7 @@ void TimelineView::drawRuler(const Canvas& canvas) const {
     canvas.list.PopClipRect();
 }
 
-void TimelineView::drawTools(const Canvas& canvas, const Rect& lane) const {
+void TimelineView::drawTools(const Canvas& canvas, const Rect& lane) {
     const std::vector<ToolSpan>& spans = canvas.index.toolSpans();
     auto span =
         std::partition_point(spans.begin(), spans.end(), [&](const ToolSpan& s) { return s.t1 <= window_.from; });
@@ -236,7 +257,7 @@ void TimelineView::drawTools(const Canvas& canvas, const Rect& lane) const {
     }
 }
 
-void TimelineView::drawMotion(const Canvas& canvas, const Rect& lane) const {
+void TimelineView::drawMotion(const Canvas& canvas, const Rect& lane) {
     const auto bar = [&](float x0, float x1, MotionClass kind, float share) {
         Rect band = motionBand(lane, kind);
         if (kind == MotionClass::Cutting) {
@@ -259,7 +280,7 @@ void TimelineView::drawMotion(const Canvas& canvas, const Rect& lane) const {
     }
 }
 
-void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) const {
+void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) {
     const double top = canvas.index.maxRevPerMin() * 1.08;
     if (top <= 0) return;
     const Colour hue = canvas.palette().spindle;
@@ -301,16 +322,7 @@ void TimelineView::drawFindings(const Canvas& canvas, const Rect& lane) {
             canvas.hovered && std::abs(mouse.x - centre.x) < size && mouse.y >= lane.y && mouse.y <= lane.bottom();
         if (!over) continue;
         hoveredFinding_ = &worst;
-        ImGui::BeginTooltip();
-        ImGui::PushTextWrapPos(canvas.context.px(380));
-        const std::uint32_t shown = std::min(record.last, record.first + 4);
-        for (std::uint32_t i = record.first; i < shown; ++i) {
-            const Finding& finding = canvas.trial.findings[marks[i].finding];
-            ImGui::TextWrapped("%s%s", lineTitle(marks[i].line).c_str(), finding.message.c_str());
-        }
-        if (record.last > shown) ImGui::TextDisabled("and %u more here", record.last - shown);
-        ImGui::PopTextWrapPos();
-        ImGui::EndTooltip();
+        tellFindings(canvas.context, canvas.trial, marks, record);
         if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
             if (worst.line > 0) canvas.context.commands.add(SelectLine{worst.line - 1, true});
             canvas.context.commands.add(Seek{worst.timeS});
@@ -359,7 +371,7 @@ void TimelineView::hover(const Canvas& canvas) const {
     for (const StopMark& stop : canvas.index.stops()) {
         const bool near = std::abs(canvas.x(window_.x(stop.timeS)) - mouse.x) < canvas.context.px(5);
         if (!near || mouse.y > canvas.ruler.bottom()) continue;
-        ImGui::SetTooltip("%s%s at %s", lineTitle(stop.block + 1).c_str(), stopName(stop.kind),
+        ImGui::SetTooltip("%s%s at %s", lineTitle(stop.block + 1).c_str(), stopTitle(stop.kind),
                           clockTime(stop.timeS).c_str());
         return;
     }

@@ -14,11 +14,13 @@ public:
 private:
     struct Canvas;  // one frame's drawing surface
     void handleMouse(const Canvas& canvas);
+    void fit(const Canvas& canvas);
     void follow(const Canvas& canvas);
     void drawRuler(const Canvas& canvas) const;
-    void drawTools(const Canvas& canvas, const Rect& lane) const;
-    void drawMotion(const Canvas& canvas, const Rect& lane) const;
-    void drawSpindle(const Canvas& canvas, const Rect& lane) const;
+    void drawLanes(const Canvas& canvas, bool folded);
+    void drawTools(const Canvas& canvas, const Rect& lane);
+    void drawMotion(const Canvas& canvas, const Rect& lane);
+    void drawSpindle(const Canvas& canvas, const Rect& lane);
     void drawFindings(const Canvas& canvas, const Rect& lane);
     void drawScrubber(const Canvas& canvas) const;
     void drawScrollbar(const Canvas& canvas, const Rect& bar);

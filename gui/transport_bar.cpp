@@ -83,25 +83,54 @@ void speedChoice(const PaneContext& context) {
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("Playing speed: 1 × is the time the machine takes");
 }
 
+// What is being done, how far it is, and the way out.
+void progressRow(const PaneContext& context, float width) {
+    const TrialWorker::Progress& progress = context.session.progress;
+    const float button = context.px(70);
+    const std::string text = fmt::format("{} {:.0f} %", progress.stage, 100 * progress.fraction);
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted(text.c_str());
+    ImGui::SameLine(0, context.px(10));
+    const float bar = width - ImGui::CalcTextSize(text.c_str()).x - button - context.px(24);
+    if (bar > context.px(30)) {
+        const ImVec2 at = ImGui::GetCursorScreenPos();
+        const float y = at.y + context.px(10);
+        const float done = static_cast<float>(progress.fraction) * bar;
+        ImDrawList& list = *ImGui::GetWindowDrawList();
+        list.AddRectFilled({at.x, y}, {at.x + bar, y + context.px(6)}, ink(context.palette.raised), context.px(3));
+        list.AddRectFilled({at.x, y}, {at.x + done, y + context.px(6)}, ink(context.palette.accent), context.px(3));
+        ImGui::Dummy({bar, context.px(20)});
+        ImGui::SameLine(0, context.px(10));
+    }
+    if (ImGui::Button("Cancel", {button, context.px(26)})) context.commands.add(CancelTrial{});
+}
+
+// The stop at which time stands, if the program waits there.
+const StopMark* stopHere(const Session& session) {
+    if (session.playing) return nullptr;
+    for (const StopMark& stop : session.index()->stops()) {
+        if (stop.timeS == session.timeS && stop.kind != ProgramStop::Kind::End && stop.timeS > 0) return &stop;
+    }
+    return nullptr;
+}
+
 void progressOrBlock(const PaneContext& context, float width) {
     const Session& session = context.session;
     // A trial that is over in a blink is not worth a flicker.
     constexpr double kWorthShowingS = 0.5;
     if (session.progress.busy && session.progress.seconds > kWorthShowingS) {
-        const float button = context.px(70);
-        const std::string text = fmt::format("{} {:.0f} %", session.progress.stage, 100 * session.progress.fraction);
-        ImGui::ProgressBar(static_cast<float>(session.progress.fraction),
-                           {std::max(context.px(60), width - button - context.px(14)), context.px(26)}, text.c_str());
-        ImGui::SameLine();
-        if (ImGui::Button("Cancel", {button, context.px(26)})) context.commands.add(CancelTrial{});
+        progressRow(context, width);
         return;
     }
     if (!context.instant || !session.trial() || width < context.px(80)) return;
     const BlockId block = context.instant->geometry != kNoBlock ? context.instant->geometry : context.instant->block;
+    const StopMark* stop = stopHere(session);
+    const std::string text = stop ? fmt::format("{}{}: Play goes on", lineTitle(stop->block + 1), stopTitle(stop->kind))
+                                  : blockTitle(*session.trial(), block);
     ImGui::AlignTextToFramePadding();
     ImGui::PushFont(context.fonts.mono);
-    ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
-    ImGui::TextUnformatted(blockTitle(*session.trial(), block).c_str());
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(stop ? context.palette.text : context.palette.quiet));
+    ImGui::TextUnformatted(text.c_str());
     ImGui::PopStyleColor();
     ImGui::PopFont();
 }

@@ -54,6 +54,13 @@ Badge badgeOf(const PaneContext& context) {
         badge.none = true;
         return badge;
     }
+    // A verdict on another text than the one shown is no verdict.
+    if (session.stale()) {
+        badge.text = session.progress.busy ? "running the trial" : "not tried since the last edit";
+        badge.ground = palette.raised;
+        badge.none = true;
+        return badge;
+    }
     badge.detail = countsOf(*trial);
     switch (trial->verdict) {
         case Verdict::Clear:
@@ -77,7 +84,6 @@ Badge badgeOf(const PaneContext& context) {
             badge.mark = Severity::Warning;
             break;
     }
-    if (session.stale()) badge.text += " (before the last edit)";
     return badge;
 }
 

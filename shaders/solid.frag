@@ -1,5 +1,7 @@
 in vec3 vLight;
 
+uniform float uOpacity;
+
 out vec4 oColour;
 
-void main() { oColour = vec4(vLight, 1.0); }
+void main() { oColour = vec4(vLight, uOpacity); }

@@ -4,16 +4,14 @@
 #include <cmath>
 #include <glm/gtc/matrix_transform.hpp>
 
-#include "gui/gl/mesh.h"
+#include "gui/gl/small_objects.h"
 #include "gui/scene/billet_picture.h"
-#include "gui/scene/machine_shape.h"
+#include "gui/scene/machine_bodies.h"
+#include "gui/scene/named_views.h"
 #include "gui/scene/overlay.h"
-#include "gui/scene/palette.h"
 #include "gui/scene/scene_instant.h"
 #include "gui/scene/scene_pick.h"
 #include "gui/scene/studio.h"
-#include "gui/scene/turret_shape.h"
-#include "sim/base/units.h"
 
 namespace firstoff::gui {
 
@@ -21,31 +19,6 @@ namespace {
 
 float mm(double value) {
     return static_cast<float>(value);
-}
-glm::vec3 place(Point p) {
-    return {mm(p.z), mm(p.r), 0};
-}
-
-// A mesh on both sides: drawn from the buffer, picked from the triangles.
-struct Body {
-    TriangleMesh triangles;
-    MeshBuffer buffer;
-
-    void set(TriangleMesh mesh) {
-        triangles = std::move(mesh);
-        buffer.upload(triangles);
-    }
-};
-
-struct Station {
-    int station = 0;
-    Body edge, holder;
-};
-
-// How far behind the turning half-plane the bed lies: out of the way of turret and chuck.
-float bedDepthOf(const Setup& setup) {
-    const double turret = setup.machine.turretRadius > 0 ? setup.machine.turretRadius + kBlockHeight : 0;
-    return mm(std::max(turret, setup.chuck.bodyRadius) + 45);
 }
 
 // States of OpenGL that drawing changes, put back at the end.
@@ -68,97 +41,30 @@ private:
     GLboolean depth_, cull_, blend_;
 };
 
-// Looking along the spindle from the tailstock's end: castings and centre would stand in the way of the work.
-bool seenFromTheEnd(const Studio& studio) {
-    return studio.towardsEye.x > 0.92f;
-}
-
-float indexAngle(const TurretShape& turret, const SceneInstant& instant) {
-    const auto here = static_cast<float>(std::max(instant.station, 1));
-    const auto there = static_cast<float>(instant.nextStation > 0 ? instant.nextStation : instant.station);
-    const auto count = static_cast<float>(turret.stationCount);
-    // The short way round, eased at both ends.
-    const float way = std::remainder(std::max(there, 1.0f) - here, count);
-    const float t = instant.indexFraction;
-    return turret.angleOf(here + way * t * t * (3 - 2 * t));
-}
-
 }  // namespace
 
 struct LatheScene::State {
     Shader metal{"metal"}, solid{"solid"}, section{"section"}, bed{"bed"}, background{"background"};
     Overlay overlay;
+    VertexArray empty;
     BilletPicture billet;
-    Body chuck, jaws, headstock, centre, tailstockBody, disc, head;
-    MeshBuffer bedPlain;
-    GLuint empty = 0;
-    TurretShape turret;  // its meshes are moved into the bodies
-    std::vector<Station> stations;
-    float bedDepth = 200;
+    MachineBodies machine;
     std::shared_ptr<const Trial> trial;
     std::optional<SpindleTurn> spindle;
     FrameFigures figures;
 
-    State() { glGenVertexArrays(1, &empty); }
-    ~State() { glDeleteVertexArrays(1, &empty); }
-
-    void build(const Setup& setup);
-    void buildBed(const Setup& setup);
-
-    glm::mat4 spindleTurned(const SceneInstant& instant) const {
-        return glm::rotate(glm::mat4(1), mm(instant.spindleAngle), {1, 0, 0});
-    }
-    glm::mat4 turretSlid(const SceneInstant& instant) const {
-        const glm::vec3 axis = place(instant.turretReference) + glm::vec3(0, turret.axisAboveReference, 0);
-        return glm::translate(glm::mat4(1), axis);
-    }
-    glm::mat4 turretTurned(const SceneInstant& instant) const {
-        return glm::rotate(turretSlid(instant), indexAngle(turret, instant), {1, 0, 0});
-    }
-    // Of a station's tool, whose mesh stands in working position.
-    glm::mat4 stationTurned(const SceneInstant& instant, int station) const {
-        const float angle = indexAngle(turret, instant) - turret.angleOf(static_cast<float>(station));
-        return glm::rotate(turretSlid(instant), angle, {1, 0, 0});
-    }
-
     void drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model);
     void drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawTurret(const SceneInstant& instant, const SceneOptions& options, bool fromEnd);
+    void drawTools(const SceneInstant& instant, const SceneOptions& options);
+    void drawCastings(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, bool faded);
     void drawTurned(const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void useSection(const Studio& studio, float mmPerPixel, float slope, float opacity);
     void drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawBackground(const Studio& studio);
     void drawMarks(const SceneInstant& instant, const Studio& studio);
-    bool hidden(const SceneInstant& instant, const SceneOptions& options, const Ray& ray, float distance) const;
+    void drawAll(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
 };
-
-void LatheScene::State::build(const Setup& setup) {
-    bedDepth = bedDepthOf(setup);
-    ChuckShape chuckShape = shapeOf(setup.chuck, setup.stock);
-    chuck.set(std::move(chuckShape.body));
-    jaws.set(std::move(chuckShape.jaws));
-    headstock.set(headstockShape(setup.chuck));
-    centre.set(setup.tailstock ? shapeOf(*setup.tailstock) : TriangleMesh{});
-    tailstockBody.set(setup.tailstock ? gui::tailstockBody(*setup.tailstock, bedDepth) : TriangleMesh{});
-    turret = turretShape(setup, bedDepth);
-    disc.set(std::move(turret.disc));
-    head.set(std::move(turret.head));
-    stations.clear();
-    for (StationShape& shape : turret.stations) {
-        Station& station = stations.emplace_back();
-        station.station = shape.station;
-        station.edge.set(std::move(shape.edge));
-        station.holder.set(std::move(shape.holder));
-    }
-    buildBed(setup);
-}
-
-void LatheScene::State::buildBed(const Setup& setup) {
-    const float reach = std::max(mm(setup.stock.frontZ), 100.0f) + 900;
-    const float back = mm(-setup.chuck.bodyLength) - 900;
-    bedPlain.upload(bedShape(back, reach, -bedDepth, 0.85f * mm(setup.chuck.bodyRadius) + 40));
-}
 
 void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model) {
     if (buffer.empty()) return;
@@ -167,11 +73,10 @@ void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer,
     figures.triangles += buffer.triangles();
 }
 
-void LatheScene::State::drawTurret(const SceneInstant& instant, const SceneOptions& options, bool fromEnd) {
-    drawBody(solid, disc.buffer, turretTurned(instant));
-    if (!fromEnd) drawBody(solid, head.buffer, turretSlid(instant));
-    for (const Station& station : stations) {
-        const glm::mat4 model = stationTurned(instant, station.station);
+void LatheScene::State::drawTools(const SceneInstant& instant, const SceneOptions& options) {
+    drawBody(solid, machine.disc.buffer, machine.turretTurned(instant));
+    for (const StationBody& station : machine.stations) {
+        const glm::mat4 model = machine.stationTurned(instant, station.station);
         drawBody(solid, station.holder.buffer, model);
         if (options.colourByTool) solid.set("uTint", glm::vec4(rgb(stationColour(station.station)), 0.9f));
         drawBody(solid, station.edge.buffer, model);
@@ -182,13 +87,32 @@ void LatheScene::State::drawTurret(const SceneInstant& instant, const SceneOptio
 void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
     studio.light(solid);
     solid.set("uTint", glm::vec4(0));
-    if (options.showChuck) {
-        drawBody(solid, jaws.buffer, spindleTurned(instant));
-        drawBody(solid, headstock.buffer, glm::mat4(1));
+    solid.set("uOpacity", 1.0f);
+    if (options.showChuck) drawBody(solid, machine.jaws.buffer, machine.spindleTurned(instant));
+    if (options.showTurret) drawTools(instant, options);
+}
+
+// Headstock, tailstock and turret head: those that stand as they are, or those that have faded and let the rest be
+// seen.
+void LatheScene::State::drawCastings(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                                     bool faded) {
+    const auto due = [faded](bool shown, float opacity) { return shown && opacity > 0.01f && (opacity < 1) == faded; };
+    const float behind = headstockOpacity(studio.towardsEye), farEnd = farEndOpacity(studio.towardsEye);
+    if (faded) glEnable(GL_BLEND);
+    studio.light(solid);
+    solid.set("uTint", glm::vec4(0));
+    solid.set("uOpacity", behind);
+    if (due(options.showChuck, behind)) drawBody(solid, machine.headstock.buffer, glm::mat4(1));
+    solid.set("uOpacity", farEnd);
+    if (due(options.showTurret, farEnd)) drawBody(solid, machine.head.buffer, machine.turretSlid(instant));
+    if (due(options.showTailstock, farEnd)) {
+        drawBody(solid, machine.tailstock.buffer, glm::mat4(1));
+        studio.light(metal);
+        metal.set("uAxis", glm::vec2(0));
+        metal.set("uShade", glm::vec4(0, 1, 0, farEnd));
+        drawBody(metal, machine.centre.buffer, glm::mat4(1));
     }
-    const bool fromEnd = seenFromTheEnd(studio);
-    if (options.showTailstock && !fromEnd) drawBody(solid, tailstockBody.buffer, glm::mat4(1));
-    if (options.showTurret) drawTurret(instant, options, fromEnd);
+    glDisable(GL_BLEND);
 }
 
 void LatheScene::State::useSection(const Studio& studio, float mmPerPixel, float slope, float opacity) {
@@ -204,8 +128,7 @@ void LatheScene::State::drawTurned(const SceneOptions& options, const Studio& st
     studio.light(metal);
     metal.set("uAxis", glm::vec2(0));
     metal.set("uShade", glm::vec4(0, 1, 0, 1));
-    if (options.showChuck) drawBody(metal, chuck.buffer, glm::mat4(1));
-    if (options.showTailstock && !seenFromTheEnd(studio)) drawBody(metal, centre.buffer, glm::mat4(1));
+    if (options.showChuck) drawBody(metal, machine.chuck.buffer, glm::mat4(1));
     if (options.showChuck) {
         // The jaws shut the light off from the bar next to them.
         metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
@@ -238,26 +161,25 @@ void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOption
 void LatheScene::State::drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
     const Setup& setup = trial->setup;
     const float front = mm(setup.stock.frontZ), R = mm(setup.chuck.bodyRadius);
-    const Machine& machine = setup.machine;
     const Point turretAt = instant.turretReference;
     studio.light(bed);
     bed.set("uExtent", glm::vec4(0.5f * front, 60, 720, 620));
     bed.set("uColour", studio.bedColour());
     bed.set("uDarkness", studio.shadowDepth());
-    bed.set("uSpindleShadow",
-            glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength, options.showChuck ? R : 0, bedDepth));
-    bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, bedDepth));
-    const float size = options.showTurret ? mm(machine.turretRadius) : 1;
-    bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + machine.turretThickness + 2 * size,
-                                       turretAt.r + turret.axisAboveReference, size));
-    bedPlain.draw();
-    figures.triangles += bedPlain.triangles();
+    bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength, options.showChuck ? R : 0,
+                                        machine.bedDepth));
+    bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
+    const float size = options.showTurret ? mm(setup.machine.turretRadius) : 1;
+    bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + setup.machine.turretThickness + 2 * size,
+                                       turretAt.r + machine.turret.axisAboveReference, size));
+    machine.bed.draw();
+    figures.triangles += machine.bed.triangles();
 }
 
 void LatheScene::State::drawBackground(const Studio& studio) {
     studio.light(background);
     glDepthFunc(GL_LEQUAL);
-    glBindVertexArray(empty);
+    empty.bind();
     glDrawArrays(GL_TRIANGLES, 0, 3);
     glBindVertexArray(0);
     glDepthFunc(GL_LESS);
@@ -277,30 +199,29 @@ void LatheScene::State::drawMarks(const SceneInstant& instant, const Studio& stu
     overlay.lines(axis, style, studio);
     const auto offset = static_cast<std::size_t>(std::clamp(instant.workOffset, 0, 5));
     if (setup.workOffsetGiven[offset])
-        overlay.datum(place(setup.workOffsets[offset]), std::clamp(studio.picture.w / 95, 5.0f, 11.0f), studio);
+        overlay.datum(inScene(setup.workOffsets[offset]), std::clamp(studio.picture.w / 95, 5.0f, 11.0f), studio);
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);
 }
 
-bool LatheScene::State::hidden(const SceneInstant& instant, const SceneOptions& options, const Ray& ray,
-                               float distance) const {
-    const auto before = [&](const Body& body, const glm::mat4& model) {
-        const std::optional<float> hit = hitMesh(body.triangles, model, ray);
-        return hit && *hit < distance;
-    };
-    const glm::mat4 still(1);
-    if (options.showChuck &&
-        (before(chuck, still) || before(jaws, spindleTurned(instant)) || before(headstock, still))) {
-        return true;
-    }
-    if (options.showTailstock && (before(centre, still) || before(tailstockBody, still))) return true;
-    if (!options.showTurret) return false;
-    if (before(disc, turretTurned(instant)) || before(head, turretSlid(instant))) return true;
-    return std::any_of(stations.begin(), stations.end(), [&](const Station& station) {
-        const glm::mat4 model = stationTurned(instant, station.station);
-        return before(station.edge, model) || before(station.holder, model);
-    });
+void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                                float mmPerPixel) {
+    // Near things first, the background last: what is hidden costs nothing.
+    glEnable(GL_CULL_FACE);
+    drawSolids(instant, options, studio);
+    drawTurned(options, studio, mmPerPixel);
+    if (options.loosePieces == LoosePieces::Aside) drawLoose(instant, options, studio, mmPerPixel);
+    figures.billetTriangles = billet.skin().triangles() + billet.faces().triangles();
+    drawCastings(instant, options, studio, false);
+    glDisable(GL_CULL_FACE);
+    if (options.showBed) drawBed(instant, options, studio);
+    drawBackground(studio);
+    if (options.loosePieces == LoosePieces::Fallen) drawLoose(instant, options, studio, mmPerPixel);
+    if (options.showMarks) drawMarks(instant, studio);
+    glEnable(GL_CULL_FACE);
+    drawCastings(instant, options, studio, true);
+    glDisable(GL_CULL_FACE);
 }
 
 LatheScene::LatheScene() : state_(std::make_unique<State>()) {}
@@ -312,7 +233,7 @@ void LatheScene::setTrial(std::shared_ptr<const Trial> trial) {
     state_->trial = std::move(trial);
     if (!state_->trial) return;
     state_->spindle.emplace(state_->trial->timeline, state_->trial->toolpath);
-    state_->build(state_->trial->setup);
+    state_->machine.build(state_->trial->setup);
 }
 
 SceneInstant LatheScene::at(double timeS, StockCursor* cursor) const {
@@ -344,16 +265,7 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
     if (s.trial && instant.trial == s.trial.get()) {
         const float scale = camera.mmPerPixel(heightPx);
         s.figures.rebuilt = s.billet.update(instant, options, scale);
-        glEnable(GL_CULL_FACE);
-        s.drawSolids(instant, options, studio);
-        s.drawTurned(options, studio, scale);
-        if (options.loosePieces == LoosePieces::Aside) s.drawLoose(instant, options, studio, scale);
-        s.figures.billetTriangles = s.billet.skin().triangles() + s.billet.faces().triangles();
-        glDisable(GL_CULL_FACE);
-        if (options.showBed) s.drawBed(instant, options, studio);
-        s.drawBackground(studio);
-        if (options.loosePieces == LoosePieces::Fallen) s.drawLoose(instant, options, studio, scale);
-        if (options.showMarks) s.drawMarks(instant, studio);
+        s.drawAll(instant, options, studio, scale);
     } else {
         s.drawBackground(studio);
     }
@@ -372,44 +284,21 @@ std::optional<ScenePick> LatheScene::pick(const SceneInstant& instant, const Cam
         const std::optional<RayHit> loose = hitTurned(s.billet.loops(), 1, options.cutaway, shifted);
         if (loose && (!hit || loose->distance < hit->distance)) hit = loose;
     }
-    if (!hit || s.hidden(instant, options, ray, hit->distance)) return std::nullopt;
+    if (!hit || s.machine.hides(instant, options, camera, ray, hit->distance)) return std::nullopt;
     return hit->pick;
 }
 
 Camera LatheScene::view(ViewName name, const SceneInstant& instant, float aspect) const {
     const State& s = *state_;
     if (!s.trial) return {};
-    const Setup& setup = s.trial->setup;
-    const float R = mm(std::max(setup.chuck.bodyRadius, setup.stock.outerRadius)), front = mm(setup.stock.frontZ);
-    const float bar = mm(setup.stock.outerRadius);
-    constexpr float kSquareOn = 0.5235988f;  // 30° above the horizontal: along the third axis
-    switch (name) {
-        case ViewName::Machine: {
-            const float end = std::max(front + 0.75f * R, mm(setup.chuck.jawLength) + R);
-            return framing({-0.9f * R, -1.05f * R, -0.6f * R}, {end, 2.15f * R, 0.6f * R}, 0.34f, 0.42f, aspect, 0.36f);
-        }
-        case ViewName::Part: {
-            const float from = 0.35f * mm(setup.chuck.jawLength);
-            const float aside =
-                BilletPicture::looseShift(instant, LoosePieces::Aside).x * (s.billet.looseSkin().empty() ? 0.0f : 1.0f);
-            return framing({from, -1.25f * bar, 0}, {front + aside + 0.30f * bar + 5, 1.55f * bar, 0}, 0, kSquareOn,
-                           aspect, 0.20f);
-        }
-        case ViewName::Tool: {
-            const float half = std::max(14.0f, 0.55f * bar);
-            const glm::vec3 tip = place(instant.tip);
-            return framing(tip - glm::vec3(half, half, half), tip + glm::vec3(half, 0.8f * half, half), 0.28f, 0.50f,
-                           aspect, 0.30f);
-        }
-        case ViewName::EndOn:
-            return framing({front, -R, -R}, {front, 1.6f * R, R}, 0.5f * mm(kPi), 0, aspect, 0.25f);
-    }
-    return {};
+    const bool loose = !s.billet.looseSkin().empty();
+    const float aside = loose ? BilletPicture::looseShift(instant, LoosePieces::Aside).x : 0.0f;
+    return namedView(name, s.trial->setup, instant.tip, aside, aspect);
 }
 
 glm::vec2 LatheScene::project(Point p, const Camera& camera, int widthPx, int heightPx) {
     const float aspect = static_cast<float>(widthPx) / static_cast<float>(std::max(1, heightPx));
-    const glm::vec4 c = camera.projection(aspect) * camera.view() * glm::vec4(place(p), 1);
+    const glm::vec4 c = camera.projection(aspect) * camera.view() * glm::vec4(inScene(p), 1);
     return glm::vec2(0.5f + 0.5f * c.x / c.w, 0.5f - 0.5f * c.y / c.w) * glm::vec2(widthPx, heightPx);
 }
 

@@ -19,7 +19,7 @@ inline constexpr std::uint32_t kDrillSteel = 0xb4b8be;
 inline constexpr std::uint32_t kQuill = 0xb4bac2;
 inline constexpr std::uint32_t kCentre = 0xc6ccd4;
 inline constexpr std::uint32_t kHeadstock = 0x5d6f75;
-inline constexpr std::uint32_t kSection = 0xd6a487;     // the face of a cutaway
+inline constexpr std::uint32_t kSection = 0xd6a487;  // the face of a cutaway
 
 // M. Okabe and K. Ito, "Color Universal Design" (2008): told apart with the three common deficiencies of colour vision.
 // Their black is replaced by a grey, which shows on a dark background as well.

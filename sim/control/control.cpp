@@ -11,6 +11,11 @@ constexpr std::uint32_t kFrameLetters = BlockWords::bits({'N', 'O'});
 // NISTIR 6556 sec. 3.3.5.
 constexpr int kMostMCodes = 4;
 
+std::string_view withoutComment(std::string_view line) {
+    line = line.substr(0, line.find_first_of("(;"));
+    return line.substr(0, line.find_last_not_of(" \t") + 1);
+}
+
 bool isProgramEnd(int tenths) {
     return tenths == 20 || tenths == 300;
 }
@@ -65,7 +70,7 @@ bool Control::frames(BlockId block) {
                      "macro-not-carried-out",
                      fmt::format("{} is a macro statement; it was not carried out, so what follows may run otherwise "
                                  "on the machine.",
-                                 program_.textOf(b)),
+                                 withoutComment(program_.textOf(b))),
                      "Write the blocks out, or prove this program on the machine.",
                      {},
                      true});
@@ -79,6 +84,7 @@ void Control::carryOutWords() {
     orders_ = Orders{};
     used_ = kFrameLetters;
     if (words_.gBegin() != words_.gEnd() || words_.mBegin() != words_.mEnd()) sortCodes();
+    if (words_.secondU() != nullptr) checkSecondU();
     applyUnits();
     applyFeed();
     applySpeed();
@@ -169,6 +175,15 @@ void Control::sortCode(const Code& code, const Code** place, bool isG) {
              "Leave one of them out, or write two blocks."});
     }
     *place = &code;
+}
+
+// Depth of cut and allowance of a G71 in one block are both U; anywhere else one U is too many.
+void Control::checkSecondU() {
+    const bool roughing = orders_.oneShot != nullptr && orders_.oneShot->tenths == 710;
+    if (roughing && words_.hasAny(BlockWords::bits({'P', 'Q'}))) return;
+    remarks_.at(block(), *words_.secondU(),
+                {Severity::Stop, "word-twice", "The letter U stands twice in this block; the first one was taken.",
+                 "Write each letter once per block, except G and M."});
 }
 
 // Inside P–Q only shape, feed and speed may stand: what else there is would be carried out once per pass, or not at

@@ -84,6 +84,7 @@ private:
     void carryOutWords();
     void sortCodes();
     void sortCode(const Code& code, const Code** place, bool isG);
+    void checkSecondU();
     void refuseInProfile();
     void reportUnknownCode(const Code& code, bool isG);
     void reportLeftovers();
@@ -143,6 +144,8 @@ private:
     void emitRoughing(const RoughingPlan& plan, BlockId callBlock);
     void reportRoughing(const RoughingPlan& plan, const std::vector<ProfileElement>& shape, const RoughingOrder& order);
     std::optional<double> depthOfCut();
+    double depthOfD();
+    void readRetract();
     std::vector<ProfileElement> readShape(const Profile& profile, RoughingOrder& order);
     void finishingBlock();
     std::optional<Profile> findProfile(const char* cycle);

@@ -1,10 +1,8 @@
 // The cycles G71 (roughing along Z) and G70 (finishing) and the profile between their P and Q blocks.
 #include <fmt/format.h>
 
-#include <cmath>
 #include <utility>
 
-#include "sim/base/tolerances.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
 
@@ -14,9 +12,11 @@ namespace {
 
 constexpr std::uint32_t kCycleWords = BlockWords::bits({'P', 'Q'});
 
-// Older controls count a D without decimal point in thousandths of a millimetre, newer ones in millimetres. Nobody
-// takes 100 mm per pass, nor less than a tenth of a thousandth, so the size of the figure tells which was meant.
-constexpr double kThousandthsFrom = 100;
+// Older controls count a D without decimal point in least increments (0.001 mm, 0.0001 inch), newer ones in mm or inch.
+// Nobody takes 100 mm per pass, nor less than a tenth of one, so the size of the figure tells which was meant.
+constexpr double kIncrementsFrom = 100;
+constexpr double kIncrementsPerMm = 1000;
+constexpr double kIncrementsPerInch = 10000;
 
 }  // namespace
 
@@ -25,8 +25,8 @@ void Control::roughingBlock() {
     const bool isCall = words_.hasAny(kCycleWords);
     if (!isCall) {
         // The first of two blocks: depth of cut on radius and retract, for the calls that follow.
-        if (words_.has('U')) roughingDepth_ = std::abs(lengthOf('U'));
-        if (words_.has('R')) roughingRetract_ = std::abs(lengthOf('R'));
+        if (words_.has('U')) roughingDepth_ = scale() * positive('U', "The depth of cut").value_or(0);
+        readRetract();
         return;
     }
     use(BlockWords::bits({'W', 'D'}));
@@ -37,7 +37,7 @@ void Control::roughingBlock() {
         order.allowance.r = scale() * allowance->value / 2;
     }
     if (words_.has('W')) order.allowance.z = lengthOf('W');
-    if (words_.has('R')) roughingRetract_ = std::abs(lengthOf('R'));
+    readRetract();
     order.retract = roughingRetract_;
     const auto depth = depthOfCut();
     if (!depth) return jumpOver(*profile, block());
@@ -45,29 +45,38 @@ void Control::roughingBlock() {
     rough(*profile, order);
 }
 
+// R, which stays for later cycles.
+void Control::readRetract() {
+    if (!words_.has('R')) return;
+    const bool none = words_.number('R') == 0;
+    if (const auto retract = none ? std::optional(0.0) : positive('R', "The retract"))
+        roughingRetract_ = scale() * *retract;
+}
+
 // From this block (D, or the first of two U words), or from the first of two blocks.
 std::optional<double> Control::depthOfCut() {
     double depth = roughingDepth_;
-    if (words_.secondU() != nullptr) depth = std::abs(lengthOf('U'));
-    if (words_.has('D')) {
-        depth = std::abs(lengthOf('D'));
-        const Word& word = *words_.word('D');
-        if (!word.hasPoint && word.value >= kThousandthsFrom) {
-            depth = std::abs(word.value) / 1000 * scale();
-            remarks_.at(
-                block(), word,
-                {Severity::Note,
-                 "depth-without-point",
-                 fmt::format("{} has no decimal point; it was taken as {} mm.", program_.textOf(word), figure(depth)),
-                 "Write the decimal point, if the control takes one here.",
-                 {{"depth_mm", depth}}});
-        }
-    }
+    if (words_.secondU() != nullptr) depth = scale() * positive('U', "The depth of cut").value_or(0);
+    if (words_.has('D')) depth = depthOfD();
     if (depth > 0) return depth;
     remarks_.at(block(), *orders_.oneShot->word,
                 {Severity::Stop, "missing-depth-of-cut", "G71 has no depth of cut; the cycle was not carried out.",
                  "Write G71 U… R… with the depth on radius in the block before, or D… in this one."});
     return std::nullopt;
+}
+
+double Control::depthOfD() {
+    const Word& word = *words_.word('D');
+    const double value = positive('D', "The depth of cut").value_or(0);
+    if (word.hasPoint || value < kIncrementsFrom) return scale() * value;
+    const double depth = scale() * value / (now_.modal.inches ? kIncrementsPerInch : kIncrementsPerMm);
+    remarks_.at(block(), word,
+                {Severity::Note,
+                 "depth-without-point",
+                 fmt::format("{} has no decimal point; it was taken as {} mm.", program_.textOf(word), figure(depth)),
+                 "Write the decimal point, if the control takes one here.",
+                 {{"depth_mm", depth}}});
+    return depth;
 }
 
 std::optional<Control::Profile> Control::findProfile(const char* cycle) {
@@ -214,7 +223,7 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
              "allowance-into-part",
              fmt::format("The finish allowance U{} W{} moves the profile into the finished part: {} is turned {}.",
                          figure(2 * order.allowance.r), figure(order.allowance.z),
-                         plan.outside ? "an outside" : "a bore",
+                         plan.outside ? "an outside diameter" : "a bore",
                          plan.towardsChuck ? "towards the chuck" : "away from the chuck"),
              fmt::format("U must be {} and W {} here.", plan.outside ? "above zero" : "below zero",
                          plan.towardsChuck ? "above zero" : "below zero"),
@@ -224,8 +233,8 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
         remarks_.at(block(), *orders_.oneShot->word,
                     {Severity::Stop,
                      "too-many-passes",
-                     fmt::format("With a depth of {} mm G71 needs more than {} passes; it was not carried out.",
-                                 figure(order.depth), kMostPasses),
+                     fmt::format("With a depth of {:g} mm G71 needs more than {} passes; it was not carried out.",
+                                 order.depth, kMostPasses),
                      "Check the depth of cut: a decimal point may be missing.",
                      {{"depth_mm", order.depth}}});
     }

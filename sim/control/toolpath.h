@@ -29,7 +29,7 @@ enum class Compensation : std::uint8_t { Off /* G40 */, Left /* G41 */, Right /*
 
 // What the control holds modally while a move runs. Moves share entries: a new one is made only when something changed.
 struct ModalState {
-    int motion = 0;  // G00–G03, …: number of the motion code in force
+    int motion = 0;  // G00–G03: number of the motion code in force; 71 while G71 runs
     bool inches = false;
     bool feedPerRev = true;               // G99; false G98
     double feed = 0;                      // F, mm/rev or mm/min
@@ -48,7 +48,9 @@ struct ToolCall {
     int station = 0;   // 0: none yet
     int offset = 0;    // 0: offset cancelled
     Point tip;         // true tip from the turret reference (Tool::tip), zero without a tool
-    Point reckoned;    // tip from the turret reference as the control reckons it: gauge minus wear
+    // Tip from the turret reference as the control reckons it: gauge minus wear. With offset 0 the tool's own length; for
+    // an empty station, which is reported, some other tool's, so that its moves stay near where they were meant.
+    Point reckoned;
     int toolIndex = -1;  // into Setup::tools, -1 when the station is empty
     BlockId block = kNoBlock;
 };
@@ -71,7 +73,8 @@ struct Move {
     Compensation compensation = Compensation::Off;
 };
 
-// One executed block, in order of execution; a block may appear many times (cycles, subprograms).
+// One executed block, in order of execution; a block may appear many times: a roughing cycle has a step for each pass, a
+// finishing cycle one for each profile block and one for the way back to its start.
 struct Step {
     BlockId block = kNoBlock;
     std::uint32_t firstMove = 0;  // moves made from here on belong to it, until the next step

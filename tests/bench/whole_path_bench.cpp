@@ -1,7 +1,9 @@
-// A long program from its text to the verdict: read, interpret, lay out in time, cut, find.
+// From text to verdict: a contour of one million moves of 0.01 mm, read, carried out, laid out in time, checked for
+// clearance and cut. One row for the whole, one for each stage; counters say how much memory the process held.
 #include <benchmark/benchmark.h>
 #include <fmt/format.h>
 
+#include <fstream>
 #include <iterator>
 #include <string>
 
@@ -11,45 +13,78 @@
 namespace firstoff {
 namespace {
 
-// wavyContour() as a setter's program: the same tip path in work coordinates, rounded to the control's 0.001 mm.
-std::string contourProgram(const Setup& setup, std::uint32_t moves) {
-    const shop::TipPath path = shop::wavyContour(setup, moves);
-    const Point datum = setup.workOffsets[0];
-    std::string text = "%\nO0001\nG21 G54 G40 G97 S1500 M03\nT0101\nG99 F0.2\n";
-    auto out = std::back_inserter(text);
-    for (const TimedMove& timed : path.timeline().moves) {
-        const Point tip = timed.to + path.toolpath().tipShift(path.toolpath().moves[timed.move]);
-        const int code = timed.kind == MoveKind::Rapid ? 0 : 1;
-        fmt::format_to(out, "G{} X{:.3f} Z{:.3f}\n", code, 2 * (tip.r - datum.r), tip.z - datum.z);
+constexpr std::uint32_t kMoves = 1'000'000;
+
+double peakMegabytes() {
+    std::ifstream status("/proc/self/status");
+    for (std::string line; std::getline(status, line);) {
+        if (line.rfind("VmHWM:", 0) == 0) return std::stod(line.substr(6)) / 1024;
     }
-    text += "G0 X150. Z100.\nM30\n%\n";
+    return 0;
+}
+
+// The wavy contour as a programming system would write it out, to three decimals.
+const std::string& contourText() {
+    static const std::string text = [] {
+        const auto setup = shop::wavyContourSetup();
+        const shop::TipPath path = shop::wavyContour(setup, kMoves);
+        std::string program = "%\nO1\nG21 G40 G99\nT0101\nG50 S2500\nG96 S200 M03\n";
+        auto out = std::back_inserter(program);
+        MoveKind motion = MoveKind::Index;
+        for (const Move& move : path.toolpath().moves) {
+            const Point work = move.to + path.toolpath().tipShift(move) - setup.workOffsets[0];
+            if (move.kind != motion) program += move.kind == MoveKind::Rapid ? "G00 " : "G01 F.1 ";
+            motion = move.kind;
+            fmt::format_to(out, "X{:.3f} Z{:.3f}\n", 2 * work.r, work.z);
+        }
+        return program + "M30\n%\n";
+    }();
     return text;
 }
 
-void trialOfAContour(benchmark::State& state) {
-    const Setup setup = shop::wavyContourSetup();
-    const auto moves = static_cast<std::uint32_t>(state.range(0));
-    const std::string text = contourProgram(setup, moves);
-    std::size_t cut = 0;
-    double removed = 0;
+void wholePath(benchmark::State& state) {
+    const std::string& text = contourText();
     TrialOptions options;
-    options.threads = 2;
+    options.threads = static_cast<int>(state.range(0));
+    std::shared_ptr<const Trial> trial;
     for (auto _ : state) {
-        const auto trial = runTrial(readProgram(text, "contour"), setup, options);
-        cut = trial->timeline.moves.size();
-        removed = trial->removedVolumeMm3;
+        trial.reset();
+        trial = runTrial(readProgram(text, "contour"), shop::wavyContourSetup(), options);
     }
-    state.counters["moves"] = static_cast<double>(cut);
-    state.counters["text_MB"] = static_cast<double>(text.size()) / (1 << 20);
-    state.counters["removed_mm3"] = removed;
+    state.counters["moves"] = static_cast<double>(trial->toolpath.moves.size());
+    state.counters["text_MB"] = static_cast<double>(text.size()) / 1e6;
+    state.counters["process_peak_MB"] = peakMegabytes();
 }
-BENCHMARK(trialOfAContour)
-    ->ArgNames({"moves"})
-    ->Arg(100'000)
-    ->Arg(1'000'000)
-    ->Unit(benchmark::kMillisecond)
-    ->MeasureProcessCPUTime()
-    ->UseRealTime();
+BENCHMARK(wholePath)->ArgNames({"threads"})->Arg(2)->Unit(benchmark::kMillisecond)->UseRealTime()->Iterations(3);
+
+void stageRead(benchmark::State& state) {
+    for (auto _ : state) benchmark::DoNotOptimize(readProgram(contourText(), "contour"));
+    state.SetBytesProcessed(static_cast<std::int64_t>(state.iterations() * contourText().size()));
+}
+BENCHMARK(stageRead)->Unit(benchmark::kMillisecond);
+
+void stageInterpret(benchmark::State& state) {
+    const Program program = readProgram(contourText(), "contour");
+    const auto setup = shop::wavyContourSetup();
+    for (auto _ : state) benchmark::DoNotOptimize(interpret(program, setup));
+    state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * program.blocks.size()));
+}
+BENCHMARK(stageInterpret)->Unit(benchmark::kMillisecond);
+
+void stageLayOut(benchmark::State& state) {
+    const auto setup = shop::wavyContourSetup();
+    const Toolpath path = interpret(readProgram(contourText(), "contour"), setup);
+    for (auto _ : state) benchmark::DoNotOptimize(layOut(path, setup));
+}
+BENCHMARK(stageLayOut)->Unit(benchmark::kMillisecond);
+
+void stageClearance(benchmark::State& state) {
+    const auto setup = shop::wavyContourSetup();
+    const Toolpath path = interpret(readProgram(contourText(), "contour"), setup);
+    const Timeline timeline = layOut(path, setup);
+    for (auto _ : state) benchmark::DoNotOptimize(checkClearances(timeline, path, setup, {}));
+}
+BENCHMARK(stageClearance)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace firstoff

@@ -234,6 +234,16 @@ TEST(Interpret, UsesTheGaugeThatWasEntered) {
     EXPECT_NEAR((move.to + path.tipShift(move) - setup.workOffsets[0]).z, 2.5, 1e-9) << "where the tip really is";
 }
 
+TEST(Interpret, SaysOnceWhenTheDatumOfG54IsNotKnown) {
+    firstoff::Setup setup = lathe();
+    setup.workOffsetGiven[0] = false;
+    const Toolpath path = run("T0101\nG28 U0 W0\nG00 X50. Z2.\nX48.\nM30\n", setup);
+    ASSERT_EQ(path.findings.size(), 1u);
+    EXPECT_EQ(path.findings[0].code, "work-offset-not-given");
+    EXPECT_EQ(path.findings[0].span.line, 3u) << "the first move that depends on it";
+    EXPECT_TRUE(path.findings[0].unproven);
+}
+
 struct ToolRow {
     const char* text;
     double value;

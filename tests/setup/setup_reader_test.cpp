@@ -239,6 +239,8 @@ INSTANTIATE_TEST_SUITE_P(
         Slip{"tube without bore", "\"bar\"", "\"tube\"", "setup-missing-key", "\"tube\"", "bore_mm", ""},
         Slip{"one gauge length", "number = 2", "number = 2\ngauge_x_mm = -120", "setup-missing-key", "[[offset]]",
              "one axis", "both"},
+        Slip{"heading without name", "[chuck]", "[=chuck]", "setup-syntax", "=chuck", "TOML", "Mend"},
+        Slip{"three brackets", "[[offset]]", "[[[offset]]]", "setup-syntax", "[offset]]]", "TOML", ""},
         Slip{"syntax", "stations = 12", "stations = 12 13", "setup-syntax", "13\nturret", "TOML", "Mend"}),
     [](const auto& row) {
         std::string name = row.param.name;

@@ -1,0 +1,127 @@
+#include "tests/gui/window_bench.h"
+
+#include <gtest/gtest.h>
+
+#include <chrono>
+#include <thread>
+
+namespace firstoff::gui {
+
+WindowBench::WindowBench(const std::filesystem::path& program, int width, int height) {
+    ImGui_ImplOpenGL3_Init("#version 410 core");
+    Startup startup;
+    startup.program = program;
+    // A picture: the user's own settings are neither read nor written.
+    startup.picture = "unused.png";
+    app_ = std::make_unique<App>(startup, std::function<void()>());
+    resize(width, height);
+    app_->prepare(1);
+    settle();
+    frames(3);
+}
+
+WindowBench::~WindowBench() {
+    app_.reset();
+    ImGui_ImplOpenGL3_Shutdown();
+}
+
+void WindowBench::resize(int width, int height) {
+    ImGui::GetIO().DisplaySize = {static_cast<float>(width), static_cast<float>(height)};
+}
+
+void WindowBench::frames(int count) {
+    for (int i = 0; i < count; ++i) {
+        now_ += 1.0 / 60;
+        ImGui::GetIO().DeltaTime = 1.0f / 60;
+        if (app_->prepare(1)) {
+            ImGui_ImplOpenGL3_DestroyFontsTexture();
+            ImGui_ImplOpenGL3_CreateFontsTexture();
+        }
+        ImGui_ImplOpenGL3_NewFrame();
+        ImGui::NewFrame();
+        app_->frame(now_);
+        ImGui::Render();
+    }
+}
+
+void WindowBench::settle() {
+    frames(1);
+    for (int i = 0; i < kPatienceFrames && (session().stale() || session().progress.busy); ++i) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(5));
+        frames(1);
+    }
+    EXPECT_FALSE(session().stale()) << "no trial came";
+}
+
+void WindowBench::press(Key key, bool ctrl, bool shift, bool alt) {
+    InputEvent event;
+    event.key = key;
+    event.ctrl = ctrl;
+    event.shift = shift;
+    event.alt = alt;
+    app_->input(event);
+    frames(1);
+}
+
+void WindowBench::pressCtrl(char letter, bool shift) {
+    InputEvent event;
+    event.key = Key::Character;
+    event.symbol = letter;
+    event.ctrl = true;
+    event.shift = shift;
+    app_->input(event);
+    frames(1);
+}
+
+void WindowBench::type(std::string_view ascii) {
+    for (const char c : ascii) {
+        InputEvent event;
+        event.character = static_cast<char32_t>(c);
+        app_->input(event);
+    }
+    frames(1);
+}
+
+void WindowBench::moveTo(float x, float y) {
+    ImGui::GetIO().MousePos = {x, y};
+    frames(2);
+}
+
+void WindowBench::click(float x, float y) {
+    moveTo(x, y);
+    ImGui::GetIO().MouseDown[0] = true;
+    frames(2);
+    ImGui::GetIO().MouseDown[0] = false;
+    frames(2);
+    now_ += 1;  // the next click is no double click
+}
+
+void WindowBench::drag(float x0, float y0, float x1, float y1, int button) {
+    moveTo(x0, y0);
+    ImGui::GetIO().MouseDown[button] = true;
+    frames(2);
+    for (int i = 1; i <= 4; ++i)
+        moveTo(x0 + (x1 - x0) * static_cast<float>(i) / 4, y0 + (y1 - y0) * static_cast<float>(i) / 4);
+    ImGui::GetIO().MouseDown[button] = false;
+    frames(2);
+}
+
+void WindowBench::wheel(float notches) {
+    ImGui::GetIO().MouseWheel = notches;
+    frames(2);
+}
+
+Image WindowBench::picture() {
+    const ImVec2 size = ImGui::GetIO().DisplaySize;
+    frames(1);
+    const Framebuffer target(static_cast<int>(size.x), static_cast<int>(size.y), 1);
+    target.bind();
+    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    return target.read();
+}
+
+ImVec2 WindowBench::line(int number) {
+    return {1060, 60.0f + 18.0f * static_cast<float>(number - 1)};
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,238 @@
+// Tasks of a user in the whole window, without a display. What is checked is what the session holds afterwards.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <cmath>
+#include <fstream>
+
+#include "gui/file_io.h"
+#include "tests/gui/window_bench.h"
+
+namespace firstoff::gui {
+namespace {
+
+namespace fs = std::filesystem;
+using testing::HasSubstr;
+
+constexpr const char* kProgram =
+    "O0001 (FACE AND TURN)\nG21 G40 G99\nG50 S2800\nT0101\nG96 S200 M03\nG00 X54. Z0 M08\nG01 X-1.6 F0.2\nG00 X40. "
+    "Z2.\n"
+    "G01 Z-20.\nX54.\nG28 U0 W0\nM30\n";
+constexpr int kFacing = 7;  // line of the facing cut
+constexpr int kTurning = 9;
+
+class Window : public testing::Test {
+protected:
+    Window() {
+        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
+        folder = mkdtemp(name.data());
+        std::ofstream(folder / "job.nc") << kProgram;
+        fs::copy_file(fs::path(FIRSTOFF_SOURCE_DIR) / "assets/jobs/coupling-spigot.toml", folder / "job.toml");
+    }
+    ~Window() override { fs::remove_all(folder); }
+    fs::path folder;
+};
+
+TEST_F(Window, OpensAProgramWithTheSetupBesideIt) {
+    WindowBench window(folder / "job.nc");
+    EXPECT_EQ(window.session().setupPath, folder / "job.toml");
+    EXPECT_EQ(window.session().message, "");
+    EXPECT_EQ(window.trial().verdict, Verdict::Clear) << window.trial().findings.size() << " findings";
+    EXPECT_EQ(window.session().timeS, 0);
+    EXPECT_THAT(window.app().title(), HasSubstr("job.nc"));
+}
+
+TEST_F(Window, GoesToTheMomentOfALineThatIsClicked) {
+    WindowBench window(folder / "job.nc");
+    const ImVec2 at = WindowBench::line(kFacing);
+    window.click(at.x, at.y);
+    EXPECT_DOUBLE_EQ(window.session().timeS, window.trial().startOfBlock(kFacing - 1));
+    EXPECT_EQ(window.session().chosen, static_cast<BlockId>(kFacing - 1));
+}
+
+TEST_F(Window, ShowsTheTrialOfTheTextAsItIsEdited) {
+    WindowBench window(folder / "job.nc");
+    const double before = window.trial().timeline.cycleTimeS;
+    const ImVec2 at = WindowBench::line(kTurning);
+    window.click(at.x, at.y);
+    window.press(Key::End);
+    window.press(Key::Backspace);
+    window.press(Key::Backspace);
+    window.type("5.");  // Z-20. becomes Z-25.
+    EXPECT_TRUE(window.session().modified());
+    EXPECT_TRUE(window.session().stale());
+    window.frames(15);  // longer than the rest before a trial starts: 0.15 s
+    window.settle();
+    EXPECT_THAT(window.session().document.text(), HasSubstr("G01 Z-25.\n"));
+    EXPECT_GT(window.trial().timeline.cycleTimeS, before);
+    // Still at the line that was edited.
+    EXPECT_DOUBLE_EQ(window.session().timeS, window.trial().startOfBlock(kTurning - 1));
+    for (int i = 0; i < 3; ++i) window.pressCtrl('Z');
+    window.frames(15);
+    window.settle();
+    EXPECT_EQ(window.session().document.text(), kProgram);
+    EXPECT_FALSE(window.session().modified());
+    EXPECT_DOUBLE_EQ(window.trial().timeline.cycleTimeS, before);
+}
+
+TEST_F(Window, KeepsKeysAndCharactersOfOneFrameInOrder) {
+    WindowBench window(folder / "job.nc");
+    const ImVec2 at = WindowBench::line(1);
+    window.click(at.x, at.y);
+    const auto character = [&](char c) {
+        InputEvent event;
+        event.character = static_cast<char32_t>(c);
+        window.app().input(event);
+    };
+    const auto key = [&](Key which) {
+        InputEvent event;
+        event.key = which;
+        window.app().input(event);
+    };
+    key(Key::Home);
+    character('A');
+    key(Key::Enter);
+    character('B');
+    key(Key::Left);
+    character('C');
+    window.frames(1);
+    EXPECT_THAT(window.session().document.text(), testing::StartsWith("A\nCBO0001"));
+}
+
+TEST_F(Window, StepsOverBlocksAndPlaysToTheEnd) {
+    WindowBench window(folder / "job.nc");
+    std::vector<double> times;
+    for (int i = 0; i < 8; ++i) {
+        window.press(Key::Right);
+        times.push_back(window.session().timeS);
+    }
+    EXPECT_TRUE(std::is_sorted(times.begin(), times.end()));
+    EXPECT_GT(times.back(), 0);
+    window.press(Key::Left);
+    EXPECT_LE(window.session().timeS, times.back());
+    window.press(Key::End);
+    EXPECT_DOUBLE_EQ(window.session().timeS, window.app().cycleTimeS());
+    window.press(Key::Space);  // from the end it plays from the start
+    EXPECT_TRUE(window.session().playing);
+    window.frames(30);
+    EXPECT_NEAR(window.session().timeS, 0.5, 0.05);  // 30 frames of 1/60 s; within three frames
+    window.press(Key::Space);
+    EXPECT_FALSE(window.session().playing);
+}
+
+TEST_F(Window, ScrubsZoomsAndShiftsTheTimeline) {
+    WindowBench window(folder / "job.nc");
+    window.drag(200, 660, 668, 660);  // the middle of the lanes, which run from 66 to 1270
+    const double cycle = window.app().cycleTimeS();
+    EXPECT_NEAR(window.session().timeS, cycle * (668 - 66) / (1270 - 66), 0.01 * cycle);  // a few pixels
+    const double before = window.session().timeS;
+    window.wheel(5);
+    window.drag(668, 660, 668, 661);
+    EXPECT_NEAR(window.session().timeS, before, 0.01 * cycle);  // zoomed about the mouse
+    window.drag(668, 660, 568, 660, 1);                         // shifted by 100 px: later times come under the mouse
+    window.drag(668, 660, 668, 661);
+    EXPECT_GT(window.session().timeS, before + 0.01 * cycle);
+}
+
+TEST_F(Window, SavesByWritingTheWholeFileAnew) {
+    WindowBench window(folder / "job.nc");
+    const ImVec2 at = WindowBench::line(1);
+    window.click(at.x, at.y);
+    window.press(Key::Home);
+    window.type("(NEW) ");
+    window.pressCtrl('S');
+    EXPECT_FALSE(window.session().modified());
+    EXPECT_EQ(readWholeFile(folder / "job.nc"), std::string("(NEW) ") + kProgram);
+}
+
+TEST_F(Window, AsksBeforeItThrowsAwayAnEdit) {
+    WindowBench window(folder / "job.nc");
+    const ImVec2 at = WindowBench::line(1);
+    window.click(at.x, at.y);
+    window.type("(X)");
+    window.app().askToClose();
+    window.frames(3);
+    EXPECT_FALSE(window.app().closed());
+    window.press(Key::Escape);
+    window.frames(2);
+    EXPECT_FALSE(window.app().closed());
+    window.pressCtrl('Z');
+    window.app().askToClose();
+    window.frames(2);
+    EXPECT_TRUE(window.app().closed());
+}
+
+TEST_F(Window, TakesDroppedFilesProgramFirst) {
+    std::ofstream(folder / "other.nc") << "G21\nM30\n";
+    fs::copy_file(folder / "job.toml", folder / "bar.toml");
+    WindowBench window(folder / "job.nc");
+    window.app().dropFiles({folder / "bar.toml", folder / "other.nc"});
+    window.frames(1);
+    window.settle();
+    EXPECT_EQ(window.session().programPath, folder / "other.nc");
+    EXPECT_EQ(window.session().setupPath, folder / "bar.toml");
+    EXPECT_EQ(window.session().document.text(), "G21\nM30\n");
+}
+
+TEST_F(Window, SaysInPlainWordsWhatItCannotOpen) {
+    WindowBench window(folder / "job.nc");
+    window.app().dropFiles({folder / "none.nc"});
+    window.frames(2);
+    EXPECT_THAT(window.session().message, HasSubstr("there is no such file"));
+    EXPECT_EQ(window.session().programPath, folder / "job.nc");  // what was open stays
+    EXPECT_EQ(window.session().document.text(), kProgram);
+    std::ofstream(folder / "alone.nc") << "G21\nM30\n";
+    window.app().dropFiles({folder / "alone.nc"});
+    window.frames(2);
+    EXPECT_THAT(window.session().message, HasSubstr("no set-up file alone.toml"));
+    EXPECT_THAT(window.session().message, HasSubstr("job.toml stays in use"));
+}
+
+// Whatever is in the file, it is shown and edited like any other.
+TEST_F(Window, SurvivesFilesThatAreNoPrograms) {
+    const std::pair<const char*, std::string> rows[] = {
+        {"empty", ""},
+        {"binary junk", std::string("\x7f\x45LF\0\0\xff\xfe\x80\x80\x80G01\0X", 16)},
+        {"one endless line", std::string(200'000, 'X')},
+        {"only line ends", std::string(5'000, '\n')},
+        {"carriage returns", "G01\rX1\r\r\n"},
+        {"byte order mark and tabs", "\xEF\xBB\xBF\tG21\r\n\t\tM30\r\n"},
+    };
+    for (const auto& [what, text] : rows) {
+        SCOPED_TRACE(what);
+        std::ofstream(folder / "junk.nc", std::ios::binary) << text;
+        WindowBench window(folder / "junk.nc");
+        const ImVec2 at = WindowBench::line(1);
+        window.click(at.x, at.y);
+        for (const Key key : {Key::End, Key::Down, Key::PageDown, Key::Up, Key::Home}) window.press(key, false, true);
+        window.press(Key::Home, true);
+        window.type("M");
+        window.frames(15);
+        window.settle();
+        EXPECT_EQ(window.session().document.text(), "M" + text);
+        for (const Key key : {Key::Space, Key::Right, Key::Left, Key::End, Key::Home})
+            window.press(key, false, false, true);
+    }
+}
+
+struct Size {
+    int width, height;
+};
+
+TEST_F(Window, IsDrawnInEverySize) {
+    WindowBench window(folder / "job.nc");
+    for (const auto& [width, height] :
+         {Size{320, 240}, {640, 400}, {1280, 800}, {1920, 1080}, {3840, 2160}, {200, 100}}) {
+        window.resize(width, height);
+        window.frames(2);
+        const Image image = window.picture();
+        EXPECT_EQ(image.width, width);
+        // Something is drawn: more than one colour.
+        const auto differs = [&](std::uint8_t value) { return value != image.rgb.front(); };
+        EXPECT_TRUE(std::any_of(image.rgb.begin(), image.rgb.end(), differs)) << width << " x " << height;
+    }
+}
+
+}  // namespace
+}  // namespace firstoff::gui
