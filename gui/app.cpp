@@ -35,11 +35,11 @@ void App::openFirst(const Startup& startup) {
             "that holds it.");
         return;
     }
-    if (startup.program && startup.setup) {
+    if (startup.setup) {
+        // The set-up that was asked for or none: never quietly another.
         if (readProgramFile(program)) readSetupFile(*startup.setup);
     } else {
         apply(OpenProgram{program});
-        if (startup.setup) readSetupFile(*startup.setup);
     }
     runTrial();
 }

@@ -79,6 +79,7 @@ void ScenePane::turnCamera(const PaneContext& context, float aspect) {
     if (!trial_) return;
     if (wanted_) {
         shown_ = std::exchange(wanted_, std::nullopt);
+        if (!cursor_ && shown_ == ViewName::Part) shown_ = ViewName::Machine;  // there is no part to look at
         turnFrom_ = camera_;
         turnStart_ = context.now;
         turning_ = framed_ && !still_;
