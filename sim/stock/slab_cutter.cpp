@@ -123,12 +123,20 @@ void SlabCutter::fillSide(double* r, int chunk, BranchSpan span) const {
     const kernel::Place place{grid.z0, grid.pitch, static_cast<double>(base)};
     const double border = grid.border(base);
     const double end = grid.border(base + kChunkColumns);
-    for (int k = 0; k < kChunkColumns; ++k) r[k] = kInf;
+    bool filled = false;
     for (std::uint32_t i = span.begin; i < span.end; ++i) {
         const Branch& branch = branches_[i];
         if (branch.zTo < border || branch.zFrom > end) continue;
+        if (!filled && branch.zFrom <= border && branch.zTo >= end) {
+            kernel::setTo(r, place, branch);
+            filled = true;
+            continue;
+        }
+        if (!filled) std::fill(r, r + kChunkColumns, kInf);
+        filled = true;
         kernel::takeLeast(r, laneFrom(branch.zFrom, border, perMm_), laneTo(branch.zTo, border, perMm_), place, branch);
     }
+    if (!filled) std::fill(r, r + kChunkColumns, kInf);
 }
 
 void SlabCutter::fillUpper(int chunk) {
@@ -179,11 +187,14 @@ bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, cons
         Reach reach = reachIn(chunk);
         if (!misses(reach, billet.bounds(chunk))) cutChunk(reach, sum);
     }
-    if (cut_ && leans_) {
-        billet.setSlabLeans(slab);
-        mayHaveLoosened_ = !slabHangsTogether(billet, slab);
+    if (!cut_) return false;
+    billet.boundSlab(slab);
+    if (leans_) {
+        const SlabHold hold = holdOf(billet, slab);
+        billet.setSlabLeans(slab, hold.leans);
+        mayHaveLoosened_ = !hold.together;
     }
-    return cut_;
+    return true;
 }
 
 void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {

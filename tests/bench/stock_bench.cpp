@@ -116,5 +116,22 @@ BENCHMARK(section)
     ->Args({1'000'000, 200})
     ->Unit(benchmark::kMillisecond);
 
+void cutScene(benchmark::State& state, shop::Scene (*scene)(std::uint32_t)) {
+    const shop::Scene work = scene(static_cast<std::uint32_t>(state.range(0)));
+    HistoryOptions options;
+    options.threads = 1;
+    std::shared_ptr<const StockHistory> history;
+    for (auto _ : state) {
+        history = StockHistory::cut(work.path.timeline(), work.path.toolpath(), work.setup, options);
+    }
+    state.counters["s_per_move"] = benchmark::Counter(
+        work.path.moves(), benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
+    state.counters["removed_mm3"] = history->startVolumeMm3() - history->endVolumeMm3();
+}
+BENCHMARK_CAPTURE(cutScene, facing, shop::facing)->Arg(100'000)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(cutScene, boring, shop::boring)->Arg(100'000)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(cutScene, longPasses, shop::longPasses)->Arg(10'000)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(cutScene, backTurning, shop::backTurning)->Arg(20'000)->Unit(benchmark::kMillisecond);
+
 }  // namespace
 }  // namespace firstoff
