@@ -31,6 +31,8 @@ void drawPicture(const Startup& startup) {
         io.DisplaySize = {static_cast<float>(startup.width), static_cast<float>(startup.height)};
         io.DeltaTime = 1.0f / 60;
         app.prepare(1);
+        ImGui_ImplOpenGL3_CreateFontsTexture();
+        drawTypePixelForPixel();
         // The first frames lay out text and scroll to the line; the last one is kept.
         constexpr int kFrames = 4;
         for (int i = 0; i < kFrames; ++i) {

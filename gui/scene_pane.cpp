@@ -8,6 +8,7 @@
 
 #include "gui/block_words.h"
 #include "gui/figures.h"
+#include "gui/imgui_context.h"
 #include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
@@ -133,6 +134,7 @@ void ScenePane::render(const SceneOptions& options, int width, int height) {
     target_.bind();
     scene_.draw(instant_, camera_, options, width, height);
     target_.resolve();
+    drawPixelForPixel(target_.texture());
     glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(before));
     drawn_ = true;
     drawnCamera_ = camera_;

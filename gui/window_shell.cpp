@@ -87,6 +87,7 @@ void drawFrame(App& app, GLFWwindow* window) {
     if (app.prepare(displayScale(window))) {
         ImGui_ImplOpenGL3_DestroyFontsTexture();
         ImGui_ImplOpenGL3_CreateFontsTexture();
+        drawTypePixelForPixel();
     }
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
