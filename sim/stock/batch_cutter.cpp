@@ -24,6 +24,7 @@ void BatchCutter::makePart(const Billet& billet, std::uint32_t first, std::uint3
     part.profiles.clear();
     part.branches.clear();
     part.isHolder.clear();
+    part.slabs.clear();
     for (std::uint32_t move = first; move < end; ++move) {
         if (!plan_.mayCut(move)) continue;
         const Sweep sweep = plan_.sweep(move);
@@ -32,6 +33,9 @@ void BatchCutter::makePart(const Billet& billet, std::uint32_t first, std::uint3
         if (!holders) continue;
         appendProfiles(sweep, plan_.holder(move), billet.grid(), move, part.profiles, part.branches);
         part.isHolder.resize(part.profiles.size(), true);
+    }
+    for (const SweepProfile& profile : part.profiles) {
+        part.slabs.push_back({profile.firstColumn / kSlabColumns, profile.lastColumn / kSlabColumns});
     }
 }
 
@@ -45,9 +49,9 @@ void BatchCutter::makeProfiles(const Billet& billet, std::uint32_t first, std::u
     firstSlab_ = billet.grid().slabs();
     lastSlab_ = -1;
     for (std::size_t i = 0; i < partCount_; ++i) {
-        for (const SweepProfile& profile : parts_[i].profiles) {
-            firstSlab_ = std::min(firstSlab_, profile.firstColumn / kSlabColumns);
-            lastSlab_ = std::max(lastSlab_, profile.lastColumn / kSlabColumns);
+        for (const SlabSpan& span : parts_[i].slabs) {
+            firstSlab_ = std::min(firstSlab_, span.first);
+            lastSlab_ = std::max(lastSlab_, span.last);
         }
     }
 }
@@ -59,13 +63,12 @@ void BatchCutter::cutSlab(Billet& billet, int slab, const Wanted& wanted, SlabRe
     report.first.clear();
     report.last.clear();
     const int firstColumn = slab * kSlabColumns;
-    const int lastColumn = std::min(firstColumn + kSlabColumns, billet.grid().columns) - 1;
     SlabCutter cutter;
     for (std::size_t p = 0; p < partCount_; ++p) {
         const Part& part = parts_[p];
         for (std::size_t i = 0; i < part.profiles.size(); ++i) {
+            if (part.slabs[i].first > slab || part.slabs[i].last < slab) continue;
             const SweepProfile& profile = part.profiles[i];
-            if (profile.firstColumn > lastColumn || profile.lastColumn < firstColumn) continue;
             if (part.isHolder[i]) {
                 const double depth = cutter.touch(billet, slab, profile, part.branches.data());
                 if (depth > 0) report.touches.push_back({profile.cut, depth});

@@ -36,11 +36,15 @@ public:
     double effort() const { return effort_; }
 
 private:
+    struct SlabSpan {
+        int first, last;
+    };
     // Profiles of some of the moves, in order.
     struct Part {
         std::vector<SweepProfile> profiles;
         std::vector<Branch> branches;
         std::vector<bool> isHolder;
+        std::vector<SlabSpan> slabs;  // that each profile may meet; apart, since every slab looks through all of them
     };
     struct Share {
         std::uint32_t move = 0;

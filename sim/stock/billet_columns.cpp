@@ -37,7 +37,9 @@ std::shared_ptr<Chunk> uniformChunk(double outer, double inner) {
 template <typename T>
 T& owned(std::shared_ptr<T>& ref) {
     if (ref.use_count() != 1) ref = std::make_shared<T>(*ref);
+#ifndef __SANITIZE_THREAD__  // does not know fences, and finds no race without
     std::atomic_thread_fence(std::memory_order_acquire);
+#endif
     return *ref;
 }
 
@@ -70,7 +72,7 @@ Billet::Billet(const Stock& stock, double pitchMm) {
     const double first = std::floor(stock.backZ / grid_.pitch + 1e-3);
     const double last = std::ceil(stock.frontZ / grid_.pitch - 1e-3);
     grid_.z0 = first * grid_.pitch;
-    grid_.columns = static_cast<int>(last - first);
+    grid_.columns = std::max(1, static_cast<int>(last - first));
     chunks_.assign(static_cast<std::size_t>(grid_.chunks()), uniformChunk(stock.outerRadius, stock.boreRadius));
     bounds_.resize(chunks_.size());
     slabMaxOuter_.resize(static_cast<std::size_t>(grid_.slabs()));
@@ -78,6 +80,7 @@ Billet::Billet(const Stock& stock, double pitchMm) {
     slabLeans_.resize(slabMaxOuter_.size());
     clearTail();
     for (int c = 0; c < grid_.chunks(); ++c) measureChunk(c);
+    for (int slab = 0; slab < grid_.slabs(); ++slab) boundSlab(slab);
 }
 
 Billet Billet::emptyLike(const Billet& other) {
@@ -109,14 +112,6 @@ Chunk& Billet::ownChunk(int index) {
 
 Surface& Billet::ownInner(Chunk& chunk) {
     return owned(chunk.inner);
-}
-
-void Billet::setBounds(int index, const ChunkBounds& bounds) {
-    const std::size_t slab = static_cast<std::size_t>(index / kSlabChunks);
-    ChunkBounds& old = bounds_[static_cast<std::size_t>(index)];
-    const bool moved = old.maxOuter >= slabMaxOuter_[slab] || old.minInner <= slabMinInner_[slab];
-    old = bounds;
-    if (moved) boundSlab(static_cast<int>(slab));
 }
 
 void Billet::measureChunk(int index) {
@@ -244,6 +239,7 @@ void Billet::setIntervals(int column, const std::vector<Interval>& solids) {
         }
     }
     measureChunk(column / kChunkColumns);
+    boundSlab(column / (kChunkColumns * kSlabChunks));
 }
 
 CutId Billet::lastCut(int column) const {

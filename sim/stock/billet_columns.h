@@ -59,14 +59,16 @@ public:
     const ChunkBounds& bounds(int index) const { return bounds_[static_cast<std::size_t>(index)]; }
     double slabMaxOuter(int slab) const { return slabMaxOuter_[static_cast<std::size_t>(slab)]; }
     double slabMinInner(int slab) const { return slabMinInner_[static_cast<std::size_t>(slab)]; }
-    // Some metal in the slab once had nothing to its left to hang on to, see hold.h. Stays so.
+    // Some metal in the slab may hang on only by what is to its right, see hold.h.
     bool slabLeans(int slab) const { return slabLeans_[static_cast<std::size_t>(slab)] != 0; }
-    void setSlabLeans(int slab) { slabLeans_[static_cast<std::size_t>(slab)] = 1; }
+    void setSlabLeans(int slab, bool leans) { slabLeans_[static_cast<std::size_t>(slab)] = leans ? 1 : 0; }
     // A chunk to write to, not shared with anybody. Workers may do this at the same time for different chunks.
     Chunk& ownChunk(int index);
     Surface& ownInner(Chunk& chunk);
-    void setBounds(int index, const ChunkBounds& bounds);
+    // Whoever changes the bounds of chunks bounds their slab afterwards.
+    void setBounds(int index, const ChunkBounds& bounds) { bounds_[static_cast<std::size_t>(index)] = bounds; }
     void measureChunk(int index);  // bounds from scratch
+    void boundSlab(int slab);
     // Every column of the chunk is one interval, and neighbours overlap.
     bool isPlain(int index) const {
         const ChunkBounds& b = bounds(index);
@@ -76,7 +78,6 @@ public:
 private:
     Billet() = default;
     void clearTail();
-    void boundSlab(int slab);
 
     Grid grid_;
     std::vector<std::shared_ptr<Chunk>> chunks_;

@@ -8,8 +8,8 @@
 
 // One copy for every x86-64 and one for those with 256-bit vectors, chosen when the program starts. No fused
 // operations: both give the same bits. Sanitizers do not get on with that choice, nor is it known to other processors.
-#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__) && \
-    !defined(__SANITIZE_THREAD__)
+#if !defined(FIRSTOFF_PLAIN_KERNELS) && defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && \
+    !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
 #define FIRSTOFF_WIDE __attribute__((target_clones("avx2", "default")))
 #else
 #define FIRSTOFF_WIDE
@@ -78,6 +78,24 @@ FIRSTOFF_WIDE void takeLeast(double* __restrict r, int from, int to, const Place
         double v = a + sign * std::sqrt(h);
         v = (z >= zFrom) & (z <= zTo) ? v : kInf;
         r[k] = v < r[k] ? v : r[k];
+    }
+}
+
+FIRSTOFF_WIDE void setTo(double* __restrict r, const Place& place, const Branch& branch) {
+    const double z0 = place.z0, pitch = place.pitch, base = place.base;
+    const double a = branch.a, b = branch.b, c = branch.c;
+    if (branch.kind == Branch::Kind::Line) {
+        for (int k = 0; k < kColumns; ++k) {
+            const double z = z0 + (base + kHalves.at[k]) * pitch;
+            r[k] = a + b * (z - c);
+        }
+        return;
+    }
+    const double sign = branch.kind == Branch::Kind::Under ? -1.0 : 1.0;
+    for (int k = 0; k < kColumns; ++k) {
+        const double x = z0 + (base + kHalves.at[k]) * pitch - c;
+        const double h = b - x * x;
+        r[k] = a + sign * std::sqrt(h > 0 ? h : 0);
     }
 }
 

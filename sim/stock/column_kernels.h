@@ -32,6 +32,9 @@ struct Place {
 // multiples of kLanes.
 void takeLeast(double* r, int from, int to, const Place& place, const Branch& branch);
 
+// r[k] = the branch, which reaches all columns of the chunk.
+void setTo(double* r, const Place& place, const Branch& branch);
+
 // Is any a[k] < b[k]?
 bool anyLess(const double* a, const double* b);
 

@@ -21,14 +21,16 @@ bool heldFromLeft(const Billet& billet, int column, std::vector<Interval>& left,
 
 }  // namespace
 
-bool slabHangsTogether(const Billet& billet, int slab) {
+SlabHold holdOf(const Billet& billet, int slab) {
     const int first = slab * kSlabColumns;
     const SolidGraph graph(billet, first, std::min(first + kSlabColumns, billet.grid().columns));
-    for (std::size_t i = 0; i < graph.nodes().size(); ++i) {
+    SlabHold hold;
+    hold.leans = graph.leans();
+    for (std::size_t i = 0; i < graph.nodes().size() && hold.leans && hold.together; ++i) {
         const int root = graph.root(static_cast<int>(i));
-        if (graph.nodes()[static_cast<std::size_t>(root)].firstColumn != first) return false;
+        hold.together = graph.nodes()[static_cast<std::size_t>(root)].firstColumn == first;
     }
-    return true;
+    return hold;
 }
 
 int firstUnsoundSlab(const Billet& billet) {
@@ -36,7 +38,7 @@ int firstUnsoundSlab(const Billet& billet) {
     std::vector<Interval> right;
     for (int slab = 0; slab < billet.grid().slabs(); ++slab) {
         if (slab > 0 && !heldFromLeft(billet, slab * kSlabColumns, left, right)) return slab;
-        if (billet.slabLeans(slab) && !slabHangsTogether(billet, slab)) return slab;
+        if (billet.slabLeans(slab) && !holdOf(billet, slab).together) return slab;
     }
     return billet.grid().slabs();
 }

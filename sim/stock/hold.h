@@ -10,8 +10,12 @@
 
 namespace firstoff {
 
-// Everything in the slab hangs together, within it, with metal in its first column.
-bool slabHangsTogether(const Billet& billet, int slab);
+// How the metal of one slab hangs together, looked at thoroughly.
+struct SlabHold {
+    bool together = true;  // everything hangs together, within the slab, with metal in its first column
+    bool leans = false;    // but some of it only by what is to its right
+};
+SlabHold holdOf(const Billet& billet, int slab);
 
 // The first slab that is not sound, or the number of slabs if all are.
 int firstUnsoundSlab(const Billet& billet);

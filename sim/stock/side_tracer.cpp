@@ -21,9 +21,35 @@ std::uint16_t SideTracer::toolOf(CutId cut) const {
 void SideTracer::keep(Point point, CutId edgeCut) {
     if (!points_.empty()) {
         if (points_.back() == point) return;
+        sharpen(point);
         cuts_.push_back(edgeCut);
     }
     points_.push_back(point);
+}
+
+// Two long edges with one between them that spans no more than from a column to the next: the long ones meet in a
+// corner between those columns, and the short one goes. No column is any further from the side for it.
+void SideTracer::sharpen(Point next) {
+    if (points_.size() < 3) return;
+    Point& b = points_[points_.size() - 2];
+    const Point a = points_[points_.size() - 3];
+    const Point c = points_.back();
+    if (c.z - b.z > 1.5 * pitch_ || b.z - a.z < 3 * pitch_ || next.z - c.z < 3 * pitch_) return;
+    const double slopeA = (b.r - a.r) / (b.z - a.z);
+    const double slopeC = (next.r - c.r) / (next.z - c.z);
+    if (slopeA == slopeC) return;
+    const double z = (c.r - slopeC * c.z - b.r + slopeA * b.z) / (slopeA - slopeC);
+    if (!(z >= b.z && z <= c.z)) return;
+    b = {z, b.r + slopeA * (z - b.z)};
+    points_.pop_back();
+    cuts_.pop_back();
+}
+
+// Keeps the end of the side at a border, and the newest column only where the last edge cannot run on to the end.
+void SideTracer::keepEnd(Point end, CutId cut) {
+    const double slope = (end.r - anchor_.r) / (end.z - anchor_.z);
+    if (slope < slopeMin_ || slope > slopeMax_) keep({newest_.z, newest_.r}, edgeCut_);
+    keep(end, cut);
 }
 
 void SideTracer::push(const Spot& spot) {
@@ -78,8 +104,7 @@ void SideTracer::settle(double changeAfter) {
     const double beside = std::max(std::abs(change1_), std::abs(changeAfter));
     if (jump > tolerance_ && jump > pitch_ && jump > kStandsAlone * beside) {
         const double border = here_.z - pitch_ / 2;
-        keep({newest_.z, newest_.r}, edgeCut_);
-        keep({border, before_.r + goingOn(change1_, change2_)}, before_.cut);
+        keepEnd({border, std::max(0.0, before_.r + goingOn(change1_, change2_))}, before_.cut);
         // The one of the two with less metal was cut by the tool that left the face.
         const bool risesAway = (change > 0) == (side_ == Side::Outer);
         anchor_ = {border, std::max(0.0, here_.r - std::clamp(changeAfter, -pitch_, pitch_) / 2)};
@@ -112,11 +137,7 @@ void SideTracer::add(double z, double r, CutId cut) {
 void SideTracer::finish() {
     if (seen_ <= 2) start(0, 0);
     if (seen_ > 1) settle(0);
-    const Point end{newest_.z + pitch_ / 2, std::max(0.0, newest_.r + goingOn(change1_, change2_))};
-    // One more edge only if the last one cannot simply run on to the end.
-    const double slope = (end.r - anchor_.r) / (end.z - anchor_.z);
-    if (slope < slopeMin_ || slope > slopeMax_) keep({newest_.z, newest_.r}, edgeCut_);
-    keep(end, edgeCut_);
+    keepEnd({newest_.z + pitch_ / 2, std::max(0.0, newest_.r + goingOn(change1_, change2_))}, edgeCut_);
 }
 
 }  // namespace firstoff

@@ -53,6 +53,8 @@ private:
     void settle(double changeAfter);
     void push(const Spot& spot);
     void keep(Point point, CutId edgeCut);
+    void keepEnd(Point end, CutId cut);
+    void sharpen(Point next);
     std::uint16_t toolOf(CutId cut) const;
 
     Side side_;

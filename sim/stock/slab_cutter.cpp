@@ -5,7 +5,6 @@
 #include <limits>
 
 #include "sim/stock/column_kernels.h"
-#include "sim/stock/column_split.h"
 #include "sim/stock/hold.h"
 
 namespace firstoff {
@@ -123,12 +122,20 @@ void SlabCutter::fillSide(double* r, int chunk, BranchSpan span) const {
     const kernel::Place place{grid.z0, grid.pitch, static_cast<double>(base)};
     const double border = grid.border(base);
     const double end = grid.border(base + kChunkColumns);
-    for (int k = 0; k < kChunkColumns; ++k) r[k] = kInf;
+    bool filled = false;
     for (std::uint32_t i = span.begin; i < span.end; ++i) {
         const Branch& branch = branches_[i];
         if (branch.zTo < border || branch.zFrom > end) continue;
+        if (!filled && branch.zFrom <= border && branch.zTo >= end) {
+            kernel::setTo(r, place, branch);
+            filled = true;
+            continue;
+        }
+        if (!filled) std::fill(r, r + kChunkColumns, kInf);
+        filled = true;
         kernel::takeLeast(r, laneFrom(branch.zFrom, border, perMm_), laneTo(branch.zTo, border, perMm_), place, branch);
     }
+    if (!filled) std::fill(r, r + kChunkColumns, kInf);
 }
 
 void SlabCutter::fillUpper(int chunk) {
@@ -179,11 +186,14 @@ bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, cons
         Reach reach = reachIn(chunk);
         if (!misses(reach, billet.bounds(chunk))) cutChunk(reach, sum);
     }
-    if (cut_ && leans_) {
-        billet.setSlabLeans(slab);
-        mayHaveLoosened_ = !slabHangsTogether(billet, slab);
+    if (!cut_) return false;
+    billet.boundSlab(slab);
+    if (leans_) {
+        const SlabHold hold = holdOf(billet, slab);
+        billet.setSlabLeans(slab, hold.leans);
+        mayHaveLoosened_ = !hold.together;
     }
-    return cut_;
+    return true;
 }
 
 void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {
@@ -213,7 +223,7 @@ void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {
             return;
         }
     }
-    split(reach, sum);
+    split(reach.chunk, sum);
 }
 
 void SlabCutter::note(int chunk, double area, double depth, int column, CutSum& sum) const {
@@ -250,83 +260,11 @@ void SlabCutter::raise(int index, CutSum& sum) {
     afterChange(index, inner.r.front() != first ? 0 : 1, kChunkColumns - (inner.r.back() != last ? 1 : 2));
 }
 
-// The way that always works, column by column: a column may fall into two, lose either side, or go altogether.
-void SlabCutter::split(const Reach& reach, CutSum& sum) {
-    Chunk& chunk = billet_->ownChunk(reach.chunk);
-    const CutId cut = profile_->cut;
-    Surface* inner = chunk.inner.get();
-    Surface& outer = chunk.outer;
-    gaps_.clear();
-    std::size_t at = 0;
-    int firstChanged = kChunkColumns;
-    int lastChanged = -1;
-    double area = 0;
-    double deepest = 0;
-    int deepestColumn = 0;
-    const auto changed = [&](int k, double lost, double depth) {
-        firstChanged = std::min(firstChanged, k);
-        lastChanged = k;
-        area += lost;
-        if (depth > deepest) deepest = depth, deepestColumn = k;
-    };
-    for (int k = 0; k < kChunkColumns; ++k) {
-        const std::size_t i = static_cast<std::size_t>(k);
-        const std::size_t firstGap = at;
-        while (at < chunk.gaps.size() && chunk.gaps[at].column == i) ++at;
-        const double lo = lo_[k];
-        const double hi = hi_[k];
-        if (lo >= hi || lo >= outer.r[i] || hi <= inner->r[i]) {
-            for (std::size_t g = firstGap; g < at; ++g) gaps_.push_back(chunk.gaps[g]);
-            continue;
-        }
-        if (firstGap == at && hi >= outer.r[i] && lo > inner->r[i]) {
-            const double before = outer.r[i];
-            outer.r[i] = lo;
-            outer.cut[i] = cut;
-            changed(k, (before - lo) * (before + lo), before - lo);
-            continue;
-        }
-        solids_.clear();
-        Interval solid{inner->r[i], outer.r[i], inner->cut[i], outer.cut[i]};
-        for (std::size_t g = firstGap; g < at; ++g) {
-            solids_.push_back({solid.inner, chunk.gaps[g].lo, solid.innerCut, chunk.gaps[g].loCut});
-            solid.inner = chunk.gaps[g].hi;
-            solid.innerCut = chunk.gaps[g].hiCut;
-        }
-        solids_.push_back(solid);
-        const ColumnLoss loss = takeOut(solids_, lo, hi, cut);
-        if (loss.depth <= 0) {
-            for (std::size_t g = firstGap; g < at; ++g) gaps_.push_back(chunk.gaps[g]);
-            continue;
-        }
-        changed(k, loss.area, loss.depth);
-        if (solids_.empty()) {
-            outer.r[i] = 0;
-            outer.cut[i] = cut;
-            if (inner->r[i] != 0) {
-                inner = &billet_->ownInner(chunk);
-                inner->r[i] = 0;
-                inner->cut[i] = kUncut;
-            }
-            continue;
-        }
-        if (solids_.front().inner != inner->r[i]) {
-            inner = &billet_->ownInner(chunk);
-            inner->r[i] = solids_.front().inner;
-            inner->cut[i] = solids_.front().innerCut;
-        }
-        outer.r[i] = solids_.back().outer;
-        outer.cut[i] = solids_.back().outerCut;
-        for (std::size_t s = 1; s < solids_.size(); ++s) {
-            gaps_.push_back({solids_[s - 1].outer, solids_[s].inner, solids_[s - 1].outerCut, solids_[s].innerCut,
-                             static_cast<std::uint32_t>(k)});
-        }
-    }
-    if (lastChanged < 0) return;
-    chunk.gaps.assign(gaps_.begin(), gaps_.end());
-    billet_->measureChunk(reach.chunk);
-    note(reach.chunk, area, deepest, deepestColumn, sum);
-    afterChange(reach.chunk, firstChanged, lastChanged);
+void SlabCutter::split(int index, CutSum& sum) {
+    const ChunkLoss loss = splitter_.split(*billet_, index, {lo_, hi_}, profile_->cut);
+    if (loss.lastChanged < 0) return;
+    note(index, loss.area, loss.deepest, loss.deepestColumn, sum);
+    afterChange(index, loss.firstChanged, loss.lastChanged);
 }
 
 // Notes what a changed chunk means for its neighbours: for those in other slabs, that their common border changed;

@@ -5,7 +5,7 @@
 
 namespace firstoff {
 
-SolidGraph::SolidGraph(const Billet& billet, int firstColumn, int endColumn) {
+SolidGraph::SolidGraph(const Billet& billet, int firstColumn, int endColumn) : firstColumn_(firstColumn) {
     for (int base = firstColumn; base < endColumn; base += kChunkColumns) {
         const int chunk = base / kChunkColumns;
         const int end = std::min(base + kChunkColumns, endColumn);
@@ -30,10 +30,14 @@ void SolidGraph::addColumn(const Billet& billet, int column, int lastColumn) {
     }
     std::size_t low = 0;
     for (std::size_t b = 0; b < solids_.size(); ++b) {
+        bool held = column == firstColumn_;
         while (low < left_.size() && left_[low].outer <= solids_[b].inner) ++low;
         for (std::size_t a = low; a < left_.size() && left_[a].inner < solids_[b].outer; ++a) {
-            if (joined(left_[a], solids_[b])) unite(leftBegin_ + static_cast<int>(a), begin + static_cast<int>(b));
+            if (!joined(left_[a], solids_[b])) continue;
+            unite(leftBegin_ + static_cast<int>(a), begin + static_cast<int>(b));
+            held = true;
         }
+        if (!held) leans_ = true;
     }
     leftBegin_ = begin;
     leftEnd_ = static_cast<int>(nodes_.size());

@@ -22,11 +22,15 @@ public:
     const std::vector<Node>& nodes() const { return nodes_; }
     // Nodes that hang together have the same root, the first of them.
     int root(int node) const;
+    // Some stretch, other than those of the first column, overlaps none in the column to its left.
+    bool leans() const { return leans_; }
 
 private:
     void addColumn(const Billet& billet, int column, int lastColumn);
     void unite(int a, int b);
 
+    int firstColumn_;
+    bool leans_ = false;
     std::vector<Node> nodes_;
     std::vector<int> parent_;
     std::vector<Interval> solids_;

@@ -1,7 +1,7 @@
-// A facing cut moves towards the axis at constant z. When it stops short of the axis, or its edge stands off centre
-// height, a stub of small diameter stays in front of the new face: the pip. With the imaginary tip stopped at X0 and a
-// nose radius R the flat of the face begins at radius R, so the pip's foot has the diameter 2R (elementary geometry).
-// A face that is cut outwards from X0 leaves the same pip.
+// A facing cut moves at constant z between the outside and the axis. When it stops (or starts) short of the axis, or
+// its edge stands off centre height, a stub of small diameter stays in front of the new face: the pip. With the
+// imaginary tip stopped at X0 and a nose radius R the flat of the face begins at radius R, so the pip's foot has the
+// diameter 2R (elementary geometry).
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -36,33 +36,31 @@ struct Pip {
     double length = 0;
 };
 
+// Radius at which the imaginary tip comes nearest to the axis on this side of it; negative past it.
+double nearestToAxis(const Machining& m, const TimedMove& timed) {
+    return std::min(timed.from.r, timed.to.r) + m.toolpath.tipShift(m.toolpath.moves[timed.move]).r;
+}
+
+// Inwards or outwards.
 std::optional<Face> facing(const Machining& m, std::size_t i) {
     const TimedMove& timed = m.timeline.moves[i];
     if (timed.kind != MoveKind::Feed || m.stock->cuts()[i].deepestMm <= tolerance::kTouchMm) return std::nullopt;
-    const double way = timed.to.r - timed.from.r;
-    const bool level = std::abs(timed.to.z - timed.from.z) <= tolerance::kTouchMm;
-    if (!level || std::abs(way) <= tolerance::kTouchMm) return std::nullopt;
+    const bool radial = std::abs(timed.to.r - timed.from.r) > tolerance::kTouchMm &&
+                        std::abs(timed.to.z - timed.from.z) <= tolerance::kTouchMm;
     const Move& move = m.toolpath.moves[timed.move];
     const int tool = m.toolpath.calls[move.call].toolIndex;
-    if (tool < 0 || m.setup.tools[tool].kind != ToolKind::Turning) return std::nullopt;
-    const Point shift = m.toolpath.tipShift(move);
-    const double noseRadius = m.setup.tools[tool].noseRadius;
-    // Outwards it faces only if it sets out from the centre; elsewhere it cuts a shoulder.
-    if (way > 0 && (timed.from + shift).r > noseRadius) return std::nullopt;
-    return Face{i, timed.to.z + shift.z, noseRadius, way > 0, i};
+    if (!radial || tool < 0 || m.setup.tools[tool].kind != ToolKind::Turning) return std::nullopt;
+    // A radial cut that stays further out faces a shoulder.
+    if (nearestToAxis(m, timed) > kWidestBeyondNoseMm) return std::nullopt;
+    return Face{i, timed.to.z + m.toolpath.tipShift(move).z, m.setup.tools[tool].noseRadius, timed.to.r > timed.from.r,
+                i};
 }
 
-// The tip went to the axis: what is left standing in front of it no drawing wants.
-bool wentToTheAxis(const Machining& m, std::size_t i) {
-    const TimedMove& timed = m.timeline.moves[i];
-    const Point shift = m.toolpath.tipShift(m.toolpath.moves[timed.move]);
-    return std::min((timed.from + shift).r, (timed.to + shift).r) <= tolerance::kTouchMm;
-}
-
-// A stub whose side was left by a facing cut, or by a plunge at the axis, is what the facing left over; a pin has been
-// turned along its length.
+// A stub whose side was left by a facing cut, or by a tool fed in with its tip on the axis, is what the facing left
+// over; a pin has been turned along its length.
 bool leftByFacing(const Machining& m, const Interval& stub) {
-    return stub.outerCut == kUncut || facing(m, stub.outerCut).has_value() || wentToTheAxis(m, stub.outerCut);
+    if (stub.outerCut == kUncut || facing(m, stub.outerCut)) return true;
+    return nearestToAxis(m, m.timeline.moves[stub.outerCut]) <= tolerance::kTouchMm;
 }
 
 // Greatest radius of a loop at z, by straight line between its points; 0 where it does not reach.

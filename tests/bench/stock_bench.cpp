@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdint>
+#include <ctime>
 #include <fstream>
 #include <map>
 #include <memory>
@@ -77,22 +78,27 @@ void seekRandom(benchmark::State& state) {
     StockCursor cursor(historyOf(moves));
     shop::Dice dice(1);
     std::vector<double> milliseconds;
+    std::vector<double> processor;  // the same in processor time, which other programs do not lengthen
     for (auto _ : state) {
         for (int i = 0; i < 1000; ++i) {
             const std::uint32_t move = dice.below(moves);
             const double fraction = dice.fraction();
             const auto start = Clock::now();
+            const std::clock_t busy = std::clock();
             cursor.seek(move, fraction);
+            processor.push_back(1000.0 * static_cast<double>(std::clock() - busy) / CLOCKS_PER_SEC);
             milliseconds.push_back(std::chrono::duration<double, std::milli>(Clock::now() - start).count());
         }
     }
-    std::sort(milliseconds.begin(), milliseconds.end());
-    const auto share = [&](double part) {
-        return milliseconds[static_cast<std::size_t>(part * static_cast<double>(milliseconds.size() - 1))];
+    const auto share = [](std::vector<double>& times, double part) {
+        std::sort(times.begin(), times.end());
+        return times[static_cast<std::size_t>(part * static_cast<double>(times.size() - 1))];
     };
-    state.counters["p50_ms"] = share(0.5);
-    state.counters["p99_ms"] = share(0.99);
-    state.counters["max_ms"] = milliseconds.back();
+    state.counters["p50_ms"] = share(milliseconds, 0.5);
+    state.counters["p99_ms"] = share(milliseconds, 0.99);
+    state.counters["max_ms"] = share(milliseconds, 1);
+    state.counters["p50_cpu_ms"] = share(processor, 0.5);
+    state.counters["p99_cpu_ms"] = share(processor, 0.99);
 }
 BENCHMARK(seekRandom)->ArgNames({"moves"})->Arg(1'000'000)->Unit(benchmark::kMillisecond)->Iterations(1);
 
@@ -115,6 +121,23 @@ BENCHMARK(section)
     ->Args({1'000'000, 5})
     ->Args({1'000'000, 200})
     ->Unit(benchmark::kMillisecond);
+
+void cutScene(benchmark::State& state, shop::Scene (*scene)(std::uint32_t)) {
+    const shop::Scene work = scene(static_cast<std::uint32_t>(state.range(0)));
+    HistoryOptions options;
+    options.threads = 1;
+    std::shared_ptr<const StockHistory> history;
+    for (auto _ : state) {
+        history = StockHistory::cut(work.path.timeline(), work.path.toolpath(), work.setup, options);
+    }
+    state.counters["s_per_move"] = benchmark::Counter(
+        work.path.moves(), benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
+    state.counters["removed_mm3"] = history->startVolumeMm3() - history->endVolumeMm3();
+}
+BENCHMARK_CAPTURE(cutScene, facing, shop::facing)->Arg(100'000)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(cutScene, boring, shop::boring)->Arg(100'000)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(cutScene, longPasses, shop::longPasses)->Arg(10'000)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(cutScene, backTurning, shop::backTurning)->Arg(20'000)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace firstoff

@@ -3,6 +3,8 @@
 
 #include <cmath>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "sim/base/units.h"
 #include "sim/stock/billet_columns.h"
@@ -216,6 +218,28 @@ TEST(Billet, ACutInTwoPartsIsTheCut) {
             ASSERT_NEAR(a[i].inner, b[i].inner, 1e-12) << column;
         }
     }
+}
+
+// What is left does not depend on the order of the cuts, and cutting again what is cut removes nothing.
+TEST(Billet, OrderOfCutsDoesNotMatter) {
+    auto setup = firstoff::Setup{};
+    const ToolShape turning = toolShape(shop::addTurningTool(setup, 1, 'C', 0.8, 95).cutting);
+    const std::vector<std::pair<Sweep, ToolShape>> cuts{
+        {line(40, 85, 36, 40), turning},
+        {line(60, 60, 30, 60), grooveTool(3)},
+        {{{70, 22}, {50, 22}, {60, 30}, Sweep::Path::ArcClockwise}, turning},
+        {line(44, 30, 44, 80), turning},
+    };
+    Billet forwards(bar(50, 80));
+    Billet backwards(bar(50, 80));
+    for (const auto& [sweep, tool] : cuts) {
+        forwards.cut(sweep, tool, 1);
+        const double before = forwards.volumeMm3();
+        EXPECT_EQ(forwards.cut(sweep, tool, 1).volumeMm3, 0);
+        EXPECT_EQ(forwards.volumeMm3(), before);
+    }
+    for (auto cut = cuts.rbegin(); cut != cuts.rend(); ++cut) backwards.cut(cut->first, cut->second, 1);
+    EXPECT_EQ(forwards.hash(), backwards.hash());
 }
 
 TEST(Billet, HolderTouchIsItsDepthInTheMetal) {

@@ -59,7 +59,7 @@ Point somewhere(const Case& c, shop::Dice& dice) {
     return {dice.between(5, kLength + 5), c.alongAxis ? 0 : dice.between(c.rMin, c.rMax)};
 }
 
-// Three moves in four are lines; the rest arcs of 1 to 4 mm radius and up to 150 degrees.
+// Three moves in four are lines; the rest arcs of 1 to 4 mm radius, mostly up to 150 degrees, some nearly full circles.
 Sweep nextMove(const Case& c, Point from, shop::Dice& dice) {
     if (c.alongAxis || dice.below(4) > 0) {
         Point to = somewhere(c, dice);
@@ -71,7 +71,7 @@ Sweep nextMove(const Case& c, Point from, shop::Dice& dice) {
     for (;;) {
         const double radius = dice.between(1, 4);
         const double start = dice.between(0, 2 * kPi);
-        const double turn = dice.between(0.1, radians(150));
+        const double turn = dice.between(0.1, dice.below(4) == 0 ? radians(350) : radians(150));
         const Point u{std::cos(start), std::sin(start)};
         const double end = start + (clockwise ? -turn : turn);
         const Point centre = from - radius * u;

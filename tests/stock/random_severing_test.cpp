@@ -61,11 +61,13 @@ TEST(RandomSevering, SamePiecesAtTheSameMovesAsMoveByMove) {
         const CutPlan plan(path.timeline(), path.toolpath(), setup);
         Billet billet(setup.stock, options.pitchMm);
         std::vector<std::uint32_t> fell;
+        std::vector<std::uint64_t> after{billet.hash()};
         for (std::uint32_t move = 0; move < plan.moves(); ++move) {
             billet.cut(plan.sweep(move), plan.shape(move), move);
             for (const LoosePiece& piece : takeLoose(billet, plan.heldZ())) {
                 if (piece.volumeMm3 > 1) fell.push_back(move);
             }
+            after.push_back(billet.hash());
         }
         std::vector<std::uint32_t> inHistory;
         for (const Severance& s : history->severances()) {
@@ -75,6 +77,12 @@ TEST(RandomSevering, SamePiecesAtTheSameMovesAsMoveByMove) {
         StockCursor cursor(history);
         cursor.seek(path.moves(), 0);
         EXPECT_EQ(cursor.hash(), billet.hash()) << seed;
+        for (int i = 0; i < 10; ++i) {
+            const std::uint32_t move = dice.below(path.moves() + 1);
+            cursor.seek(move, dice.fraction());
+            cursor.seek(move, 0);
+            EXPECT_EQ(cursor.hash(), after[move]) << seed << " at " << move;
+        }
         EXPECT_EQ(history->endVolumeMm3(), billet.volumeMm3()) << seed;
         pieces += static_cast<int>(fell.size());
     }

@@ -104,4 +104,70 @@ TipPath wavyContour(const Setup& setup, std::uint32_t moves) {
     return path;
 }
 
+Scene facing(std::uint32_t moves) {
+    Setup setup = barStock(60, 90);
+    addTurningTool(setup, 1, 'C', 0.8, 95);
+    TipPath path(setup);
+    path.tool(1).at(70, setup.stock.frontZ);
+    for (int cut = 1; path.moves() < moves; ++cut) {
+        const double z = setup.stock.frontZ - 0.5 * cut;
+        path.rapid(62, z);
+        for (double x = 62; x > -1 && path.moves() < moves; x -= 2 * kStep) path.feed(x, z);
+        path.rapid(path.tipX(), z + 1).rapid(62, z + 1);
+    }
+    return {setup, path};
+}
+
+Scene boring(std::uint32_t moves) {
+    Setup setup = barStock(60, 90);
+    addDrill(setup, 2, 20);
+    addBoringBar(setup, 1, 'C', 0.4, 95);
+    const double front = setup.stock.frontZ;
+    TipPath path(setup);
+    path.tool(2).at(0, front + 5).feed(0, front - 70).rapid(0, front + 5).tool(1).rapid(20, front + 2);
+    for (int pass = 1; path.moves() < moves; ++pass) {
+        const double x = 20 + 0.5 * pass;
+        path.rapid(x, front + 1);
+        for (double z = front + 1; z > front - 60 && path.moves() < moves; z -= kStep) path.feed(x, z);
+        path.rapid(x - 1, path.tipZ()).rapid(x - 1, front + 1);
+    }
+    return {setup, path};
+}
+
+Scene longPasses(std::uint32_t moves) {
+    Setup setup = barStock(60, 90);
+    addTurningTool(setup, 1, 'C', 0.8, 95);
+    const double front = setup.stock.frontZ;
+    TipPath path(setup);
+    path.tool(1).at(70, front + 5);
+    for (double x = 60; path.moves() < moves; x -= 50.0 / moves) {
+        path.rapid(x, front + 1).feed(x, front - 80).feed(x + 1, front - 79.5).rapid(x + 1, front + 1);
+    }
+    return {setup, path};
+}
+
+Scene backTurning(std::uint32_t moves) {
+    Setup setup = barStock(60, 90);
+    Tool& left = addTurningTool(setup, 1, 'D', 0.4, 93);
+    left.tipNumber = 4;
+    left.cutting = toolOutline(left);
+    addGroovingTool(setup, 2, 6, 0.2).cuttingDepth = 30;
+    const double front = setup.stock.frontZ;
+    TipPath path(setup);
+    path.tool(2)
+        .at(64, front - 70)
+        .feed(30, front - 70)
+        .rapid(64, front - 70)
+        .rapid(64, front - 66)
+        .feed(30, front - 66);
+    path.rapid(64, front - 66).tool(1);
+    for (int pass = 1; path.moves() < moves; ++pass) {
+        const double x = 60 - 0.5 * pass;
+        path.rapid(64, front - 62).rapid(x, front - 62);
+        for (double z = front - 62; z < front - 10 && path.moves() < moves; z += kStep) path.feed(x, z);
+        path.rapid(64, path.tipZ());
+    }
+    return {setup, path};
+}
+
 }  // namespace firstoff::shop

@@ -65,4 +65,14 @@ private:
 TipPath wavyContour(const Setup& setup, std::uint32_t moves);
 Setup wavyContourSetup();
 
+// Other kinds of work in short or long moves, each with the set-up it is for.
+struct Scene {
+    Setup setup;
+    TipPath path;
+};
+Scene facing(std::uint32_t moves);       // the front face in steps of 0.01 mm, cut after cut
+Scene boring(std::uint32_t moves);       // a drilled hole opened up in steps of 0.01 mm
+Scene longPasses(std::uint32_t moves);   // roughing passes of 80 mm
+Scene backTurning(std::uint32_t moves);  // a relief turned towards the front by a left-hand tool, steps of 0.01 mm
+
 }  // namespace firstoff::shop
