@@ -7,6 +7,7 @@
 
 #include "gui/demo_job.h"
 #include "gui/menu_bar.h"
+#include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
 
@@ -34,11 +35,11 @@ void App::openFirst(const Startup& startup) {
             "that holds it.");
         return;
     }
-    if (startup.program && startup.setup) {
+    if (startup.setup) {
+        // The set-up that was asked for or none: never quietly another.
         if (readProgramFile(program)) readSetupFile(*startup.setup);
     } else {
         apply(OpenProgram{program});
-        if (startup.setup) readSetupFile(*startup.setup);
     }
     runTrial();
 }
@@ -88,11 +89,11 @@ void App::frame(double now) {
 // A new trial from the worker: keep the moment shown as well as can be.
 void App::takeOutcome() {
     auto outcome = worker_.latest();
-    if (!outcome || outcome == session_.outcome) return;
+    if (!outcome || outcome == taken_) return;
+    taken_ = outcome;
     if (!outcome->trial) {
         // Cancelled or failed: what was shown stays.
-        if (!outcome->failure.empty() && (!session_.outcome || session_.outcome->revision != outcome->revision))
-            tell(outcome->failure);
+        if (!outcome->failure.empty()) tell(outcome->failure);
         return;
     }
     const bool atEnd = session_.trial() && session_.timeS >= cycleTimeS() && session_.timeS > 0;
@@ -132,6 +133,7 @@ void App::drawPanes(const PaneContext& context) {
     LayoutSpace space{display.x, display.y, fonts_.scale, drawMenuBar(context, dialogs_), 0};
     space.footHeight = verdict_.height(context, display.x);
     const Layout layout = layOut(space, session_.view);
+    if (layout.program.empty()) program_.leave();
     scene_.draw(context, layout.picture);
     if (layout.readoutsFolded) {
         readouts_.drawStrip(context, layout.readouts);
@@ -176,6 +178,7 @@ void App::drawTabs(const PaneContext& context, const Layout& layout) {
     }
     const Rect rest{place.x, place.y + height, place.w, place.h - height};
     if (showFindingsTab_) {
+        program_.leave();
         findings_.draw(context, rest);
     } else {
         program_.draw(context, rest);
@@ -221,9 +224,8 @@ void App::drawMessage(const PaneContext& context, const Layout& layout) {
                  ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                      ImGuiWindowFlags_NoFocusOnAppearing | ImGuiWindowFlags_NoNav);
     const float close = context.px(64);
-    ImGui::PushTextWrapPos(std::max(context.px(80), ImGui::GetWindowWidth() - close - context.px(24)));
-    ImGui::TextUnformatted(session_.message.c_str());
-    ImGui::PopTextWrapPos();
+    const float room = std::max(context.px(80), ImGui::GetWindowWidth() - close - context.px(34));
+    ImGui::TextUnformatted(wrapped(*fonts_.text, room, session_.message).c_str());
     ImGui::SameLine(ImGui::GetWindowWidth() - close - context.px(10));
     if (ImGui::Button("Close", {close, 0})) session_.message.clear();
     ImGui::End();

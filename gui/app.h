@@ -100,6 +100,7 @@ private:
     TrialWorker worker_;
     Commands commands_;
     InputEvents input_;
+    std::shared_ptr<const TrialOutcome> taken_;  // the newest one looked at, shown or not
     Fonts fonts_;
     Instant instant_;
 

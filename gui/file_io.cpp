@@ -70,7 +70,12 @@ std::string readWholeFile(const fs::path& path) {
     errno = 0;
     std::ifstream in(path, std::ios::binary);
     if (!in) fail("open", path, lastError());
-    std::string text(std::istreambuf_iterator<char>(in), {});
+    std::string text;
+    text.resize(error ? 0 : static_cast<std::size_t>(size));
+    in.read(text.data(), static_cast<std::streamsize>(text.size()));
+    text.resize(static_cast<std::size_t>(in.gcount()));
+    // What has no size beforehand, or grew meanwhile.
+    if (in) text.append(std::istreambuf_iterator<char>(in), {});
     if (in.bad()) fail("read", path, lastError());
     return text;
 }

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "gui/figures.h"
+#include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
 
@@ -41,7 +42,7 @@ void FindingsPane::arrange(const PaneContext& context, float width) {
     std::stable_sort(order_.begin(), order_.end(),
                      [&](std::size_t a, std::size_t b) { return rank(trial->findings[a]) > rank(trial->findings[b]); });
     const auto height = [&](ImFont* font, const std::string& text) {
-        return text.empty() ? 0 : font->CalcTextSizeA(font->FontSize, 1e9f, width, text.c_str()).y;
+        return heightOf(*font, wrapped(*font, width, text));
     };
     tops_.assign(1, 0);
     for (const std::size_t i : order_) {
@@ -95,8 +96,9 @@ void FindingsPane::drawRow(const PaneContext& context, std::size_t row, float y,
                  finding.unproven);
     const auto write = [&](ImFont* font, Colour colour, const std::string& text) {
         if (text.empty()) return;
-        list.AddText(font, font->FontSize, {x, down}, ink(colour), text.c_str(), nullptr, arrangedWidth_);
-        down += font->CalcTextSizeA(font->FontSize, 1e9f, arrangedWidth_, text.c_str()).y + context.px(2);
+        const std::string lines = wrapped(*font, arrangedWidth_, text);
+        list.AddText(font, font->FontSize, {x, down}, ink(colour), lines.c_str());
+        down += heightOf(*font, lines) + context.px(2);
     };
     write(context.fonts.small, context.palette.quiet, placeOf(finding));
     write(context.fonts.text, context.palette.text, finding.message);

@@ -6,13 +6,14 @@ namespace firstoff::gui {
 
 namespace {
 
-void readFeed(Instant& instant) {
+// What the slide really does: the feed as programmed, held at the machine's limit.
+void readFeed(Instant& instant, const Machine& machine) {
     if (classOf(instant.move->kind) != MotionClass::Cutting) return;
     const double rpm = instant.revPerMin;
-    const bool perRev = instant.modal->feedPerRev;
-    const double feed = instant.move->feed;
-    instant.feedMmPerMin = perRev ? feed * rpm : feed;
-    instant.feedMmPerRev = perRev ? feed : (rpm > 0 ? feed / rpm : 0);
+    const double programmed = instant.modal->feedPerRev ? instant.move->feed * rpm : instant.move->feed;
+    const double limit = machine.maxFeedMmPerMin > 0 ? machine.maxFeedMmPerMin : programmed;
+    instant.feedMmPerMin = std::min(programmed, limit);
+    instant.feedMmPerRev = rpm > 0 ? instant.feedMmPerMin / rpm : 0;
 }
 
 void readMove(Instant& instant, const Trial& trial, const TimelineIndex& index) {
@@ -26,7 +27,7 @@ void readMove(Instant& instant, const Trial& trial, const TimelineIndex& index) 
     instant.revPerMin = revPerMinAt(timed, trial.toolpath, trial.setup, instant.fraction);
     instant.turns = index.turns(instant.timed, instant.fraction);
     instant.pass = instant.move->pass;
-    readFeed(instant);
+    readFeed(instant, trial.setup.machine);
 }
 
 }  // namespace

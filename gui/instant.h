@@ -17,7 +17,7 @@ struct Instant {
     Point turretReference;  // lathe frame
     Point programmed;       // in the work offset in force, r as radius
     double revPerMin = 0;
-    double feedMmPerRev = 0;  // of the running move; 0 where it has none
+    double feedMmPerRev = 0;  // of the running move, after the machine's limit; 0 where it has none
     double feedMmPerMin = 0;
     double turns = 0;  // of the spindle since the start
 

@@ -68,7 +68,7 @@ std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant) {
          modal.clampRevPerMin > 0 ? fmt::format("G50 at most {:g} rev/min", modal.clampRevPerMin) : "none given"},
         {"Feed", fmt::format("{} {:g} {}", modal.feedPerRev ? "G99" : "G98", modal.feed,
                              modal.feedPerRev ? "mm/rev" : "mm/min")},
-        {"Nose", compensationWord(modal.compensation)},
+        {"Nose comp", compensationWord(modal.compensation)},
         {"Datum", fmt::format("G{}", 54 + modal.workOffset)},
         {"Coolant", modal.coolant ? "M08 on" : "M09 off"},
         {"Units", modal.inches ? "G20 inch" : "G21 millimetre"},

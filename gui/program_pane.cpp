@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "gui/program_text.h"
+#include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
 
@@ -40,14 +42,6 @@ std::size_t digits(std::size_t number) {
 
 int rank(const FindingMark& mark) {
     return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0);
-}
-
-// Findings of a line (1-based) in the index's order.
-auto findingsOf(const TimelineIndex& index, std::size_t line) {
-    const std::vector<FindingMark>& marks = index.findingsByLine();
-    const auto first = std::partition_point(marks.begin(), marks.end(), [&](const auto& m) { return m.line < line; });
-    const auto last = std::partition_point(first, marks.end(), [&](const auto& m) { return m.line <= line; });
-    return std::pair(first, last);
 }
 
 std::string utf8(char32_t c) {
@@ -375,9 +369,10 @@ void ProgramPane::drawMargin(const Canvas& canvas, std::size_t line, float y) co
     canvas.list.AddText(font, font->FontSize, {std::round(x), y + down}, ink(colour), number.c_str());
     const TimelineIndex* index = context.session.index();
     if (!index) return;
-    const auto [first, last] = findingsOf(*index, line + 1);
-    if (first == last) return;
-    const auto worst = std::max_element(first, last, [](const auto& a, const auto& b) { return rank(a) < rank(b); });
+    const std::span<const FindingMark> marks = index->findingsOfLine(static_cast<std::uint32_t>(line + 1));
+    if (marks.empty()) return;
+    const auto worst =
+        std::max_element(marks.begin(), marks.end(), [](const auto& a, const auto& b) { return rank(a) < rank(b); });
     drawSeverity(canvas.list, {canvas.area.x + context.px(14), y + 0.5f * canvas.lineHeight}, context.px(13),
                  context.palette, worst->severity, worst->unproven);
 }
@@ -411,13 +406,16 @@ void ProgramPane::drawScrollbar(const Canvas& canvas) {
     // Where in the text the findings are, and the block that runs.
     const auto y = [&](double line) { return bar.y + static_cast<float>(line / lines) * bar.h; };
     if (const TimelineIndex* index = context.session.index()) {
-        float last = -10;
-        for (const FindingMark& mark : index->findingsByLine()) {
-            const float at = y(mark.line - 0.5);
-            if (at - last < 2) continue;
-            last = at;
-            const Colour colour = context.palette.severity[static_cast<std::size_t>(mark.severity)];
+        // One mark per two pixels at most: on from the first line that falls below the last mark.
+        const double step = 2 * lines / bar.h;
+        const std::vector<FindingMark>& marks = index->findingsByLine();
+        for (auto mark = marks.begin(); mark != marks.end();) {
+            const float at = y(mark->line - 0.5);
+            const Colour hue = context.palette.severity[static_cast<std::size_t>(mark->severity)];
+            const Colour colour = legible(hue, context.palette.panel, 3);
             canvas.list.AddRectFilled({bar.x + bar.w * 0.5f, at - 1}, {bar.right(), at + 1}, ink(colour));
+            const double beyond = mark->line + step;
+            mark = std::partition_point(mark + 1, marks.end(), [&](const FindingMark& m) { return m.line < beyond; });
         }
     }
     if (canvas.currentLine != kNone) {
@@ -436,18 +434,25 @@ void ProgramPane::hoverFinding(const Canvas& canvas) const {
     const TimelineIndex* index = canvas.context.session.index();
     if (!index || mouse.x > canvas.textLeft()) return;
     const double line = topLine_ + (mouse.y - canvas.area.y) / canvas.lineHeight;
-    const auto [first, last] = findingsOf(*index, static_cast<std::size_t>(line) + 1);
-    if (first == last) return;
+    const std::span<const FindingMark> marks = index->findingsOfLine(static_cast<std::uint32_t>(line) + 1);
+    if (marks.empty()) return;
+    constexpr std::size_t kMost = 4;
     ImGui::BeginTooltip();
-    ImGui::PushTextWrapPos(canvas.context.px(400));
-    for (auto mark = first; mark != last && mark - first < 4; ++mark) {
-        const Finding& finding = canvas.context.session.trial()->findings[mark->finding];
-        if (mark != first) ImGui::Separator();
-        ImGui::TextWrapped("%s: %s", name(finding.severity), finding.message.c_str());
-        if (!finding.remedy.empty()) ImGui::TextDisabled("%s", finding.remedy.c_str());
+    const auto write = [&](ImFont* font, Colour colour, const std::string& text) {
+        ImGui::PushFont(font);
+        ImGui::PushStyleColor(ImGuiCol_Text, tint(colour));
+        ImGui::TextUnformatted(wrapped(*font, canvas.context.px(400), text).c_str());
+        ImGui::PopStyleColor();
+        ImGui::PopFont();
+    };
+    const Fonts& fonts = canvas.context.fonts;
+    for (const FindingMark& mark : marks.first(std::min(marks.size(), kMost))) {
+        const Finding& finding = canvas.context.session.trial()->findings[mark.finding];
+        if (&mark != &marks.front()) ImGui::Separator();
+        write(fonts.text, canvas.palette().text, fmt::format("{}: {}", name(finding.severity), finding.message));
+        if (!finding.remedy.empty()) write(fonts.small, canvas.palette().quiet, finding.remedy);
     }
-    if (last - first > 4) ImGui::TextDisabled("and %d more", static_cast<int>(last - first - 4));
-    ImGui::PopTextWrapPos();
+    if (marks.size() > kMost) ImGui::TextDisabled("and %zu more", marks.size() - kMost);
     ImGui::EndTooltip();
 }
 

@@ -2,10 +2,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "gui/block_words.h"
 #include "gui/figures.h"
+#include "gui/imgui_context.h"
+#include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
 
@@ -76,6 +80,7 @@ void ScenePane::turnCamera(const PaneContext& context, float aspect) {
     if (!trial_) return;
     if (wanted_) {
         shown_ = std::exchange(wanted_, std::nullopt);
+        if (!cursor_ && shown_ == ViewName::Part) shown_ = ViewName::Machine;  // there is no part to look at
         turnFrom_ = camera_;
         turnStart_ = context.now;
         turning_ = framed_ && !still_;
@@ -129,6 +134,7 @@ void ScenePane::render(const SceneOptions& options, int width, int height) {
     target_.bind();
     scene_.draw(instant_, camera_, options, width, height);
     target_.resolve();
+    drawPixelForPixel(target_.texture());
     glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(before));
     drawn_ = true;
     drawnCamera_ = camera_;
@@ -171,6 +177,41 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
         text += "\nnot cut yet";
     }
     ImGui::SetTooltip("%s", text.c_str());
+}
+
+// The findings of the block that runs and of the line the user went to, where they happen.
+void ScenePane::markFindings(const PaneContext& context, const Rect& rect, bool hovered) {
+    const Session& session = context.session;
+    if (!context.instant || session.outcome->trial != trial_) return;
+    const Instant& now = *context.instant;
+    std::set<BlockId> blocks{now.block, now.geometry, session.chosen};
+    blocks.erase(kNoBlock);
+    std::vector<const Finding*> placed;
+    for (const BlockId block : blocks) {
+        constexpr std::size_t kMost = 20;  // more would hide what they mark
+        const auto marks = session.index()->findingsOfLine(block + 1);
+        for (const FindingMark& mark : marks.first(std::min(marks.size(), kMost))) {
+            if (trial_->findings[mark.finding].place) placed.push_back(&trial_->findings[mark.finding]);
+        }
+    }
+    // The worst on top.
+    std::stable_sort(placed.begin(), placed.end(),
+                     [](const auto* a, const auto* b) { return a->severity < b->severity; });
+    for (const Finding* finding : placed) markFinding(context, rect, *finding, hovered);
+}
+
+void ScenePane::markFinding(const PaneContext& context, const Rect& rect, const Finding& finding, bool hovered) {
+    const glm::vec2 at = LatheScene::project(*finding.place, camera_, drawnWidth_, drawnHeight_);
+    const ImVec2 centre{rect.x + at.x, rect.y + at.y};
+    const float size = context.px(16);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddCircle(centre, size * 0.85f, ink(context.palette.panel), 24, context.px(3));
+    drawSeverity(list, centre, size, context.palette, finding.severity, finding.unproven);
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    if (hovered && std::hypot(mouse.x - centre.x, mouse.y - centre.y) < size) {
+        ImGui::SetTooltip("%s", wrapped(*context.fonts.text, context.px(380), finding.message).c_str());
+        restingSince_ = context.now;  // no second tool tip about the surface beneath
+    }
 }
 
 void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
@@ -229,6 +270,7 @@ void ScenePane::draw(const PaneContext& context, const Rect& rect) {
     render(options, static_cast<int>(rect.w), static_cast<int>(rect.h));
     const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(target_.texture()));
     ImGui::GetWindowDrawList()->AddImage(texture, {rect.x, rect.y}, {rect.right(), rect.bottom()}, {0, 1}, {1, 0});
+    if (trial_ && !bare_) markFindings(context, rect, hovered);
     drawButtons(context, rect);
     if (!trial_) return;
     const ImVec2 mouse = ImGui::GetIO().MousePos;

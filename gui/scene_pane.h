@@ -35,6 +35,8 @@ private:
     void render(const SceneOptions& options, int width, int height);
     void pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel);
     void hover(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel, bool hovered);
+    void markFindings(const PaneContext& context, const Rect& rect, bool hovered);
+    void markFinding(const PaneContext& context, const Rect& rect, const Finding& finding, bool hovered);
     void drawButtons(const PaneContext& context, const Rect& rect);
 
     LatheScene scene_;

@@ -37,9 +37,10 @@ void fillHues(Palette& p) {
     p.rapid = mark(kOrange);
     p.waiting = mark(kReddishPurple);
     p.spindle = mark(kSkyBlue);
-    p.severity = {mark(p.quiet), mark(kSafetyYellow), mark(kSafetyRed)};
+    // Caution stays yellow on light ground too, or it would not mean caution; its mark gets an outline there.
+    p.severity = {mark(p.quiet), kSafetyYellow, mark(kSafetyRed)};
     p.safe = mark(kSafetyGreen);
-    p.unproven = mark(kSafetyYellow);
+    p.unproven = kSafetyYellow;
     p.wordMotion = word(p.text);
     p.wordAxis = word(p.dark ? kSkyBlue : kBlue);
     p.wordFeed = word(kBluishGreen);
@@ -97,8 +98,9 @@ ImFont* loadFont(const char* file, float pixels, Fonts& fonts) {
         std::error_code error;
         if (!std::filesystem::exists(path, error)) continue;
         ImFontConfig config;
-        config.OversampleH = 2;
+        config.OversampleH = 1;  // letters stand on whole pixels, see drawTypePixelForPixel()
         config.OversampleV = 1;
+        config.PixelSnapH = true;
         return io.Fonts->AddFontFromFileTTF(path.c_str(), std::round(pixels), &config, kRanges);
     }
     fonts.fallback = true;
@@ -107,12 +109,24 @@ ImFont* loadFont(const char* file, float pixels, Fonts& fonts) {
     return io.Fonts->AddFontDefault(&config);
 }
 
-void drawPolygon(ImDrawList& list, ImVec2 centre, float radius, int corners, float turn, ImU32 fill) {
-    for (int i = 0; i < corners; ++i) {
-        const float angle = turn + 2 * std::numbers::pi_v<float> * static_cast<float>(i) / static_cast<float>(corners);
-        list.PathLineTo({centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)});
-    }
-    list.PathFillConvex(fill);
+struct MarkInk {
+    ImU32 fill = 0;
+    ImU32 outline = 0;  // 0: none needed
+};
+
+void drawPolygon(ImDrawList& list, ImVec2 centre, float radius, int corners, float turn, MarkInk with) {
+    const auto path = [&] {
+        for (int i = 0; i < corners; ++i) {
+            const float angle =
+                turn + 2 * std::numbers::pi_v<float> * static_cast<float>(i) / static_cast<float>(corners);
+            list.PathLineTo({centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)});
+        }
+    };
+    path();
+    list.PathFillConvex(with.fill);
+    if (with.outline == 0) return;
+    path();
+    list.PathStroke(with.outline, ImDrawFlags_Closed, 1.0f);
 }
 
 }  // namespace
@@ -158,7 +172,7 @@ void applyStyle(const Palette& p, float scale) {
     style.FramePadding = {7, 4};
     style.ItemSpacing = {7, 5};
     style.WindowMinSize = {16, 16};
-    style.AntiAliasedLinesUseTex = true;
+    style.AntiAliasedLinesUseTex = false;  // needs the blending that drawTypePixelForPixel() gives up
     style.ScaleAllSizes(scale);
     const auto set = [&](int which, Colour colour, float alpha = 1.0f) { style.Colors[which] = tint(colour, alpha); };
     set(ImGuiCol_Text, p.text);
@@ -198,16 +212,18 @@ void drawSeverity(ImDrawList& list, ImVec2 centre, float size, const Palette& p,
     const float eighth = std::numbers::pi_v<float> / 8;
     const bool asks = unproven && severity != Severity::Stop;
     const Colour fill = asks ? p.unproven : p.severity[static_cast<std::size_t>(severity)];
+    const bool faint = contrast(fill, p.panel) < kMarkContrast;
+    const MarkInk with{ink(fill), faint ? ink(p.text) : 0};
     const char* letter = "n";
     float letterDown = 0;
     if (asks) {
-        drawPolygon(list, centre, half * 1.15f, 4, 0, ink(fill));
+        drawPolygon(list, centre, half * 1.15f, 4, 0, with);
         letter = "?";
     } else if (severity == Severity::Stop) {
-        drawPolygon(list, centre, half * 1.08f, 8, eighth, ink(fill));
+        drawPolygon(list, centre, half * 1.08f, 8, eighth, with);
         letter = "S";
     } else if (severity == Severity::Warning) {
-        drawPolygon(list, {centre.x, centre.y + half * 0.25f}, half * 1.25f, 3, -4 * eighth, ink(fill));
+        drawPolygon(list, {centre.x, centre.y + half * 0.25f}, half * 1.25f, 3, -4 * eighth, with);
         letter = "!";
         letterDown = half * 0.3f;
     } else {

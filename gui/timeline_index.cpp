@@ -139,6 +139,14 @@ void TimelineIndex::indexFindings(const Trial& trial) {
     std::stable_sort(byTime_.begin(), byTime_.end(), [](const auto& a, const auto& b) { return a.timeS < b.timeS; });
 }
 
+std::span<const FindingMark> TimelineIndex::findingsOfLine(std::uint32_t line) const {
+    const auto first =
+        std::partition_point(byLine_.begin(), byLine_.end(), [&](const FindingMark& mark) { return mark.line < line; });
+    const auto last =
+        std::partition_point(first, byLine_.end(), [&](const FindingMark& mark) { return mark.line == line; });
+    return {first, last};
+}
+
 double TimelineIndex::secondsOf(MotionClass kind, std::size_t first, std::size_t last) const {
     const auto of = [&](const std::vector<double>& sums) { return sums[last] - sums[first]; };
     switch (kind) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "sim/trial/trial.h"
@@ -49,6 +50,8 @@ public:
     const std::vector<FindingMark>& findingsByTime() const { return byTime_; }
     // Findings of the program that have a line, in order of line.
     const std::vector<FindingMark>& findingsByLine() const { return byLine_; }
+    // Those of one line (1-based).
+    std::span<const FindingMark> findingsOfLine(std::uint32_t line) const;
     double maxRevPerMin() const { return maxRevPerMin_; }
 
     // Seconds of each class from the start of timed move `first` to the start of `last`.

@@ -7,6 +7,7 @@
 
 #include "gui/block_words.h"
 #include "gui/figures.h"
+#include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
 
@@ -53,14 +54,13 @@ void tellFindings(const PaneContext& context, const Trial& trial, const std::vec
                   const FindingRecord& record) {
     constexpr std::uint32_t kMost = 4;
     ImGui::BeginTooltip();
-    ImGui::PushTextWrapPos(context.px(380));
     const std::uint32_t shown = std::min(record.last, record.first + kMost);
     for (std::uint32_t i = record.first; i < shown; ++i) {
         const Finding& finding = trial.findings[marks[i].finding];
-        ImGui::TextWrapped("%s%s", lineTitle(marks[i].line).c_str(), finding.message.c_str());
+        const std::string text = lineTitle(marks[i].line) + finding.message;
+        ImGui::TextUnformatted(wrapped(*context.fonts.text, context.px(380), text).c_str());
     }
     if (record.last > shown) ImGui::TextDisabled("and %u more here", record.last - shown);
-    ImGui::PopTextWrapPos();
     ImGui::EndTooltip();
 }
 
@@ -121,7 +121,6 @@ void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanes
     handleMouse(canvas);
     drawRuler(canvas);
     drawLanes(canvas, lanesFolded);
-    drawScrubber(canvas);
     drawScrollbar(canvas, {area.x, area.bottom() + context.px(2), area.w, bar});
     if (canvas.hovered && !scrubbing_ && !panning_) hover(canvas);
 }
@@ -161,6 +160,7 @@ void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
         canvas.list.AddText(font, font->FontSize,
                             clampPoint(canvas.pane.x + context.px(10), y + 0.5f * (height - font->FontSize)),
                             ink(context.palette.quiet), lane.name);
+        if (lane.draw == &TimelineView::drawFindings) drawScrubber(canvas);  // over the others, but under these
         canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
         (this->*lane.draw)(canvas, {canvas.area.x, y + context.px(2), canvas.area.w, height - context.px(3)});
         canvas.list.PopClipRect();

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "gui/wrapped_text.h"
+
 namespace firstoff::gui {
 
 const char* const kCaution =
@@ -14,7 +16,8 @@ const char* const kCaution =
 
 namespace {
 
-constexpr float kPad = 6;
+constexpr float kPad = 6;     // above and below
+constexpr float kBadge = 24;  // height
 
 struct Badge {
     std::string text;
@@ -94,57 +97,71 @@ void drawTick(ImDrawList& list, ImVec2 centre, float size, Colour colour) {
     list.AddPolyline(points, 3, ink(colour), 0, std::max(2.0f, 0.16f * size));
 }
 
-float badgeWidth(const PaneContext& context, const Badge& badge) {
+// The strip laid out for a width.
+struct Arrangement {
+    Badge badge;
+    float badgeWidth = 0;
+    float detailWidth = 0;  // 0: left out for want of room
+    float cautionAt = 0;    // px from the left edge
+    std::string caution;    // broken into lines
+};
+
+Arrangement arrange(const PaneContext& context, float width) {
+    const auto extent = [](ImFont* font, const std::string& text) {
+        return font->CalcTextSizeA(font->FontSize, 1e9f, 0, text.c_str()).x;
+    };
+    Arrangement out;
+    out.badge = badgeOf(context);
+    out.badgeWidth = extent(context.fonts.text, out.badge.text) + context.px(out.badge.none ? 24 : 44);
+    out.cautionAt = context.px(24) + out.badgeWidth;
+    const float detail = extent(context.fonts.small, out.badge.detail);
+    if (detail > 0 && width - out.cautionAt - detail > context.px(360)) {
+        out.detailWidth = detail;
+        out.cautionAt += detail + context.px(16);
+    }
+    const float room = std::max(context.px(160), width - out.cautionAt - context.px(10));
+    out.caution = wrapped(*context.fonts.small, room, kCaution);
+    return out;
+}
+
+void drawBadge(const PaneContext& context, const Badge& badge, ImVec2 at, float width) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float height = context.px(kBadge);
+    const Colour on = inkOn(badge.ground);
+    list.AddRectFilled(at, {at.x + width, at.y + height}, ink(badge.ground), context.px(4));
+    const ImVec2 mark{at.x + context.px(17), at.y + 0.5f * height};
+    if (badge.clear) {
+        drawTick(list, mark, context.px(14), on);
+    } else if (!badge.none) {
+        list.AddCircleFilled(mark, context.px(10), ink(context.palette.panel), 24);
+        drawSeverity(list, mark, context.px(13), context.palette, badge.mark, badge.unproven);
+    }
     ImFont* font = context.fonts.text;
-    return font->CalcTextSizeA(font->FontSize, 1e9f, 0, badge.text.c_str()).x + context.px(44);
+    const float x = at.x + context.px(badge.none ? 12 : 34);
+    list.AddText(font, font->FontSize, {x, at.y + 0.5f * (height - font->FontSize)}, ink(on), badge.text.c_str());
 }
 
 }  // namespace
 
 float VerdictStrip::height(const PaneContext& context, float width) const {
-    const Badge badge = badgeOf(context);
-    ImFont* small = context.fonts.small;
-    const float used = badgeWidth(context, badge) + context.px(34);
-    const float detail = small->CalcTextSizeA(small->FontSize, 1e9f, 0, badge.detail.c_str()).x;
-    const bool beside = width - used - detail > context.px(360);
-    const float wrap = std::max(context.px(160), width - used - (beside ? detail + context.px(16) : 0));
-    const float text = small->CalcTextSizeA(small->FontSize, 1e9f, wrap, kCaution).y;
-    return std::ceil(std::max(context.px(24), text) + context.px(2 * kPad));
+    const float text = heightOf(*context.fonts.small, arrange(context, width).caution);
+    return std::ceil(std::max(context.px(kBadge), text) + context.px(2 * kPad));
 }
 
 void VerdictStrip::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("verdict", rect, context, 0, false);
+    const Arrangement out = arrange(context, rect.w);
+    const float left = rect.x + context.px(10);
+    drawBadge(context, out.badge, {left, rect.y + context.px(kPad)}, out.badgeWidth);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const Badge badge = badgeOf(context);
-    const Palette& palette = context.palette;
-    const float height = context.px(24);
-    const float y = rect.y + context.px(kPad);
-    float x = rect.x + context.px(10);
-    const float width = badgeWidth(context, badge);
-    const Colour on = inkOn(badge.ground);
-    list.AddRectFilled({x, y}, {x + width, y + height}, ink(badge.ground), context.px(4));
-    const ImVec2 mark{x + context.px(17), y + 0.5f * height};
-    if (badge.clear) {
-        drawTick(list, mark, context.px(14), on);
-    } else if (!badge.none) {
-        list.AddCircleFilled(mark, context.px(10), ink(palette.panel), 24);
-        drawSeverity(list, mark, context.px(13), palette, badge.mark, badge.unproven);
-    }
-    ImFont* font = context.fonts.text;
-    list.AddText(font, font->FontSize, {x + context.px(34), y + 0.5f * (height - font->FontSize)}, ink(on),
-                 badge.text.c_str());
-    x += width + context.px(14);
     ImFont* small = context.fonts.small;
-    const float detail = small->CalcTextSizeA(small->FontSize, 1e9f, 0, badge.detail.c_str()).x;
-    if (detail > 0 && rect.right() - x - detail > context.px(360)) {
-        list.AddText(small, small->FontSize, {x, y + 0.5f * (height - small->FontSize)}, ink(palette.text),
-                     badge.detail.c_str());
-        x += detail + context.px(16);
+    if (out.detailWidth > 0) {
+        const float y = rect.y + context.px(kPad) + 0.5f * (context.px(kBadge) - small->FontSize);
+        list.AddText(small, small->FontSize, {left + out.badgeWidth + context.px(14), y}, ink(context.palette.text),
+                     out.badge.detail.c_str());
     }
-    const float wrap = std::max(context.px(160), rect.right() - x - context.px(10));
-    const float text = small->CalcTextSizeA(small->FontSize, 1e9f, wrap, kCaution).y;
-    list.AddText(small, small->FontSize, {x, rect.y + 0.5f * (rect.h - text)}, ink(palette.quiet), kCaution, nullptr,
-                 wrap);
+    const float y = rect.y + 0.5f * (rect.h - heightOf(*small, out.caution));
+    list.AddText(small, small->FontSize, {rect.x + out.cautionAt, y}, ink(context.palette.quiet), out.caution.c_str());
 }
 
 }  // namespace firstoff::gui

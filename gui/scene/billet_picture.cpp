@@ -101,11 +101,26 @@ bool BilletPicture::update(const SceneInstant& instant, const SceneOptions& opti
     return true;
 }
 
+// The section at the tolerance wanted, or a coarser one where a profile of very many corners would make more triangles
+// than software OpenGL can draw in a frame. Returns the tolerance taken.
+double BilletPicture::chooseSection(const SceneInstant& instant, const Made& made) {
+    constexpr std::size_t kMostTriangles = 80'000;
+    double toleranceMm = made.toleranceMm;
+    for (int attempt = 0;; ++attempt, toleranceMm *= 4) {
+        loops_ = instant.stock->section(toleranceMm);
+        std::size_t corners = 0;
+        for (const Loop& loop : loops_) corners += loop.points.size();
+        constexpr int kAttempts = 4;
+        if (2 * corners * static_cast<std::size_t>(made.sectors) <= kMostTriangles || attempt == kAttempts) break;
+    }
+    return toleranceMm;
+}
+
 void BilletPicture::make(const SceneInstant& instant, const SceneOptions& options, const Made& made) {
-    loops_ = instant.stock->section(made.toleranceMm);
+    const double toleranceMm = chooseSection(instant, made);
     RevolveOptions revolving;
     revolving.sectors = made.sectors;
-    revolving.chordMm = 3 * made.toleranceMm + 0.002;
+    revolving.chordMm = 3 * toleranceMm + 0.002;
     revolving.colour = [&](CutId cut) { return surfaceColour(*instant.trial, options, cut); };
     const KeptSweep sweep = keptSweep(options.cutaway);
     revolving.fromAngle = sweep.from;

@@ -45,6 +45,7 @@ private:
         int sectors;
     };
     static bool sameMetal(const SceneInstant& instant, const Made& made);
+    double chooseSection(const SceneInstant& instant, const Made& made);
     void make(const SceneInstant& instant, const SceneOptions& options, const Made& made);
 
     std::optional<Made> made_;

@@ -41,14 +41,20 @@ bool usable(const Stock& stock) {
     return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
 }
 
+bool atFeed(MoveKind kind) {
+    return kind == MoveKind::Feed || kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise ||
+           kind == MoveKind::Thread;
+}
+
 // Time at feed with metal coming off, and what came off altogether.
 void addUp(Trial& trial) {
     const std::vector<Cut>& cuts = trial.stock->cuts();
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         trial.removedVolumeMm3 += cuts[i].removedMm3;
         const TimedMove& timed = trial.timeline.moves[i];
-        const bool cutting = cuts[i].deepestMm > tolerance::kTouchMm && timed.kind != MoveKind::Rapid;
-        if (cutting) trial.cuttingTimeS += timed.t1 - timed.t0;
+        if (atFeed(timed.kind) && cuts[i].deepestMm > tolerance::kTouchMm) {
+            trial.cuttingTimeS += timed.t1 - timed.t0;
+        }
     }
     trial.stockVolumeMm3 = trial.stock->startVolumeMm3();
 }

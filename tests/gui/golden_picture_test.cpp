@@ -1,5 +1,5 @@
-// Pictures of the lathe against ones that somebody has looked at. To renew them after a change that is meant, run the
-// tests with FIRSTOFF_RENEW_GOLDEN=1, look at the pictures in tests/golden, and only then commit them.
+// Pictures of the lathe against ones that somebody has looked at. To renew them after a change that is meant, run
+// tests/golden/refresh, look at the pictures, and only then commit them.
 #include <gtest/gtest.h>
 
 #include <algorithm>

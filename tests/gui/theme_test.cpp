@@ -48,9 +48,13 @@ std::vector<Pair> pairsOf(const Palette& p) {
         {"waiting", p.waiting, p.panel, kMark},
         {"spindle", p.spindle, p.panel, kMark},
         {"safe", p.safe, p.panel, kMark},
-        {"unproven", p.unproven, p.panel, kMark},
     };
-    for (const Colour& severity : p.severity) pairs.push_back({"severity", severity, p.panel, kMark});
+    // Yellow has an outline in the colour of text where it needs one.
+    for (const Colour& severity : p.severity) {
+        const bool outlined = contrast(severity, p.panel) < kMark;
+        pairs.push_back({"severity", outlined ? p.text : severity, p.panel, kMark});
+        pairs.push_back({"letter on a severity", inkOn(severity), severity, kText});
+    }
     for (const Colour& word : {p.wordMotion, p.wordAxis, p.wordFeed, p.wordTool, p.wordMisc, p.wordOther, p.comment}) {
         for (const Colour& ground : {p.panel, p.current, p.selection}) pairs.push_back({"word", word, ground, kText});
         // As blocks that have run are written.

@@ -168,6 +168,16 @@ TEST(Instant, TellsDiameterSpeedAndFeedOfTheMomentInAFacingCut) {
     EXPECT_NEAR(last.programmed.r, 0, 1e-6);
 }
 
+// A G01 with a huge feed per revolution, as retracts are written: the slide goes no faster than it can.
+TEST(Instant, HoldsTheFeedAtTheLimitOfTheMachine) {
+    const auto trial = tried("G21 G99\nT0101\nG97 S2000 M03\nG00 X52. Z2.\nG01 X80. F9.\nM30\n");
+    const Instant instant = instantAt(*trial, TimelineIndex(*trial), trial->startOfBlock(4), kNoStep);
+    const double limit = trial->setup.machine.maxFeedMmPerMin;
+    ASSERT_LT(limit, 9 * 2000);
+    EXPECT_DOUBLE_EQ(instant.feedMmPerMin, limit);
+    EXPECT_DOUBLE_EQ(instant.feedMmPerRev, limit / 2000);
+}
+
 TEST(Instant, TellsApartStepsThatTakeNoTime) {
     const auto trial = tried("G21 G99\nG50 S3000\nT0101\nG00 X52. Z0.\nM30\n");
     const TimelineIndex index(*trial);
