@@ -50,7 +50,7 @@ Extent extentOf(const Move& move) {
 MotionLimits::MotionLimits(const Toolpath& toolpath, const Setup& setup, std::vector<Finding>& findings)
     : toolpath_(toolpath), setup_(setup), findings_(findings) {
     feedMissingSaid_ = std::any_of(toolpath.findings.begin(), toolpath.findings.end(),
-                                   [](const Finding& f) { return f.code == "feed-missing"; });
+                                   [](const Finding& f) { return f.code == "missing-feed"; });
 }
 
 Finding* MotionLimits::add(Topic topic, const Move& move, double timeS, Severity severity, const char* code) {
@@ -99,7 +99,25 @@ void MotionLimits::checkAxis(Topic topic, const Move& move, double timeS, Range 
     finding->values = {{"machine_position_mm", end}, {"limit_mm", limit}, {"beyond_mm", std::abs(end - limit)}};
 }
 
+void MotionLimits::checkAskedSpeed(const Move& move, double timeS) {
+    const ModalState& modal = toolpath_.modals[move.modal];
+    const double most = setup_.machine.maxRevPerMin;
+    const bool turning = modal.spindle != SpindleDirection::Stopped && !modal.constantSurfaceSpeed;
+    const bool above = most > 0 && turning && modal.speed > most * (1 + 1e-9);
+    const bool before = std::exchange(aboveMachineLimit_, above);
+    if (!above || before) return;
+    Finding* finding = add(MachineSpeed, move, timeS, Severity::Warning, "speed-above-machine-limit");
+    if (!finding) return;
+    finding->message = fmt::format(
+        "S{:g} asks for more than the machine's {:g} rev/min: some controls stop with an alarm; here it turned at "
+        "{:g}.",
+        modal.speed, most, most);
+    finding->remedy = "Lower S, or write G96 if it was meant as surface speed.";
+    finding->values = {{"asked_rev_per_min", modal.speed}, {"limit_rev_per_min", most}};
+}
+
 void MotionLimits::checkSpeed(const Move& move, double fastest, double timeS) {
+    checkAskedSpeed(move, timeS);
     const double allowed = setup_.chuck.maxRevPerMin;
     const bool above = allowed > 0 && fastest > allowed * (1 + 1e-9);
     const bool before = std::exchange(aboveChuckLimit_, above);
@@ -118,7 +136,7 @@ void MotionLimits::checkFeed(const Move& move, double fastest, const PaceLimits&
     const double most = setup_.machine.maxFeedMmPerMin;
     if (limits.feedMissing) {
         if (feedMissingSaid_) return;
-        Finding* finding = add(Missing, move, timeS, Severity::Stop, "feed-missing");
+        Finding* finding = add(Missing, move, timeS, Severity::Stop, "missing-feed");
         if (!finding) return;
         finding->message = "A cutting move without a feed: F is 0 or was never given.";
         finding->remedy = "Give F in this block or before it.";

@@ -18,17 +18,26 @@ public:
 
     // Over-travel anywhere along the move, said where it begins or grows.
     void checkTravel(const Move& move, double timeS);
-    // `fastest`: highest spindle speed met along the move, rev/min. Said where the chuck's limit is passed, not again
-    // while it stays passed.
+    // `fastest`: highest spindle speed met along the move, rev/min. Said where the chuck's limit is passed or the
+    // machine's is asked for, not again while that stays so.
     void checkSpeed(const Move& move, double fastest, double timeS);
     // Feed moves: what the feed asked for, and why it could not be had.
     void checkFeed(const Move& move, double fastest, const PaceLimits& limits, double timeS);
 
 private:
-    enum Topic : std::uint8_t { OverX = 1, OverZ = 2, ChuckSpeed = 4, Feed = 8, Stopped = 16, Missing = 32 };
+    enum Topic : std::uint8_t {
+        OverX = 1,
+        OverZ = 2,
+        ChuckSpeed = 4,
+        Feed = 8,
+        Stopped = 16,
+        Missing = 32,
+        MachineSpeed = 64
+    };
 
     // Null if this block has had its finding on the topic.
     Finding* add(Topic topic, const Move& move, double timeS, Severity severity, const char* code);
+    void checkAskedSpeed(const Move& move, double timeS);
     void checkAxis(Topic topic, const Move& move, double timeS, Range reached, Range before, Range travel);
 
     const Toolpath& toolpath_;
@@ -37,6 +46,7 @@ private:
     std::vector<std::uint8_t> said_;  // by block, bits of Topic
     bool feedMissingSaid_ = false;    // the control has said it already
     bool aboveChuckLimit_ = false;    // the move before was
+    bool aboveMachineLimit_ = false;
 };
 
 }  // namespace firstoff

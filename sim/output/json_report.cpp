@@ -51,6 +51,7 @@ Json reportObject(const Trial& trial) {
     object["moves"] = trial.toolpath.moves.size();
     object["findings"] = Json::array();
     for (const Finding& finding : trial.findings) object["findings"].push_back(findingObject(finding));
+    object["not_checked"] = trial.notChecked;
     return object;
 }
 

@@ -145,9 +145,12 @@ void appendFinding(std::string& text, const Finding& finding, const Program& pro
     if (!finding.remedy.empty()) appendWrapped(text, "        ", "    Do: ", shown(finding.remedy));
 }
 
-const char* verdictInWords(Verdict verdict) {
-    switch (verdict) {
+const char* verdictInWords(const Trial& trial) {
+    switch (trial.verdict) {
         case Verdict::Clear:
+            if (!trial.findings.empty()) {
+                return "CLEAR: every block was understood and carried out; nothing was found but what is noted.";
+            }
             return "CLEAR: every block was understood and carried out, and nothing was found.";
         case Verdict::Problems:
             return "PROBLEMS: as it stands, something would hit, scrap the part or stop the machine.";
@@ -188,7 +191,7 @@ std::string textFindings(const std::vector<Finding>& findings, const Program& pr
 
 std::string textReport(const Trial& trial, std::string_view setupText) {
     std::string text = fmt::format("{} on {}\n", shown(trial.program.name), shown(trial.setup.name));
-    text += verdictInWords(trial.verdict);
+    text += verdictInWords(trial);
     text += '\n';
     text += textFindings(trial.findings, trial.program, trial.setup.name, setupText);
     text += fmt::format("\n  findings      {}\n", counts(trial.findings));
@@ -198,6 +201,11 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
     text += fmt::format("  billet        {:.2f} cm³, {:.2f} cm³ of it cut away\n", trial.stockVolumeMm3 / 1000,
                         trial.removedVolumeMm3 / 1000);
     text += fmt::format("  moves         {}\n\n", trial.toolpath.moves.size());
+    if (!trial.notChecked.empty()) {
+        text += "  Not checked:\n";
+        for (const std::string& entry : trial.notChecked) appendWrapped(text, "    ", "  - ", shown(entry));
+        text += '\n';
+    }
     appendWrapped(text, "  ", "  ", standingCaution());
     return text;
 }

@@ -66,7 +66,7 @@ constexpr SetupKey kKeys[] = {
     {"tool", "tip_x_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
     {"tool", "tip_z_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
     {"tool", "tip_number", Form::Whole, kOptional, 0, 9, 0, {}, "tbgp"},
-    {"tool", "centre_height_mm", Form::Number, kOptional, -50, 50, 0},
+    {"tool", "centre_height_mm", Form::Number, kOptional, -5, 5, 0},
     {"tool", "overhang_mm", Form::Number, kRequired, kSmallest, 2000, 0},
     {"tool", "shank_mm", Form::Number, kRequired, kSmallest, 500, 20, {}, "tbgp"},
     {"tool", "insert", Form::Text, kRequired, 0, 0, 0, {}, "tb"},

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -31,6 +32,7 @@ public:
         for (const SetupTable& table : document_.tables) readRepeated(table);
         if (readable) checkMachine();
         checkBarInChuck();
+        checkCentreInBar();
         std::stable_sort(setup_.tools.begin(), setup_.tools.end(),
                          [](const Tool& a, const Tool& b) { return a.station < b.station; });
         std::stable_sort(setup_.offsets.begin(), setup_.offsets.end(),
@@ -183,6 +185,22 @@ private:
                  "Correct diameter_mm, or jaw_outer_diameter_mm of the chuck.");
         }
         checkThroughBore(t);
+    }
+
+    // With the centre in the work its point stands inside the bar, no deeper than its cone is long.
+    void checkCentreInBar() {
+        const Stock& s = setup_.stock;
+        if (!setup_.tailstock || !setup_.tailstock->advanced || s.outerRadius <= 0) return;
+        const Tailstock& tailstock = *setup_.tailstock;
+        const double inside = s.frontZ - tailstock.tipZ;
+        const double cone = tailstock.centreRadius / std::tan(tailstock.centreAngle / 2);
+        if (inside >= 0 && inside <= cone) return;
+        stop("setup-centre-not-in-work", spanOf(table("tailstock"), "centre_z_from_chuck_face_mm"),
+             fmt::format(
+                 "The centre is said to be in the work, but its point stands {:g} mm {} the end of the bar, which "
+                 "is {:g} mm from the chuck face.",
+                 std::abs(inside), inside < 0 ? "in front of" : "inside", s.frontZ),
+             "Correct centre_z_from_chuck_face_mm, or write advanced = false.");
     }
 
     void checkThroughBore(const SetupTable& t) {

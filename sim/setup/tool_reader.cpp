@@ -112,7 +112,8 @@ private:
 
     void readInsert() {
         const std::string_view text = textIn(table_, "insert");
-        if (text.empty()) return takeEdgeAndNose(nullptr);
+        // Missing or of the wrong type was said already.
+        if (!table_.usable("insert")) return takeEdgeAndNose(nullptr);
         if (const auto designation = readInsertDesignation(text)) return takeDesignation(*designation);
         const char letter = text.size() == 1 ? text.front() : '\0';
         if (const auto shape = insertShape(letter)) {

@@ -4,8 +4,11 @@ namespace firstoff {
 
 namespace {
 
-bool travels(MoveKind kind) {
-    return kind != MoveKind::Dwell && kind != MoveKind::Index;
+// Whether a straight stretch may bring metal and tool together. Where the turret indexes, the new tool stands there at
+// once, wherever that is.
+bool meets(const TimedMove& timed) {
+    if (timed.kind == MoveKind::Index) return true;
+    return timed.kind != MoveKind::Dwell && !(timed.from == timed.to);
 }
 
 Sweep::Path pathOf(MoveKind kind) {
@@ -31,7 +34,7 @@ CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup
         step.from = timed.from + call.tip;
         step.to = timed.to + call.tip;
         step.path = pathOf(timed.kind);
-        step.travels = travels(timed.kind) && (step.path != Sweep::Path::Line || !(timed.from == timed.to));
+        step.meets = step.path != Sweep::Path::Line || meets(timed);
         if (step.path != Sweep::Path::Line) {
             step.centre = static_cast<std::uint32_t>(centres_.size());
             centres_.push_back(timed.centre + call.tip);

@@ -21,8 +21,9 @@ public:
     std::uint32_t moves() const { return static_cast<std::uint32_t>(steps_.size()); }
     // Of the tip along a timed move.
     Sweep sweep(std::uint32_t move) const;
-    // A move that may take metal: a tool is in the turret's working place and the move goes somewhere.
-    bool mayCut(std::uint32_t move) const { return tools_[move] != kNoTool && steps_[move].travels; }
+    // A move that may take metal: a tool is in the turret's working place, and it goes somewhere or has just been
+    // indexed there.
+    bool mayCut(std::uint32_t move) const { return tools_[move] != kNoTool && steps_[move].meets; }
     const ToolShape& shape(std::uint32_t move) const { return shapes_[tools_[move]]; }
     const ToolShape& holder(std::uint32_t move) const { return holders_[tools_[move]]; }
     // Index into Setup::tools per timed move, kNoTool without one.
@@ -36,7 +37,7 @@ private:
         Point from, to;            // true tip, lathe frame
         std::uint32_t centre = 0;  // index into centres_, arcs only
         Sweep::Path path = Sweep::Path::Line;
-        bool travels = false;
+        bool meets = false;
     };
     std::vector<Step> steps_;
     std::vector<Point> centres_;

@@ -5,7 +5,6 @@
 #include <limits>
 
 #include "sim/stock/column_kernels.h"
-#include "sim/stock/column_split.h"
 #include "sim/stock/hold.h"
 
 namespace firstoff {
@@ -139,9 +138,15 @@ void SlabCutter::fillSide(double* r, int chunk, BranchSpan span) const {
     if (!filled) std::fill(r, r + kChunkColumns, kInf);
 }
 
+// Where the tool only just touches a column (lo = hi, at the utmost point of an outline) it takes nothing, and must not
+// pass for a cut that reaches down to the axis or out to the skin.
 void SlabCutter::fillUpper(int chunk) {
     fillSide(hi_, chunk, profile_->upper);
-    for (double& r : hi_) r = -r;
+    for (int k = 0; k < kChunkColumns; ++k) {
+        const bool meets = lo_[k] < -hi_[k];
+        hi_[k] = meets ? -hi_[k] : -kInf;
+        lo_[k] = meets ? lo_[k] : kInf;
+    }
 }
 
 // A straight sweep's upper side is concave, so it is nowhere lower than at the ends of a span.
@@ -224,7 +229,7 @@ void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {
             return;
         }
     }
-    split(reach, sum);
+    split(reach.chunk, sum);
 }
 
 void SlabCutter::note(int chunk, double area, double depth, int column, CutSum& sum) const {
@@ -261,83 +266,11 @@ void SlabCutter::raise(int index, CutSum& sum) {
     afterChange(index, inner.r.front() != first ? 0 : 1, kChunkColumns - (inner.r.back() != last ? 1 : 2));
 }
 
-// The way that always works, column by column: a column may fall into two, lose either side, or go altogether.
-void SlabCutter::split(const Reach& reach, CutSum& sum) {
-    Chunk& chunk = billet_->ownChunk(reach.chunk);
-    const CutId cut = profile_->cut;
-    Surface* inner = chunk.inner.get();
-    Surface& outer = chunk.outer;
-    gaps_.clear();
-    std::size_t at = 0;
-    int firstChanged = kChunkColumns;
-    int lastChanged = -1;
-    double area = 0;
-    double deepest = 0;
-    int deepestColumn = 0;
-    const auto changed = [&](int k, double lost, double depth) {
-        firstChanged = std::min(firstChanged, k);
-        lastChanged = k;
-        area += lost;
-        if (depth > deepest) deepest = depth, deepestColumn = k;
-    };
-    for (int k = 0; k < kChunkColumns; ++k) {
-        const std::size_t i = static_cast<std::size_t>(k);
-        const std::size_t firstGap = at;
-        while (at < chunk.gaps.size() && chunk.gaps[at].column == i) ++at;
-        const double lo = lo_[k];
-        const double hi = hi_[k];
-        if (lo >= hi || lo >= outer.r[i] || hi <= inner->r[i]) {
-            for (std::size_t g = firstGap; g < at; ++g) gaps_.push_back(chunk.gaps[g]);
-            continue;
-        }
-        if (firstGap == at && hi >= outer.r[i] && lo > inner->r[i]) {
-            const double before = outer.r[i];
-            outer.r[i] = lo;
-            outer.cut[i] = cut;
-            changed(k, (before - lo) * (before + lo), before - lo);
-            continue;
-        }
-        solids_.clear();
-        Interval solid{inner->r[i], outer.r[i], inner->cut[i], outer.cut[i]};
-        for (std::size_t g = firstGap; g < at; ++g) {
-            solids_.push_back({solid.inner, chunk.gaps[g].lo, solid.innerCut, chunk.gaps[g].loCut});
-            solid.inner = chunk.gaps[g].hi;
-            solid.innerCut = chunk.gaps[g].hiCut;
-        }
-        solids_.push_back(solid);
-        const ColumnLoss loss = takeOut(solids_, lo, hi, cut);
-        if (loss.depth <= 0) {
-            for (std::size_t g = firstGap; g < at; ++g) gaps_.push_back(chunk.gaps[g]);
-            continue;
-        }
-        changed(k, loss.area, loss.depth);
-        if (solids_.empty()) {
-            outer.r[i] = 0;
-            outer.cut[i] = cut;
-            if (inner->r[i] != 0) {
-                inner = &billet_->ownInner(chunk);
-                inner->r[i] = 0;
-                inner->cut[i] = kUncut;
-            }
-            continue;
-        }
-        if (solids_.front().inner != inner->r[i]) {
-            inner = &billet_->ownInner(chunk);
-            inner->r[i] = solids_.front().inner;
-            inner->cut[i] = solids_.front().innerCut;
-        }
-        outer.r[i] = solids_.back().outer;
-        outer.cut[i] = solids_.back().outerCut;
-        for (std::size_t s = 1; s < solids_.size(); ++s) {
-            gaps_.push_back({solids_[s - 1].outer, solids_[s].inner, solids_[s - 1].outerCut, solids_[s].innerCut,
-                             static_cast<std::uint32_t>(k)});
-        }
-    }
-    if (lastChanged < 0) return;
-    chunk.gaps.assign(gaps_.begin(), gaps_.end());
-    billet_->measureChunk(reach.chunk);
-    note(reach.chunk, area, deepest, deepestColumn, sum);
-    afterChange(reach.chunk, firstChanged, lastChanged);
+void SlabCutter::split(int index, CutSum& sum) {
+    const ChunkLoss loss = splitter_.split(*billet_, index, {lo_, hi_}, profile_->cut);
+    if (loss.lastChanged < 0) return;
+    note(index, loss.area, loss.deepest, loss.deepestColumn, sum);
+    afterChange(index, loss.firstChanged, loss.lastChanged);
 }
 
 // Notes what a changed chunk means for its neighbours: for those in other slabs, that their common border changed;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "sim/stock/billet_columns.h"
+#include "sim/stock/chunk_split.h"
 #include "sim/stock/sweep_profile.h"
 
 namespace firstoff {
@@ -58,7 +59,7 @@ private:
     void cutChunk(const Reach& reach, CutSum& sum);
     void lower(int chunk, CutSum& sum);
     void raise(int chunk, CutSum& sum);
-    void split(const Reach& reach, CutSum& sum);
+    void split(int chunk, CutSum& sum);
     void afterChange(int chunk, int firstChanged, int lastChanged);
     void note(int chunk, double area, double depth, int column, CutSum& sum) const;
     bool shareARadius(int chunkA, int chunkB) const;
@@ -80,7 +81,7 @@ private:
     bool leans_ = false;  // some metal in the slab hangs on from its right
     bool firstColumnCut_ = false, lastColumnCut_ = false;
     std::uint64_t chunksVisited_ = 0;
-    std::vector<Gap> gaps_;
+    ChunkSplitter splitter_;
     std::vector<Interval> solids_, left_;
 };
 

@@ -58,7 +58,8 @@ void addPlaced(const ChainPiece& piece, Point at, std::vector<Branch>& out) {
 void addStraightSide(const LowerChain& chain, Point left, Point right, std::vector<Branch>& out) {
     const Point d = right - left;
     const double along = std::sqrt(dot(d, d));
-    const double nz = d.r / along;  // of the strip's normal
+    // Of the strip's normal. A tool that stands still sweeps its own outline, all of it from the left end.
+    const double nz = along > 0 ? d.r / along : 1;
     Point tangent = chain.pieces.front().from;
     std::size_t i = 0;
     for (; i < chain.pieces.size() && chain.pieces[i].nzTo <= nz; ++i) {
@@ -221,7 +222,6 @@ void appendProfiles(const Sweep& sweep, const ToolShape& shape, const Grid& grid
                     std::vector<SweepProfile>& profiles, std::vector<Branch>& branches) {
     if (shape.empty()) return;
     if (sweep.path == Sweep::Path::Line) {
-        if (sweep.from == sweep.to) return;
         OneWayPath path{sweep.from, sweep.to, {}, 0, false};
         if (path.left.z > path.right.z) std::swap(path.left, path.right);
         appendOneWay(path, shape, grid, cut, profiles, branches);

@@ -12,12 +12,26 @@ namespace firstoff {
 
 namespace {
 
-enum class Fault { None, Rapid, TornWedge, Holder, SpindleStopped, WrongDirection };
+enum class Fault {
+    None,
+    Rapid,
+    TornWedge,
+    Index,
+    Holder,
+    SpindleStopped,
+    WrongDirection,
+    BesideAxis,
+    AboveFeedLimit,
+};
 
 // An edge that leans over a shoulder (entering angle above 90°) leaves a thin wedge standing under it. A straight
 // pull-out at rapid tears that wedge off: ugly, worth a note, but no crash. Mean thickness, along z, up to which it
 // counts as such: what a 95° edge leaves at a depth of cut of 5.7 mm.
 constexpr double kWedgeMm = 0.25;
+
+// How far the point of a drill may stand off the axis: what turrets are aligned to, generously (common practice, no
+// source).
+constexpr double kDrillBesideAxisMm = 0.05;
 
 bool removesByIntent(MoveKind kind) {
     return kind == MoveKind::Feed || kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise ||
@@ -30,12 +44,18 @@ const char* codeOf(Fault fault) {
             return "rapid-into-material";
         case Fault::TornWedge:
             return "wedge-torn-at-rapid";
+        case Fault::Index:
+            return "index-into-material";
         case Fault::Holder:
             return "holder-into-material";
         case Fault::SpindleStopped:
             return "cut-with-spindle-stopped";
         case Fault::WrongDirection:
             return "cut-with-spindle-reversed";
+        case Fault::BesideAxis:
+            return "drill-beside-axis";
+        case Fault::AboveFeedLimit:
+            return "cut-above-feed-limit";
         case Fault::None:
             break;
     }
@@ -46,7 +66,7 @@ const char* directionWord(SpindleDirection direction) {
     return direction == SpindleDirection::Reverse ? "M04" : "M03";
 }
 
-// A rapid straight away from the axis, from where the same tool has just ended a cut, through no more than the wedge.
+// A move straight away from the axis, from where the same tool has just ended a cut, through no more than the wedge.
 bool tearsWedge(const Machining& m, std::size_t i) {
     if (i == 0) return false;
     const TimedMove& before = m.timeline.moves[i - 1];
@@ -61,18 +81,39 @@ bool tearsWedge(const Machining& m, std::size_t i) {
     return cut.removedMm3 <= kWedgeMm * kPi * (outer * outer - inner * inner);
 }
 
+bool drillsBesideAxis(const Tool& tool, const TimedMove& timed, Point tipShift) {
+    if (tool.kind != ToolKind::Drill) return false;
+    return std::max(std::abs((timed.from + tipShift).r), std::abs((timed.to + tipShift).r)) > kDrillBesideAxisMm;
+}
+
+// The feed that F asks for at the slower end of the move, mm/min: there it is certain to be asked for.
+double askedFeed(const TimedMove& timed, const Move& move, const ModalState& modal) {
+    return modal.feedPerRev ? move.feed * std::min(timed.rpmStart, timed.rpmEnd) : move.feed;
+}
+
+bool stands(const TimedMove& timed) {
+    return timed.rpmStart <= 0 && timed.rpmEnd <= 0;
+}
+
 Fault faultOf(const Machining& m, std::size_t timedIndex) {
     const std::vector<float>& holder = m.stock->holderTouches();
     if (!holder.empty() && holder[timedIndex] > tolerance::kTouchMm) return Fault::Holder;
     if (m.stock->cuts()[timedIndex].deepestMm <= tolerance::kTouchMm) return Fault::None;
     const TimedMove& timed = m.timeline.moves[timedIndex];
+    if (timed.kind == MoveKind::Index) return Fault::Index;
     if (!removesByIntent(timed.kind)) return tearsWedge(m, timedIndex) ? Fault::TornWedge : Fault::Rapid;
     const Move& move = m.toolpath.moves[timed.move];
-    const SpindleDirection turning = m.toolpath.modals[move.modal].spindle;
-    if (turning == SpindleDirection::Stopped) return Fault::SpindleStopped;
-    const int tool = m.toolpath.calls[move.call].toolIndex;
-    if (tool >= 0 && m.setup.tools[tool].needs != turning) return Fault::WrongDirection;
-    return Fault::None;
+    const ModalState& modal = m.toolpath.modals[move.modal];
+    if (stands(timed)) return Fault::SpindleStopped;
+    const int toolIndex = m.toolpath.calls[move.call].toolIndex;
+    if (toolIndex < 0) return Fault::None;
+    const Tool& tool = m.setup.tools[toolIndex];
+    if (tool.needs != modal.spindle) return Fault::WrongDirection;
+    if (drillsBesideAxis(tool, timed, m.toolpath.tipShift(move))) return Fault::BesideAxis;
+    // Leaving a shoulder at such a feed is a habit; the motion notes it.
+    const double most = m.setup.machine.maxFeedMmPerMin;
+    const bool tooFast = most > 0 && askedFeed(timed, move, modal) > most * (1 + 1e-9);
+    return tooFast && !tearsWedge(m, timedIndex) ? Fault::AboveFeedLimit : Fault::None;
 }
 
 // Spoken position of a lathe-frame point in the work frame of a move: "X48 Z-12.5".
@@ -92,7 +133,8 @@ Point tipNear(const Machining& m, const TimedMove& timed, double z) {
     return from + share * (to - from);
 }
 
-void explain(Finding& finding, Fault fault, const Machining& m, const Move& move, double depth) {
+void explain(Finding& finding, Fault fault, const Machining& m, const TimedMove& timed, double depth) {
+    const Move& move = m.toolpath.moves[timed.move];
     const ToolCall& call = m.toolpath.calls[move.call];
     const std::string tool = fmt::format("T{:02d}{:02d}", call.station, call.offset);
     const std::string place = spoken(m, move, *finding.place);
@@ -109,6 +151,14 @@ void explain(Finding& finding, Fault fault, const Machining& m, const Move& move
                 "shoulder near {}.",
                 tool, place);
             finding.remedy = "Face the shoulder out at feed (G01 X…), or leave it at 45 degrees.";
+            break;
+        case Fault::Index:
+            finding.message = fmt::format(
+                "The turret indexes so close to the bar that tool {} comes to stand {:.3f} mm deep in the metal, its "
+                "tip at {}.",
+                tool, depth, place);
+            finding.remedy =
+                "Retract far enough for the longest tool, or to the reference position, before the T word.";
             break;
         case Fault::Holder:
             finding.message =
@@ -130,6 +180,26 @@ void explain(Finding& finding, Fault fault, const Machining& m, const Move& move
                                           place, has, needs);
             finding.remedy =
                 fmt::format("Program {} for this tool, or correct how the set-up says it is mounted.", needs);
+            break;
+        }
+        case Fault::BesideAxis:
+            finding.message = fmt::format(
+                "The drill {} cuts with its point beside the axis, near {}: it would be bent or break, and bore too "
+                "large.",
+                tool, place);
+            finding.remedy =
+                "Bring the drill to X0 before it reaches the bar; check its X offset and tip_x_mm in the set-up.";
+            break;
+        case Fault::AboveFeedLimit: {
+            const double most = m.setup.machine.maxFeedMmPerMin;
+            const double revolutions = std::max(timed.rpmStart, timed.rpmEnd);
+            finding.severity = Severity::Warning;
+            finding.message = fmt::format(
+                "Tool {} is in metal near {} at a feed above the machine's limit: it runs at {:.0f} mm/min, which is "
+                "{:.3f} mm per revolution.",
+                tool, place, most, most / revolutions);
+            finding.remedy = "Check F against G98 (mm/min) and G99 (mm per revolution), and lower it.";
+            finding.values.emplace_back("feed_mm_per_rev", most / revolutions);
             break;
         }
         case Fault::None:
@@ -167,7 +237,7 @@ std::vector<Finding> contactFindings(const Machining& m) {
         double removed = 0;
         for (std::size_t i = run.first; i <= run.last; ++i) removed += m.stock->cuts()[i].removedMm3;
         finding.values = {{"depth_mm", depth}, {"removed_mm3", removed}};
-        explain(finding, run.fault, m, move, depth);
+        explain(finding, run.fault, m, timed, depth);
         findings.push_back(std::move(finding));
         run.fault = Fault::None;
     };

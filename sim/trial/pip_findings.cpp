@@ -27,6 +27,8 @@ struct Face {
     std::size_t timed = 0;  // the facing cut that went nearest to the axis
     double z = 0;           // lathe frame
     double noseRadius = 0;
+    bool outwards = false;
+    std::size_t lookedAt = 0;  // after this timed move; outwards, metal further out stands longer than the cut lasts
 };
 
 struct Pip {
@@ -50,7 +52,8 @@ std::optional<Face> facing(const Machining& m, std::size_t i) {
     if (!radial || tool < 0 || m.setup.tools[tool].kind != ToolKind::Turning) return std::nullopt;
     // A radial cut that stays further out faces a shoulder.
     if (nearestToAxis(m, timed) > kWidestBeyondNoseMm) return std::nullopt;
-    return Face{i, timed.to.z + m.toolpath.tipShift(move).z, m.setup.tools[tool].noseRadius};
+    return Face{i, timed.to.z + m.toolpath.tipShift(move).z, m.setup.tools[tool].noseRadius, timed.to.r > timed.from.r,
+                i};
 }
 
 // A stub whose side was left by a facing cut, or by a tool fed in with its tip on the axis, is what the facing left
@@ -89,22 +92,37 @@ std::optional<Pip> pipInFrontOf(const Machining& m, const Face& face, const Stoc
     return leftByFacing(m, cursor.outermostAt(face.z + pip.length / 2)) ? std::optional(pip) : std::nullopt;
 }
 
-Finding describe(const Machining& m, const Face& face, const Pip& pip, bool stays) {
+// Parted off, the pip has gone with the piece and is still on it.
+bool stays(const Machining& m, const Face& face, const Pip& pip, const StockCursor& end) {
+    if (end.outermostAt(face.z + kInFrontMm).outer > 0) return true;
+    for (const Severance& fallen : m.stock->severances()) {
+        if (fallen.timedMove <= face.lookedAt) continue;
+        for (const Loop& loop : fallen.section) {
+            for (Point p : loop.points) {
+                if (p.z > face.z + kInFrontMm && p.r < pip.diameter / 2) return true;
+            }
+        }
+    }
+    return false;
+}
+
+Finding describe(const Machining& m, const Face& face, const Pip& pip, bool isStaying) {
     const TimedMove& timed = m.timeline.moves[face.timed];
     const Move& move = m.toolpath.moves[timed.move];
     Finding finding;
-    finding.severity = stays ? Severity::Warning : Severity::Note;
+    finding.severity = isStaying ? Severity::Warning : Severity::Note;
     finding.code = "pip-left";
     finding.span = m.program.span(move.block);
     finding.timeS = timed.t1;
     finding.place = Point{face.z, 0};
     finding.values = {{"diameter_mm", pip.diameter}, {"length_mm", pip.length}};
-    finding.message = fmt::format("The facing cut leaves a pip of diameter {:.3f} mm, {:.3f} mm long, at the centre{}.",
-                                  pip.diameter, pip.length, stays ? "" : "; a later tool meets it and takes it off");
+    finding.message =
+        fmt::format("The facing cut leaves a pip of diameter {:.3f} mm, {:.3f} mm long, at the centre{}.", pip.diameter,
+                    pip.length, isStaying ? "" : "; a later tool meets it and takes it off");
     finding.remedy = fmt::format(
-        "Face past the centre by the nose radius (to X{:.3f} for this insert) and see that the edge stands at centre "
+        "Face past the centre by the nose radius ({} X{:.3f} for this insert) and see that the edge stands at centre "
         "height.",
-        -2 * face.noseRadius);
+        timed.to.r < timed.from.r ? "to" : "from", -2 * face.noseRadius);
     return finding;
 }
 
@@ -115,6 +133,9 @@ std::vector<Finding> pipFindings(const Machining& m) {
     std::uint32_t call = 0xffffffffu;
     for (std::size_t i = 0; i < m.timeline.moves.size(); ++i) {
         const std::optional<Face> face = facing(m, i);
+        if (!faces.empty() && faces.back().outwards && m.toolpath.moves[m.timeline.moves[i].move].call == call) {
+            faces.back().lookedAt = i;
+        }
         if (!face) continue;
         const std::uint32_t now = m.toolpath.moves[m.timeline.moves[i].move].call;
         if (now != call) {
@@ -129,21 +150,14 @@ std::vector<Finding> pipFindings(const Machining& m) {
     StockCursor cursor(m.stock);
     StockCursor end(m.stock);
     end.seek(static_cast<std::uint32_t>(m.timeline.moves.size()), 0);
-    for (const Face& face : faces) {
-        cursor.seek(static_cast<std::uint32_t>(face.timed + 1), 0);
-        const std::optional<Pip> pip = pipInFrontOf(m, face, cursor);
+    for (auto face = faces.begin(); face != faces.end(); ++face) {
+        // What roughing leaves along a profile is for the finishing to take.
+        const bool deeperLater = std::any_of(face + 1, faces.end(), [&](const Face& f) { return f.z < face->z; });
+        if (face->outwards && deeperLater) continue;
+        cursor.seek(static_cast<std::uint32_t>(face->lookedAt + 1), 0);
+        const std::optional<Pip> pip = pipInFrontOf(m, *face, cursor);
         if (!pip) continue;
-        // Parted off, the pip has gone with the piece and is still on it.
-        bool takenOff = end.outermostAt(face.z + kInFrontMm).outer <= 0;
-        for (const Severance& fallen : m.stock->severances()) {
-            if (fallen.timedMove <= face.timed) continue;
-            for (const Loop& loop : fallen.section) {
-                for (Point p : loop.points) {
-                    if (p.z > face.z + kInFrontMm && p.r < pip->diameter / 2) takenOff = false;
-                }
-            }
-        }
-        findings.push_back(describe(m, face, *pip, !takenOff));
+        findings.push_back(describe(m, *face, *pip, stays(m, *face, *pip, end)));
     }
     return findings;
 }

@@ -37,8 +37,22 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
     }
 }
 
+// What no trial looks at yet, whatever the program does.
+constexpr const char* kNeverChecked[] = {
+    "The turret disc, its tool blocks, guards and doors are not checked against anything, nor other stations' tools "
+    "while "
+    "one cuts.",
+    "Whether the grip holds, how far bar and tool bend, forces, power, wear and chatter are not reckoned.",
+    "Axes and spindle are taken to change speed at once, so true cycle times are a little longer.",
+};
+
 bool usable(const Stock& stock) {
     return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
+}
+
+bool atFeed(MoveKind kind) {
+    return kind == MoveKind::Feed || kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise ||
+           kind == MoveKind::Thread;
 }
 
 // Time at feed with metal coming off, and what came off altogether.
@@ -47,8 +61,9 @@ void addUp(Trial& trial) {
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         trial.removedVolumeMm3 += cuts[i].removedMm3;
         const TimedMove& timed = trial.timeline.moves[i];
-        const bool cutting = cuts[i].deepestMm > tolerance::kTouchMm && timed.kind != MoveKind::Rapid;
-        if (cutting) trial.cuttingTimeS += timed.t1 - timed.t0;
+        if (atFeed(timed.kind) && cuts[i].deepestMm > tolerance::kTouchMm) {
+            trial.cuttingTimeS += timed.t1 - timed.t0;
+        }
     }
     trial.stockVolumeMm3 = trial.stock->startVolumeMm3();
 }
@@ -131,6 +146,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, clearance.findings);
     trial->clearances = std::move(clearance.perMove);
     trial->notChecked = std::move(clearance.notModelled);
+    trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
     if (!machine(*trial, options, progress)) return nullptr;
 
     completeSpans(trial->findings, trial->program);

@@ -119,6 +119,28 @@ TEST(TextReport, NeverGoesWithoutTheCaution) {
     EXPECT_THAT(text, HasSubstr("authorised people"));
 }
 
+TEST(Reports, SayWhatWasNotCheckedBesideTheVerdict) {
+    Trial trial = trialWithOneFinding();
+    EXPECT_THAT(jsonReport({&trial}), HasSubstr("\"not_checked\": []"));
+    EXPECT_EQ(textReport(trial, "").find("Not checked"), std::string::npos);
+    trial.notChecked = {"The holder of station 2.", "The neighbours on the turret."};
+    EXPECT_THAT(jsonReport({&trial}), HasSubstr("\"not_checked\": [\n    \"The holder of station 2.\",\n"));
+    const std::string text = textReport(trial, "");
+    const std::size_t list =
+        text.find("  Not checked:\n  - The holder of station 2.\n  - The neighbours on the turret.\n");
+    ASSERT_NE(list, std::string::npos) << text;
+    EXPECT_LT(list, text.find("does not replace a dry run"));
+}
+
+TEST(TextReport, DoesNotSayThatNothingWasFoundAboveANote) {
+    Trial trial = trialWithOneFinding();
+    trial.findings[0].severity = Severity::Note;
+    trial.verdict = Verdict::Clear;
+    EXPECT_THAT(textReport(trial, ""), HasSubstr("nothing was found but what is noted"));
+    trial.findings.clear();
+    EXPECT_THAT(textReport(trial, ""), HasSubstr("and nothing was found."));
+}
+
 TEST(TextReport, QuotesTheSetUpForFindingsInTheSetUp) {
     Trial trial = trialWithOneFinding();
     trial.findings[0].span = {SourceSpan::File::Setup, 1, 8, 2};

@@ -93,7 +93,7 @@ TEST(FeedMissing, IsSaidOnceAndNotIfTheControlHasSaidIt) {
     path.feed(50, -10, 0);
     EXPECT_EQ(findingsOf(path, setup).size(), 1u);
     Finding said;
-    said.code = "feed-missing";
+    said.code = "missing-feed";
     path.path().findings.push_back(said);
     EXPECT_THAT(findingsOf(path, setup), testing::IsEmpty());
 }
@@ -111,6 +111,20 @@ TEST(ChuckSpeed, ConstantSurfaceSpeedWithoutAClampOutrunsTheChuck) {
     PathByHand clamped(constantSurfaceSpeed(200, 3500), 60, 0);
     clamped.feed(0, 0, 0.2);
     EXPECT_THAT(findingsOf(clamped, setup), testing::IsEmpty());
+}
+
+TEST(MachineSpeed, AskedForInVainIsAWarningOnce) {
+    auto setup = openLathe();
+    setup.machine.maxRevPerMin = 4000;
+    PathByHand path(constantRevPerMin(9000), 50, 0);
+    path.feed(50, -10, 0.2).rapid(60, -10).feed(50, -20, 0.2);
+    const auto findings = findingsOf(path, setup);
+    ASSERT_EQ(findings.size(), 1u);
+    EXPECT_EQ(findings[0].code, "speed-above-machine-limit");
+    EXPECT_EQ(findings[0].severity, Severity::Warning);
+    PathByHand highest(constantRevPerMin(4000), 50, 0);
+    highest.feed(50, -10, 0.2);
+    EXPECT_THAT(findingsOf(highest, setup), testing::IsEmpty());
 }
 
 TEST(Findings, ComeOncePerBlockHoweverManyPasses) {

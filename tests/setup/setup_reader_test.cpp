@@ -140,6 +140,10 @@ TEST(ReadSetup, ToolsComeInOrderOfStationWithTheirOutlines) {
     EXPECT_FALSE(rougher.holder.empty());
 }
 
+#define TAILSTOCK_AT(z)                                                                     \
+    "[tailstock]\nquill_diameter_mm = 60\nquill_length_mm = 100\ncentre_diameter_mm = 24\n" \
+    "centre_z_from_chuck_face_mm = " z "\nadvanced = true\n[stock]\n"
+
 struct Slip {
     const char* name;
     const char* from;
@@ -215,6 +219,9 @@ INSTANTIATE_TEST_SUITE_P(
         Slip{"unknown insert", "CNMG120408", "QNMG120408", "setup-unknown-insert", "\"QNMG", "QNMG120408",
              "CNMG120408"},
         Slip{"insert not modelled", "CNMG120408", "PNMG120408", "setup-unknown-insert", "\"PNMG", "PNMG120408", ""},
+        Slip{"insert left empty", "CNMG120408", "", "setup-unknown-insert", "\"\"", "names no insert", "CNMG120408"},
+        Slip{"edge far off centre", "shank_mm = 20", "shank_mm = 20\ncentre_height_mm = 40", "setup-out-of-range", "40",
+             "centre_height_mm", ""},
         Slip{"letter without sizes", "insert = \"CNMG120408\"", "insert = \"C\"\nnose_radius_mm = 0.8",
              "setup-missing-key", "\"C\"", "edge_length_mm", "designation"},
         Slip{"nose against designation", "entering_angle_deg", "nose_radius_mm = 0.4\nentering_angle_deg",
@@ -234,6 +241,11 @@ INSTANTIATE_TEST_SUITE_P(
              "170", ""},
         Slip{"bar larger than the bore", "jaw_length_mm = 30", "through_bore_mm = 42\njaw_length_mm = 30",
              "setup-bar-larger-than-chuck", "50\nlength", "42", "Saw"},
+        // The bar ends 100 mm in front of the chuck face; a 60° centre of 24 mm has a cone 20.8 mm long.
+        Slip{"centre that does not reach the bar", "[stock]\n", TAILSTOCK_AT("101"), "setup-centre-not-in-work", "101",
+             "1 mm in front of", "advanced = false"},
+        Slip{"centre sunk in the bar", "[stock]\n", TAILSTOCK_AT("79"), "setup-centre-not-in-work", "79",
+             "21 mm inside", ""},
         Slip{"bore in a bar", "diameter_mm = 50", "diameter_mm = 50\nbore_mm = 20", "setup-stock-contradiction",
              "20\nlength", "no bore", "tube"},
         Slip{"tube without bore", "\"bar\"", "\"tube\"", "setup-missing-key", "\"tube\"", "bore_mm", ""},

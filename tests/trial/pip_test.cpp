@@ -61,6 +61,26 @@ TEST(Pip, ASmallPinThatIsTurnedIsNone) {
 }
 
 // Common practice, no source: an edge off centre height leaves a pip whatever X it is fed to; its radius is the height.
+// The face as the first element of a profile, which is cut outwards and under compensation.
+TEST(Pip, ProfileThatSetsOutFromTheCentre) {
+    const std::string start = "G21 G40 G99\nT0101\nG50 S2500\nG96 S180 M03\n";
+    const std::string end = "X54.\nG00 G40 X120. Z60.\nM30\n";
+    struct Row {
+        const char* approach;  // line 5 on; the face is cut in line 7
+        const char* expected;
+    };
+    const Row rows[] = {{"G00 X0 Z3.\nG01 Z0 F.1\n", "pip-left@7"},
+                        {"G00 G42 X0 Z3.\nG01 Z0 F.1\n", "pip-left@7"},
+                        {"G00 X-1.6 Z3.\nG01 Z0 F.1\n", ""},
+                        {"G00 G42 X-1.6 Z3.\nG01 Z0 F.1\n", ""},
+                        // A pin of 4 mm, turned and then faced round.
+                        {"G00 X4. Z3.\nG01 Z0 F.1\n", ""}};
+    for (const Row& row : rows) {
+        const auto trial = shop::run(start + row.approach + end, bench(0.8));
+        EXPECT_EQ(shop::found(*trial), row.expected) << row.approach;
+    }
+}
+
 TEST(Pip, EdgeBelowCentreLeavesAPipOfTwiceTheError) {
     const auto trial = shop::run(facing("-1.6"), bench(0.8, -0.3));
     const auto pips = shop::findings(*trial, "pip-left");
