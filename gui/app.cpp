@@ -35,11 +35,11 @@ void App::openFirst(const Startup& startup) {
             "that holds it.");
         return;
     }
-    if (startup.program && startup.setup) {
+    if (startup.setup) {
+        // The set-up that was asked for or none: never quietly another.
         if (readProgramFile(program)) readSetupFile(*startup.setup);
     } else {
         apply(OpenProgram{program});
-        if (startup.setup) readSetupFile(*startup.setup);
     }
     runTrial();
 }
@@ -133,6 +133,7 @@ void App::drawPanes(const PaneContext& context) {
     LayoutSpace space{display.x, display.y, fonts_.scale, drawMenuBar(context, dialogs_), 0};
     space.footHeight = verdict_.height(context, display.x);
     const Layout layout = layOut(space, session_.view);
+    if (layout.program.empty()) program_.leave();
     scene_.draw(context, layout.picture);
     if (layout.readoutsFolded) {
         readouts_.drawStrip(context, layout.readouts);
@@ -177,6 +178,7 @@ void App::drawTabs(const PaneContext& context, const Layout& layout) {
     }
     const Rect rest{place.x, place.y + height, place.w, place.h - height};
     if (showFindingsTab_) {
+        program_.leave();
         findings_.draw(context, rest);
     } else {
         program_.draw(context, rest);

@@ -41,7 +41,7 @@ void Dialogs::draw(const PaneContext& context) {
         saving_ = false;
         released_ = true;
     }
-    if (next_ && !released_) drawQuestion(context);
+    if (next_ && !released_ && !saving_) drawQuestion(context);
     if (keys_) drawKeys(context);
     if (about_) drawAbout(context);
 }

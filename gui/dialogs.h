@@ -10,7 +10,10 @@ namespace firstoff::gui {
 class Dialogs {
 public:
     // Asks what to do with unsaved changes before `next` is carried out.
-    void askToSave(Command next) { next_ = std::move(next); }
+    void askToSave(Command next) {
+        next_ = std::move(next);
+        saving_ = false;
+    }
     void showKeys() { keys_ = true; }
     void showAbout() { about_ = true; }
 

@@ -69,15 +69,33 @@ void FindingsPane::draw(const PaneContext& context, const Rect& rect) {
         const auto below = std::upper_bound(tops_.begin(), tops_.end(), scroll);
         std::size_t row = static_cast<std::size_t>(std::max<std::ptrdiff_t>(0, below - tops_.begin() - 1));
         for (; row < order_.size() && tops_[row] < scroll + rect.h; ++row) drawRow(context, row, tops_[row], rect);
-        ImGui::SetCursorPos({0, tops_.back()});
-        ImGui::Dummy({1, 1});
+        drawNotChecked(context, tops_.back());
     } else {
         ImGui::SetCursorPos({context.px(10), context.px(4)});
         ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
         ImGui::TextUnformatted(session.trial() ? "Nothing found." : "No trial yet.");
         ImGui::PopStyleColor();
+        if (session.trial()) drawNotChecked(context, ImGui::GetCursorPosY() + context.px(8));
     }
     ImGui::EndChild();
+}
+
+// What the verdict does not speak of stands under what was found, or was not.
+void FindingsPane::drawNotChecked(const PaneContext& context, float y) {
+    const std::vector<std::string>& entries = context.session.trial()->notChecked;
+    if (entries.empty()) return;
+    ImGui::SetCursorPos({context.px(10), y});
+    heading("Not checked", context);
+    const float width = std::max(ImGui::GetContentRegionAvail().x - context.px(20), context.px(60));
+    ImGui::PushFont(context.fonts.small);
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
+    for (const std::string& entry : entries) {
+        ImGui::SetCursorPosX(context.px(10));
+        ImGui::TextUnformatted(wrapped(*context.fonts.small, width, entry).c_str());
+        ImGui::Dummy({1, context.px(2)});
+    }
+    ImGui::PopStyleColor();
+    ImGui::PopFont();
 }
 
 void FindingsPane::drawRow(const PaneContext& context, std::size_t row, float y, const Rect& rect) {

@@ -15,6 +15,7 @@ public:
 
 private:
     void arrange(const PaneContext& context, float width);
+    void drawNotChecked(const PaneContext& context, float y);
     void drawRow(const PaneContext& context, std::size_t row, float y, const Rect& rect);
 
     // Heights of the rows for one trial and one width: wrapped text, laid out once, so that only what is in sight is

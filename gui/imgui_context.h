@@ -23,4 +23,11 @@ private:
     ImGuiContext* context_ = nullptr;
 };
 
+// For a texture that is only ever drawn pixel for pixel: takes the nearest texel instead of blending four, which gives
+// the same picture and lets software OpenGL fill a good deal faster.
+void drawPixelForPixel(unsigned texture);
+
+// The same for the texture of the type, after the renderer has made it: letters stand on whole pixels.
+void drawTypePixelForPixel();
+
 }  // namespace firstoff::gui

@@ -3,7 +3,10 @@
 #include <backends/imgui_impl_opengl3.h>
 #include <imgui.h>
 
+#include <cstdio>
+
 #include "gui/app.h"
+#include "gui/file_io.h"
 #include "gui/gl/framebuffer.h"
 #include "gui/gl/offscreen.h"
 #include "gui/gl/png.h"
@@ -17,11 +20,19 @@ void drawPicture(const Startup& startup) {
     ImGui_ImplOpenGL3_Init("#version 410 core");
     {
         App app(startup, {});
+        // Nobody is there to read a message in the picture.
+        if (app.session().programPath.empty() || (startup.setup && app.session().setupPath.empty())) {
+            throw FileError(app.session().message);
+        }
+        if (!app.session().message.empty())
+            std::fprintf(stderr, "firstoff-window: %s\n", app.session().message.c_str());
         Framebuffer target(startup.width, startup.height, 1);
         ImGuiIO& io = ImGui::GetIO();
         io.DisplaySize = {static_cast<float>(startup.width), static_cast<float>(startup.height)};
         io.DeltaTime = 1.0f / 60;
         app.prepare(1);
+        ImGui_ImplOpenGL3_CreateFontsTexture();
+        drawTypePixelForPixel();
         // The first frames lay out text and scroll to the line; the last one is kept.
         constexpr int kFrames = 4;
         for (int i = 0; i < kFrames; ++i) {

@@ -17,6 +17,8 @@ public:
     void draw(const PaneContext& context, const Rect& rect);
 
     bool hasFocus() const { return focused_; }
+    // The keys go elsewhere: it is not on screen.
+    void leave() { focused_ = false; }
     std::size_t caretLine() const { return editor_.caretLine(); }
     // Puts the caret on a line (0-based) and brings it into sight.
     void showLine(std::size_t line, bool moveCaret);

@@ -8,6 +8,7 @@
 
 #include "gui/block_words.h"
 #include "gui/figures.h"
+#include "gui/imgui_context.h"
 #include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
@@ -79,6 +80,7 @@ void ScenePane::turnCamera(const PaneContext& context, float aspect) {
     if (!trial_) return;
     if (wanted_) {
         shown_ = std::exchange(wanted_, std::nullopt);
+        if (!cursor_ && shown_ == ViewName::Part) shown_ = ViewName::Machine;  // there is no part to look at
         turnFrom_ = camera_;
         turnStart_ = context.now;
         turning_ = framed_ && !still_;
@@ -132,6 +134,7 @@ void ScenePane::render(const SceneOptions& options, int width, int height) {
     target_.bind();
     scene_.draw(instant_, camera_, options, width, height);
     target_.resolve();
+    drawPixelForPixel(target_.texture());
     glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(before));
     drawn_ = true;
     drawnCamera_ = camera_;

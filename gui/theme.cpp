@@ -98,8 +98,9 @@ ImFont* loadFont(const char* file, float pixels, Fonts& fonts) {
         std::error_code error;
         if (!std::filesystem::exists(path, error)) continue;
         ImFontConfig config;
-        config.OversampleH = 2;
+        config.OversampleH = 1;  // letters stand on whole pixels, see drawTypePixelForPixel()
         config.OversampleV = 1;
+        config.PixelSnapH = true;
         return io.Fonts->AddFontFromFileTTF(path.c_str(), std::round(pixels), &config, kRanges);
     }
     fonts.fallback = true;
@@ -171,7 +172,7 @@ void applyStyle(const Palette& p, float scale) {
     style.FramePadding = {7, 4};
     style.ItemSpacing = {7, 5};
     style.WindowMinSize = {16, 16};
-    style.AntiAliasedLinesUseTex = true;
+    style.AntiAliasedLinesUseTex = false;  // needs the blending that drawTypePixelForPixel() gives up
     style.ScaleAllSizes(scale);
     const auto set = [&](int which, Colour colour, float alpha = 1.0f) { style.Colors[which] = tint(colour, alpha); };
     set(ImGuiCol_Text, p.text);

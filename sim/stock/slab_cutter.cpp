@@ -138,9 +138,15 @@ void SlabCutter::fillSide(double* r, int chunk, BranchSpan span) const {
     if (!filled) std::fill(r, r + kChunkColumns, kInf);
 }
 
+// Where the tool only just touches a column (lo = hi, at the utmost point of an outline) it takes nothing, and must not
+// pass for a cut that reaches down to the axis or out to the skin.
 void SlabCutter::fillUpper(int chunk) {
     fillSide(hi_, chunk, profile_->upper);
-    for (double& r : hi_) r = -r;
+    for (int k = 0; k < kChunkColumns; ++k) {
+        const bool meets = lo_[k] < -hi_[k];
+        hi_[k] = meets ? -hi_[k] : -kInf;
+        lo_[k] = meets ? lo_[k] : kInf;
+    }
 }
 
 // A straight sweep's upper side is concave, so it is nowhere lower than at the ends of a span.

@@ -37,6 +37,15 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
     }
 }
 
+// What no trial looks at yet, whatever the program does.
+constexpr const char* kNeverChecked[] = {
+    "The turret disc, its tool blocks, guards and doors are not checked against anything, nor other stations' tools "
+    "while "
+    "one cuts.",
+    "Whether the grip holds, how far bar and tool bend, forces, power, wear and chatter are not reckoned.",
+    "Axes and spindle are taken to change speed at once, so true cycle times are a little longer.",
+};
+
 bool usable(const Stock& stock) {
     return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
 }
@@ -138,6 +147,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, clearance.findings);
     trial->clearances = std::move(clearance.perMove);
     trial->notChecked = std::move(clearance.notModelled);
+    trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
     if (!machine(*trial, options, progress)) return nullptr;
 
     completeSpans(trial->findings, trial->program);

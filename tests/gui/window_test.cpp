@@ -7,6 +7,7 @@
 #include <fstream>
 
 #include "gui/file_io.h"
+#include "gui/picture_shell.h"
 #include "tests/gui/window_bench.h"
 
 namespace firstoff::gui {
@@ -163,6 +164,20 @@ TEST_F(Window, AsksBeforeItThrowsAwayAnEdit) {
     EXPECT_TRUE(window.app().closed());
 }
 
+TEST_F(Window, SavesFirstWhenTold) {
+    WindowBench window(folder / "job.nc");
+    const ImVec2 at = WindowBench::line(1);
+    window.click(at.x, at.y);
+    window.press(Key::Home);
+    window.type("(X)");
+    window.app().askToClose();
+    window.frames(3);
+    window.click(480, 430);  // Save, the first button of the question
+    window.frames(3);
+    EXPECT_TRUE(window.app().closed());
+    EXPECT_EQ(readWholeFile(folder / "job.nc"), std::string("(X)") + kProgram);
+}
+
 TEST_F(Window, TakesDroppedFilesProgramFirst) {
     std::ofstream(folder / "other.nc") << "G21\nM30\n";
     fs::copy_file(folder / "job.toml", folder / "bar.toml");
@@ -187,6 +202,20 @@ TEST_F(Window, SaysInPlainWordsWhatItCannotOpen) {
     window.frames(2);
     EXPECT_THAT(window.session().message, HasSubstr("no set-up file alone.toml"));
     EXPECT_THAT(window.session().message, HasSubstr("job.toml stays in use"));
+}
+
+TEST_F(Window, TakesTheSetupAskedForOrNone) {
+    Startup startup;
+    startup.program = folder / "job.nc";
+    startup.setup = folder / "none.toml";
+    startup.picture = folder / "picture.png";
+    EXPECT_THROW(drawPicture(startup), FileError);
+    EXPECT_FALSE(fs::exists(folder / "picture.png"));
+    startup.setup = folder / "job.toml";
+    startup.width = 640;
+    startup.height = 400;
+    drawPicture(startup);
+    EXPECT_GT(fs::file_size(folder / "picture.png"), 10'000u);  // a plain ground alone takes less than that
 }
 
 // Whatever is in the file, it is shown and edited like any other.

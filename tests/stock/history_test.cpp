@@ -206,6 +206,24 @@ TEST(Severing, PartedPieceFallsAtItsMoveWithItsVolume) {
     EXPECT_NEAR(cursor.volumeMm3(), kPi * 20 * 20 * 60, 1e-3);
 }
 
+// Steps of a pitch and a half put the utmost point of the nose on a column again and again, where it touches and takes
+// nothing; the bar stays whole, and the same as after one long cut.
+TEST(Severing, TinyStepsIntoASolidBarSeverNothing) {
+    auto setup = shop::barStock(50, 60);
+    shop::addTurningTool(setup, 1, 'D', 0.4, 93);
+    const double front = setup.stock.frontZ;
+    TipPath steps(setup);
+    steps.tool(1).at(40, front + 2);
+    for (int i = 0; i <= 4000; ++i) steps.feed(40, front - 0.003 * i);
+    TipPath once(setup);
+    once.tool(1).at(40, front + 2).feed(40, front - 0.003 * 4000);
+    const auto inSteps = cut(setup, steps);
+    const auto inOne = cut(setup, once);
+    EXPECT_TRUE(inSteps->severances().empty());
+    // The leaning wedge over the edge is met at other places; what is left at the end is the same to rounding.
+    EXPECT_NEAR(inSteps->endVolumeMm3(), inOne->endVolumeMm3(), 1e-6 * inOne->endVolumeMm3());
+}
+
 TEST(Severing, PieceHangsOnAPipOffCentre) {
     auto setup = shop::barStock(40, 60);
     shop::addPartingTool(setup, 1, 3, 0).centreHeight = 0.2;
