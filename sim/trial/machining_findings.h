@@ -26,6 +26,10 @@ struct Machining {
 // one finding, timed at its first contact, with the deepest figure of the run.
 std::vector<Finding> contactFindings(const Machining& machining);
 
+// Straight moves of an insert along a contour that its nose does not reach, so that another edge, or the nose on the
+// wrong side, takes metal the contour leaves standing. One per block, with the depth.
+std::vector<Finding> gougeFindings(const Machining& machining);
+
 // Pips: where a facing cut stopped short of the axis (or past it with the edge off centre height) and left a stub in
 // front of the face it made. A pip that stands at the end is a warning; one that a later tool took off is a note.
 std::vector<Finding> pipFindings(const Machining& machining);
