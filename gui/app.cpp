@@ -298,7 +298,7 @@ double App::restS() const {
 void App::settle(const Startup& startup) {
     worker_.finish();
     takeOutcome();
-    scene_.setStill(true);
+    scene_.setStill(startup.picture.has_value());
     if (startup.atTimeS) {
         apply(Seek{*startup.atTimeS});
     } else if (startup.atLine) {

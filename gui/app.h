@@ -50,7 +50,8 @@ public:
     // What the window is cleared to: it shows between the panes.
     Colour ground() const { return (styleDark_ ? darkPalette() : lightPalette()).ground; }
 
-    // For pictures and measurements: waits for the trial, goes where the command line says, moves without easing.
+    // For pictures and measurements: waits for the trial and goes where the command line says; pictures move without
+    // easing.
     void settle(const Startup& startup);
     void setTime(double timeS) { apply(Seek{timeS}); }
     double cycleTimeS() const;

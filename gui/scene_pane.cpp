@@ -19,6 +19,11 @@ constexpr double kTurnS = 0.35;  // for a change of view
 constexpr double kRestS = 0.3;   // the mouse has to rest before a surface is named
 constexpr float kZoomPerNotch = 1.15f;
 
+constexpr int kSamples = 4;               // a pixel, of a picture that stands
+constexpr double kMotionS = 0.12;         // changes closer than this are motion
+constexpr double kSlowFrameS = 1.0 / 40;  // a moving picture should manage 30 a second with something in hand
+constexpr int kPatienceFrames = 6;
+
 bool same(const Camera& a, const Camera& b) {
     return a.target == b.target && a.distance == b.distance && a.azimuth == b.azimuth && a.elevation == b.elevation &&
            a.fieldOfView == b.fieldOfView;
@@ -124,13 +129,35 @@ void ScenePane::handleMouse(const PaneContext& context, const Rect& rect, bool h
     }
 }
 
-void ScenePane::render(const SceneOptions& options, int width, int height) {
+// Full quality for a picture that stands and for single changes. Once moving pictures have turned out slow, they are
+// drawn with one sample a pixel while they move, and finely again as soon as they rest.
+int ScenePane::samplesFor(bool changed, double now) {
+    if (still_) return kSamples;
+    if (!changed) {
+        const bool resting = now - lastChange_ > kMotionS;
+        refineDue_ = drawnSamples_ < kSamples && !resting;
+        return resting ? kSamples : drawnSamples_;
+    }
+    const double interval = now - lastChange_;
+    lastChange_ = now;
+    if (interval > kMotionS) {
+        slowFrames_ = 0;
+        return kSamples;
+    }
+    slowFrames_ = interval > kSlowFrameS ? slowFrames_ + 1 : std::max(0, slowFrames_ - 1);
+    if (slowFrames_ >= kPatienceFrames) coarseInMotion_ = true;
+    refineDue_ = coarseInMotion_;
+    return coarseInMotion_ ? 1 : kSamples;
+}
+
+void ScenePane::render(const SceneOptions& options, int width, int height, double now) {
     const bool unchanged = drawn_ && width == drawnWidth_ && height == drawnHeight_ && same(camera_, drawnCamera_) &&
                            same(options, drawnOptions_);
-    if (unchanged) return;
+    const int samples = samplesFor(!unchanged, now);
+    if (unchanged && samples == drawnSamples_) return;
     GLint before = 0;
     glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &before);
-    target_.resize(width, height);
+    target_.resize(width, height, samples);
     target_.bind();
     scene_.draw(instant_, camera_, options, width, height);
     target_.resolve();
@@ -141,6 +168,7 @@ void ScenePane::render(const SceneOptions& options, int width, int height) {
     drawnOptions_ = options;
     drawnWidth_ = width;
     drawnHeight_ = height;
+    drawnSamples_ = samples;
 }
 
 void ScenePane::pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
@@ -267,7 +295,7 @@ void ScenePane::draw(const PaneContext& context, const Rect& rect) {
     turnCamera(context, rect.w / rect.h);
     handleMouse(context, rect, hovered, active);
     const SceneOptions options = sceneOptions(session.view, session.chosen);
-    render(options, static_cast<int>(rect.w), static_cast<int>(rect.h));
+    render(options, static_cast<int>(rect.w), static_cast<int>(rect.h), context.now);
     const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(target_.texture()));
     ImGui::GetWindowDrawList()->AddImage(texture, {rect.x, rect.y}, {rect.right(), rect.bottom()}, {0, 1}, {1, 0});
     if (trial_ && !bare_) markFindings(context, rect, hovered);

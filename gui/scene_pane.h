@@ -24,15 +24,16 @@ public:
     void setStill(bool still) { still_ = still; }
     // No buttons over the picture.
     void setBare(bool bare) { bare_ = bare; }
-    // The camera is on its way, or a hover is due: another frame is wanted.
-    bool moving() const { return turning_ || hoverDue_; }
+    // The camera is on its way, a hover is due or the picture can be drawn finer: another frame is wanted.
+    bool moving() const { return turning_ || hoverDue_ || refineDue_; }
 
 private:
     void takeTrial(const Session& session);
     void takeTime(double timeS);
     void turnCamera(const PaneContext& context, float aspect);
     void handleMouse(const PaneContext& context, const Rect& rect, bool hovered, bool active);
-    void render(const SceneOptions& options, int width, int height);
+    int samplesFor(bool changed, double now);
+    void render(const SceneOptions& options, int width, int height, double now);
     void pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel);
     void hover(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel, bool hovered);
     void markFindings(const PaneContext& context, const Rect& rect, bool hovered);
@@ -61,7 +62,13 @@ private:
     Camera drawnCamera_;
     SceneOptions drawnOptions_;
     int drawnWidth_ = 0, drawnHeight_ = 0;
+    int drawnSamples_ = 0;
     bool drawn_ = false;
+
+    double lastChange_ = -1;
+    int slowFrames_ = 0;
+    bool coarseInMotion_ = false;
+    bool refineDue_ = false;
 
     glm::vec2 restingAt_{0};
     double restingSince_ = 0;

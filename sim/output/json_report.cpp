@@ -1,5 +1,6 @@
 #include "sim/output/json_report.h"
 
+#include <fmt/format.h>
 #include <cmath>
 
 #include <nlohmann/json.hpp>
@@ -52,6 +53,8 @@ Json reportObject(const Trial& trial) {
     object["findings"] = Json::array();
     for (const Finding& finding : trial.findings) object["findings"].push_back(findingObject(finding));
     object["not_checked"] = trial.notChecked;
+    // The same in every build and for any number of threads; compare two builds with it.
+    object["billet_hash"] = trial.stock ? Json(fmt::format("{:016x}", trial.stock->hash())) : Json();
     return object;
 }
 

@@ -1,5 +1,7 @@
 #include "sim/stock/cut_plan.h"
 
+#include <algorithm>
+
 namespace firstoff {
 
 namespace {
@@ -25,19 +27,23 @@ CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup
         shapes_.push_back(toolShape(tool.cutting, tool.centreHeight));
         holders_.push_back(toolShape(tool.holder));
     }
+    for (const ToolCall& call : toolpath.calls) tips_.push_back(call.tip);
     steps_.reserve(timeline.moves.size());
     tools_.reserve(timeline.moves.size());
     for (const TimedMove& timed : timeline.moves) {
         const Move& move = toolpath.moves[timed.move];
         const ToolCall& call = toolpath.calls[move.call];
+        if (steps_.empty() || !(steps_.back().to == timed.from)) {
+            starts_.push_back({static_cast<std::uint32_t>(steps_.size()), timed.from});
+        }
         Step step;
-        step.from = timed.from + call.tip;
-        step.to = timed.to + call.tip;
+        step.to = timed.to;
+        step.call = move.call;
         step.path = pathOf(timed.kind);
         step.meets = step.path != Sweep::Path::Line || meets(timed);
         if (step.path != Sweep::Path::Line) {
             step.centre = static_cast<std::uint32_t>(centres_.size());
-            centres_.push_back(timed.centre + call.tip);
+            centres_.push_back(timed.centre);
         }
         steps_.push_back(step);
         const bool known = call.toolIndex >= 0 && static_cast<std::size_t>(call.toolIndex) < setup.tools.size();
@@ -45,15 +51,23 @@ CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup
     }
 }
 
+Point CutPlan::start(std::uint32_t move) const {
+    const auto at = std::lower_bound(starts_.begin(), starts_.end(), move,
+                                     [](const Start& start, std::uint32_t m) { return start.move < m; });
+    if (at != starts_.end() && at->move == move) return at->from;
+    return steps_[move - 1].to;
+}
+
 Sweep CutPlan::sweep(std::uint32_t move) const {
     const Step& step = steps_[move];
-    Sweep sweep{step.from, step.to, {}, step.path};
-    if (step.path != Sweep::Path::Line) sweep.centre = centres_[step.centre];
+    const Point tip = tips_[step.call];
+    Sweep sweep{start(move) + tip, step.to + tip, {}, step.path};
+    if (step.path != Sweep::Path::Line) sweep.centre = centres_[step.centre] + tip;
     return sweep;
 }
 
 std::size_t CutPlan::bytes() const {
-    return steps_.capacity() * sizeof(Step) + centres_.capacity() * sizeof(Point) +
+    return steps_.capacity() * sizeof(Step) + starts_.capacity() * sizeof(Start) + centres_.capacity() * sizeof(Point) +
            tools_.capacity() * sizeof(std::uint16_t);
 }
 

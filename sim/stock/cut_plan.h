@@ -33,15 +33,26 @@ public:
     std::size_t bytes() const;
 
 private:
+    // Positions of the turret reference; the tip is a tool call's displacement away. Moves nearly always start where
+    // the one before ended, so only ends are kept: a long program has millions of these.
     struct Step {
-        Point from, to;            // true tip, lathe frame
+        Point to;
         std::uint32_t centre = 0;  // index into centres_, arcs only
+        std::uint16_t call = 0;    // index into tips_
         Sweep::Path path = Sweep::Path::Line;
         bool meets = false;
     };
+    struct Start {
+        std::uint32_t move = 0;
+        Point from;
+    };
+    Point start(std::uint32_t move) const;
+
     std::vector<Step> steps_;
+    std::vector<Start> starts_;  // of moves that do not start where the one before ended, in order
     std::vector<Point> centres_;
-    std::vector<std::uint16_t> tools_;
+    std::vector<Point> tips_;                  // per tool call
+    std::vector<std::uint16_t> tools_;         // per move
     std::vector<ToolShape> shapes_, holders_;  // per tool of the set-up
     double heldZ_ = 0;                         // metal at or behind this is in the jaws
 };

@@ -1,8 +1,6 @@
 // Where the columns of a billet stand along the spindle axis.
 #pragma once
 
-#include <limits>
-
 namespace firstoff {
 
 inline constexpr int kChunkColumns = 64;  // columns that are stored, shared and copied together
@@ -22,8 +20,7 @@ struct Grid {
     int chunks() const { return (columns + kChunkColumns - 1) / kChunkColumns; }
     int slabs() const { return (chunks() + kSlabChunks - 1) / kSlabChunks; }
 
-    // The column nearest to `zMm` that is not right of it by more than a pitch; may lie outside the grid, but never so
-    // far that an int overflows.
+    // The column whose pitch-wide stretch holds `zMm`; -1 left of the grid, `columns` or `columns` + 1 right of it.
     int columnNear(double zMm) const {
         const double x = (zMm - z0) / pitch;
         if (!(x > -1)) return -1;

@@ -30,8 +30,8 @@ public:
     // Takes the sweep out of the slab and adds to `sum`. True if any metal went.
     bool cut(Billet& billet, int slab, const SweepProfile& profile, const Branch* branches, CutSum& sum);
 
-    // About the last cut(): metal was left that has no hold to its left within the slab, so that it may have come
-    // loose.
+    // About the last cut(): metal was left that does not hang together, within the slab, with metal in its first
+    // column, so that it may have come loose; see hold.h.
     bool mayHaveLoosened() const { return mayHaveLoosened_; }
     // The first or the last column of the slab lost metal.
     bool firstColumnCut() const { return firstColumnCut_; }
@@ -48,20 +48,24 @@ private:
         double za, zb;
         double lowest;  // lo is nowhere less in the chunk; set by misses()
     };
-    bool misses(Reach& reach, const ChunkBounds& bounds) const;
-    double leastLower(const Reach& reach) const;
+    // What may be passed over without a close look.
     Reach reachIn(int chunk) const;
     bool slabMissed(int slab, int firstColumn, int lastColumn) const;
+    bool misses(Reach& reach, const ChunkBounds& bounds) const;
+    double leastLower(const Reach& reach) const;
+    // lo and hi of the sweep for the columns of a chunk, into lo_ and hi_.
     void fillSide(double* r, int chunk, BranchSpan span) const;
     void fillUpper(int chunk);
     bool reachesOverOuter(const Reach& reach, double maxOuter) const;
     void fold();
+    // Taking metal out, each in its quickest way.
     void cutChunk(const Reach& reach, CutSum& sum);
     void lower(int chunk, CutSum& sum);
     void raise(int chunk, CutSum& sum);
     void split(int chunk, CutSum& sum);
-    void afterChange(int chunk, int firstChanged, int lastChanged);
     void note(int chunk, double area, double depth, int column, CutSum& sum) const;
+    // Whether something may have lost its hold.
+    void afterChange(int chunk, int firstChanged, int lastChanged);
     bool shareARadius(int chunkA, int chunkB) const;
     void checkHold(int firstColumn, int lastColumn);
     double touchChunk(const Reach& reach);

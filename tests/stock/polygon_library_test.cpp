@@ -87,7 +87,7 @@ TEST_P(RandomPaths, SectionsAgree) {
     c.fit(setup);
     const ToolShape shape = toolShape(setup.tools[0].cutting);
     const std::vector<Point> polygon = polyline(setup.tools[0].cutting, kChordErrorMm);
-    for (std::uint64_t seed = 1; seed <= 15; ++seed) {
+    for (std::uint64_t seed = 1; seed <= 30; ++seed) {
         shop::Dice dice(seed * 7919);
         Stock stock;
         stock.outerRadius = kRadius;

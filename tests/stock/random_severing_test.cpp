@@ -8,6 +8,7 @@
 #include "sim/stock/cut_plan.h"
 #include "sim/stock/history.h"
 #include "sim/stock/loose_pieces.h"
+#include "sim/stock/sweep_profile.h"
 #include "tests/support/shop.h"
 #include "tests/support/tip_path.h"
 
@@ -62,7 +63,12 @@ TEST(RandomSevering, SamePiecesAtTheSameMovesAsMoveByMove) {
         Billet billet(setup.stock, options.pitchMm);
         std::vector<std::uint32_t> fell;
         std::vector<std::uint64_t> after{billet.hash()};
+        StockCursor cursor(history);
         for (std::uint32_t move = 0; move < plan.moves(); ++move) {
+            Billet inside = billet;
+            inside.cut(firstPart(plan.sweep(move), 0.37), plan.shape(move), move);
+            cursor.seek(move, 0.37);
+            EXPECT_EQ(cursor.hash(), inside.hash()) << seed << " inside " << move;
             billet.cut(plan.sweep(move), plan.shape(move), move);
             for (const LoosePiece& piece : takeLoose(billet, plan.heldZ())) {
                 if (piece.volumeMm3 > 1) fell.push_back(move);
@@ -74,7 +80,6 @@ TEST(RandomSevering, SamePiecesAtTheSameMovesAsMoveByMove) {
             if (s.volumeMm3 > 1) inHistory.push_back(s.timedMove);
         }
         EXPECT_EQ(inHistory, fell) << seed;
-        StockCursor cursor(history);
         cursor.seek(path.moves(), 0);
         EXPECT_EQ(cursor.hash(), billet.hash()) << seed;
         for (int i = 0; i < 10; ++i) {
