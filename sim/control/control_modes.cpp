@@ -227,16 +227,24 @@ void Control::checkFeed() {
                               {{"feed", now_.modal.feed}}});
         now_.feedOfOtherMode = false;
     }
-    if (now_.modal.constantSurfaceSpeed && now_.modal.clampRevPerMin == 0 && surfaceSpeedOn_.word != nullptr) {
+    const double most = setup_.machine.maxRevPerMin;
+    const bool holdsNothing = most > 0 && now_.modal.clampRevPerMin > most;
+    const bool unclamped = now_.modal.clampRevPerMin == 0 || holdsNothing;
+    if (now_.modal.constantSurfaceSpeed && unclamped && surfaceSpeedOn_.word != nullptr) {
         remarks_.at(
             surfaceSpeedOn_.block, *surfaceSpeedOn_.word,
             {Severity::Warning,
              "no-speed-clamp",
-             fmt::format("G96 is cutting without a speed clamp: towards the centre the spindle runs up to its limit of "
-                         "{} rev/min.",
-                         figure(setup_.machine.maxRevPerMin)),
+             holdsNothing
+                 ? fmt::format(
+                       "G96 is cutting with a clamp of {} rev/min, which is above the machine's limit of {}: it "
+                       "holds nothing back.",
+                       figure(now_.modal.clampRevPerMin), figure(most))
+                 : fmt::format("G96 is cutting without a speed clamp: towards the centre the spindle runs up to its "
+                               "limit of {} rev/min.",
+                               figure(most)),
              "Give G50 S with the highest speed the workholding allows, before G96.",
-             {{"max_rev_per_min", setup_.machine.maxRevPerMin}}});
+             {{"max_rev_per_min", most}}});
     }
 }
 

@@ -46,13 +46,35 @@ void readLines(Program& program) {
     }
 }
 
+// The % that closes the program: the first behind any words; the number of lines if there is none.
+std::size_t closingLine(const Program& program) {
+    bool words = false;
+    for (std::size_t i = 0; i < program.blocks.size(); ++i) {
+        const Block& block = program.blocks[i];
+        if (words && block.kind == Block::Kind::Percent) return i + 1;
+        // The number alone is no block to carry out: a file may begin with several lines of frame.
+        words |= block.wordCount > (block.programNumber >= 0 ? 1 : 0) || block.kind == Block::Kind::Statement;
+    }
+    return program.blocks.size();
+}
+
+// Controls read no further than the closing %: what is wrong behind it is worth a note and no more.
+void easeWhatIsNotRead(Program& program) {
+    const std::size_t last = closingLine(program);
+    for (Finding& finding : program.findings) {
+        if (finding.span.line <= last) continue;
+        finding.severity = Severity::Note;
+        finding.unproven = false;
+    }
+}
+
 bool isControlByte(char c) {
     const auto byte = static_cast<unsigned char>(c);
     return byte < 0x20 && c != '\t' && c != '\n' && c != '\v' && c != '\f' && c != '\r' && c != '\x1a';
 }
 
-// More than one byte in twenty that no keyboard makes, at the beginning: a picture, an archive, a program of another kind.
-// Punched-tape control characters, which old transfers leave in, are far rarer.
+// More than one byte in twenty that no keyboard makes, at the beginning: a picture, an archive, a program of another
+// kind. Punched-tape control characters, which old transfers leave in, are far rarer.
 bool looksBinary(std::string_view text) {
     const std::string_view start = text.substr(0, 4096);
     const auto controls = static_cast<std::size_t>(std::count_if(start.begin(), start.end(), isControlByte));
@@ -85,6 +107,7 @@ Program readProgram(std::string text, std::string name) {
         program.findings.push_back(fault::emptyFile());
     } else {
         readLines(program);
+        easeWhatIsNotRead(program);
         bool anything = !program.words.empty();
         for (const Block& block : program.blocks) anything |= block.kind == Block::Kind::Statement;
         if (!anything && program.findings.empty()) program.findings.push_back(fault::noWords());

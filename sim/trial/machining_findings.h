@@ -26,6 +26,9 @@ struct Machining {
 // one finding, timed at its first contact, with the deepest figure of the run.
 std::vector<Finding> contactFindings(const Machining& machining);
 
+// Drills that go deeper than their flutes are long, one per tool call.
+std::vector<Finding> drillFindings(const Machining& machining);
+
 // Straight moves of an insert along a contour that its nose does not reach, so that another edge, or the nose on the
 // wrong side, takes metal the contour leaves standing. One per block, with the depth.
 std::vector<Finding> gougeFindings(const Machining& machining);

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <rapidcheck.h>
+#include <algorithm>
 #include <ostream>
 #include <string>
 
@@ -89,6 +90,17 @@ TEST(ReadProgram, KnowsTheFrameOfATape) {
     EXPECT_EQ(program.blocks[4].kind, Block::Kind::Percent);
     EXPECT_EQ(program.blocks[4].sequenceNumber, -1);
     EXPECT_THAT(program.findings, IsEmpty());
+}
+
+TEST(ReadProgram, OnlyNotesWhatIsWrongBehindTheClosingPercent) {
+    const auto gravest = [](const char* text) {
+        Severity severity = Severity::Note;
+        for (const Finding& finding : read(text).findings) severity = std::max(severity, finding.severity);
+        return severity;
+    };
+    EXPECT_EQ(gravest("%\nO1\nG21\nM30\n%\nsee you @ eight\n"), Severity::Note);
+    EXPECT_EQ(gravest("%\nO1\nG21 @\nM30\n%\n"), Severity::Stop);
+    EXPECT_EQ(gravest("%\n%\nO1\nG21 @\nM30\n%\n"), Severity::Stop) << "a frame of two lines";
 }
 
 TEST(ReadProgram, KeepsTheByteOrderMarkOutOfTheFirstBlock) {

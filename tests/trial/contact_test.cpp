@@ -65,6 +65,10 @@ INSTANTIATE_TEST_SUITE_P(
             Verdict::Problems},
         Row{"drill as near to the axis as turrets stand", "T0909\nG97 S800\nG00 X0.08 Z5.\nG01 Z-10. F.2\nG00 Z5.\n",
             "", Verdict::Clear},
+        // The flutes are 80 mm long and the bar is 1 mm proud.
+        Row{"drill as deep as its flutes", "T0909\nG97 S800\nG00 X0 Z5.\nG01 Z-79. F.2\nG00 Z5.\n", "", Verdict::Clear},
+        Row{"drill deeper than its flutes", "T0909\nG97 S800\nG00 X0 Z5.\nG01 Z-79.1 F.2\nG00 Z5.\n",
+            "drill-deeper-than-flutes@8", Verdict::Problems},
         // A retract that the override knob governs is a habit, a cut is not: F per minute under G99.
         Row{"cut at a feed above the limit", "G00 X46. Z3.\nG01 Z-20. F200.\nX52. F.3\n",
             "feed-above-limit@6 cut-above-feed-limit@6", Verdict::Problems},
