@@ -283,7 +283,12 @@ void ProgramPane::followTime(const Canvas& canvas) {
     if (line == followedLine_) return;
     followedLine_ = line;
     const bool userReads = canvas.context.now - wheeledAt_ < kPatienceS || selecting_;
-    if (line != kNone && !userReads) reveal(canvas, static_cast<double>(line), 3);
+    if (line == kNone || userReads) return;
+    reveal(canvas, static_cast<double>(line), 3);
+    // A caret at the end of a long line may have shifted the text aside; a line that time comes to is read from its
+    // start.
+    const bool typing = focused_ && canvas.context.now - pressedAt_ < kPatienceS;
+    if (!typing) leftCell_ = 0;
 }
 
 void ProgramPane::followCaret(const Canvas& canvas) {
