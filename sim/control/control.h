@@ -128,6 +128,7 @@ private:
     void machineMove();
     void referenceReturn();
     std::optional<CornerWish> cornerWish(const Word*& word);
+    void lookForPoints();
     Point target() const;
     Move newMove(MoveKind kind, Point to);
     void add(const Move& move) { recorder_->add(move); }
@@ -175,6 +176,7 @@ private:
     BlockId next_ = 0;
     bool ended_ = false;
     bool endless_ = false;
+    bool lackOfPointSaid_ = false;
     long executed_ = 0;
 
     ModalState writtenModal_;

@@ -63,6 +63,7 @@ void Control::applyAxes() {
 
 void Control::move() {
     use(kAxes);
+    if (!lackOfPointSaid_) lookForPoints();
     for (const auto& [absolute, incremental] : {std::pair{'X', 'U'}, std::pair{'Z', 'W'}}) {
         if (!words_.has(absolute) || !words_.has(incremental)) continue;
         remarks_.at(block(), *words_.word(incremental),
@@ -92,6 +93,23 @@ void Control::move() {
         default:
             if (!now_.feedChecked) checkFeed();
             return arcMove(newMove(now_.modal.motion == 2 ? MoveKind::ArcClockwise : MoveKind::ArcAnticlockwise, to));
+    }
+}
+
+// Some controls read lengths without a decimal point in least increments. Said once: the habit runs through a program.
+void Control::lookForPoints() {
+    for (char letter : {'X', 'Z', 'U', 'W'}) {
+        const Word* word = words_.has(letter) ? words_.word(letter) : nullptr;
+        if (word == nullptr || word->hasPoint || words_.number(letter) == 0) continue;
+        lackOfPointSaid_ = true;
+        remarks_.at(
+            block(), *word,
+            {Severity::Note, "length-without-point",
+             fmt::format("{} has no decimal point; it was taken as {} {}. A control that counts such words in least "
+                         "increments would go elsewhere.",
+                         program_.textOf(*word), figure(words_.number(letter)), now_.modal.inches ? "inches" : "mm"),
+             "Write the decimal point, or see how the control is set."});
+        return;
     }
 }
 

@@ -48,7 +48,7 @@ std::vector<PassEnd> cycleEnds(const char* program) {
     auto setup = shop::barStock(160, 200);
     shop::addTurningTool(setup, 1, 'C', 0.8);
     const Toolpath path = interpret(readProgram(program, "worked"), setup);
-    EXPECT_TRUE(path.findings.empty()) << path.findings.front().message;
+    EXPECT_EQ(verdictOf(path.findings), Verdict::Clear) << path.findings.front().message;
     std::vector<PassEnd> ends;
     int last = 0;
     for (const Move& move : path.moves) last = std::max(last, static_cast<int>(move.pass));
