@@ -50,11 +50,4 @@ struct Loop {
     std::vector<CutId> cuts;
 };
 
-// A vertex strip of the outside (or inside) surface reduced for drawing: consecutive points within `tolerance` of the
-// columns.
-struct ProfilePoint {
-    float z = 0, r = 0;
-    CutId cut = kUncut;
-};
-
 }  // namespace firstoff

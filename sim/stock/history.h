@@ -74,9 +74,7 @@ public:
 
     // Half-section of what is held (piece 0) and of what has fallen so far.
     std::vector<Loop> section() const;
-    // Outside and inside surface of what is held, reduced to `toleranceMm`, from back to front, for drawing. Where the
-    // material is interrupted along z, or where a column has more than one interval, there is more than one strip.
-    // Each strip is a closed loop like section(), tolerance free to choose.
+    // The same, reduced to `toleranceMm`, for drawing.
     std::vector<Loop> section(double toleranceMm) const;
     double volumeMm3() const;
     std::uint64_t hash() const;

@@ -19,8 +19,7 @@ namespace {
 constexpr double kInFrontMm = 0.01;
 // How finely the foot is looked at; a pip is small.
 constexpr double kFootMm = 1e-5;
-// A stub no longer than its foot is wide, and no wider than this beyond the nose, is a pip; anything else is a pin that
-// the drawing may want.
+// A stub whose foot is wider than this beyond the nose is no pip but a pin that the drawing may want.
 constexpr double kWidestBeyondNoseMm = 2.0;
 
 struct Face {
