@@ -31,11 +31,11 @@ enum class Compensation : std::uint8_t { Off /* G40 */, Left /* G41 */, Right /*
 struct ModalState {
     int motion = 0;  // G00–G03: number of the motion code in force; 71 while G71 runs
     bool inches = false;
-    bool feedPerRev = true;               // G99; false G98
-    double feed = 0;                      // F, mm/rev or mm/min
-    bool constantSurfaceSpeed = false;    // G96; false G97
-    double speed = 0;                     // S, m/min under G96, rev/min under G97
-    double clampRevPerMin = 0;            // G50 S; 0 none given
+    bool feedPerRev = true;             // G99; false G98
+    double feed = 0;                    // F, mm/rev or mm/min
+    bool constantSurfaceSpeed = false;  // G96; false G97
+    double speed = 0;                   // S, m/min under G96, rev/min under G97
+    double clampRevPerMin = 0;          // G50 S; 0 none given
     SpindleDirection spindle = SpindleDirection::Stopped;
     bool coolant = false;
     Compensation compensation = Compensation::Off;
@@ -45,36 +45,49 @@ struct ModalState {
 
 // A T word carried out: which station and which offset stand from then on.
 struct ToolCall {
-    int station = 0;   // 0: none yet
-    int offset = 0;    // 0: offset cancelled
-    Point tip;         // true tip from the turret reference (Tool::tip), zero without a tool
-    // Tip from the turret reference as the control reckons it: gauge minus wear. With offset 0 the tool's own length; for
-    // an empty station, which is reported, some other tool's, so that its moves stay near where they were meant.
+    int station = 0;  // 0: none yet
+    int offset = 0;   // 0: offset cancelled
+    Point tip;        // true tip from the turret reference (Tool::tip), zero without a tool
+    // Tip from the turret reference as the control reckons it: gauge minus wear. With offset 0 the tool's own length;
+    // for an empty station, which is reported, some other tool's, so that its moves stay near where they were meant.
     Point reckoned;
     int toolIndex = -1;  // into Setup::tools, -1 when the station is empty
     BlockId block = kNoBlock;
 };
 
-// Positions are those of the turret reference point, lathe frame, so that they are continuous whatever offset is called.
+// What only few moves have: threads, and moves in which the spindle is an axis.
+struct MoveExtra {
+    double lead = 0;        // Thread: mm per revolution along the longer axis of the move (on radius), at its start
+    double leadChange = 0;  // Thread: added to the lead with every revolution, mm
+    double startAngle = 0;  // Thread: spindle angle at which it starts, rad, 0 … 2π
+    bool spindleIsAxis = false;  // the move turns the spindle as the C axis:
+    double cFrom = 0, cTo = 0;   // rad
+    friend bool operator==(const MoveExtra&, const MoveExtra&) = default;
+};
+inline constexpr std::uint32_t kNoExtra = 0xffffffffu;
+
+// Positions are those of the turret reference point, lathe frame, so that they are continuous whatever offset is
+// called.
 //   true tip            = position + call.tip
 //   programmed position = position + call.reckoned - workOffset   (what the program and the position display say)
 struct Move {
     Point from;
     Point to;
-    Point centre;             // arcs only
-    double feed = 0;          // feed moves: F in force, mm/rev or mm/min as the modal state says
-    double seconds = 0;       // dwell and index
-    BlockId block = kNoBlock;       // the block that describes the geometry (a profile block inside a cycle)
-    BlockId cycleBlock = kNoBlock;  // the block that called the cycle, kNoBlock outside cycles
-    std::uint32_t modal = 0;        // index into Toolpath::modals
-    std::uint16_t call = 0;         // index into Toolpath::calls
-    std::uint16_t pass = 0;         // roughing pass counted from 1; 0 outside cycles
+    Point centre;                    // arcs only
+    double feed = 0;                 // feed moves: F in force, mm/rev or mm/min as the modal state says
+    double seconds = 0;              // dwell and index
+    BlockId block = kNoBlock;        // the block that describes the geometry (a profile block inside a cycle)
+    BlockId cycleBlock = kNoBlock;   // the block that called the cycle, kNoBlock outside cycles
+    std::uint32_t modal = 0;         // index into Toolpath::modals
+    std::uint32_t extra = kNoExtra;  // index into Toolpath::extras; every Thread has one
+    std::uint16_t call = 0;          // index into Toolpath::calls
+    std::uint16_t pass = 0;          // roughing pass counted from 1; 0 outside cycles
     MoveKind kind = MoveKind::Rapid;
     Compensation compensation = Compensation::Off;
 };
 
-// One executed block, in order of execution; a block may appear many times: a roughing cycle has a step for each pass, a
-// finishing cycle one for each profile block and one for the way back to its start.
+// One executed block, in order of execution; a block may appear many times: a roughing cycle has a step for each pass,
+// a finishing cycle one for each profile block and one for the way back to its start.
 struct Step {
     BlockId block = kNoBlock;
     std::uint32_t firstMove = 0;  // moves made from here on belong to it, until the next step
@@ -91,6 +104,7 @@ struct Toolpath {
     std::vector<Move> moves;
     std::vector<ModalState> modals;  // at least one
     std::vector<ToolCall> calls;     // at least one: entry 0 is the state before any T word
+    std::vector<MoveExtra> extras;
     std::vector<Step> steps;
     std::vector<ProgramStop> stops;
     std::vector<Finding> findings;
