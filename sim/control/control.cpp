@@ -29,7 +29,8 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
       recorder_(&mainRecorder_),
       end_(endOfProgramText(program)),
       search_(program, end_),
-      roughingRetract_(setup.control.roughingRetractMm) {
+      roughingRetract_(setup.control.roughingRetractMm),
+      peckRetract_(setup.control.peckClearanceMm) {
     out_.modals.push_back(now_.modal);
     out_.calls.push_back({});
     now_.position = setup.machine.home;
@@ -174,6 +175,12 @@ void Control::reportUnknownCode(const Code& code) {
         remark.message = "M98 calls a subprogram; subprograms are not carried out here, so its moves are missing.";
         remark.remedy = "Write the subprogram's blocks out in the program, or prove them on the machine.";
     }
+    if (code.order == Order::SideDrill || code.order == Order::SideTap || code.order == Order::SideBore) {
+        remark.message =
+            fmt::format("{} works from the side with a driven tool, which is not modelled; the hole is missing.",
+                        program_.textOf(*code.word));
+        remark.remedy = "Prove this hole on the machine.";
+    }
     remarks_.at(block(), *code.word, std::move(remark));
 }
 
@@ -215,6 +222,7 @@ void Control::applyFlow() {
         default:
             break;
     }
+    noteCycleLeftOn("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     leaveCompensation("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     settle();
     recorder_->stop(ProgramStop::Kind::End, block());

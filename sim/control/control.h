@@ -5,19 +5,26 @@
 // Where words stand in the block makes no difference.
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
-// control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_cycles.cpp G70 and G71.
+// control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_cycles.cpp G70 and G71,
+// control_passes.cpp the movement codes that are cycles, control_drilling.cpp
+// the drilling cycles among them, control_pecks.cpp G74 and G75.
 #pragma once
 
 #include <array>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "sim/control/arc.h"
 #include "sim/control/block_words.h"
+#include "sim/control/cycle_move.h"
+#include "sim/control/drill_cycle.h"
+#include "sim/control/groove_pecks.h"
 #include "sim/control/path_recorder.h"
 #include "sim/control/profile_search.h"
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
+#include "sim/control/single_pass.h"
 #include "sim/control/toolpath.h"
 #include "sim/program/program.h"
 #include "sim/setup/setup.h"
@@ -45,6 +52,24 @@ private:
         }
     };
 
+    // What the single-pass cycles (G90, G92, G94) keep from block to block. Work coordinates, X as a radius.
+    struct SinglePassFigures {
+        std::optional<double> endR, endZ;
+        double taper = 0;  // R
+    };
+
+    // What the drilling cycles keep until they end.
+    struct DrillFigures {
+        struct Level {
+            double mm = 0;
+            bool absolute = false;  // a Z in work coordinates; else a distance, from the level before
+        };
+        std::optional<Level> depth;    // Z, or W from the retract point
+        std::optional<Level> retract;  // R, from the initial level
+        double peck = 0;               // Q, mm; 0 in one go
+        double dwellS = 0;             // P
+    };
+
     // What one block leaves behind for the next. Copied when a profile is read ahead and put back afterwards.
     struct Standing {
         ModalState modal;
@@ -55,7 +80,11 @@ private:
         bool feedOfOtherMode = false;  // F was given under the other of G98 and G99
         bool feedChecked = false;      // nothing that a feed move depends on changed since it was looked at
         bool speedGiven = false;
-        bool datumChecked = false;  // work offset and tool offset were looked at since they changed
+        bool datumChecked = false;        // work offset and tool offset were looked at since they changed
+        bool cycleLeftOn = false;         // a section ended while a movement code that is a cycle was in force
+        bool backToRetractPoint = false;  // G99 of code systems B and C
+        SinglePassFigures singlePass;
+        DrillFigures drilling;
     };
 
     // What the walk through the blocks is doing.
@@ -117,11 +146,13 @@ private:
 
     // control_motion.cpp
     void applyAxes();
+    void stateMotion(const Code& code);
     void move();
     void moveAlong(const Move& move);
     void arcMove(Move move);
     void fullCircle(Move move, const ArcCentre& arc);
     void reportArc(const ArcCentre& arc, bool byRadius, const Word* word);
+    void reportAxisTwice();
     void machineMove();
     void referenceReturn();
     std::optional<CornerWish> cornerWish(const Word*& word);
@@ -150,6 +181,45 @@ private:
     void reportMissing(char letter, const char* cycle, const char* why);
     void jumpOver(const Profile& profile, BlockId callBlock);
     bool endsProgram(BlockId block) const;
+
+    // control_passes.cpp
+    static bool isModalCycle(int motion);  // of ModalState
+    void modalCycle();
+    std::string cycleName() const;
+    void refuseCycleInProfile();
+    void beginCycle();
+    void noCornerInCycle();
+    void noCompensationInCycle();
+    void noteCycleLeftOn(const char* where, const Word* word);
+    void warnOfCycleLeftOn();
+    void singlePassBlock();
+    SinglePass readSinglePass(bool stated);
+    void reportCycleWithoutAxes();
+    void reportTaper(const SinglePass& pass);
+    void reportTaperKept();
+    void reportNoCut(const SinglePass& pass);
+    void emitCycle(const std::vector<CycleMove>& moves, BlockId callBlock, int motionOfCycle);
+
+    // control_pecks.cpp
+    void pecksBlock(bool alongX);
+    void peckRetractBlock();
+    std::optional<GroovePecks> readPecks(bool alongX);
+    std::optional<double> stepOf(char increments, char length, const char* what);
+    std::optional<double> incrementsOf(char letter, const char* what);
+    double reliefOf(bool severalPlunges);
+    void reportTooManyPecks(double peck);
+    void reportPecks(const GroovePecks& order, const GroovePeckPlan& plan);
+
+    // control_drilling.cpp
+    static bool isDrilling(int motion);  // of ModalState
+    void endDrilling();
+    void drillingBlock();
+    bool readDrilling();
+    int readRepeats();
+    std::optional<DrillCycle> drillCycle();
+    bool checkLevels(const DrillCycle& order);
+    std::string retractMeaning() const;
+    void reportBesideAxis(const DrillCycle& order);
 
     void use(std::uint32_t letters) { used_ |= letters; }
     BlockId block() const { return words_.block(); }
@@ -181,12 +251,14 @@ private:
     bool modalDirty_ = false;
 
     Place compensationOn_;  // the G41 or G42 in force
+    Place cycleStated_;     // the movement code that is a cycle and in force
     Place surfaceSpeedOn_;  // the G96 in force
     Reading reading_ = Reading::Program;
     BlockId cycleBlock_ = kNoBlock;
     std::uint16_t pass_ = 0;
     double roughingDepth_ = 0;  // U of the first of two G71 blocks, on radius
     double roughingRetract_;
+    double peckRetract_;  // R of the first of two G74 or G75 blocks
 };
 
 }  // namespace firstoff

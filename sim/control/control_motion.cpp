@@ -24,12 +24,10 @@ bool isArcCode(int motion) {
 }  // namespace
 
 void Control::applyAxes() {
-    if (orders_[CodeGroup::Motion] != nullptr) {
-        now_.modal.motion = orders_[CodeGroup::Motion]->tenths / 10;
-        now_.motionGiven = true;
-        now_.suspended = false;
-        modalDirty_ = true;
-    }
+    if (const Code* level = orders_[CodeGroup::ReturnLevel])
+        now_.backToRetractPoint = level->order == Order::ReturnToRetract;
+    if (orders_[CodeGroup::CycleEnd] != nullptr) endDrilling();
+    if (orders_[CodeGroup::Motion] != nullptr) stateMotion(*orders_[CodeGroup::Motion]);
     if (orders_[CodeGroup::OneShot] != nullptr) {
         switch (orders_[CodeGroup::OneShot]->order) {
             case Order::Dwell:
@@ -40,11 +38,16 @@ void Control::applyAxes() {
                 return finishingBlock();
             case Order::RoughingAlong:
                 return roughingBlock();
+            case Order::FacePeck:
+                return pecksBlock(false);
+            case Order::GroovePeck:
+                return pecksBlock(true);
             default:
                 break;  // G50 took S and the axis words before
         }
         if (words_.hasAny(kAxes)) return;
     }
+    if (isModalCycle(now_.modal.motion)) return modalCycle();
     const bool wholeTurn =
         isArcCode(now_.modal.motion) && orders_[CodeGroup::Motion] != nullptr && words_.hasAny(kCentre);
     if (!words_.hasAny(kAxes) && !wholeTurn) {
@@ -62,9 +65,19 @@ void Control::applyAxes() {
     move();
 }
 
-void Control::move() {
-    use(kAxes);
-    if (!lackOfPointSaid_) lookForPoints();
+void Control::stateMotion(const Code& code) {
+    const int motion = code.tenths / 10;
+    if (motion != now_.modal.motion) now_.singlePass = {};
+    if (!isDrilling(motion)) now_.drilling = {};
+    if (isModalCycle(motion)) cycleStated_ = {block(), code.word};
+    now_.modal.motion = motion;
+    now_.motionGiven = true;
+    now_.suspended = false;
+    now_.cycleLeftOn = false;
+    modalDirty_ = true;
+}
+
+void Control::reportAxisTwice() {
     for (const auto& [absolute, incremental] : {std::pair{'X', 'U'}, std::pair{'Z', 'W'}}) {
         if (!words_.has(absolute) || !words_.has(incremental)) continue;
         remarks_.at(block(), *words_.word(incremental),
@@ -73,6 +86,12 @@ void Control::move() {
                                  absolute, incremental, absolute),
                      "Write one of them."});
     }
+}
+
+void Control::move() {
+    use(kAxes);
+    if (!lackOfPointSaid_) lookForPoints();
+    reportAxisTwice();
     if (orders_[CodeGroup::Machine] != nullptr) return machineMove();
     if (!now_.datumChecked) checkDatum();
     if (!now_.motionGiven) {
@@ -304,6 +323,7 @@ void Control::referenceReturn() {
         return;
     }
     if (words_.axesUnknown()) return;
+    noteCycleLeftOn("the return to the reference position (G28)", orders_[CodeGroup::OneShot]->word);
     leaveCompensation("the return to the reference position (G28)", orders_[CodeGroup::OneShot]->word);
     const bool uncancelled = recorder_->compensating();
     settle();

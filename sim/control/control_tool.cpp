@@ -62,6 +62,7 @@ void Control::applyTool() {
 
 void Control::callTool(int station, int offset, const Word& word) {
     if (station == call().station && offset == call().offset) return;
+    if (station != call().station) noteCycleLeftOn("the tool change", &word);
     leaveCompensation(station != call().station ? "a tool change" : "a change of the tool offset", &word);
     settle();
     if (out_.calls.size() > std::numeric_limits<std::uint16_t>::max()) {

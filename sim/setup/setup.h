@@ -133,6 +133,8 @@ struct ControlOptions {
     bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
     double roughingRetractMm = 0.5;     // R of G71 when the program gives none
+    double peckClearanceMm = 0.5;       // back after a peck: G74 and G75 without R, and G83
+    bool peckFullRetract = true;        // G83 comes out of the hole after every peck
     bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out
     bool optionalStop = true;           // the optional-stop switch: M01 stops
     long maxBlocks = 20'000'000;        // executed blocks before a program counts as endless

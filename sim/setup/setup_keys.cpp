@@ -93,6 +93,8 @@ constexpr SetupKey kKeys[] = {
     {"control", "compensate_in_roughing", Form::Flag},
     {"control", "arc_closure_mm", Form::Number, kOptional, 0, 1, 0.002},
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
+    {"control", "peck_clearance_mm", Form::Number, kOptional, 0, 100, 0.5},
+    {"control", "peck_full_retract", Form::Flag},
     {"control", "block_skip", Form::Flag},
     {"control", "optional_stop", Form::Flag},
     {"control", "max_blocks", Form::Whole, kOptional, 1, 1e9, 2e7},

@@ -287,6 +287,8 @@ private:
         c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);
         c.arcClosureMm = numberIn(t, "arc_closure_mm");
         c.roughingRetractMm = numberIn(t, "roughing_retract_mm");
+        c.peckClearanceMm = numberIn(t, "peck_clearance_mm");
+        c.peckFullRetract = flagIn(t, "peck_full_retract", c.peckFullRetract);
         c.maxBlocks = static_cast<long>(numberIn(t, "max_blocks"));
     }
 
