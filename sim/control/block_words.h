@@ -12,10 +12,11 @@
 
 namespace firstoff {
 
-// A G or M word: ten times its number, so that G54.1 is 541.
+// A G or M word and what it orders in the code system in force.
 struct Code {
-    int tenths = 0;
+    Order order = Order::Unknown;
     CodeGroup group = CodeGroup::Unknown;
+    std::int16_t tenths = -1;  // ten times the number of the code that orders this in code system A (M: its number)
     const Word* word = nullptr;
 };
 
@@ -26,7 +27,8 @@ public:
     // Reads the words of `block`. Words without a usable number are left out: those without any were reported when the
     // program was read, expressions that cannot be calculated are reported by `values` and set axesUnknown(). A word
     // whose expression is null counts as not written.
-    void collect(const Program& program, BlockId block, Remarks& remarks, ExpressionValues& values);
+    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks,
+                 ExpressionValues& values);
 
     BlockId block() const { return block_; }
     bool has(char letter) const { return (mask_ & bit(letter)) != 0; }
@@ -71,6 +73,7 @@ private:
     const Word* cornerRadius_ = nullptr;
     const Word* secondU_ = nullptr;
     const Program* program_ = nullptr;
+    CodeSystem system_ = CodeSystem::A;
 };
 
 }  // namespace firstoff
