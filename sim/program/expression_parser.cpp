@@ -241,9 +241,9 @@ bool ExpressionParser::value() {
     return true;
 }
 
-// Behind the `#`: a number, another variable, or a bracket.
+// Behind the `#`, which is where messages point: a number, another variable, or a bracket.
 bool ExpressionParser::variable() {
-    const char* const start = at_;
+    const char* const start = at_ - 1;
     if (++depth_ > kDeepestExpression) return broken(ExpressionError::TooDeep, start);
     const char c = next();
     bool good = false;
@@ -258,7 +258,7 @@ bool ExpressionParser::variable() {
         at_ = decimal.end;
         const bool fits = decimal.kind == Decimal::Fault::None && std::abs(decimal.value - whole) <= kWholeWithin &&
                           whole <= kLargestIndex;
-        if (!fits) return broken(ExpressionError::BadIndex, start, at_ - start);
+        if (!fits) return broken(ExpressionError::BadIndex, start + 1, at_ - start - 1);
         emit(Op::Variable, start, whole);
         --depth_;
         return true;
