@@ -49,13 +49,16 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::SideBore, Unknown, 'G', 890, "Boring from the side with a driven tool."),
 
     everywhere(Order::Dwell, OneShot, 'G', 40, "Waits: seconds behind X or U, milliseconds behind P."),
-    everywhere(Order::CylindricalInterpolation, Unknown, 'G', 71, "Cylindrical interpolation: C as a length."),
+    everywhere(
+        Order::CylindricalInterpolation, SpindleAxis, 'G', 71,
+        "Cylindrical interpolation, C the radius, C0 ends it: moves are carried with C, cutting is not modelled."),
+    everywhere(Order::CylindricalInterpolation, SpindleAxis, 'G', 1070, "The same under another number."),
     everywhere(Order::DataEntry, Unknown, 'G', 100, "Enters offsets and work offsets from the program."),
     everywhere(Order::DataEntryEnd, Unknown, 'G', 110, "Ends data entry."),
     everywhere(Order::ReferenceCheck, Unknown, 'G', 270, "Goes to a point that must be the reference position."),
     everywhere(Order::Reference, OneShot, 'G', 280, "To the reference position by way of a point."),
     everywhere(Order::OtherReference, Unknown, 'G', 300, "To the second, third or fourth reference position."),
-    everywhere(Order::FeedUntilSkip, Unknown, 'G', 310, "Feed that a probe or a stop may end."),
+    everywhere(Order::FeedUntilSkip, OneShot, 'G', 310, "Feed that a probe or a stop may end; run to its end here."),
     numbered(Order::CoordinateSetting, OneShot, 500, 920, 920,
              "With S: speed clamp. With axis words: sets coordinates."),
     everywhere(Order::LocalShift, Unknown, 'G', 520, "Shifts the datum within the work offset."),
@@ -75,8 +78,11 @@ constexpr CodeEntry kTable[] = {
              "Pecks along X: grooves, parting. P peck on radius and Q step; else as the pecks along Z."),
     numbered(Order::ThreadingCycle, Unknown, 760, 760, 780, "A whole thread in passes."),
 
-    everywhere(Order::PolarInterpolation, Unknown, 'G', 121, "Polar interpolation: X and C as a plane."),
-    everywhere(Order::PolarInterpolationEnd, Unknown, 'G', 131, "Ends polar interpolation."),
+    everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 121,
+               "Polar interpolation, X and C as a plane: moves are carried with C, cutting is not modelled."),
+    everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 1120, "The same under another number."),
+    everywhere(Order::PolarInterpolationEnd, SpindleAxis, 'G', 131, "Ends polar interpolation."),
+    everywhere(Order::PolarInterpolationEnd, SpindleAxis, 'G', 1130, "The same under another number."),
     everywhere(Order::PlaneXY, Unknown, 'G', 170, "Plane XY."),
     everywhere(Order::PlaneZX, Plane, 'G', 180, "Plane ZX, the plane of turning: what always holds here."),
     everywhere(Order::PlaneYZ, Unknown, 'G', 190, "Plane YZ."),
@@ -121,7 +127,7 @@ constexpr CodeEntry kTable[] = {
 constexpr std::size_t kRows = std::size(kTable);
 static_assert(kRows < 255);
 
-constexpr int kNumbers = 1000;  // G00.0 … G99.9
+constexpr int kNumbers = 1200;  // G00.0 … G119.9
 
 // Row of the table by number, one more than its index; 0 for none. For G in the three systems, then M.
 using Rows = std::array<std::array<std::uint8_t, kNumbers>, 4>;

@@ -6,12 +6,14 @@
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_cycles.cpp G70 and G71,
-// control_passes.cpp the movement codes that are cycles, control_drilling.cpp
-// the drilling cycles among them, control_pecks.cpp G74 and G75.
+// control_passes.cpp the movement codes that are cycles, control_drilling.cpp the drilling cycles among them,
+// control_pecks.cpp G74 and G75, control_spindle_axis.cpp C words, control_machine_codes.cpp M codes of the set-up,
+// control_macro.cpp macro statements, control_variables.cpp what their variables mean.
 #pragma once
 
 #include <array>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -19,19 +21,22 @@
 #include "sim/control/block_words.h"
 #include "sim/control/cycle_move.h"
 #include "sim/control/drill_cycle.h"
+#include "sim/control/expression_values.h"
 #include "sim/control/groove_pecks.h"
+#include "sim/control/loops.h"
 #include "sim/control/path_recorder.h"
 #include "sim/control/profile_search.h"
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
 #include "sim/control/single_pass.h"
 #include "sim/control/toolpath.h"
+#include "sim/control/variables.h"
 #include "sim/program/program.h"
 #include "sim/setup/setup.h"
 
 namespace firstoff {
 
-class Control {
+class Control final : private VariableReader {
 public:
     Control(const Program& program, const Setup& setup, Toolpath& out);
 
@@ -70,6 +75,15 @@ private:
         double dwellS = 0;             // P
     };
 
+    // The spindle as an axis.
+    struct SpindleAxis {
+        enum class Interpolation : std::uint8_t { None, Polar, Cylindrical };
+        Interpolation interpolation = Interpolation::None;
+        bool engaged = false;  // C moves it, until M03, M04 or another tool
+        double angle = 0;      // rad
+        double length = 0;     // C of polar interpolation, mm
+    };
+
     // What one block leaves behind for the next. Copied when a profile is read ahead and put back afterwards.
     struct Standing {
         ModalState modal;
@@ -85,6 +99,7 @@ private:
         bool backToRetractPoint = false;  // G99 of code systems B and C
         SinglePassFigures singlePass;
         DrillFigures drilling;
+        SpindleAxis spindleAxis;
     };
 
     // What the walk through the blocks is doing.
@@ -106,7 +121,8 @@ private:
 
     // control.cpp
     void carryOut(BlockId block);
-    bool frames(BlockId block);
+    bool isLeftOut(BlockId block) const;
+    void tooManyBlocks(BlockId block);
     void carryOutWords();
     void sortCodes();
     void sortCode(const Code& code, bool isG);
@@ -125,6 +141,7 @@ private:
     void applyClamp();
     void changeSpeedMode();
     void applySpindle();
+    void turnSpindle(SpindleDirection direction, const Word& word);
     void applyWorkOffset();
     void dwell();
     // The number of `letter` if it is above zero; reports it otherwise.
@@ -154,6 +171,7 @@ private:
     void reportArc(const ArcCentre& arc, bool byRadius, const Word* word);
     void reportAxisTwice();
     void machineMove();
+    void feedUntilSkip();
     void referenceReturn();
     std::optional<CornerWish> cornerWish(const Word*& word);
     void lookForPoints();
@@ -210,16 +228,57 @@ private:
     void reportTooManyPecks(double peck);
     void reportPecks(const GroovePecks& order, const GroovePeckPlan& plan);
 
+    // control_spindle_axis.cpp
+    void applySpindleAxisMode();
+    bool movesSpindleAxis() const;
+    bool spindleMayBeAxis() const;
+    void spindleAxisMove();
+    void turnSpindleAxis(double radius);
+    void standAndTurn(const MoveExtra& extra, bool feeds);
+    std::uint32_t spindleAxisExtra();
+    std::uint32_t extraIndex(const MoveExtra& extra);
+    void referenceSpindleAxis();
+    void reportSpindleAxis(const Word& word);
+
+    // control_machine_codes.cpp
+    const MachineCode* machineCode(const Word& word) const;
+    void applyMachineCodes();
+    void carryOutMachineCode(const MachineCode& code, const Word& word);
+    void checkMachineCodes();
+
     // control_drilling.cpp
     static bool isDrilling(int motion);  // of ModalState
     void endDrilling();
     void drillingBlock();
     bool readDrilling();
+    void turnForHole();
     int readRepeats();
     std::optional<DrillCycle> drillCycle();
     bool checkLevels(const DrillCycle& order);
     std::string retractMeaning() const;
     void reportBesideAxis(const DrillCycle& order);
+
+    // control_macro.cpp
+    void carryOutStatement(BlockId block);
+    void assign(BlockId block, const Statement& statement);
+    void setVariable(BlockId block, const Assignment& assignment, double index, double value);
+    bool holds(BlockId block, const Statement& statement);
+    void beginLoop(BlockId block, const Statement& statement);
+    void endLoop(BlockId block);
+    void jump(BlockId block, const Statement& statement);
+    void jumpTo(BlockId block, std::int32_t number);
+    void goBack(BlockId from, BlockId to);
+    bool refuseInProfile(BlockId block, const Statement& statement);
+    void halt(BlockId block, Remark remark);
+    const Loops& loops();
+
+    // control_variables.cpp
+    double read(std::int32_t index, std::uint32_t offset) override;
+    double systemVariable(std::int32_t index, std::uint32_t offset);
+    std::optional<double> positionVariable(std::int32_t index, const Word& at);
+    std::optional<double> modalVariable(std::int32_t index) const;
+    void setSystemVariable(BlockId block, std::int32_t index, double value, const Word& at);
+    void doubtVariable(const Word& at, const char* code, std::string message, std::string remedy);
 
     void use(std::uint32_t letters) { used_ |= letters; }
     BlockId block() const { return words_.block(); }
@@ -234,6 +293,11 @@ private:
     PathRecorder* recorder_;  // the main one, or one that reads a profile
     const BlockId end_;       // the first block that is not of this program
     ProfileSearch search_;
+    Variables variables_;
+    ExpressionValues values_;
+    std::optional<Loops> loops_;    // of the program carried out; made at its first loop or jump
+    BlockId executing_ = kNoBlock;  // the block being carried out, for what its variables have to say
+    std::set<BlockId> jumpsSeen_;   // jumps whose target was looked at for a second block of its number
 
     Standing now_;
     BlockWords words_;
@@ -245,14 +309,17 @@ private:
     bool endless_ = false;
     bool lackOfPointSaid_ = false;
     long executed_ = 0;
+    BlockId lastWayBackFrom_ = kNoBlock;  // the last jump upwards
+    BlockId lastWayBackTo_ = kNoBlock;
 
     ModalState writtenModal_;
     std::uint32_t modalIndex_ = 0;
     bool modalDirty_ = false;
 
-    Place compensationOn_;  // the G41 or G42 in force
-    Place cycleStated_;     // the movement code that is a cycle and in force
-    Place surfaceSpeedOn_;  // the G96 in force
+    Place compensationOn_;      // the G41 or G42 in force
+    int spindleAxisSaid_ = -1;  // the tool call for which it was
+    Place cycleStated_;         // the movement code that is a cycle and in force
+    Place surfaceSpeedOn_;      // the G96 in force
     Reading reading_ = Reading::Program;
     BlockId cycleBlock_ = kNoBlock;
     std::uint16_t pass_ = 0;

@@ -11,7 +11,8 @@ namespace firstoff {
 
 namespace {
 
-constexpr std::uint32_t kPlaces = BlockWords::bits({'X', 'Z', 'U', 'W'});
+constexpr std::uint32_t kPlaces = BlockWords::bits({'X', 'Z', 'U', 'W', 'C', 'H'});
+constexpr std::uint32_t kTurns = BlockWords::bits({'C', 'H'});
 
 // A hole this near to the axis is on it: what turrets are aligned to, generously (common practice, no source).
 constexpr double kBesideAxisMm = 0.05;
@@ -52,6 +53,7 @@ void Control::drillingBlock() {
     const DrillPlan plan = planDrillCycle(cycle);
     if (plan.tooMany) return reportTooManyPecks(cycle.peck);
     reportBesideAxis(cycle);
+    if (words_.hasAny(kTurns)) turnForHole();
     emitCycle(plan.moves, block(), now_.modal.motion);
 }
 
@@ -76,6 +78,17 @@ bool Control::readDrilling() {
         if (!none) kept.dwellS = positive('P', "The dwell").value_or(0) / 1000;
     }
     return true;
+}
+
+// A hole at an angle: the spindle turns there first.
+void Control::turnForHole() {
+    reportSpindleAxis(*words_.word(words_.has('C') ? 'C' : 'H'));
+    MoveExtra extra;
+    extra.spindleIsAxis = true;
+    extra.cFrom = now_.spindleAxis.angle;
+    turnSpindleAxis(workPosition().r);
+    extra.cTo = now_.spindleAxis.angle;
+    standAndTurn(extra, false);
 }
 
 // K, or L: how often the hole is drilled. 0 only keeps the figures.

@@ -27,6 +27,7 @@ void Control::applyAxes() {
     if (const Code* level = orders_[CodeGroup::ReturnLevel])
         now_.backToRetractPoint = level->order == Order::ReturnToRetract;
     if (orders_[CodeGroup::CycleEnd] != nullptr) endDrilling();
+    if (orders_[CodeGroup::SpindleAxis] != nullptr) applySpindleAxisMode();
     if (orders_[CodeGroup::Motion] != nullptr) stateMotion(*orders_[CodeGroup::Motion]);
     if (orders_[CodeGroup::OneShot] != nullptr) {
         switch (orders_[CodeGroup::OneShot]->order) {
@@ -42,12 +43,15 @@ void Control::applyAxes() {
                 return pecksBlock(false);
             case Order::GroovePeck:
                 return pecksBlock(true);
+            case Order::FeedUntilSkip:
+                return feedUntilSkip();
             default:
                 break;  // G50 took S and the axis words before
         }
         if (words_.hasAny(kAxes)) return;
     }
     if (isModalCycle(now_.modal.motion)) return modalCycle();
+    if (movesSpindleAxis() && !orders_.unknownG && !now_.suspended) return spindleAxisMove();
     const bool wholeTurn =
         isArcCode(now_.modal.motion) && orders_[CodeGroup::Motion] != nullptr && words_.hasAny(kCentre);
     if (!words_.hasAny(kAxes) && !wholeTurn) {
@@ -156,6 +160,7 @@ Move Control::newMove(MoveKind kind, Point to) {
     move.pass = pass_;
     move.kind = kind;
     move.compensation = now_.modal.compensation;
+    if (now_.spindleAxis.engaged) move.extra = spindleAxisExtra();
     return move;
 }
 
@@ -311,12 +316,45 @@ void Control::machineMove() {
     add(move);
 }
 
+// G31: at feed, and a probe or a stop may end it earlier.
+void Control::feedUntilSkip() {
+    use(kAxes);
+    const Word& code = *orders_[CodeGroup::OneShot]->word;
+    if (!words_.hasAny(kAxes)) {
+        remarks_.at(block(), code,
+                    {Severity::Warning, "cycle-without-axes",
+                     fmt::format("{} has no axis words: nothing was done.", program_.textOf(code)),
+                     "Write the end point with it."});
+        return;
+    }
+    if (words_.axesUnknown()) return;
+    leaveCompensation("a feed that a skip signal may end", &code);
+    settle();
+    reportAxisTwice();
+    if (!lackOfPointSaid_) lookForPoints();
+    if (!now_.datumChecked) checkDatum();
+    if (!now_.feedChecked) checkFeed();
+    remarks_.at(block(), code,
+                {Severity::Note,
+                 "skip-not-modelled",
+                 fmt::format("{} ends where a probe or a stop gives its signal; here it was run to its end at feed, so "
+                             "where the tool then stands on the machine is not known.",
+                             program_.textOf(code)),
+                 "Move to an absolute position next, and prove this part on the machine.",
+                 {},
+                 true});
+    moveAlong(newMove(MoveKind::Feed, target()));
+}
+
 // G28: at rapid to the point given, then on to the reference position; only the axes that are named.
 void Control::referenceReturn() {
     use(kAxes);
     const bool alongR = words_.has('X') || words_.has('U');
     const bool alongZ = words_.has('Z') || words_.has('W');
+    const bool turns = words_.hasAny(BlockWords::bits({'C', 'H'})) && spindleMayBeAxis();
+    if (turns) referenceSpindleAxis();
     if (!alongR && !alongZ) {
+        if (turns) return;
         remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Warning, "reference-without-axes", "G28 names no axis: nothing was moved.",
                      "Name the axes: G28 U0 W0."});

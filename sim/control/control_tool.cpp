@@ -38,7 +38,10 @@ void Control::applyTool() {
                      true});
         return;
     }
-    const ToolWord tool = readToolWord(program_.textOf(word), word.value);
+    // T#3: the figures are those of the number.
+    const bool calculated = word.form == Word::Form::Expression;
+    const ToolWord tool =
+        calculated ? readToolWord(figure(word.value), word.value) : readToolWord(program_.textOf(word), word.value);
     if (tool.form == ToolWord::Form::Unreadable) {
         remarks_.at(block(), word,
                     {Severity::Stop, "bad-tool-word",
@@ -74,6 +77,7 @@ void Control::callTool(int station, int offset, const Word& word) {
         return;
     }
     const bool indexes = station != call().station;
+    if (indexes) now_.spindleAxis = {};
     const Tool* tool = setup_.toolAt(station);
     ToolCall next;
     next.station = station;
@@ -136,6 +140,8 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
 
 void Control::applyCompensation() {
     if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
+    // With the spindle as an axis it would be the radius of a milling cutter, in another plane.
+    if (now_.spindleAxis.engaged && orders_[CodeGroup::Compensation]->order != Order::CompensationOff) return;
     const Order order = orders_[CodeGroup::Compensation]->order;
     if (order == Order::CompensationOff) {
         if (recorder_->compensating()) recorder_->cancelCompensation();

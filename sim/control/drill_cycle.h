@@ -35,7 +35,7 @@ struct DrillPlan {
     bool tooMany = false;          // more than kMostDrillPecks: none was made
 };
 
-inline constexpr int kMostDrillPecks = 20'000;
+inline constexpr int kMostDrillPecks = 5000;
 
 // The way from R to B must not be shorter than nothing: retractZ and bottomZ differ.
 DrillPlan planDrillCycle(const DrillCycle& order);

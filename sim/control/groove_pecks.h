@@ -36,7 +36,7 @@ struct GroovePeckPlan {
     bool tooMany = false;  // more than kMostPecks: none was made
 };
 
-inline constexpr int kMostPecks = 20'000;
+inline constexpr int kMostPecks = 5000;
 
 GroovePeckPlan planGroovePecks(const GroovePecks& order);
 

@@ -140,6 +140,16 @@ struct ControlOptions {
     long maxBlocks = 20'000'000;        // executed blocks before a program counts as endless
 };
 
+// What an M code of this machine does that is none of the trade's own; table [m_codes.M63].
+struct MachineCode {
+    int number = 0;
+    std::string meaning;
+    double timeS = 0;                         // how long the control waits for it
+    std::optional<SpindleDirection> spindle;  // what the spindle does from then on
+    std::optional<bool> coolant;
+    SourceSpan span;
+};
+
 struct Setup {
     std::string name;  // file name as the user gave it
     Machine machine;
@@ -150,11 +160,13 @@ struct Setup {
     std::vector<Offset> offsets;            // in order of number
     std::array<Point, 6> workOffsets{};     // G54–G59: origin of the work frame in the lathe frame
     std::array<bool, 6> workOffsetGiven{};  // false: the set-up does not say where that datum is
+    std::vector<MachineCode> machineCodes;  // in order of number
     ControlOptions control;
     std::vector<Finding> findings;
 
     const Tool* toolAt(int station) const;
     const Offset* offset(int number) const;
+    const MachineCode* machineCode(int number) const;
 };
 
 // Reads a set-up from TOML text. Never throws for what the text says: unknown keys, wrong types, negative sizes and

@@ -65,6 +65,11 @@ Setup lathe() {
     wrongRadius.gauge = setup.toolAt(1)->tip;
     wrongRadius.noseRadius = 0.4;
     setup.offsets = {worn, wrongRadius};
+    setup.machineCodes = {{7, "coolant through the turret", 0, {}, true, {}},
+                          {19, "spindle oriented", 1, SpindleDirection::Stopped, {}, {}},
+                          {33, "spindle forward with the bar feed", 0.5, SpindleDirection::Forward, {}, {}},
+                          {63, "part catcher forward", 2, {}, {}, {}},
+                          {64, "part catcher back", 0, {}, {}, {}}};
     return setup;
 }
 
@@ -127,13 +132,17 @@ void readExpectation(LineExpectations& line, std::istringstream& in) {
     }
 }
 
-void readOption(ControlOptions& options, const std::string& name) {
-    if (name == "block-skip") {
+void readOption(ControlOptions& options, const std::string& name, std::istringstream& in) {
+    if (name == "max-blocks") {
+        in >> options.maxBlocks;
+    } else if (name == "block-skip") {
         options.blockSkip = true;
     } else if (name == "system-b") {
         options.codeSystem = CodeSystem::B;
     } else if (name == "system-c") {
         options.codeSystem = CodeSystem::C;
+    } else if (name == "short-pecks") {
+        options.peckFullRetract = false;
     } else if (name == "no-optional-stop") {
         options.optionalStop = false;
     } else if (name == "compensate-in-roughing") {
@@ -159,7 +168,7 @@ CaseFile readCase(const std::string& path) {
             if (verb == "expect") readExpectation(file.lines[block + 1], in);
             if (verb == "option") {
                 in >> verb;
-                readOption(file.options, verb);
+                readOption(file.options, verb, in);
             }
         } catch (const std::exception&) {
             unreadable(path, block + 1, text);
