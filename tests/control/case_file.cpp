@@ -132,6 +132,8 @@ void readOption(ControlOptions& options, const std::string& name) {
         options.blockSkip = true;
     } else if (name == "no-optional-stop") {
         options.optionalStop = false;
+    } else if (name == "plain-corners") {
+        options.plainCorners = true;
     } else if (name == "compensate-in-roughing") {
         options.compensateInRoughing = true;
     } else {
