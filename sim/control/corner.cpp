@@ -188,7 +188,7 @@ CornerFit fitCorner(const Stretch& first, const Stretch& second, const CornerWis
 
 // What a corner takes of both moves grows with its size, so the largest one is found by halving.
 double largestCorner(const Stretch& first, const Stretch& second, bool fillet) {
-    constexpr double kLargest = 1e6;  // mm; no lathe turns a larger one
+    constexpr double kLargest = 1e6;  // mm; between arcs that curve towards each other every fillet fits
     constexpr double kPerMicrometre = 1000;
     const auto fits = [&](double size) {
         return fitCorner(first, second, {size, fillet, {}}).fault == CornerFit::Fault::None;

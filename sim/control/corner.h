@@ -43,7 +43,7 @@ struct CornerFit {
 // Between `first` and `second`, which meet at first.to; each may be an arc.
 CornerFit fitCorner(const Stretch& first, const Stretch& second, const CornerWish& wish);
 
-// The largest chamfer or fillet that fits there, in whole micrometres; 0 where none does.
+// The largest chamfer or fillet that fits there, in whole micrometres; 0 where none does, a kilometre where all do.
 double largestCorner(const Stretch& first, const Stretch& second, bool fillet);
 
 }  // namespace firstoff
