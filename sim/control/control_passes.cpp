@@ -78,6 +78,7 @@ void Control::beginCycle() {
 void Control::noCornerInCycle() {
     const Word* corner = words_.cornerChamfer() != nullptr ? words_.cornerChamfer() : words_.cornerRadius();
     if (corner == nullptr) return;
+    use(BlockWords::kCommaC | BlockWords::kCommaR);
     remarks_.at(
         block(), *corner,
         {Severity::Stop, "corner-in-cycle", fmt::format("{} cannot have a corner; it was left sharp.", cycleName()),

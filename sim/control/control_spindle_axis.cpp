@@ -49,7 +49,7 @@ bool Control::movesSpindleAxis() const {
     if (now_.modal.motion > 3 || words_.axesUnknown()) return false;
     if (orders_.has(CodeGroup::SpindleAxis, Order::CylindricalInterpolation)) return false;  // C is its radius
     if (now_.spindleAxis.interpolation == SpindleAxis::Interpolation::Polar) return words_.hasAny(kTurns | kAxes);
-    return words_.hasAny(kTurns) && spindleMayBeAxis();
+    return words_.hasAny(kTurns) && spindleMayBeAxis() && plainCorner() == nullptr;
 }
 
 bool Control::spindleMayBeAxis() const {

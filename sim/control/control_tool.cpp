@@ -142,6 +142,7 @@ void Control::applyCompensation() {
     if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
     // With the spindle as an axis it would be the radius of a milling cutter, in another plane.
     if (now_.spindleAxis.engaged && orders_[CodeGroup::Compensation]->order != Order::CompensationOff) return;
+    if (openLine_) dropLine("nose-radius compensation changes between the two lines");
     const Order order = orders_[CodeGroup::Compensation]->order;
     if (order == Order::CompensationOff) {
         if (recorder_->compensating()) recorder_->cancelCompensation();
@@ -225,6 +226,7 @@ void Control::leaveCompensation(const char* before, const Word* word) {
 
 // Writes out what waits. With compensation not cancelled by a move, the turret stands at its compensated position.
 void Control::settle() {
+    if (openLine_) dropLine("no such line follows");
     const bool compensated = recorder_->compensating();
     const Point at = recorder_->settle();
     if (compensated) now_.position = at;

@@ -102,6 +102,7 @@ constexpr SetupKey kKeys[] = {
     {"control", "peck_full_retract", Form::Flag},
     {"control", "block_skip", Form::Flag},
     {"control", "optional_stop", Form::Flag},
+    {"control", "corner_words", Form::Choice, kOptional, 0, 0, 0, "comma|plain"},
     {"control", "max_blocks", Form::Whole, kOptional, 1, 1e9, 2e7},
 };
 

@@ -313,6 +313,7 @@ private:
         c.roughingRetractMm = numberIn(t, "roughing_retract_mm");
         c.peckClearanceMm = numberIn(t, "peck_clearance_mm");
         c.peckFullRetract = flagIn(t, "peck_full_retract", c.peckFullRetract);
+        c.plainCorners = textIn(t, "corner_words") == "plain";
         c.maxBlocks = static_cast<long>(numberIn(t, "max_blocks"));
     }
 
