@@ -206,6 +206,9 @@ void Control::reportNoCut(const SinglePass& pass) {
 // A step for each pass, so that the cycle can be gone through pass by pass. Axes that come back to where the cycle
 // began stand exactly there again.
 void Control::emitCycle(const std::vector<CycleMove>& moves, BlockId callBlock, int motionOfCycle) {
+    // Their moves count like blocks, so that loops with cycles in them end as well.
+    executed_ += static_cast<long>(moves.size());
+    if (executed_ > setup_.control.maxBlocks) return tooManyBlocks(callBlock);
     const int motion = std::exchange(now_.modal.motion, motionOfCycle);
     const Point start = now_.position;
     const Point startWork = workPosition();
