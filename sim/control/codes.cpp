@@ -29,10 +29,10 @@ constexpr CodeEntry kTable[] = {
     numbered(Order::Thread, Unknown, 320, 330, 330, "Thread cut of constant lead F."),
     everywhere(Order::ThreadOfVariableLead, Unknown, 'G', 340, "Thread cut whose lead changes by K with every turn."),
     numbered(Order::TurningPass, Motion, 900, 770, 200,
-             "One turning pass and back, straight or with the taper R; again in every block with X, Z or R."),
+             "One turning pass and back, straight or with the taper R (or I); again in every block with X, Z or R."),
     numbered(Order::ThreadingPass, Unknown, 920, 780, 210, "One threading pass and back."),
     numbered(Order::FacingPass, Motion, 940, 790, 240,
-             "One facing pass and back, straight or with the taper R; again in every block with X, Z or R."),
+             "One facing pass and back, straight or with the taper R (or K); again in every block with X, Z or R."),
     everywhere(Order::DrillCancel, CycleEnd, 'G', 800,
                "Ends a drilling cycle; the next movement must say its own code."),
     everywhere(

@@ -145,6 +145,7 @@ private:
     void turnSpindle(SpindleDirection direction, const Word& word);
     void applyWorkOffset();
     void dwell();
+    void doubtDwellPoint(const Word& word);
     // The number of `letter` if it is above zero; reports it otherwise.
     std::optional<double> positive(char letter, const char* what);
     void checkFeed();
@@ -224,6 +225,7 @@ private:
     void warnOfCycleLeftOn();
     void singlePassBlock();
     SinglePass readSinglePass(bool stated);
+    const Word* taperWord() const;
     void reportCycleWithoutAxes();
     void reportTaper(const SinglePass& pass);
     void reportTaperKept();
