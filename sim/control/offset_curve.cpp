@@ -165,6 +165,15 @@ double distanceTo(const PathElement& e, Point p) {
     return turnTo(p) < turnTo(e.to) ? std::abs(distance(p, e.centre) - distance(e.from, e.centre)) : toEnds;
 }
 
+Point middleOf(const PathElement& e) {
+    if (!isArc(e.kind)) return 0.5 * (e.from + e.to);
+    const double k = e.kind == MoveKind::ArcAnticlockwise ? 1 : -1;
+    const Point u = e.from - e.centre;
+    double turn = k * angleBetween(u, e.to - e.centre);
+    if (turn < 0) turn += 2 * kPi;
+    return e.centre + std::cos(turn / 2) * u + (k * std::sin(turn / 2)) * leftOf(u);
+}
+
 double Curve::after(Point x) const {
     return k == 0 ? dot(x - from, t1) : k * angleBetween(from - centre, x - centre) * radius;
 }
@@ -204,6 +213,14 @@ Corner cornerOf(const Curve& a, const Curve& b, Point p, double s, double rho, d
     const Meeting x = meeting(a, b);
     miss = x.miss;
     return single(x.at);
+}
+
+std::optional<Corner> outsideTurn(const Curve& a, const Curve& b, Point p, double s, double rho) {
+    const double c = s * cross(a.t2, b.t1);
+    const bool back = dot(a.t2, b.t1) < 0 && std::abs(c) < kReversal;
+    if (a.vanishes || b.vanishes || (c > -kReversal && !back)) return std::nullopt;
+    double miss = 0;
+    return cornerOf(a, b, p, s, rho, miss);
 }
 
 std::optional<Point> insideMeeting(const Curve& a, const Curve& b, double s) {

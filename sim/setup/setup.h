@@ -124,9 +124,14 @@ struct Offset {
     std::optional<int> tipNumber;
 };
 
+// How nose-radius compensation is switched on and off at an outside corner: A with a straight move to the point
+// perpendicular to the next element, B on a way round the corner. Described in nose_compensation.h.
+enum class CompensationStart : std::uint8_t { A, B };
+
 // Ways in which controls differ. The default is the most usual behaviour.
 struct ControlOptions {
     bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
+    CompensationStart compensationStart = CompensationStart::A;
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
     double roughingRetractMm = 0.5;     // R of G71 when the program gives none
     bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out

@@ -90,6 +90,7 @@ constexpr SetupKey kKeys[] = {
     {"offset", "tip_number", Form::Whole, kOptional, 0, 9, 0},
 
     {"control", "compensate_in_roughing", Form::Flag},
+    {"control", "compensation_start", Form::Choice, kOptional, 0, 0, 0, "A|B"},
     {"control", "arc_closure_mm", Form::Number, kOptional, 0, 1, 0.002},
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
     {"control", "block_skip", Form::Flag},

@@ -281,6 +281,8 @@ private:
     void readControl(const SetupTable& t) {
         ControlOptions& c = setup_.control;
         c.compensateInRoughing = flagIn(t, "compensate_in_roughing", c.compensateInRoughing);
+        c.compensationStart =
+            textIn(t, "compensation_start") == "B" ? CompensationStart::B : CompensationStart::A;
         c.blockSkip = flagIn(t, "block_skip", c.blockSkip);
         c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);
         c.arcClosureMm = numberIn(t, "arc_closure_mm");

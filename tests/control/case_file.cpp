@@ -64,7 +64,11 @@ Setup lathe() {
     wrongRadius.number = 12;
     wrongRadius.gauge = setup.toolAt(1)->tip;
     wrongRadius.noseRadius = 0.4;
-    setup.offsets = {worn, wrongRadius};
+    Offset wrongTip;  // offset 13: tool 1 with the tip number of a bore
+    wrongTip.number = 13;
+    wrongTip.gauge = setup.toolAt(1)->tip;
+    wrongTip.tipNumber = 2;
+    setup.offsets = {worn, wrongRadius, wrongTip};
     return setup;
 }
 
@@ -134,6 +138,8 @@ void readOption(ControlOptions& options, const std::string& name) {
         options.optionalStop = false;
     } else if (name == "compensate-in-roughing") {
         options.compensateInRoughing = true;
+    } else if (name == "compensation-start-b") {
+        options.compensationStart = CompensationStart::B;
     } else {
         throw std::runtime_error("no option " + name);
     }
