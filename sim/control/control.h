@@ -8,6 +8,7 @@
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_cycles.cpp G70 and G71.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -32,20 +33,16 @@ public:
 private:
     // The codes of a block by what they order; null where there is none.
     struct Orders {
-        const Code* motion = nullptr;
-        const Code* feedMode = nullptr;
-        const Code* units = nullptr;
-        const Code* compensation = nullptr;
-        const Code* workOffset = nullptr;
-        const Code* speedMode = nullptr;
-        const Code* oneShot = nullptr;
-        const Code* machine = nullptr;
-        const Code* flow = nullptr;
-        const Code* spindle = nullptr;
-        const Code* coolant = nullptr;
-        const Code* toolChange = nullptr;
+        std::array<const Code*, kCodeGroups> byGroup{};
         bool unknown = false;  // a code that is not understood: words left over are its own
         bool unknownG = false;
+
+        const Code*& operator[](CodeGroup group) { return byGroup[static_cast<std::size_t>(group)]; }
+        const Code* operator[](CodeGroup group) const { return byGroup[static_cast<std::size_t>(group)]; }
+        bool has(CodeGroup group, Order order) const {
+            const Code* code = (*this)[group];
+            return code != nullptr && code->order == order;
+        }
     };
 
     // What one block leaves behind for the next. Copied when a profile is read ahead and put back afterwards.
@@ -83,10 +80,10 @@ private:
     bool frames(BlockId block);
     void carryOutWords();
     void sortCodes();
-    void sortCode(const Code& code, const Code** place, bool isG);
+    void sortCode(const Code& code, bool isG);
     void checkSecondU();
     void refuseInProfile();
-    void reportUnknownCode(const Code& code, bool isG);
+    void reportUnknownCode(const Code& code);
     void reportLeftovers();
     void applyFlow();
     void finish();

@@ -59,7 +59,7 @@ std::optional<double> Control::depthOfCut() {
     if (words_.secondU() != nullptr) depth = scale() * positive('U', "The depth of cut").value_or(0);
     if (words_.has('D')) depth = depthOfD();
     if (depth > 0) return depth;
-    remarks_.at(block(), *orders_.oneShot->word,
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Stop, "missing-depth-of-cut", "G71 has no depth of cut; the cycle was not carried out.",
                  "Write G71 U… R… with the depth on radius in the block before, or D… in this one."});
     return std::nullopt;
@@ -118,7 +118,7 @@ void Control::rough(const Profile& profile, RoughingOrder order) {
     const BlockId callBlock = block();
     // Passes are cut without compensation; what the control does with it in front of the cycle differs.
     if (now_.modal.compensation != Compensation::Off) {
-        remarks_.at(callBlock, *orders_.oneShot->word,
+        remarks_.at(callBlock, *orders_[CodeGroup::OneShot]->word,
                     {Severity::Warning,
                      "compensation-in-roughing",
                      "Nose-radius compensation is on when G71 is called; controls differ. It was switched off here.",
@@ -207,7 +207,7 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
     }
     if (plan.startInsideProfile) {
         remarks_.at(
-            block(), *orders_.oneShot->word,
+            block(), *orders_[CodeGroup::OneShot]->word,
             {Severity::Stop,
              "cycle-start-inside-profile",
              fmt::format("G71 starts at {}, which is inside its profile; the way back to it would go through the part.",
@@ -218,7 +218,7 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
     }
     if (plan.allowanceIntoPart) {
         remarks_.at(
-            block(), *orders_.oneShot->word,
+            block(), *orders_[CodeGroup::OneShot]->word,
             {Severity::Warning,
              "allowance-into-part",
              fmt::format("The finish allowance U{} W{} moves the profile into the finished part: {} is turned {}.",
@@ -230,7 +230,7 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
              {{"u_mm", 2 * order.allowance.r}, {"w_mm", order.allowance.z}}});
     }
     if (plan.tooManyPasses) {
-        remarks_.at(block(), *orders_.oneShot->word,
+        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Stop,
                      "too-many-passes",
                      fmt::format("With a depth of {:g} mm G71 needs more than {} passes; it was not carried out.",
@@ -297,7 +297,7 @@ void Control::returnFromFinishing(Point start) {
     if (!compensated) return add(move);
     move.compensation = Compensation::Off;
     recorder_->addBetweenPaths(move);
-    remarks_.at(block(), *orders_.oneShot->word,
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "compensation-on-the-way-back",
                  "Nose-radius compensation is still on when G70 goes back to its start point; controls differ in how "

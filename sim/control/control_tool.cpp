@@ -18,9 +18,9 @@ constexpr double kSameRadiusMm = 0.005;
 }  // namespace
 
 void Control::applyTool() {
-    if (orders_.toolChange != nullptr && !words_.has('T') && reading_ == Reading::Program) {
+    if (orders_[CodeGroup::ToolChange] != nullptr && !words_.has('T') && reading_ == Reading::Program) {
         remarks_.at(
-            block(), *orders_.toolChange->word,
+            block(), *orders_[CodeGroup::ToolChange]->word,
             {Severity::Note, "tool-change-without-tool", "M06 has no T word beside it; a turret indexes with T alone.",
              "Take M06 out, or write the T word with it."});
     }
@@ -135,19 +135,20 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
 
 void Control::applyCompensation() {
     if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
-    const int code = orders_.compensation->tenths;
-    if (code == 400) return cancelCompensation();
-    startCompensation(code == 410 ? Compensation::Left : Compensation::Right);
+    const Order order = orders_[CodeGroup::Compensation]->order;
+    if (order == Order::CompensationOff) return cancelCompensation();
+    startCompensation(order == Order::CompensationLeft ? Compensation::Left : Compensation::Right);
 }
 
 // The next movement leads off the path, in this block or in a later one, as most controls have it.
 void Control::cancelCompensation() {
     constexpr std::uint32_t kVector = BlockWords::bits({'I', 'K'});
-    const bool arc = (orders_.motion != nullptr ? orders_.motion->tenths / 10 : now_.modal.motion) > 1;
-    if (words_.hasAny(kVector) && !arc && orders_.oneShot == nullptr) {
+    const Code* given = orders_[CodeGroup::Motion];
+    const int motion = given != nullptr ? given->tenths / 10 : now_.modal.motion;
+    if (words_.hasAny(kVector) && motion <= 1 && orders_[CodeGroup::OneShot] == nullptr) {
         use(kVector);
         remarks_.at(
-            block(), *orders_.compensation->word,
+            block(), *orders_[CodeGroup::Compensation]->word,
             {Severity::Warning,
              "cancel-vector-not-modelled",
              "I and K beside G40 give the direction of a wall to leave at; that is not carried out here, and the "
@@ -167,7 +168,7 @@ void Control::startCompensation(Compensation side) {
     if (!on) settle();
     now_.modal.compensation = side;
     modalDirty_ = true;
-    compensationOn_ = {block(), orders_.compensation->word};
+    compensationOn_ = {block(), orders_[CodeGroup::Compensation]->word};
     const auto order = compensationOrder(side);
     if (!order) return;
     if (on && recorder_->compensating()) {
@@ -193,7 +194,7 @@ std::optional<CompensationOrder> Control::compensationOrder(Compensation side) {
     order.bladeMm = grooving ? tool->width : 0;
     order.reckoned = call().reckoned;
     order.block = block();
-    order.word = orders_.compensation->word;
+    order.word = orders_[CodeGroup::Compensation]->word;
     if (tool != nullptr) checkNoseEntries(setting, *tool, own);
     if (setting.noseRadius <= 0) return std::nullopt;
     return order;
@@ -201,7 +202,7 @@ std::optional<CompensationOrder> Control::compensationOrder(Compensation side) {
 
 // What was entered on the offset page against the tool that is there.
 void Control::checkNoseEntries(const CompensationSetting& setting, const Tool& tool, double noseRadius) {
-    const Word& word = *orders_.compensation->word;
+    const Word& word = *orders_[CodeGroup::Compensation]->word;
     if (std::abs(setting.noseRadius - noseRadius) > kSameRadiusMm) {
         remarks_.at(
             block(), word,

@@ -128,8 +128,12 @@ struct Offset {
 // perpendicular to the next element, B on a way round the corner. Described in nose_compensation.h.
 enum class CompensationStart : std::uint8_t { A, B };
 
+// How the control numbers those G codes that are numbered in three ways; see sim/control/codes.h.
+enum class CodeSystem : std::uint8_t { A, B, C };
+
 // Ways in which controls differ. The default is the most usual behaviour.
 struct ControlOptions {
+    CodeSystem codeSystem = CodeSystem::A;
     bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
     CompensationStart compensationStart = CompensationStart::A;
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
