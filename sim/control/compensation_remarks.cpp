@@ -74,6 +74,24 @@ Remark remarkOf(const CompensationIssue& issue, double noseRadius) {
             "Give G40 with a straight move away from the part, G00 or G01."};
 }
 
+// In the air in front of the part a start-up may cut across its contour and do no harm, so that is the lesser fault.
+Remark gougeRemark(const NoseGouge& gouge, BlockId into, double noseRadius) {
+    const std::string depth = fmt::format("{:.3f}", gouge.depthMm);
+    const std::uint32_t line = into + 1;
+    return {
+        gouge.switching ? Severity::Warning : Severity::Stop,
+        "compensation-gouge",
+        gouge.switching
+            ? fmt::format("On this move, which switches compensation on or off, the nose of radius {} mm crosses the "
+                          "contour of line {} by {} mm.",
+                          figure(noseRadius), line, depth)
+            : fmt::format("Along this move the nose of radius {} mm cuts {} mm into the contour of line {}.",
+                          figure(noseRadius), depth, line),
+        gouge.switching ? "Begin and end the compensated path farther from the part, on the side of the tool."
+                        : "Use an insert with a smaller nose radius, or make the contour wider there.",
+        {{"gouge_mm", gouge.depthMm}, {"into_line", line}, {"nose_radius_mm", noseRadius}}};
+}
+
 // Feed moves of one side in a row.
 struct SideRun {
     Compensation side = Compensation::Off;
@@ -89,14 +107,16 @@ public:
         run_ = {stretch.order.setting.side, stretch.order.block, stretch.order.word};
     }
 
-    void check() {
-        if (tip_ == Point{}) return;
+    // True where a side is wrong.
+    bool check() {
+        if (tip_ == Point{}) return false;
         const std::size_t count = stretch_.elements.size() - (stretch_.cancelled ? 1 : 0);
         for (std::size_t i = 0; i < count; ++i) {
             if (stretch_.elements[i].changesSide) changeSide(i);
             if (i > 0) weigh(stretch_.elements[i]);
         }
         report();
+        return wrong_;
     }
 
 private:
@@ -163,6 +183,7 @@ private:
     const Point tip_;
     SideRun run_;
     const PathElement* wall_ = nullptr;
+    bool wrong_ = false;
 };
 
 }  // namespace
@@ -173,8 +194,15 @@ void reportIssues(const CompensatedStretch& stretch, const std::vector<Compensat
     }
 }
 
-void reportSide(const CompensatedStretch& stretch, Remarks& remarks) {
-    SideCheck(stretch, remarks).check();
+void reportGouges(const CompensatedStretch& stretch, const std::vector<NoseGouge>& gouges, Remarks& remarks) {
+    for (const NoseGouge& gouge : gouges) {
+        remarks.at(stretch.block(gouge.tag),
+                   gougeRemark(gouge, stretch.block(gouge.intoTag), stretch.order.setting.noseRadius));
+    }
+}
+
+bool reportSide(const CompensatedStretch& stretch, Remarks& remarks) {
+    return SideCheck(stretch, remarks).check();
 }
 
 }  // namespace firstoff

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "sim/control/nose_compensation.h"
+#include "sim/control/nose_gouge.h"
 #include "sim/control/remarks.h"
 
 namespace firstoff {
@@ -29,6 +30,7 @@ struct CompensatedStretch {
 };
 
 void reportIssues(const CompensatedStretch& stretch, const std::vector<CompensationIssue>& issues, Remarks& remarks);
+void reportGouges(const CompensatedStretch& stretch, const std::vector<NoseGouge>& gouges, Remarks& remarks);
 
 // Wrong side. The part lies where the tip points: with t from the nose centre to the imaginary tip and n from the
 // profile to the nose centre, -n·t is positive. It is weighed over the length of all feed moves, so that a move that
@@ -36,6 +38,6 @@ void reportIssues(const CompensatedStretch& stretch, const std::vector<Compensat
 // 9 tell nothing.
 //
 // And for an edge with two corners: a wall that only the corner which is not compensated can turn.
-void reportSide(const CompensatedStretch& stretch, Remarks& remarks);
+bool reportSide(const CompensatedStretch& stretch, Remarks& remarks);  // true: on the wrong side
 
 }  // namespace firstoff

@@ -75,10 +75,8 @@ Curve offsetArc(const PathElement& e, double s, double rho) {
         curve.lacking = lacking;
         return curve;
     }
-    double turn = k * angleBetween(u1, u2);
-    if (turn <= 0) turn += 2 * kPi;
     curve.k = k;
-    curve.length = turn * curve.radius;
+    curve.length = turnOf(e) * curve.radius;
     return curve;
 }
 
@@ -165,13 +163,18 @@ double distanceTo(const PathElement& e, Point p) {
     return turnTo(p) < turnTo(e.to) ? std::abs(distance(p, e.centre) - distance(e.from, e.centre)) : toEnds;
 }
 
+double turnOf(const PathElement& e) {
+    const double k = e.kind == MoveKind::ArcAnticlockwise ? 1 : -1;
+    const double turn = k * angleBetween(e.from - e.centre, e.to - e.centre);
+    return turn <= 0 ? turn + 2 * kPi : turn;
+}
+
 Point middleOf(const PathElement& e) {
     if (!isArc(e.kind)) return 0.5 * (e.from + e.to);
     const double k = e.kind == MoveKind::ArcAnticlockwise ? 1 : -1;
     const Point u = e.from - e.centre;
-    double turn = k * angleBetween(u, e.to - e.centre);
-    if (turn < 0) turn += 2 * kPi;
-    return e.centre + std::cos(turn / 2) * u + (k * std::sin(turn / 2)) * leftOf(u);
+    const double half = turnOf(e) / 2;
+    return e.centre + std::cos(half) * u + (k * std::sin(half)) * leftOf(u);
 }
 
 double Curve::after(Point x) const {

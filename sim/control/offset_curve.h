@@ -12,6 +12,8 @@ namespace firstoff::nose {
 bool isArc(MoveKind kind);
 bool hasNoLength(const PathElement& e);
 double distanceTo(const PathElement& e, Point p);
+// Angle that an arc runs through, in (0, 2 pi]; its ends are not one point.
+double turnOf(const PathElement& e);
 // The point half way along it.
 Point middleOf(const PathElement& e);
 

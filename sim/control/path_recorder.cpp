@@ -231,7 +231,10 @@ void PathRecorder::flush(bool cancelled) {
         const CompensatedStretch stretch{*order_, elements, cancelled,
                                          [this](std::uint32_t tag) { return queue_[tag].move.block; }};
         reportIssues(stretch, issues, remarks_);
-        reportSide(stretch, remarks_);
+        // On the wrong side nothing else needs saying.
+        if (!reportSide(stretch, remarks_)) {
+            reportGouges(stretch, noseGouges(elements, path, order_->setting, cancelled, issues), remarks_);
+        }
         reportStandstill(cancelled);
         writeCompensated(path);
     }
