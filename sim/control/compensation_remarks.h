@@ -30,6 +30,9 @@ struct CompensatedStretch {
 };
 
 void reportIssues(const CompensatedStretch& stretch, const std::vector<CompensationIssue>& issues, Remarks& remarks);
+// Moves that switch compensation on or off and are shorter than the nose is wide on one side.
+void reportShortLeads(const CompensatedStretch& stretch, Remarks& remarks);
+
 void reportGouges(const CompensatedStretch& stretch, const std::vector<NoseGouge>& gouges, Remarks& remarks);
 
 // Wrong side. The part lies where the tip points: with t from the nose centre to the imaginary tip and n from the

@@ -11,6 +11,7 @@
 #include <cassert>
 #include <cmath>
 #include <cstddef>
+#include <deque>
 #include <limits>
 
 #include "sim/base/tolerances.h"
@@ -35,8 +36,11 @@ public:
     explicit RisingWindow(double span) : span_(span) {}
     // Adds a value of an element; the elements come in order.
     void add(double value, std::size_t element) {
-        while (head_ < low_.size() && value - low_[head_].value > span_) start_ = low_[head_++].element + 1;
-        while (low_.size() > head_ && low_.back().value >= value) low_.pop_back();
+        while (!low_.empty() && value - low_.front().value > span_) {
+            start_ = low_.front().element + 1;
+            low_.pop_front();
+        }
+        while (!low_.empty() && low_.back().value >= value) low_.pop_back();
         low_.push_back({value, element});
     }
     std::size_t start() const { return start_; }
@@ -47,8 +51,7 @@ private:
         std::size_t element;
     };
     const double span_;
-    std::vector<Entry> low_;  // rising, from head_ on
-    std::size_t head_ = 0;
+    std::deque<Entry> low_;  // rising
     std::size_t start_ = 0;
 };
 
@@ -268,7 +271,7 @@ private:
         RisingWindow left(kHalfTurn), right(kHalfTurn);
         bounds_.resize(elements_.size());
         double heading = 0;
-        const PathElement* before = nullptr;
+        Point before;  // direction at the end of the element before
         std::size_t sameSide = startUp_ + 1;
         for (std::size_t i = startUp_ + 1; i < contourEnd(); ++i) {
             const PathElement& e = elements_[i];
@@ -277,11 +280,15 @@ private:
                 for (Point p : cornersOf(e)) {
                     zUp.add(p.z, i), zDown.add(-p.z, i), rUp.add(p.r, i), rDown.add(-p.r, i);
                 }
-                if (before != nullptr) heading += turnAt(*before, e, sides_[i]);
+                const double k = e.kind == MoveKind::ArcAnticlockwise ? 1 : -1;
+                heading +=
+                    turnBetween(before, isArc(e.kind) ? k * leftOf(e.from - e.centre) : e.to - e.from, sides_[i]);
                 left.add(heading, i), right.add(-heading, i);
-                if (isArc(e.kind)) heading += (e.kind == MoveKind::ArcAnticlockwise ? 1 : -1) * turnOf(e);
-                left.add(heading, i), right.add(-heading, i);
-                before = &e;
+                if (isArc(e.kind)) {
+                    heading += k * turnOf(e);
+                    left.add(heading, i), right.add(-heading, i);
+                }
+                before = isArc(e.kind) ? k * leftOf(e.to - e.centre) : e.to - e.from;
             }
             const std::size_t oneWay =
                 std::min(std::min(zUp.start(), zDown.start()), std::min(rUp.start(), rDown.start()));
@@ -295,8 +302,7 @@ private:
     std::size_t contourEnd() const { return elements_.size() - (cancelled_ ? 1 : 0); }
 
     // Half a turn is one away from the tool.
-    static double turnAt(const PathElement& a, const PathElement& b, double side) {
-        const Point t1 = offset(a, side, 0).t2, t2 = offset(b, side, 0).t1;
+    static double turnBetween(Point t1, Point t2, double side) {
         const double turn = std::atan2(cross(t1, t2), dot(t1, t2));
         return std::abs(turn) > kHalfTurn ? -side * std::abs(turn) : turn;
     }

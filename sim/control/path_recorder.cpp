@@ -235,6 +235,7 @@ void PathRecorder::flush(bool cancelled) {
         if (!reportSide(stretch, remarks_)) {
             reportGouges(stretch, noseGouges(elements, path, order_->setting, cancelled, issues), remarks_);
         }
+        reportShortLeads(stretch, remarks_);
         reportStandstill(cancelled);
         writeCompensated(path);
     }
