@@ -159,7 +159,9 @@ private:
     Point reckonedTip(int station, int offset, const Tool* tool) const;
     void applyCompensation();
     void startCompensation(Compensation side);
-    std::optional<CompensationSetting> compensationSetting(Compensation side);
+    void cancelCompensation();
+    std::optional<CompensationOrder> compensationOrder(Compensation side);
+    void checkNoseEntries(const CompensationSetting& setting, const Tool& tool, double noseRadius);
     void leaveCompensation(const char* before, const Word* word);
     void settle();
 
@@ -208,6 +210,7 @@ private:
     void readRetract();
     std::vector<ProfileElement> readShape(const Profile& profile, RoughingOrder& order);
     void finishingBlock();
+    void returnFromFinishing(Point start);
     std::optional<Profile> findProfile(const char* cycle);
     void reportMissing(char letter, const char* cycle, const char* why);
     void jumpOver(const Profile& profile, BlockId callBlock);

@@ -283,14 +283,33 @@ void Control::finishingBlock() {
     orders_ = orders;
     used_ = used;
     recorder_->beginStep(callBlock);
-    add(newMove(MoveKind::Rapid, start));
-    now_.position = start;
+    returnFromFinishing(start);
     reading_ = reading;
     cycleBlock_ = kNoBlock;
     pass_ = 0;
     now_.modal.motion = motion;
     modalDirty_ = true;
     jumpOver(*profile, callBlock);
+}
+
+// At rapid, as the last thing G70 does. Straight there whatever stands: a nose that is led along the way back on the
+// side on which it cut would rub over the finished part.
+void Control::returnFromFinishing(Point start) {
+    Move move = newMove(MoveKind::Rapid, start);
+    now_.position = start;
+    const bool compensated = recorder_->compensating() && !recorder_->cancelling();
+    if (!compensated) return add(move);
+    move.compensation = Compensation::Off;
+    recorder_->addBetweenPaths(move);
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
+                {Severity::Warning,
+                 "compensation-on-the-way-back",
+                 "Nose-radius compensation is still on when G70 goes back to its start point; controls differ in how "
+                 "they lead the nose there. Here it left the profile as with G40, and compensation came on again with "
+                 "the next move.",
+                 "Give G41 or G42 in the first block of the profile and G40 in its last.",
+                 {},
+                 true});
 }
 
 // A profile that follows its cycle was carried out with it, so the program goes on behind it.

@@ -124,6 +124,10 @@ struct Offset {
     std::optional<int> tipNumber;
 };
 
+// How nose-radius compensation is switched on and off at an outside corner: A with a straight move to the point
+// perpendicular to the next element, B on a way round the corner. Described in nose_compensation.h.
+enum class CompensationStart : std::uint8_t { A, B };
+
 // How the control numbers those G codes that are numbered in three ways; see sim/control/codes.h.
 enum class CodeSystem : std::uint8_t { A, B, C };
 
@@ -131,6 +135,7 @@ enum class CodeSystem : std::uint8_t { A, B, C };
 struct ControlOptions {
     CodeSystem codeSystem = CodeSystem::A;
     bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
+    CompensationStart compensationStart = CompensationStart::A;
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
     double roughingRetractMm = 0.5;     // R of G71 when the program gives none
     double peckClearanceMm = 0.5;       // back after a peck: G74 and G75 without R, and G83
