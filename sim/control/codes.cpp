@@ -14,6 +14,8 @@ CodeGroup groupOfG(int tenths) {
         case 500:
         case 700:
         case 710:
+        case 720:
+        case 730:
             return CodeGroup::OneShot;
         case 530:
             return CodeGroup::Machine;

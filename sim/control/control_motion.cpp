@@ -39,7 +39,11 @@ void Control::applyAxes() {
             case 700:
                 return finishingBlock();
             case 710:
-                return roughingBlock();
+                return roughingBlock(false);
+            case 720:
+                return roughingBlock(true);
+            case 730:
+                return patternBlock();
             default:
                 break;  // G50 took S and the axis words before
         }
