@@ -23,8 +23,9 @@ bool countsSomething(char letter) {
 
 }  // namespace
 
-void BlockWords::collect(const Program& program, BlockId block, Remarks& remarks) {
+void BlockWords::collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks) {
     program_ = &program;
+    system_ = system;
     block_ = block;
     mask_ = 0;
     gCount_ = 0;
@@ -91,8 +92,11 @@ void BlockWords::takeCode(const Word& word, Remarks& remarks) {
     const double tenths = word.value * 10;
     const double whole = std::round(tenths);
     const bool known = whole >= 0 && whole < 10000 && std::abs(tenths - whole) <= 10 * kWholeWithin;
-    code.tenths = known ? static_cast<int>(whole) : -1;
-    code.group = isG ? groupOfG(code.tenths) : groupOfM(code.tenths);
+    if (const CodeEntry* entry = known ? codeEntry(word.letter, static_cast<int>(whole), system_) : nullptr) {
+        code.order = entry->order;
+        code.group = entry->group;
+        code.tenths = entry->number[0];
+    }
     (isG ? g_ : m_)[count++] = code;
 }
 

@@ -11,10 +11,11 @@
 
 namespace firstoff {
 
-// A G or M word: ten times its number, so that G54.1 is 541.
+// A G or M word and what it orders in the code system in force.
 struct Code {
-    int tenths = 0;
+    Order order = Order::Unknown;
     CodeGroup group = CodeGroup::Unknown;
+    std::int16_t tenths = -1;  // ten times the number of the code that orders this in code system A (M: its number)
     const Word* word = nullptr;
 };
 
@@ -24,7 +25,7 @@ public:
 
     // Reads the words of `block`. Words without a usable number are left out: those without any were reported when the
     // program was read, expressions are reported here and set axesUnknown().
-    void collect(const Program& program, BlockId block, Remarks& remarks);
+    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks);
 
     BlockId block() const { return block_; }
     bool has(char letter) const { return (mask_ & bit(letter)) != 0; }
@@ -68,6 +69,7 @@ private:
     const Word* cornerRadius_ = nullptr;
     const Word* secondU_ = nullptr;
     const Program* program_ = nullptr;
+    CodeSystem system_ = CodeSystem::A;
 };
 
 }  // namespace firstoff

@@ -1,69 +1,152 @@
 #include "sim/control/codes.h"
 
+#include <array>
+
 namespace firstoff {
 
-CodeGroup groupOfG(int tenths) {
-    switch (tenths) {
-        case 0:
-        case 10:
-        case 20:
-        case 30:
-            return CodeGroup::Motion;
-        case 40:
-        case 280:
-        case 500:
-        case 700:
-        case 710:
-        case 720:
-        case 730:
-            return CodeGroup::OneShot;
-        case 530:
-            return CodeGroup::Machine;
-        case 200:
-        case 210:
-            return CodeGroup::Units;
-        case 400:
-        case 410:
-        case 420:
-            return CodeGroup::Compensation;
-        case 540:
-        case 550:
-        case 560:
-        case 570:
-        case 580:
-        case 590:
-            return CodeGroup::WorkOffset;
-        case 960:
-        case 970:
-            return CodeGroup::SpeedMode;
-        case 980:
-        case 990:
-            return CodeGroup::FeedMode;
-        default:
-            return CodeGroup::Unknown;
-    }
+namespace {
+
+using enum CodeGroup;
+
+constexpr CodeEntry everywhere(Order order, CodeGroup group, char letter, int tenths, const char* meaning) {
+    const auto n = static_cast<std::int16_t>(tenths);
+    return {order, group, letter, {n, n, n}, meaning};
 }
 
-CodeGroup groupOfM(int tenths) {
-    switch (tenths) {
-        case 0:
-        case 10:
-        case 20:
-        case 300:
-        case 990:
-            return CodeGroup::ProgramFlow;
-        case 30:
-        case 40:
-        case 50:
-            return CodeGroup::Spindle;
-        case 60:
-            return CodeGroup::ToolChange;
-        case 80:
-        case 90:
-            return CodeGroup::Coolant;
-        default:
-            return CodeGroup::Unknown;
+constexpr CodeEntry numbered(Order order, CodeGroup group, int a, int b, int c, const char* meaning) {
+    return {order,
+            group,
+            'G',
+            {static_cast<std::int16_t>(a), static_cast<std::int16_t>(b), static_cast<std::int16_t>(c)},
+            meaning};
+}
+
+constexpr CodeEntry kTable[] = {
+    everywhere(Order::Rapid, Motion, 'G', 0, "Rapid to a point."),
+    everywhere(Order::Feed, Motion, 'G', 10, "Straight line at feed."),
+    everywhere(Order::ArcClockwise, Motion, 'G', 20, "Arc clockwise, X drawn upwards: R, or I (on radius) and K."),
+    everywhere(Order::ArcAnticlockwise, Motion, 'G', 30, "Arc anticlockwise, likewise."),
+    numbered(Order::Thread, Unknown, 320, 330, 330, "Thread cut of constant lead F."),
+    everywhere(Order::ThreadOfVariableLead, Unknown, 'G', 340, "Thread cut whose lead changes by K with every turn."),
+    numbered(Order::TurningPass, Unknown, 900, 770, 200, "One turning pass and back, straight or with the taper R."),
+    numbered(Order::ThreadingPass, Unknown, 920, 780, 210, "One threading pass and back."),
+    numbered(Order::FacingPass, Unknown, 940, 790, 240, "One facing pass and back, straight or with the taper R."),
+    everywhere(Order::DrillCancel, Unknown, 'G', 800, "Ends a drilling cycle."),
+    everywhere(Order::Drill, Unknown, 'G', 810, "Drills to depth in one go."),
+    everywhere(Order::DrillWithDwell, Unknown, 'G', 820, "Drills to depth and dwells P there."),
+    everywhere(Order::PeckDrill, Unknown, 'G', 830, "Drills in pecks of Q."),
+    everywhere(Order::Tap, Unknown, 'G', 840, "Taps: in at the lead, spindle reversed, out."),
+    everywhere(Order::Bore, Unknown, 'G', 850, "Bores to depth at feed and back at feed."),
+    everywhere(Order::SideDrill, Unknown, 'G', 870, "Drilling from the side with a driven tool."),
+    everywhere(Order::SideTap, Unknown, 'G', 880, "Tapping from the side with a driven tool."),
+    everywhere(Order::SideBore, Unknown, 'G', 890, "Boring from the side with a driven tool."),
+
+    everywhere(Order::Dwell, OneShot, 'G', 40, "Waits: seconds behind X or U, milliseconds behind P."),
+    everywhere(Order::CylindricalInterpolation, Unknown, 'G', 71, "Cylindrical interpolation: C as a length."),
+    everywhere(Order::DataEntry, Unknown, 'G', 100, "Enters offsets and work offsets from the program."),
+    everywhere(Order::DataEntryEnd, Unknown, 'G', 110, "Ends data entry."),
+    everywhere(Order::ReferenceCheck, Unknown, 'G', 270, "Goes to a point that must be the reference position."),
+    everywhere(Order::Reference, OneShot, 'G', 280, "To the reference position by way of a point."),
+    everywhere(Order::OtherReference, Unknown, 'G', 300, "To the second, third or fourth reference position."),
+    everywhere(Order::FeedUntilSkip, Unknown, 'G', 310, "Feed that a probe or a stop may end."),
+    numbered(Order::CoordinateSetting, OneShot, 500, 920, 920,
+             "With S: speed clamp. With axis words: sets coordinates."),
+    everywhere(Order::LocalShift, Unknown, 'G', 520, "Shifts the datum within the work offset."),
+    everywhere(Order::MachinePosition, Machine, 'G', 530, "To a position that counts from the reference position."),
+    everywhere(Order::MacroCall, Unknown, 'G', 650, "Calls a macro once."),
+    everywhere(Order::ModalMacroCall, Unknown, 'G', 660, "Calls a macro after every move."),
+    everywhere(Order::ModalMacroEnd, Unknown, 'G', 670, "Ends the calls after every move."),
+    numbered(Order::FinishingCycle, OneShot, 700, 700, 720,
+             "Finishing along the profile P to Q with its own F and S, and back to the start."),
+    numbered(Order::RoughingAlong, OneShot, 710, 710, 730,
+             "Roughing along Z in passes up to the profile P to Q, then along it. If the first profile block names X "
+             "and Z (type II), pockets too, level by level; controls differ in the order, which changes nothing of "
+             "what is left for finishing."),
+    numbered(Order::RoughingAcross, OneShot, 720, 720, 740,
+             "Roughing along X in passes up to the profile P to Q, likewise."),
+    numbered(Order::PatternRepeat, OneShot, 730, 730, 750,
+             "Roughing in passes along the profile P to Q, each nearer to it."),
+    numbered(Order::FacePeck, Unknown, 740, 740, 760, "Pecks along Z: face groove, or drilling on the axis."),
+    numbered(Order::GroovePeck, Unknown, 750, 750, 770, "Pecks along X: grooves, parting."),
+    numbered(Order::ThreadingCycle, Unknown, 760, 760, 780, "A whole thread in passes."),
+
+    everywhere(Order::PolarInterpolation, Unknown, 'G', 121, "Polar interpolation: X and C as a plane."),
+    everywhere(Order::PolarInterpolationEnd, Unknown, 'G', 131, "Ends polar interpolation."),
+    everywhere(Order::PlaneXY, Unknown, 'G', 170, "Plane XY."),
+    everywhere(Order::PlaneZX, Plane, 'G', 180, "Plane ZX, the plane of turning: what always holds here."),
+    everywhere(Order::PlaneYZ, Unknown, 'G', 190, "Plane YZ."),
+    numbered(Order::Inches, Units, 200, 200, 700, "Lengths in inches."),
+    numbered(Order::Millimetres, Units, 210, 210, 710, "Lengths in millimetres."),
+    everywhere(Order::CompensationOff, Compensation, 'G', 400, "Nose-radius compensation off."),
+    everywhere(Order::CompensationLeft, Compensation, 'G', 410, "Nose left of the path."),
+    everywhere(Order::CompensationRight, Compensation, 'G', 420, "Nose right of the path."),
+    everywhere(Order::WorkOffset, WorkOffset, 'G', 540, "First work offset."),
+    everywhere(Order::WorkOffset, WorkOffset, 'G', 550, "Second work offset."),
+    everywhere(Order::WorkOffset, WorkOffset, 'G', 560, "Third work offset."),
+    everywhere(Order::WorkOffset, WorkOffset, 'G', 570, "Fourth work offset."),
+    everywhere(Order::WorkOffset, WorkOffset, 'G', 580, "Fifth work offset."),
+    everywhere(Order::WorkOffset, WorkOffset, 'G', 590, "Sixth work offset."),
+    everywhere(Order::FurtherWorkOffset, Unknown, 'G', 541, "One of the further work offsets, P."),
+    everywhere(Order::ExactStop, PathMode, 'G', 610,
+               "Exact stop at the end of each feed move; corners are sharp here in any case."),
+    everywhere(Order::CuttingMode, PathMode, 'G', 640,
+               "Feed runs on from move to move; the rounding of corners by the servo is not modelled."),
+    everywhere(Order::SurfaceSpeed, SpeedMode, 'G', 960, "S is a surface speed."),
+    everywhere(Order::FixedSpeed, SpeedMode, 'G', 970, "S is a spindle speed."),
+    numbered(Order::FeedPerMinute, FeedMode, 980, 940, 940, "F per minute."),
+    numbered(Order::FeedPerRev, FeedMode, 990, 950, 950, "F per revolution."),
+    numbered(Order::Absolute, Unknown, -1, 900, 900, "X and Z are positions."),
+    numbered(Order::Incremental, Unknown, -1, 910, 910, "X and Z are distances."),
+    numbered(Order::ReturnToStart, Unknown, -1, 980, 980, "Drilling cycles go back to where they began."),
+    numbered(Order::ReturnToRetract, Unknown, -1, 990, 990, "Drilling cycles go back to the retract point R."),
+
+    everywhere(Order::ProgramStop, ProgramFlow, 'M', 0, "The program stops."),
+    everywhere(Order::OptionalStop, ProgramFlow, 'M', 10, "The program stops if the switch is on."),
+    everywhere(Order::ProgramEnd, ProgramFlow, 'M', 20, "End of the program."),
+    everywhere(Order::ProgramEnd, ProgramFlow, 'M', 300, "End of the program, back to its beginning."),
+    everywhere(Order::SpindleForward, Spindle, 'M', 30, "Spindle forward."),
+    everywhere(Order::SpindleReverse, Spindle, 'M', 40, "Spindle reverse."),
+    everywhere(Order::SpindleStop, Spindle, 'M', 50, "Spindle stop."),
+    everywhere(Order::ToolChange, ToolChange, 'M', 60, "Tool change; a turret indexes with T alone."),
+    everywhere(Order::CoolantOn, Coolant, 'M', 80, "Coolant on."),
+    everywhere(Order::CoolantOff, Coolant, 'M', 90, "Coolant off."),
+    everywhere(Order::SubprogramCall, Unknown, 'M', 980, "Calls a subprogram."),
+    everywhere(Order::SubprogramEnd, ProgramFlow, 'M', 990, "Back from a subprogram."),
+};
+constexpr std::size_t kRows = std::size(kTable);
+static_assert(kRows < 255);
+
+constexpr int kNumbers = 1000;  // G00.0 … G99.9
+
+// Row of the table by number, one more than its index; 0 for none. For G in the three systems, then M.
+using Rows = std::array<std::array<std::uint8_t, kNumbers>, 4>;
+
+constexpr Rows rowsByNumber() {
+    Rows rows{};
+    for (std::size_t row = 0; row < kRows; ++row) {
+        for (std::size_t system = 0; system < 3; ++system) {
+            const int number = kTable[row].number[system];
+            if (number < 0) continue;
+            rows[kTable[row].letter == 'G' ? system : 3][static_cast<std::size_t>(number)] =
+                static_cast<std::uint8_t>(row + 1);
+        }
     }
+    return rows;
+}
+
+constexpr Rows kRowByNumber = rowsByNumber();
+
+}  // namespace
+
+std::span<const CodeEntry> codeTable() {
+    return kTable;
+}
+
+const CodeEntry* codeEntry(char letter, int tenths, CodeSystem system) {
+    if (tenths < 0 || tenths >= kNumbers) return nullptr;
+    const std::size_t column = letter == 'G' ? static_cast<std::size_t>(system) : 3;
+    const std::uint8_t row = kRowByNumber[column][static_cast<std::size_t>(tenths)];
+    return row == 0 ? nullptr : &kTable[row - 1];
 }
 
 }  // namespace firstoff

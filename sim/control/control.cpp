@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace firstoff {
 
 namespace {
@@ -14,10 +16,6 @@ constexpr int kMostMCodes = 4;
 std::string_view withoutComment(std::string_view line) {
     line = line.substr(0, line.find_first_of("(;"));
     return line.substr(0, line.find_last_not_of(" \t") + 1);
-}
-
-bool isProgramEnd(int tenths) {
-    return tenths == 20 || tenths == 300;
 }
 
 }  // namespace
@@ -55,7 +53,7 @@ void Control::carryOut(BlockId block) {
         return;
     }
     if (reading_ != Reading::ProfileShape) recorder_->beginStep(block);
-    words_.collect(program_, block, remarks_);
+    words_.collect(program_, block, setup_.control.codeSystem, remarks_);
     carryOutWords();
 }
 
@@ -90,66 +88,16 @@ void Control::carryOutWords() {
     applySpeed();
     applyTool();
     applySpindle();
-    if (orders_.compensation != nullptr) applyCompensation();
+    if (orders_[CodeGroup::Compensation] != nullptr) applyCompensation();
     applyWorkOffset();
     applyAxes();
-    if (orders_.flow != nullptr) applyFlow();
+    if (orders_[CodeGroup::ProgramFlow] != nullptr) applyFlow();
     if ((words_.letters() & ~used_) != 0) reportLeftovers();
 }
 
 void Control::sortCodes() {
-    for (const Code* code = words_.gBegin(); code != words_.gEnd(); ++code) {
-        const Code** place = nullptr;
-        switch (code->group) {
-            case CodeGroup::Motion:
-                place = &orders_.motion;
-                break;
-            case CodeGroup::FeedMode:
-                place = &orders_.feedMode;
-                break;
-            case CodeGroup::Units:
-                place = &orders_.units;
-                break;
-            case CodeGroup::Compensation:
-                place = &orders_.compensation;
-                break;
-            case CodeGroup::WorkOffset:
-                place = &orders_.workOffset;
-                break;
-            case CodeGroup::SpeedMode:
-                place = &orders_.speedMode;
-                break;
-            case CodeGroup::OneShot:
-                place = &orders_.oneShot;
-                break;
-            case CodeGroup::Machine:
-                place = &orders_.machine;
-                break;
-            default:
-                break;
-        }
-        sortCode(*code, place, true);
-    }
-    for (const Code* code = words_.mBegin(); code != words_.mEnd(); ++code) {
-        const Code** place = nullptr;
-        switch (code->group) {
-            case CodeGroup::ProgramFlow:
-                place = &orders_.flow;
-                break;
-            case CodeGroup::Spindle:
-                place = &orders_.spindle;
-                break;
-            case CodeGroup::Coolant:
-                place = &orders_.coolant;
-                break;
-            case CodeGroup::ToolChange:
-                place = &orders_.toolChange;
-                break;
-            default:
-                break;
-        }
-        sortCode(*code, place, false);
-    }
+    for (const Code* code = words_.gBegin(); code != words_.gEnd(); ++code) sortCode(*code, true);
+    for (const Code* code = words_.mBegin(); code != words_.mEnd(); ++code) sortCode(*code, false);
     if (words_.mEnd() - words_.mBegin() > kMostMCodes) {
         remarks_.at(block(), *words_.mBegin()[kMostMCodes].word,
                     {Severity::Note, "many-m-codes",
@@ -159,27 +107,28 @@ void Control::sortCodes() {
     if (reading_ != Reading::Program) refuseInProfile();
 }
 
-void Control::sortCode(const Code& code, const Code** place, bool isG) {
-    if (place == nullptr) {
+void Control::sortCode(const Code& code, bool isG) {
+    if (code.group == CodeGroup::Unknown) {
         orders_.unknown = true;
         orders_.unknownG |= isG;
-        reportUnknownCode(code, isG);
+        reportUnknownCode(code);
         return;
     }
-    if (*place != nullptr) {
+    const Code*& place = orders_[code.group];
+    if (place != nullptr) {
         remarks_.at(
             block(), *code.word,
             {Severity::Stop, "codes-conflict",
-             fmt::format("{} and {} exclude each other in one block; {} was taken.", program_.textOf(*(*place)->word),
+             fmt::format("{} and {} exclude each other in one block; {} was taken.", program_.textOf(*place->word),
                          program_.textOf(*code.word), program_.textOf(*code.word)),
              "Leave one of them out, or write two blocks."});
     }
-    *place = &code;
+    place = &code;
 }
 
 // Depth of cut and allowance of a G71 in one block are both U; anywhere else one U is too many.
 void Control::checkSecondU() {
-    const bool roughing = orders_.oneShot != nullptr && orders_.oneShot->tenths == 710;
+    const bool roughing = orders_.has(CodeGroup::OneShot, Order::RoughingAlong);
     if (roughing && words_.hasAny(BlockWords::bits({'P', 'Q'}))) return;
     remarks_.at(block(), *words_.secondU(),
                 {Severity::Stop, "word-twice", "The letter U stands twice in this block; the first one was taken.",
@@ -189,11 +138,16 @@ void Control::checkSecondU() {
 // Inside P–Q only shape, feed and speed may stand: what else there is would be carried out once per pass, or not at
 // all.
 void Control::refuseInProfile() {
-    const Code* const refused[] = {orders_.units, orders_.workOffset, orders_.oneShot, orders_.machine, orders_.flow};
-    for (const Code* code : refused) {
-        const bool isDwell = code == orders_.oneShot && code != nullptr && code->tenths == 40;
-        const bool isPause = code == orders_.flow && code != nullptr && code->tenths <= 10;
-        if (code == nullptr || isDwell || isPause) continue;
+    for (CodeGroup group :
+         {CodeGroup::Units, CodeGroup::WorkOffset, CodeGroup::OneShot, CodeGroup::Machine, CodeGroup::ProgramFlow}) {
+        const Code* code = std::exchange(orders_[group], nullptr);
+        if (code == nullptr) continue;
+        const bool pauses =
+            code->order == Order::Dwell || code->order == Order::ProgramStop || code->order == Order::OptionalStop;
+        if (pauses) {
+            orders_[group] = code;
+            continue;
+        }
         remarks_.at(block(), *code->word,
                     {Severity::Stop,
                      "not-allowed-in-profile",
@@ -204,14 +158,11 @@ void Control::refuseInProfile() {
                      true});
         // Axis words that stand with it are its own.
         orders_.unknown = true;
-        orders_.unknownG |= code == orders_.oneShot || code == orders_.machine;
+        orders_.unknownG |= group == CodeGroup::OneShot || group == CodeGroup::Machine;
     }
-    orders_.units = orders_.workOffset = orders_.machine = nullptr;
-    if (orders_.oneShot != nullptr && orders_.oneShot->tenths != 40) orders_.oneShot = nullptr;
-    if (orders_.flow != nullptr && orders_.flow->tenths > 10) orders_.flow = nullptr;
 }
 
-void Control::reportUnknownCode(const Code& code, bool isG) {
+void Control::reportUnknownCode(const Code& code) {
     Remark remark{Severity::Warning,
                   "unknown-code",
                   fmt::format("{} is not carried out here; what it does on the machine was left out of this trial.",
@@ -219,7 +170,7 @@ void Control::reportUnknownCode(const Code& code, bool isG) {
                   "Prove this block on the machine, or write it with codes that are understood here.",
                   {},
                   true};
-    if (!isG && code.tenths == 980) {
+    if (code.order == Order::SubprogramCall) {
         remark.message = "M98 calls a subprogram; subprograms are not carried out here, so its moves are missing.";
         remark.remedy = "Write the subprogram's blocks out in the program, or prove them on the machine.";
     }
@@ -246,16 +197,16 @@ void Control::reportLeftovers() {
 }
 
 void Control::applyFlow() {
-    switch (orders_.flow->tenths) {
-        case 0:
+    switch (orders_[CodeGroup::ProgramFlow]->order) {
+        case Order::ProgramStop:
             recorder_->stop(ProgramStop::Kind::Stop, block());
             return;
-        case 10:
+        case Order::OptionalStop:
             if (setup_.control.optionalStop) recorder_->stop(ProgramStop::Kind::Optional, block());
             return;
-        case 990:
+        case Order::SubprogramEnd:
             use(BlockWords::bit('P'));
-            remarks_.at(block(), *orders_.flow->word,
+            remarks_.at(block(), *orders_[CodeGroup::ProgramFlow]->word,
                         {Severity::Stop, "endless-program",
                          "M99 sends the main program back to its beginning: it would run without end. It was run once.",
                          "End the program with M30, or M02."});
@@ -264,8 +215,7 @@ void Control::applyFlow() {
         default:
             break;
     }
-    if (!isProgramEnd(orders_.flow->tenths)) return;
-    leaveCompensation("the end of the program", orders_.flow->word);
+    leaveCompensation("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     settle();
     recorder_->stop(ProgramStop::Kind::End, block());
     ended_ = true;

@@ -9,6 +9,7 @@
 // G70, control_roughing.cpp G71 to G73.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -35,20 +36,16 @@ public:
 private:
     // The codes of a block by what they order; null where there is none.
     struct Orders {
-        const Code* motion = nullptr;
-        const Code* feedMode = nullptr;
-        const Code* units = nullptr;
-        const Code* compensation = nullptr;
-        const Code* workOffset = nullptr;
-        const Code* speedMode = nullptr;
-        const Code* oneShot = nullptr;
-        const Code* machine = nullptr;
-        const Code* flow = nullptr;
-        const Code* spindle = nullptr;
-        const Code* coolant = nullptr;
-        const Code* toolChange = nullptr;
+        std::array<const Code*, kCodeGroups> byGroup{};
         bool unknown = false;  // a code that is not understood: words left over are its own
         bool unknownG = false;
+
+        const Code*& operator[](CodeGroup group) { return byGroup[static_cast<std::size_t>(group)]; }
+        const Code* operator[](CodeGroup group) const { return byGroup[static_cast<std::size_t>(group)]; }
+        bool has(CodeGroup group, Order order) const {
+            const Code* code = (*this)[group];
+            return code != nullptr && code->order == order;
+        }
     };
 
     // What one block leaves behind for the next. Copied when a profile is read ahead and put back afterwards.
@@ -97,10 +94,10 @@ private:
     bool frames(BlockId block);
     void carryOutWords();
     void sortCodes();
-    void sortCode(const Code& code, const Code** place, bool isG);
+    void sortCode(const Code& code, bool isG);
     void checkSecondU();
     void refuseInProfile();
-    void reportUnknownCode(const Code& code, bool isG);
+    void reportUnknownCode(const Code& code);
     void reportLeftovers();
     void applyFlow();
     void finish();
@@ -165,6 +162,7 @@ private:
                                                   bool alongX);
     void emitCycle(const std::vector<CycleMove>& moves, BlockId callBlock, int motionOfCycle);
     void finishingBlock();
+    void reportOneBlock();
     void jumpOver(const Profile& profile, BlockId callBlock);
     bool endsProgram(BlockId block) const;
 
@@ -180,13 +178,13 @@ private:
     void reportRoughing(const RoughingPlan& plan, const std::vector<ProfileElement>& shape, const RoughingOrder& order);
     void reportTurn(const RoughingPlan& plan, BlockId block, const RoughingOrder& order);
     void reportStart(const RoughingPlan& plan, const RoughingOrder& order);
-    void reportAllowance(const CycleFrame& frame, Point allowance, Point leave);
+    void reportAllowance(const CycleFrame& frame, double depth, Point allowance, Point leave);
     void reportAllowanceAboveDepth(const RoughingOrder& order);
     void patternBlock();
     std::optional<int> passCount(char letter);
     void reportNoPasses();
     void repeatPattern(const Profile& profile, PatternOrder order);
-    void reportStock(const CycleFrame& frame, Point stock);
+    void reportStock(const CycleFrame& frame, double depth, Point stock);
 
     void use(std::uint32_t letters) { used_ |= letters; }
     BlockId block() const { return words_.block(); }

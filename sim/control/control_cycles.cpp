@@ -76,7 +76,7 @@ void Control::reportTwice(char letter, BlockId taken) {
 
 // As it is written, since its number depends on the code system.
 std::string_view Control::cycleName() const {
-    return program_.textOf(*orders_.oneShot->word);
+    return program_.textOf(*orders_[CodeGroup::OneShot]->word);
 }
 
 // What all cycles along a profile begin with: the path so far is closed, then the profile is read. Nothing, and said
@@ -86,7 +86,7 @@ std::optional<Control::Shape> Control::shapeOf(const Profile& profile, bool alon
     // Passes are cut without compensation; what the control does with it in front of the cycle differs.
     if (now_.modal.compensation != Compensation::Off) {
         remarks_.at(
-            callBlock, *orders_.oneShot->word,
+            callBlock, *orders_[CodeGroup::OneShot]->word,
             {Severity::Warning,
              "compensation-in-roughing",
              fmt::format(
@@ -129,7 +129,7 @@ Control::Shape Control::readShape(const Profile& profile, Point start, bool alon
     BlockId approach = kNoBlock;
     for (BlockId block = profile.first; block <= profile.last && !ended_; ++block) {
         carryOut(block);
-        const bool moves = words_.block() == block && words_.hasAny(kAxes) && orders_.oneShot == nullptr;
+        const bool moves = words_.block() == block && words_.hasAny(kAxes) && orders_[CodeGroup::OneShot] == nullptr;
         if (approach != kNoBlock || !moves) continue;
         approach = block;
         shape.approachAxes = words_.letters() & kAxes;
@@ -199,6 +199,7 @@ void Control::emitCycle(const std::vector<CycleMove>& moves, BlockId callBlock, 
 void Control::finishingBlock() {
     const auto profile = findProfile();
     if (!profile) return;
+    if (profile->first == profile->last) reportOneBlock();
     const BlockId callBlock = block();
     const BlockWords words = words_;
     const Orders orders = orders_;
@@ -221,6 +222,17 @@ void Control::finishingBlock() {
     now_.modal.motion = motion;
     modalDirty_ = true;
     jumpOver(*profile, callBlock);
+}
+
+void Control::reportOneBlock() {
+    remarks_.at(block(), words_.word('Q'),
+                {Severity::Warning,
+                 "profile-of-one-block",
+                 fmt::format("P and Q of {} name the same block: only its move is cut. Some controls refuse it.",
+                             cycleName()),
+                 "Give Q the N number of the last block of the profile.",
+                 {},
+                 true});
 }
 
 // A profile that follows its cycle was carried out with it, so the program goes on behind it.

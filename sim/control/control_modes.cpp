@@ -31,14 +31,14 @@ std::optional<double> Control::positive(char letter, const char* what) {
 }
 
 void Control::applyUnits() {
-    if (orders_.units == nullptr) return;
-    now_.modal.inches = orders_.units->tenths == 200;
+    if (orders_[CodeGroup::Units] == nullptr) return;
+    now_.modal.inches = orders_[CodeGroup::Units]->order == Order::Inches;
     modalDirty_ = true;
 }
 
 void Control::applyFeed() {
-    if (orders_.feedMode != nullptr) {
-        const bool perRev = orders_.feedMode->tenths == 990;
+    if (orders_[CodeGroup::FeedMode] != nullptr) {
+        const bool perRev = orders_[CodeGroup::FeedMode]->order == Order::FeedPerRev;
         if (perRev != now_.modal.feedPerRev) {
             now_.modal.feedPerRev = perRev;
             now_.feedOfOtherMode = now_.modal.feed > 0;
@@ -60,13 +60,13 @@ void Control::applyFeed() {
 }
 
 void Control::applySpeed() {
-    const bool clamp = orders_.oneShot != nullptr && orders_.oneShot->tenths == 500;
+    const bool clamp = orders_.has(CodeGroup::OneShot, Order::CoordinateSetting);
     if (reading_ == Reading::ProfileShape) {
         use(BlockWords::bit('S'));
         return;
     }
     if (clamp) return applyClamp();
-    if (orders_.speedMode != nullptr) changeSpeedMode();
+    if (orders_[CodeGroup::SpeedMode] != nullptr) changeSpeedMode();
     if (!words_.has('S')) return;
     use(BlockWords::bit('S'));
     // S0 stands the spindle still on some controls; here it is a speed that was not given.
@@ -83,7 +83,7 @@ void Control::applyClamp() {
     if (words_.hasAny(kAxes)) {
         use(kAxes);
         remarks_.at(
-            block(), *orders_.oneShot->word,
+            block(), *orders_[CodeGroup::OneShot]->word,
             {Severity::Warning,
              "coordinate-setting",
              "G50 with axis words sets coordinates; that is not carried out here, so later positions may be wrong.",
@@ -94,7 +94,7 @@ void Control::applyClamp() {
         if (!words_.has('S')) return;
     }
     if (!words_.has('S')) {
-        remarks_.at(block(), *orders_.oneShot->word,
+        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Warning, "clamp-without-speed", "G50 has no S word: no speed clamp was set.",
                      "Write the highest spindle speed behind it, e.g. G50 S2500."});
         return;
@@ -107,9 +107,9 @@ void Control::applyClamp() {
 }
 
 void Control::changeSpeedMode() {
-    const bool surface = orders_.speedMode->tenths == 960;
+    const bool surface = orders_[CodeGroup::SpeedMode]->order == Order::SurfaceSpeed;
     if (surface) {
-        surfaceSpeedOn_ = {block(), orders_.speedMode->word};
+        surfaceSpeedOn_ = {block(), orders_[CodeGroup::SpeedMode]->word};
         now_.feedChecked = false;
     }
     if (surface == now_.modal.constantSurfaceSpeed) return;
@@ -124,7 +124,7 @@ void Control::changeSpeedMode() {
     now_.modal.speed =
         surface ? surfaceSpeedMPerMin(before, radius) : std::min(firstoff::revPerMin(before, radius), limit);
     remarks_.at(
-        block(), *orders_.speedMode->word,
+        block(), *orders_[CodeGroup::SpeedMode]->word,
         {Severity::Warning,
          "speed-mode-without-speed",
          fmt::format("{} has no S word. The {} in force was turned into {} at X{}; controls differ here.",
@@ -140,32 +140,32 @@ void Control::changeSpeedMode() {
 
 void Control::applySpindle() {
     if (reading_ == Reading::ProfileShape) return;
-    if (orders_.spindle != nullptr) {
-        const int code = orders_.spindle->tenths;
-        now_.modal.spindle = code == 30   ? SpindleDirection::Forward
-                             : code == 40 ? SpindleDirection::Reverse
-                                          : SpindleDirection::Stopped;
+    if (orders_[CodeGroup::Spindle] != nullptr) {
+        const Order order = orders_[CodeGroup::Spindle]->order;
+        now_.modal.spindle = order == Order::SpindleForward   ? SpindleDirection::Forward
+                             : order == Order::SpindleReverse ? SpindleDirection::Reverse
+                                                              : SpindleDirection::Stopped;
         modalDirty_ = true;
-        if (code != 50 && now_.modal.speed == 0) {
-            remarks_.at(block(), *orders_.spindle->word,
+        if (order != Order::SpindleStop && now_.modal.speed == 0) {
+            remarks_.at(block(), *orders_[CodeGroup::Spindle]->word,
                         {Severity::Warning, "spindle-code-without-speed",
                          fmt::format("{} starts the spindle, but no speed was given: S is 0.",
-                                     program_.textOf(*orders_.spindle->word)),
+                                     program_.textOf(*orders_[CodeGroup::Spindle]->word)),
                          "Give G97 S or G96 S with it or before it."});
         }
     }
-    if (orders_.coolant != nullptr) {
-        now_.modal.coolant = orders_.coolant->tenths == 80;
+    if (orders_[CodeGroup::Coolant] != nullptr) {
+        now_.modal.coolant = orders_[CodeGroup::Coolant]->order == Order::CoolantOn;
         modalDirty_ = true;
     }
 }
 
 void Control::applyWorkOffset() {
-    if (orders_.workOffset == nullptr) return;
-    const int number = orders_.workOffset->tenths / 10 - 54;
+    if (orders_[CodeGroup::WorkOffset] == nullptr) return;
+    const int number = orders_[CodeGroup::WorkOffset]->tenths / 10 - 54;
     if (!setup_.workOffsetGiven[static_cast<std::size_t>(number)]) {
         remarks_.at(
-            block(), *orders_.workOffset->word,
+            block(), *orders_[CodeGroup::WorkOffset]->word,
             {Severity::Warning,
              "work-offset-not-given",
              fmt::format("The set-up does not say where the datum of G{} is; it was taken at Z{} of the chuck face.",
@@ -182,7 +182,7 @@ void Control::dwell() {
     constexpr std::uint32_t kWords = BlockWords::bits({'X', 'U', 'P'});
     use(kWords);
     if (!words_.hasAny(kWords)) {
-        remarks_.at(block(), *orders_.oneShot->word,
+        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Warning, "dwell-without-time", "G04 has no time: nothing was waited for.",
                      "Write the seconds behind it, e.g. G04 X0.5, or milliseconds, G04 P500."});
         return;

@@ -24,32 +24,33 @@ bool isArcCode(int motion) {
 }  // namespace
 
 void Control::applyAxes() {
-    if (orders_.motion != nullptr) {
-        now_.modal.motion = orders_.motion->tenths / 10;
+    if (orders_[CodeGroup::Motion] != nullptr) {
+        now_.modal.motion = orders_[CodeGroup::Motion]->tenths / 10;
         now_.motionGiven = true;
         now_.suspended = false;
         modalDirty_ = true;
     }
-    if (orders_.oneShot != nullptr) {
-        switch (orders_.oneShot->tenths) {
-            case 40:
+    if (orders_[CodeGroup::OneShot] != nullptr) {
+        switch (orders_[CodeGroup::OneShot]->order) {
+            case Order::Dwell:
                 return dwell();
-            case 280:
+            case Order::Reference:
                 return referenceReturn();
-            case 700:
+            case Order::FinishingCycle:
                 return finishingBlock();
-            case 710:
+            case Order::RoughingAlong:
                 return roughingBlock(false);
-            case 720:
+            case Order::RoughingAcross:
                 return roughingBlock(true);
-            case 730:
+            case Order::PatternRepeat:
                 return patternBlock();
             default:
                 break;  // G50 took S and the axis words before
         }
         if (words_.hasAny(kAxes)) return;
     }
-    const bool wholeTurn = isArcCode(now_.modal.motion) && orders_.motion != nullptr && words_.hasAny(kCentre);
+    const bool wholeTurn =
+        isArcCode(now_.modal.motion) && orders_[CodeGroup::Motion] != nullptr && words_.hasAny(kCentre);
     if (!words_.hasAny(kAxes) && !wholeTurn) {
         const Word* corner = words_.cornerChamfer() != nullptr ? words_.cornerChamfer() : words_.cornerRadius();
         if (corner != nullptr && !orders_.unknown) {
@@ -60,7 +61,7 @@ void Control::applyAxes() {
         return;
     }
     // Axis words beside a code that is not understood are that code's, and stay so until a motion code is given.
-    if (orders_.unknownG && orders_.motion == nullptr) now_.suspended = true;
+    if (orders_.unknownG && orders_[CodeGroup::Motion] == nullptr) now_.suspended = true;
     if (now_.suspended || words_.axesUnknown()) return use(kAxes | kArcWords);
     move();
 }
@@ -76,7 +77,7 @@ void Control::move() {
                                  absolute, incremental, absolute),
                      "Write one of them."});
     }
-    if (orders_.machine != nullptr) return machineMove();
+    if (orders_[CodeGroup::Machine] != nullptr) return machineMove();
     if (!now_.datumChecked) checkDatum();
     if (!now_.motionGiven) {
         now_.motionGiven = true;
@@ -275,7 +276,7 @@ void Control::reportArc(const ArcCentre& arc, bool byRadius, const Word* word) {
 
 // G53: to a machine position, whatever offsets are in force.
 void Control::machineMove() {
-    leaveCompensation("a move in machine coordinates (G53)", orders_.machine->word);
+    leaveCompensation("a move in machine coordinates (G53)", orders_[CodeGroup::Machine]->word);
     settle();
     Point to = now_.position;
     if (words_.has('X')) to.r = setup_.machine.home.r + lengthOf('X') / 2;
@@ -284,7 +285,7 @@ void Control::machineMove() {
     if (words_.has('W')) to.z += lengthOf('W');
     const bool straight = now_.modal.motion <= 1;
     if (!straight) {
-        remarks_.at(block(), *orders_.machine->word,
+        remarks_.at(block(), *orders_[CodeGroup::Machine]->word,
                     {Severity::Stop, "codes-conflict", "G53 goes with G00 or G01 only; a straight line was taken.",
                      "Write G00 with G53."});
     }
@@ -301,13 +302,13 @@ void Control::referenceReturn() {
     const bool alongR = words_.has('X') || words_.has('U');
     const bool alongZ = words_.has('Z') || words_.has('W');
     if (!alongR && !alongZ) {
-        remarks_.at(block(), *orders_.oneShot->word,
+        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Warning, "reference-without-axes", "G28 names no axis: nothing was moved.",
                      "Name the axes: G28 U0 W0."});
         return;
     }
     if (words_.axesUnknown()) return;
-    leaveCompensation("the return to the reference position (G28)", orders_.oneShot->word);
+    leaveCompensation("the return to the reference position (G28)", orders_[CodeGroup::OneShot]->word);
     const bool uncancelled = recorder_->compensating();
     settle();
     if (!now_.datumChecked && (words_.has('X') || words_.has('Z'))) checkDatum();

@@ -18,6 +18,29 @@ constexpr double kIncrementsFrom = 100;
 constexpr double kIncrementsPerMm = 1000;
 constexpr double kIncrementsPerInch = 10000;
 
+// An allowance that cuts deeper than this into the part is reported: a tenth of the least increment.
+constexpr double kDips = 1e-4;
+
+const char* surface(const CycleFrame& frame) {
+    return frame.outside() ? "an outside diameter" : "a bore";
+}
+
+const char* direction(const CycleFrame& frame) {
+    return frame.towardsChuck() ? "towards the chuck" : "away from the chuck";
+}
+
+// What mends an allowance that leads into the part: its signs, or, where they are right, none along Z.
+std::string signsWanted(const CycleFrame& frame, char inX, char inZ, Point given) {
+    const char* x = frame.outside() ? "above zero" : "below zero";
+    const char* z = frame.towardsChuck() ? "above zero" : "below zero";
+    const bool wrong = given.r * (frame.outside() ? 1 : -1) < 0 || given.z * (frame.towardsChuck() ? 1 : -1) < 0;
+    if (wrong) return fmt::format("{} must be {} and {} {} here.", inX, x, inZ, z);
+    const char along = frame.exchanged ? inX : inZ;
+    return fmt::format("Take {}0 where the profile has walls that face back: what it leaves on the others it cuts off "
+                       "those.",
+                       along);
+}
+
 }  // namespace
 
 void Control::roughingBlock(bool alongX) {
@@ -73,7 +96,7 @@ std::optional<double> Control::depthOfCut(bool alongX) {
     const double other = alongX ? roughingDepth_ : facingDepth_;
     if (other > 0 && !words_.has('D')) return depthOfOtherCycle(other, alongX);
     remarks_.at(
-        block(), *orders_.oneShot->word,
+        block(), *orders_[CodeGroup::OneShot]->word,
         {Severity::Stop, "missing-depth-of-cut",
          fmt::format("{} has no depth of cut; the cycle was not carried out.", cycleName()),
          fmt::format("Write {} {}… R… with the depth{} in the block before, or D… in this one.", cycleName(),
@@ -82,7 +105,7 @@ std::optional<double> Control::depthOfCut(bool alongX) {
 }
 
 double Control::depthOfOtherCycle(double depth, bool alongX) {
-    remarks_.at(block(), *orders_.oneShot->word,
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "depth-of-other-cycle",
                  fmt::format("{} has no depth of cut of its own. Some controls keep one depth for roughing along Z and "
@@ -139,11 +162,11 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
                              const RoughingOrder& order) {
     if (plan.turnsBack) reportTurn(plan, shape[*plan.turnsBack].block, order);
     if (plan.startInsideProfile) reportStart(plan, order);
-    if (plan.allowanceIntoPart) reportAllowance(plan.frame, order.allowance, order.leave);
+    if (plan.intoPart > kDips) reportAllowance(plan.frame, plan.intoPart, order.allowance, order.leave);
     if (!plan.tooManyPasses) {
         reportAllowanceAboveDepth(order);
     } else {
-        remarks_.at(block(), *orders_.oneShot->word,
+        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Stop,
                      "too-many-passes",
                      fmt::format("With a depth of {:g} mm {} needs more than {} passes; it was not carried out.",
@@ -180,34 +203,30 @@ void Control::reportTurn(const RoughingPlan& plan, BlockId block, const Roughing
 }
 
 void Control::reportStart(const RoughingPlan& plan, const RoughingOrder& order) {
-    const char* size = plan.frame.outside() ? "at or above the largest X" : "at or below the smallest X";
+    const char* size = plan.frame.outside() ? "at or above its largest X" : "at or below its smallest X";
+    const char* side = plan.frame.towardsChuck() ? "in front of its largest Z" : "on the chuck side of its smallest Z";
     remarks_.at(
-        block(), *orders_.oneShot->word,
+        block(), *orders_[CodeGroup::OneShot]->word,
         {Severity::Stop,
          "cycle-start-inside-profile",
          fmt::format("{} starts at {}, which is inside its profile; the way back to it would go through the part.",
                      cycleName(), place(order.start)),
-         fmt::format("Start {} of the profile, {}.", size,
-                     plan.frame.towardsChuck() ? "in front of its first Z" : "behind its last Z on the chuck side"),
+         fmt::format("Start outside the profile: {}, and {}.", size, side),
          {{"start_x_mm", 2 * order.start.r}, {"start_z_mm", order.start.z}}});
 }
 
-void Control::reportAllowance(const CycleFrame& frame, Point allowance, Point leave) {
-    const bool outside = frame.outside();
-    const bool towardsChuck = frame.towardsChuck();
+void Control::reportAllowance(const CycleFrame& frame, double depth, Point allowance, Point leave) {
     const std::string more =
         leave == Point{} ? "" : fmt::format(", with I{} K{} for roughing,", figure(leave.r), figure(leave.z));
-    remarks_.at(block(), *orders_.oneShot->word,
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "allowance-into-part",
-                 fmt::format("The finish allowance U{} W{}{} moves the profile into the finished part: {} is turned {}.",
-                             figure(2 * allowance.r), figure(allowance.z), more,
-                             outside ? "an outside diameter" : "a bore",
-                             towardsChuck ? "towards the chuck" : "away from the chuck"),
-                 fmt::format("U must be {} and W {} here{}.", outside ? "above zero" : "below zero",
-                             towardsChuck ? "above zero" : "below zero",
-                             leave == Point{} ? "" : ", and I and K likewise"),
-                 {{"u_mm", 2 * allowance.r}, {"w_mm", allowance.z}}});
+                 fmt::format("The finish allowance U{} W{}{} moves the profile into the finished part, up to {} mm deep: "
+                             "{} is turned {}.",
+                             figure(2 * allowance.r), figure(allowance.z), more, figure(depth), surface(frame),
+                             direction(frame)),
+                 signsWanted(frame, 'U', 'W', allowance + leave),
+                 {{"u_mm", 2 * allowance.r}, {"w_mm", allowance.z}, {"depth_mm", depth}}});
 }
 
 // The finish cut would be the deepest of all, and the first pass may not even reach the allowance.
@@ -216,7 +235,7 @@ void Control::reportAllowanceAboveDepth(const RoughingOrder& order) {
     if (left <= order.depth) return;
     const std::string given = order.alongX ? fmt::format("W{}", figure(order.allowance.z))
                                            : fmt::format("U{} on diameter", figure(2 * order.allowance.r));
-    remarks_.at(block(), *orders_.oneShot->word,
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "allowance-above-depth",
                  fmt::format("The finish allowance {} leaves {} mm for the finish cut, more than the {} mm of a "
@@ -254,7 +273,7 @@ void Control::patternBlock() {
 }
 
 void Control::reportNoPasses() {
-    remarks_.at(block(), *orders_.oneShot->word,
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Stop, "missing-pass-count",
                  fmt::format("{} does not know its number of passes; the cycle was not carried out.", cycleName()),
                  fmt::format("Write {} U… W… R… in the block before, with the number of passes as R, or D… in this "
@@ -282,25 +301,26 @@ void Control::repeatPattern(const Profile& profile, PatternOrder order) {
         order.start = shape->start;
         order.infeed = shape->infeed;
         const PatternPlan plan = planPattern(shape->elements, order);
-        if (plan.allowanceIntoPart) reportAllowance(plan.frame, order.allowance, {});
-        if (plan.stockIntoPart) reportStock(plan.frame, order.stock);
+        if (plan.intoPart > kDips) {
+            reportAllowance(plan.frame, plan.intoPart, order.allowance, {});
+        } else if (plan.firstIntoPart > kDips) {
+            reportStock(plan.frame, plan.firstIntoPart, order.stock);
+        }
         emitCycle(plan.moves, callBlock, 73);
     }
     jumpOver(profile, callBlock);
 }
 
-void Control::reportStock(const CycleFrame& frame, Point stock) {
-    remarks_.at(block(), *orders_.oneShot->word,
+void Control::reportStock(const CycleFrame& frame, double depth, Point stock) {
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "pattern-into-part",
-                 fmt::format("{} mm in X (radius) and {} mm in Z to come off let {} begin inside the finished part: {} "
-                             "is turned {}.",
-                             figure(stock.r), figure(stock.z), cycleName(),
-                             frame.outside() ? "an outside diameter" : "a bore",
-                             frame.towardsChuck() ? "towards the chuck" : "away from the chuck"),
-                 fmt::format("In X it must be {} and in Z {} here.", frame.outside() ? "above zero" : "below zero",
-                             frame.towardsChuck() ? "above zero" : "below zero"),
-                 {{"stock_x_mm", stock.r}, {"stock_z_mm", stock.z}}});
+                 fmt::format("With {} mm in X (radius) and {} mm in Z to come off, {} begins inside the finished part, "
+                             "up to {} mm deep: {} is turned {}.",
+                             figure(stock.r), figure(stock.z), cycleName(), figure(depth), surface(frame),
+                             direction(frame)),
+                 signsWanted(frame, 'X', 'Z', stock),
+                 {{"stock_x_mm", stock.r}, {"stock_z_mm", stock.z}, {"depth_mm", depth}}});
 }
 
 }  // namespace firstoff

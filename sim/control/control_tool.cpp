@@ -18,9 +18,9 @@ constexpr double kSameRadiusMm = 0.005;
 }  // namespace
 
 void Control::applyTool() {
-    if (orders_.toolChange != nullptr && !words_.has('T') && reading_ == Reading::Program) {
+    if (orders_[CodeGroup::ToolChange] != nullptr && !words_.has('T') && reading_ == Reading::Program) {
         remarks_.at(
-            block(), *orders_.toolChange->word,
+            block(), *orders_[CodeGroup::ToolChange]->word,
             {Severity::Note, "tool-change-without-tool", "M06 has no T word beside it; a turret indexes with T alone.",
              "Take M06 out, or write the T word with it."});
     }
@@ -135,21 +135,21 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
 
 void Control::applyCompensation() {
     if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
-    const int code = orders_.compensation->tenths;
-    if (code == 400) {
+    const Order order = orders_[CodeGroup::Compensation]->order;
+    if (order == Order::CompensationOff) {
         if (recorder_->compensating()) recorder_->cancelCompensation();
         now_.modal.compensation = Compensation::Off;
         modalDirty_ = true;
         return;
     }
-    startCompensation(code == 410 ? Compensation::Left : Compensation::Right);
+    startCompensation(order == Order::CompensationLeft ? Compensation::Left : Compensation::Right);
 }
 
 void Control::startCompensation(Compensation side) {
     const bool on = now_.modal.compensation != Compensation::Off;
     if (on && side == now_.modal.compensation) return;
     if (on) {
-        remarks_.at(block(), *orders_.compensation->word,
+        remarks_.at(block(), *orders_[CodeGroup::Compensation]->word,
                     {Severity::Warning,
                      "compensation-side-changed",
                      "The side of nose-radius compensation changes without G40 in between; that is not modelled. "
@@ -161,7 +161,7 @@ void Control::startCompensation(Compensation side) {
     settle();
     now_.modal.compensation = side;
     modalDirty_ = true;
-    compensationOn_ = {block(), orders_.compensation->word};
+    compensationOn_ = {block(), orders_[CodeGroup::Compensation]->word};
     if (const auto setting = compensationSetting(side)) recorder_->startCompensation(*setting, call().reckoned);
 }
 
@@ -180,7 +180,7 @@ std::optional<CompensationSetting> Control::compensationSetting(Compensation sid
     const bool differs = tool != nullptr && std::abs(setting.noseRadius - own) > kSameRadiusMm;
     if (differs) {
         remarks_.at(
-            block(), *orders_.compensation->word,
+            block(), *orders_[CodeGroup::Compensation]->word,
             {Severity::Warning,
              "nose-radius-differs",
              fmt::format(
@@ -191,7 +191,7 @@ std::optional<CompensationSetting> Control::compensationSetting(Compensation sid
              {{"entered_mm", setting.noseRadius}, {"insert_mm", own}}});
     } else if (setting.noseRadius <= 0 && tool != nullptr) {
         remarks_.at(
-            block(), *orders_.compensation->word,
+            block(), *orders_[CodeGroup::Compensation]->word,
             {Severity::Warning, "compensation-without-radius",
              "Nose-radius compensation is switched on, but the tool has no nose radius: nothing was compensated.",
              "Enter the nose radius of the tool, or leave G41 and G42 out."});

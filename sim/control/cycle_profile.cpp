@@ -57,6 +57,35 @@ Extent extent(const ProfileElement& e) {
     return box;
 }
 
+namespace {
+
+// The way out of the part at a place on the element; z falls along it.
+Point outwards(const ProfileElement& e, Point at) {
+    if (e.kind == MoveKind::ArcAnticlockwise) return (1 / distance(e.centre, at)) * (at - e.centre);
+    if (e.kind == MoveKind::ArcClockwise) return (1 / distance(e.centre, at)) * (e.centre - at);
+    const Point along = e.to - e.from;
+    return (1 / length(along)) * Point{along.r, -along.z};
+}
+
+double depthIntoPart(const ProfileElement& e, Point by) {
+    double depth = std::max(-dot(outwards(e, e.from), by), -dot(outwards(e, e.to), by));
+    if (!isArc(e.kind) || length(by) == 0) return depth;
+    // Deepest where the way out is right against the shift, if the arc gets there.
+    const double radius = distance(e.from, e.centre);
+    const double side = e.kind == MoveKind::ArcAnticlockwise ? -1 : 1;
+    const Point deepest = e.centre + side * radius / length(by) * by;
+    if (progress(e, deepest) < progress(e, e.to)) depth = length(by);
+    return depth;
+}
+
+}  // namespace
+
+double depthIntoPart(const std::vector<ProfileElement>& profile, Point by) {
+    double depth = 0;
+    for (const ProfileElement& e : profile) depth = std::max(depth, depthIntoPart(e, by));
+    return depth;
+}
+
 std::vector<ProfileElement> shifted(std::vector<ProfileElement> profile, Point by) {
     for (ProfileElement& e : profile) {
         e.from = e.from + by;

@@ -48,6 +48,11 @@ struct Extent {
 };
 Extent extent(const ProfileElement& element);
 
+// How deep the profile dips into the part when it is moved as a whole, 0 if it stays outside. In the frame of
+// CycleFrame, where the part lies below it: a wall that faces the chuck is dipped into by what a wall that faces away
+// from it gains.
+double depthIntoPart(const std::vector<ProfileElement>& profile, Point by);
+
 // `profile` moved as a whole.
 std::vector<ProfileElement> shifted(std::vector<ProfileElement> profile, Point by);
 

@@ -24,10 +24,10 @@ PatternPlan planPattern(const std::vector<ProfileElement>& profile, const Patter
     assert(!profile.empty() && order.passes >= 1);
     PatternPlan plan;
     plan.frame = frameOf(profile, order.start);
-    const Point allowance = plan.frame.in(order.allowance);
-    const Point stock = plan.frame.in(order.stock);
-    plan.allowanceIntoPart = allowance.r < 0 || allowance.z < 0;
-    plan.stockIntoPart = stock.r < 0 || stock.z < 0;
+    std::vector<ProfileElement> planned;
+    for (const ProfileElement& e : profile) planned.push_back(plan.frame.in(e));
+    plan.intoPart = depthIntoPart(planned, plan.frame.in(order.allowance));
+    plan.firstIntoPart = depthIntoPart(planned, plan.frame.in(order.allowance + order.stock));
 
     const CycleFrame asItIs;
     CyclePath path(asItIs, order.start, plan.moves);

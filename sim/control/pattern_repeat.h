@@ -31,9 +31,9 @@ struct PatternOrder {
 struct PatternPlan {
     std::vector<CycleMove> moves;
     CycleFrame frame;
-    // An allowance or what is to come off has the sign that leads into the finished part.
-    bool allowanceIntoPart = false;
-    bool stockIntoPart = false;
+    // How deep the last pass (the allowances) and the first one cut into the finished part.
+    double intoPart = 0;
+    double firstIntoPart = 0;
 };
 
 // `profile` holds at least one element, each beginning where the one before it ends. It may turn back anywhere.

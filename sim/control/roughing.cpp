@@ -99,7 +99,8 @@ void alongProfile(const std::vector<ProfileElement>& profile, const RoughingOrde
                   CyclePath& path) {
     path.go(profile.front().from, order.infeed);
     for (const ProfileElement& e : profile) path.along(e);
-    if (highestOf(profile) > path.at().r + kTurnBackMm) {
+    const double bulge = order.pockets ? tolerance::kSamePlaceMm : kTurnBackMm;
+    if (highestOf(profile) > path.at().r + bulge) {
         path.go({path.at().z, std::max(start.r, highestOf(profile))}, MoveKind::Rapid);
     }
     path.go(start, MoveKind::Rapid);
@@ -164,7 +165,7 @@ RoughingPlan planRoughing(const std::vector<ProfileElement>& profile, const Roug
     plan.startInsideProfile = isInside(planned, start);
     const Point allowance = plan.frame.in(order.allowance);
     const Point leave = plan.frame.in(order.leave);
-    plan.allowanceIntoPart = allowance.r < 0 || allowance.z < 0 || leave.r < 0 || leave.z < 0;
+    plan.intoPart = std::max(depthIntoPart(planned, allowance), depthIntoPart(planned, allowance + leave));
 
     CyclePath path(plan.frame, start, plan.moves);
     const std::vector<ProfileElement> limit = shifted(planned, allowance + leave);

@@ -59,7 +59,7 @@ struct RoughingPlan {
     std::optional<std::size_t> turnsBack;
     bool turnsBackAcross = false;     // across the passes: in X for G71
     bool startInsideProfile = false;  // S lies deeper than the farthest point of the profile, or behind its front
-    bool allowanceIntoPart = false;   // an allowance has the sign that cuts into the finished size
+    double intoPart = 0;              // how deep the allowances let the cycle cut into the finished part
     bool tooManyPasses = false;       // more than kMostPasses: none was made
 };
 

@@ -9,7 +9,7 @@ namespace firstoff {
 
 RoughingLevels::RoughingLevels(Point start, const std::vector<ProfileElement>& profile) {
     const Point first = profile.front().from;
-    slopes_.push_back({start, {std::min(start.z, first.z), first.r}, {}, MoveKind::Feed, kNoBlock});
+    slopes_.push_back({{std::max(start.z, first.z), start.r}, first, {}, MoveKind::Feed, kNoBlock});
     for (const ProfileElement& e : profile) addSlopes(e);
     lowest_ = slopes_.front().to.r;
     for (const ProfileElement& slope : slopes_) lowest_ = std::min(lowest_, slope.to.r);

@@ -27,8 +27,8 @@ struct OpenSpan {
 
 class RoughingLevels {
 public:
-    // Slope 0 is the straight approach from `start` to the first point of the profile, as far as that does not lead in
-    // front of the start.
+    // Slope 0 is the straight approach from `start` to the first point of the profile; upright where an allowance has
+    // moved that in front of the start.
     RoughingLevels(Point start, const std::vector<ProfileElement>& profile);
 
     const std::vector<ProfileElement>& slopes() const { return slopes_; }

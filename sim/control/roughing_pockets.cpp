@@ -120,13 +120,12 @@ private:
     }
 
     void backToFront() {
-        if (path_.pass() == 1) return;
         const ProfileElement& approach = levels_.slopes().front();
         const WayPlace first{0, approach.to};
         const double peak = levels_.highestBetween(here_, first);
         const WayPlace front = levels_.onApproach(levelOf(levelsAbove(peak)));
         over(first, front.point.z);
-        const bool slants = approach.to.z < start_.z - kSamePlaceMm;
+        const bool slants = approach.to.z < approach.from.z - kSamePlaceMm;
         if (slants) path_.go(front.point, order_.infeed);
     }
 

@@ -17,7 +17,7 @@
 // A span with nothing open at level n is left to the cut along the profile. So no cut is deeper than d, nothing above
 // the shifted profile is left higher than d, and every rapid runs where a pass before has cut.
 //
-// Where the approach S…A' slants, passes begin on it.
+// Where the approach S…A' slants, passes begin on it. Where w has moved A' in front of S, they begin above A'.
 #pragma once
 
 #include <vector>

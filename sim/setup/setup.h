@@ -124,8 +124,12 @@ struct Offset {
     std::optional<int> tipNumber;
 };
 
+// How the control numbers those G codes that are numbered in three ways; see sim/control/codes.h.
+enum class CodeSystem : std::uint8_t { A, B, C };
+
 // Ways in which controls differ. The default is the most usual behaviour.
 struct ControlOptions {
+    CodeSystem codeSystem = CodeSystem::A;
     bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
     double roughingRetractMm = 0.5;     // R of G71 when the program gives none

@@ -1,5 +1,5 @@
-// TOML is read by toml++ as the distribution's library, not compiled in from its headers: with assertions on, its version
-// 3.3 stops the program at some broken files (`[=`, `x = [}`) that it handles well without.
+// TOML is read by toml++ as the distribution's library, not compiled in from its headers: with assertions on, its
+// version 3.3 stops the program at some broken files (`[=`, `x = [}`) that it handles well without.
 #include "sim/setup/setup_document.h"
 
 #include <toml++/toml.h>

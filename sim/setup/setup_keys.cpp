@@ -89,6 +89,7 @@ constexpr SetupKey kKeys[] = {
     {"offset", "nose_radius_mm", Form::Number, kOptional, 0, 100, 0},
     {"offset", "tip_number", Form::Whole, kOptional, 0, 9, 0},
 
+    {"control", "code_system", Form::Choice, kOptional, 0, 0, 0, "A|B|C"},
     {"control", "compensate_in_roughing", Form::Flag},
     {"control", "arc_closure_mm", Form::Number, kOptional, 0, 1, 0.002},
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},

@@ -280,6 +280,8 @@ private:
 
     void readControl(const SetupTable& t) {
         ControlOptions& c = setup_.control;
+        const std::string system = textIn(t, "code_system");
+        c.codeSystem = system == "C" ? CodeSystem::C : system == "B" ? CodeSystem::B : CodeSystem::A;
         c.compensateInRoughing = flagIn(t, "compensate_in_roughing", c.compensateInRoughing);
         c.blockSkip = flagIn(t, "block_skip", c.blockSkip);
         c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);

@@ -130,6 +130,10 @@ void readExpectation(LineExpectations& line, std::istringstream& in) {
 void readOption(ControlOptions& options, const std::string& name) {
     if (name == "block-skip") {
         options.blockSkip = true;
+    } else if (name == "system-b") {
+        options.codeSystem = CodeSystem::B;
+    } else if (name == "system-c") {
+        options.codeSystem = CodeSystem::C;
     } else if (name == "no-optional-stop") {
         options.optionalStop = false;
     } else if (name == "compensate-in-roughing") {

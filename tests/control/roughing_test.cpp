@@ -141,7 +141,7 @@ TEST(Roughing, NeverGoesBelowTheShiftedProfileAndLeavesNoMoreThanADepth) {
         order.retract = *rc::gen::inRange(0, 9000) / 1000.0;
         order.allowance = {*rc::gen::inRange(0, 300) / 1000.0, *rc::gen::inRange(0, 500) / 1000.0};
         const RoughingPlan plan = planRoughing(profile, order);
-        RC_ASSERT(!plan.turnsBack && !plan.allowanceIntoPart && !plan.startInsideProfile && plan.frame.outside());
+        RC_ASSERT(!plan.turnsBack && plan.intoPart == 0 && !plan.startInsideProfile && plan.frame.outside());
         const auto shiftedHeight = [&](double z) {
             return heightAt(profile, z - order.allowance.z) + order.allowance.r;
         };
