@@ -54,10 +54,11 @@ std::int32_t Control::sequenceNumber(char letter) const {
 void Control::reportMissing(char letter, const char* why) {
     const Word* word = words_.word(letter);
     const std::string number = word != nullptr ? fmt::format(" N{}", figure(word->value)) : "";
-    remarks_.at(block(), word,
-                {Severity::Stop, "missing-profile-block",
-                 fmt::format("The {} block{} of {} {}; the cycle was not carried out.", letter, number, cycleName(), why),
-                 "Give P the N number of the first block of the profile and Q that of its last one, below it."});
+    remarks_.at(
+        block(), word,
+        {Severity::Stop, "missing-profile-block",
+         fmt::format("The {} block{} of {} {}; the cycle was not carried out.", letter, number, cycleName(), why),
+         "Give P the N number of the first block of the profile and Q that of its last one, below it."});
 }
 
 void Control::reportTwice(char letter, BlockId taken) {
@@ -89,9 +90,8 @@ std::optional<Control::Shape> Control::shapeOf(const Profile& profile, bool alon
             callBlock, *orders_[CodeGroup::OneShot]->word,
             {Severity::Warning,
              "compensation-in-roughing",
-             fmt::format(
-                 "Nose-radius compensation is on when {} is called; controls differ. It was switched off here.",
-                 cycleName()),
+             fmt::format("Nose-radius compensation is on when {} is called; controls differ. It was switched off here.",
+                         cycleName()),
              "Cancel it with G40 before the cycle and give G41 or G42 inside the profile.",
              {},
              true});
@@ -116,6 +116,7 @@ std::optional<Control::Shape> Control::shapeOf(const Profile& profile, bool alon
 // Runs the profile's blocks for their shape only: into a path of its own, with everything put back afterwards.
 Control::Shape Control::readShape(const Profile& profile, Point start, bool alongX) {
     const Standing before = now_;
+    const Variables variables = variables_;
     const BlockWords words = words_;
     const Orders orders = orders_;
     const std::uint32_t used = used_;
@@ -140,6 +141,7 @@ Control::Shape Control::readShape(const Profile& profile, Point start, bool alon
     reading_ = reading;
     const Point toWork = call().reckoned - datum();
     now_ = before;
+    variables_ = variables;
     modalDirty_ = true;
     words_ = words;
     orders_ = orders;
@@ -225,14 +227,14 @@ void Control::finishingBlock() {
 }
 
 void Control::reportOneBlock() {
-    remarks_.at(block(), words_.word('Q'),
-                {Severity::Warning,
-                 "profile-of-one-block",
-                 fmt::format("P and Q of {} name the same block: only its move is cut. Some controls refuse it.",
-                             cycleName()),
-                 "Give Q the N number of the last block of the profile.",
-                 {},
-                 true});
+    remarks_.at(
+        block(), words_.word('Q'),
+        {Severity::Warning,
+         "profile-of-one-block",
+         fmt::format("P and Q of {} name the same block: only its move is cut. Some controls refuse it.", cycleName()),
+         "Give Q the N number of the last block of the profile.",
+         {},
+         true});
 }
 
 // A profile that follows its cycle was carried out with it, so the program goes on behind it.

@@ -36,9 +36,10 @@ std::string signsWanted(const CycleFrame& frame, char inX, char inZ, Point given
     const bool wrong = given.r * (frame.outside() ? 1 : -1) < 0 || given.z * (frame.towardsChuck() ? 1 : -1) < 0;
     if (wrong) return fmt::format("{} must be {} and {} {} here.", inX, x, inZ, z);
     const char along = frame.exchanged ? inX : inZ;
-    return fmt::format("Take {}0 where the profile has walls that face back: what it leaves on the others it cuts off "
-                       "those.",
-                       along);
+    return fmt::format(
+        "Take {}0 where the profile has walls that face back: what it leaves on the others it cuts off "
+        "those.",
+        along);
 }
 
 }  // namespace
@@ -95,12 +96,11 @@ std::optional<double> Control::depthOfCut(bool alongX) {
     if (depth > 0) return depth;
     const double other = alongX ? roughingDepth_ : facingDepth_;
     if (other > 0 && !words_.has('D')) return depthOfOtherCycle(other, alongX);
-    remarks_.at(
-        block(), *orders_[CodeGroup::OneShot]->word,
-        {Severity::Stop, "missing-depth-of-cut",
-         fmt::format("{} has no depth of cut; the cycle was not carried out.", cycleName()),
-         fmt::format("Write {} {}… R… with the depth{} in the block before, or D… in this one.", cycleName(),
-                     alongX ? 'W' : 'U', alongX ? "" : " on radius")});
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
+                {Severity::Stop, "missing-depth-of-cut",
+                 fmt::format("{} has no depth of cut; the cycle was not carried out.", cycleName()),
+                 fmt::format("Write {} {}… R… with the depth{} in the block before, or D… in this one.", cycleName(),
+                             alongX ? 'W' : 'U', alongX ? "" : " on radius")});
     return std::nullopt;
 }
 
@@ -153,8 +153,8 @@ bool Control::startsRightWay(const Shape& shape, bool alongX) {
                  fmt::format("The profile of {} starts with a move in {} only, where the cycle has to come down to it "
                              "in {}; the cycle was not carried out.",
                              cycleName(), alongX ? 'X' : 'Z', alongX ? 'Z' : 'X'),
-                 fmt::format("Name {} in the first profile block, and put the move in {} behind it.", alongX ? 'Z' : 'X',
-                             alongX ? 'X' : 'Z')});
+                 fmt::format("Name {} in the first profile block, and put the move in {} behind it.",
+                             alongX ? 'Z' : 'X', alongX ? 'X' : 'Z')});
     return false;
 }
 
@@ -195,9 +195,10 @@ void Control::reportTurn(const RoughingPlan& plan, BlockId block, const Roughing
                      "not cut. Some controls refuse it; here the passes stop at the first wall and what lies behind is "
                      "left to the cut along the profile.",
                      cycleName(), across, across),
-         fmt::format("Name both X and Z in the first profile block ({}0 for the other one) to have pockets cut level by "
-                     "level, or rough the undercut separately.",
-                     order.alongX ? 'U' : 'W'),
+         fmt::format(
+             "Name both X and Z in the first profile block ({}0 for the other one) to have pockets cut level by "
+             "level, or rough the undercut separately.",
+             order.alongX ? 'U' : 'W'),
          {},
          true});
 }
@@ -218,15 +219,16 @@ void Control::reportStart(const RoughingPlan& plan, const RoughingOrder& order) 
 void Control::reportAllowance(const CycleFrame& frame, double depth, Point allowance, Point leave) {
     const std::string more =
         leave == Point{} ? "" : fmt::format(", with I{} K{} for roughing,", figure(leave.r), figure(leave.z));
-    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                {Severity::Warning,
-                 "allowance-into-part",
-                 fmt::format("The finish allowance U{} W{}{} moves the profile into the finished part, up to {} mm deep: "
-                             "{} is turned {}.",
-                             figure(2 * allowance.r), figure(allowance.z), more, figure(depth), surface(frame),
-                             direction(frame)),
-                 signsWanted(frame, 'U', 'W', allowance + leave),
-                 {{"u_mm", 2 * allowance.r}, {"w_mm", allowance.z}, {"depth_mm", depth}}});
+    remarks_.at(
+        block(), *orders_[CodeGroup::OneShot]->word,
+        {Severity::Warning,
+         "allowance-into-part",
+         fmt::format("The finish allowance U{} W{}{} moves the profile into the finished part, up to {} mm deep: "
+                     "{} is turned {}.",
+                     figure(2 * allowance.r), figure(allowance.z), more, figure(depth), surface(frame),
+                     direction(frame)),
+         signsWanted(frame, 'U', 'W', allowance + leave),
+         {{"u_mm", 2 * allowance.r}, {"w_mm", allowance.z}, {"depth_mm", depth}}});
 }
 
 // The finish cut would be the deepest of all, and the first pass may not even reach the allowance.
@@ -286,12 +288,11 @@ std::optional<int> Control::passCount(char letter) {
     if (!count) return std::nullopt;
     if (*count == std::floor(*count) && *count <= kMostPasses) return static_cast<int>(*count);
     const bool many = *count > kMostPasses;
-    remarks_.at(
-        block(), *words_.word(letter),
-        {Severity::Stop, many ? "too-many-passes" : "pass-count-not-whole",
-         many ? fmt::format("{} passes are more than {}.", figure(*count), kMostPasses)
-              : fmt::format("The number of passes must be whole, not {}.", figure(*count)),
-         fmt::format("{} of {} is how many passes there are, not a length.", letter, cycleName())});
+    remarks_.at(block(), *words_.word(letter),
+                {Severity::Stop, many ? "too-many-passes" : "pass-count-not-whole",
+                 many ? fmt::format("{} passes are more than {}.", figure(*count), kMostPasses)
+                      : fmt::format("The number of passes must be whole, not {}.", figure(*count)),
+                 fmt::format("{} of {} is how many passes there are, not a length.", letter, cycleName())});
     return std::nullopt;
 }
 
@@ -312,15 +313,15 @@ void Control::repeatPattern(const Profile& profile, PatternOrder order) {
 }
 
 void Control::reportStock(const CycleFrame& frame, double depth, Point stock) {
-    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                {Severity::Warning,
-                 "pattern-into-part",
-                 fmt::format("With {} mm in X (radius) and {} mm in Z to come off, {} begins inside the finished part, "
-                             "up to {} mm deep: {} is turned {}.",
-                             figure(stock.r), figure(stock.z), cycleName(), figure(depth), surface(frame),
-                             direction(frame)),
-                 signsWanted(frame, 'X', 'Z', stock),
-                 {{"stock_x_mm", stock.r}, {"stock_z_mm", stock.z}, {"depth_mm", depth}}});
+    remarks_.at(
+        block(), *orders_[CodeGroup::OneShot]->word,
+        {Severity::Warning,
+         "pattern-into-part",
+         fmt::format("With {} mm in X (radius) and {} mm in Z to come off, {} begins inside the finished part, "
+                     "up to {} mm deep: {} is turned {}.",
+                     figure(stock.r), figure(stock.z), cycleName(), figure(depth), surface(frame), direction(frame)),
+         signsWanted(frame, 'X', 'Z', stock),
+         {{"stock_x_mm", stock.r}, {"stock_z_mm", stock.z}, {"depth_mm", depth}}});
 }
 
 }  // namespace firstoff

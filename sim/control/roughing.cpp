@@ -170,8 +170,7 @@ RoughingPlan planRoughing(const std::vector<ProfileElement>& profile, const Roug
     CyclePath path(plan.frame, start, plan.moves);
     const std::vector<ProfileElement> limit = shifted(planned, allowance + leave);
     const bool pockets = order.pockets && !plan.turnsBack;
-    plan.tooManyPasses =
-        !(pockets ? writePocketPasses(limit, order, path) : WallPasses(limit, order, path).write());
+    plan.tooManyPasses = !(pockets ? writePocketPasses(limit, order, path) : WallPasses(limit, order, path).write());
     if (plan.tooManyPasses) {
         plan.moves.clear();
         return plan;

@@ -118,6 +118,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     take(trial.findings, drillFindings(machining));
     take(trial.findings, gougeFindings(machining));
     take(trial.findings, pipFindings(machining));
+    take(trial.findings, sectionFindings(machining));
     addUp(trial);
     return true;
 }

@@ -160,9 +160,7 @@ private:
     // 5e-4.
     static constexpr double kSteep = 2e-3;
 
-    static bool upright(const CycleMove& move) {
-        return !arc(move.kind) && std::abs(move.from.z - move.to.z) <= 1e-9;
-    }
+    static bool upright(const CycleMove& move) { return !arc(move.kind) && std::abs(move.from.z - move.to.z) <= 1e-9; }
 
     // Along a face, or in the open: it must be free on one side at least.
     void cutUpright(const CycleMove& move, Point by) {
