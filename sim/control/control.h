@@ -89,6 +89,7 @@ private:
         BlockId approach = kNoBlock;  // the first profile block that names an axis
         std::uint32_t approachAxes = 0;
         MoveKind infeed = MoveKind::Rapid;  // how it leads in: at rapid or at feed
+        bool leadsInOnArc = false;
         bool namesX() const { return (approachAxes & BlockWords::bits({'X', 'U'})) != 0; }
         bool namesZ() const { return (approachAxes & BlockWords::bits({'Z', 'W'})) != 0; }
     };
@@ -180,6 +181,7 @@ private:
     double depthOfD();
     void rough(const Profile& profile, RoughingOrder order);
     bool startsRightWay(const Shape& shape, bool alongX);
+    bool startsStraight(const Shape& shape);
     void reportRoughing(const RoughingPlan& plan, const std::vector<ProfileElement>& shape, const RoughingOrder& order);
     void reportTurn(const RoughingPlan& plan, BlockId block, const RoughingOrder& order);
     void reportStart(const RoughingPlan& plan, const RoughingOrder& order);

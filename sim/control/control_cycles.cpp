@@ -135,6 +135,7 @@ Control::Shape Control::readShape(const Profile& profile, Point start, bool alon
         approach = block;
         shape.approachAxes = words_.letters() & kAxes;
         shape.infeed = now_.modal.motion == 0 ? MoveKind::Rapid : MoveKind::Feed;
+        shape.leadsInOnArc = now_.modal.motion == 2 || now_.modal.motion == 3;
     }
     recorder.settle();
     recorder_ = &mainRecorder_;
@@ -156,10 +157,11 @@ Control::Shape Control::readShape(const Profile& profile, Point start, bool alon
 std::vector<ProfileElement> Control::elementsOf(const std::vector<Move>& moves, BlockId approach, Point toWork,
                                                 bool alongX) {
     std::vector<ProfileElement> shape;
+    bool begun = false;
     for (std::size_t i = 0; i < moves.size(); ++i) {
         const Move& move = moves[i];
         if (!isMovement(move.kind)) continue;
-        if (i == 0 && move.block == approach) continue;
+        if (!std::exchange(begun, true) && move.block == approach) continue;
         // A rapid inside the profile is cut like the rest of it.
         const MoveKind kind = move.kind == MoveKind::Rapid ? MoveKind::Feed : move.kind;
         shape.push_back({move.from + toWork, move.to + toWork, move.centre + toWork, kind, move.block});

@@ -134,7 +134,7 @@ double Control::depthOfD() {
 void Control::rough(const Profile& profile, RoughingOrder order) {
     const BlockId callBlock = block();
     const auto shape = shapeOf(profile, order.alongX);
-    if (shape && startsRightWay(*shape, order.alongX)) {
+    if (shape && startsStraight(*shape) && startsRightWay(*shape, order.alongX)) {
         order.start = shape->start;
         order.infeed = shape->infeed;
         order.pockets = shape->namesX() && shape->namesZ();
@@ -143,6 +143,16 @@ void Control::rough(const Profile& profile, RoughingOrder order) {
         emitCycle(plan.moves, callBlock, order.alongX ? 72 : 71);
     }
     jumpOver(profile, callBlock);
+}
+
+// How the cycle leads in to each pass is taken from the first profile block.
+bool Control::startsStraight(const Shape& shape) {
+    if (!shape.leadsInOnArc) return true;
+    remarks_.at(shape.approach,
+                {Severity::Stop, "profile-starts-on-arc",
+                 fmt::format("The profile of {} starts with an arc; the cycle was not carried out.", cycleName()),
+                 "Lead to the first point of the profile with G00 or G01."});
+    return false;
 }
 
 // The first profile block has to lead across the passes, down to the profile.
@@ -298,7 +308,8 @@ std::optional<int> Control::passCount(char letter) {
 
 void Control::repeatPattern(const Profile& profile, PatternOrder order) {
     const BlockId callBlock = block();
-    if (const auto shape = shapeOf(profile, false)) {
+    const auto shape = shapeOf(profile, false);
+    if (shape && startsStraight(*shape)) {
         order.start = shape->start;
         order.infeed = shape->infeed;
         const PatternPlan plan = planPattern(shape->elements, order);

@@ -86,6 +86,42 @@ struct Job {
     RoughingPlan plan;
 };
 
+// A profile that only rises.
+std::vector<ProfileElement> risingProfile() {
+    std::vector<ProfileElement> profile;
+    Point at{0, 20};
+    const int count = *rc::gen::inRange(1, 14);
+    for (int i = 0; i < count; ++i) {
+        ProfileElement e;
+        e.from = at;
+        e.to = {at.z - thousandths(i == 0 ? 1000 : 0, 8000), at.r + thousandths(0, 4000)};
+        if (i > 0 && *rc::gen::inRange(0, 3) == 0) {
+            const double radius = thousandths(500, 6000);
+            const bool over = *rc::gen::arbitrary<bool>();
+            e.kind = over ? MoveKind::ArcAnticlockwise : MoveKind::ArcClockwise;
+            e.centre = at + radius * (over ? Point{-1, 0} : Point{0, 1});
+            e.to = at + radius * Point{-1, 1};
+        }
+        at = e.to;
+        profile.push_back(e);
+    }
+    return profile;
+}
+
+Job risingJob() {
+    Job job;
+    job.profile = risingProfile();
+    RoughingOrder& order = job.order;
+    order.start = {2, highest(job.profile) + thousandths(100, 3000)};
+    order.infeed = *rc::gen::arbitrary<bool>() ? MoveKind::Feed : MoveKind::Rapid;
+    order.depth = thousandths(300, 3000);
+    order.retract = thousandths(0, 2000);
+    order.allowance = {thousandths(0, 300), thousandths(0, 100)};
+    order.start.r += order.allowance.r;
+    job.plan = planRoughing(job.profile, order);
+    return job;
+}
+
 Job someJob() {
     Job job;
     job.profile = pocketedProfile();
@@ -108,7 +144,8 @@ Job someJob() {
 
 class Billet {
 public:
-    explicit Billet(const Job& job) : job_(job) {
+    // The bar's face stands at `front`.
+    Billet(const Job& job, double front) : job_(job) {
         const Point back = job.profile.back().to + job.order.allowance + job.order.leave;
         const double step = (job.order.start.z - back.z) / 701.3;
         for (double z = back.z + step / 2; z < job.order.start.z; z += step) zs_.push_back(z);
@@ -118,16 +155,17 @@ public:
             zs_.push_back(move.from.z + kBeside);
         }
         std::sort(zs_.begin(), zs_.end());
-        for (double z : zs_) stock_.push_back(z < job.order.start.z ? job.order.start.r : kNothing);
+        for (double z : zs_) stock_.push_back(z < front ? job.order.start.r : kNothing);
     }
 
-    // The profile moved by the allowance, the approach in front of it.
+    // The profile moved by the allowance; in front of it, where passes begin on the approach, that.
     double limitAt(double z, Point by) const {
         for (const ProfileElement& e : job_.profile) {
             if (const auto height = heightOf(e.from + by, e.to + by, e.centre + by, e.kind, z)) return *height;
         }
         const Point first = job_.profile.front().from + by;
-        return z > first.z ? heightOf(job_.order.start, first, {}, MoveKind::Feed, z).value_or(kNothing) : kNothing;
+        const bool approach = job_.order.pockets && z > first.z;
+        return approach ? heightOf(job_.order.start, first, {}, MoveKind::Feed, z).value_or(kNothing) : kNothing;
     }
 
     // Takes off what the move takes, which may go down to the profile moved `by`.
@@ -187,7 +225,7 @@ TEST(RoughingPockets, NeverGoesBelowTheShiftedProfileNorAtRapidThroughMaterial) 
         const Job job = someJob();
         RC_ASSERT(!job.plan.turnsBack && !job.plan.startInsideProfile && !job.plan.tooManyPasses);
         const RoughingOrder& order = job.order;
-        Billet billet(job);
+        Billet billet(job, order.start.z);
         std::size_t i = 0;
         for (; i < job.plan.moves.size() && job.plan.moves[i].pass < job.plan.passes; ++i) {
             billet.cut(job.plan.moves[i], order.depth, order.allowance + order.leave);
@@ -198,6 +236,23 @@ TEST(RoughingPockets, NeverGoesBelowTheShiftedProfileNorAtRapidThroughMaterial) 
         // A face that the allowance moved in front of the start is not cut.
         if (order.allowance.z == 0) RC_ASSERT(billet.most(order.allowance) <= kExact);
         RC_ASSERT(distance(job.plan.moves.back().to, order.start) < 1e-12);
+    }));
+}
+
+// The approach runs in front of the material, so that only the profile itself stands against it.
+TEST(RoughingRises, NeverGoesBelowTheShiftedProfileNorAtRapidThroughMaterial) {
+    EXPECT_TRUE(rc::check("type I on a billet of discs", [] {
+        const Job job = risingJob();
+        RC_ASSERT(!job.plan.turnsBack && !job.plan.startInsideProfile && !job.plan.tooManyPasses);
+        const RoughingOrder& order = job.order;
+        Billet billet(job, order.allowance.z);
+        std::size_t i = 0;
+        for (; i < job.plan.moves.size() && job.plan.moves[i].pass < job.plan.passes; ++i) {
+            billet.cut(job.plan.moves[i], order.depth, order.allowance);
+        }
+        RC_ASSERT(billet.most(order.allowance) <= order.depth + kExact);
+        for (; i < job.plan.moves.size(); ++i) billet.cut(job.plan.moves[i], order.depth, order.allowance);
+        RC_ASSERT(billet.most(order.allowance) <= kExact);
     }));
 }
 
