@@ -133,10 +133,12 @@ Control::Shape Control::readShape(const Profile& profile, Point start, bool alon
         const bool moves = words_.block() == block && words_.hasAny(kAxes) && orders_[CodeGroup::OneShot] == nullptr;
         if (approach != kNoBlock || !moves) continue;
         approach = block;
-        shape.approachAxes = words_.letters() & kAxes;
+        // A line by its angle runs along both axes.
+        shape.approachAxes = words_.angle() != nullptr ? kAxes : words_.letters() & kAxes;
         shape.infeed = now_.modal.motion == 0 ? MoveKind::Rapid : MoveKind::Feed;
         shape.leadsInOnArc = now_.modal.motion == 2 || now_.modal.motion == 3;
     }
+    if (openLine_) dropLine("the profile ends");
     recorder.settle();
     recorder_ = &mainRecorder_;
     reading_ = reading;
@@ -214,6 +216,7 @@ void Control::finishingBlock() {
     cycleBlock_ = callBlock;
     pass_ = 1;
     for (BlockId at = profile->first; at <= profile->last && !ended_; ++at) carryOut(at);
+    if (openLine_) dropLine("the profile ends");
     words_ = words;
     orders_ = orders;
     used_ = used;
