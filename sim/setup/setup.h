@@ -130,9 +130,9 @@ enum class CodeSystem : std::uint8_t { A, B, C };
 // Ways in which controls differ. The default is the most usual behaviour.
 struct ControlOptions {
     CodeSystem codeSystem = CodeSystem::A;
-    bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
+    bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71 to G73
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
-    double roughingRetractMm = 0.5;     // R of G71 when the program gives none
+    double roughingRetractMm = 0.5;     // R of G71 and G72 when the program gives none
     bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out
     bool optionalStop = true;           // the optional-stop switch: M01 stops
     bool plainCorners = false;          // R, C, I and K without comma are corners in G01 blocks of one axis
