@@ -75,11 +75,6 @@ void Control::reportTwice(char letter, BlockId taken) {
                  true});
 }
 
-// As it is written, since its number depends on the code system.
-std::string_view Control::cycleName() const {
-    return program_.textOf(*orders_[CodeGroup::OneShot]->word);
-}
-
 // What all cycles along a profile begin with: the path so far is closed, then the profile is read. Nothing, and said
 // so, if there is no shape.
 std::optional<Control::Shape> Control::shapeOf(const Profile& profile, bool alongX) {
@@ -178,28 +173,6 @@ std::vector<ProfileElement> Control::elementsOf(const std::vector<Move>& moves, 
         }
     }
     return shape;
-}
-
-// A step for each pass, so that the cycle can be gone through pass by pass.
-void Control::emitCycle(const std::vector<CycleMove>& moves, BlockId callBlock, int motionOfCycle) {
-    const int motion = std::exchange(now_.modal.motion, motionOfCycle);
-    modalDirty_ = true;
-    cycleBlock_ = callBlock;
-    int pass = 1;  // its step is the one of the block itself
-    for (const CycleMove& planned : moves) {
-        if (planned.pass != pass) recorder_->beginStep(callBlock);
-        pass = planned.pass;
-        pass_ = planned.pass;
-        Move move = newMove(planned.kind, turretAt(planned.to));
-        if (planned.block != kNoBlock) move.block = planned.block;
-        move.centre = turretAt(planned.centre);
-        now_.position = move.to;
-        add(move);
-    }
-    cycleBlock_ = kNoBlock;
-    pass_ = 0;
-    now_.modal.motion = motion;
-    modalDirty_ = true;
 }
 
 void Control::finishingBlock() {
