@@ -66,10 +66,16 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::MacroCall, Unknown, 'G', 650, "Calls a macro once."),
     everywhere(Order::ModalMacroCall, Unknown, 'G', 660, "Calls a macro after every move."),
     everywhere(Order::ModalMacroEnd, Unknown, 'G', 670, "Ends the calls after every move."),
-    numbered(Order::FinishingCycle, OneShot, 700, 700, 720, "Finishing along the profile P to Q."),
-    numbered(Order::RoughingAlong, OneShot, 710, 710, 730, "Roughing along Z in passes up to the profile P to Q."),
-    numbered(Order::RoughingAcross, Unknown, 720, 720, 740, "Roughing along X in passes up to the profile P to Q."),
-    numbered(Order::PatternRepeat, Unknown, 730, 730, 750, "Roughing in passes along the profile P to Q."),
+    numbered(Order::FinishingCycle, OneShot, 700, 700, 720,
+             "Finishing along the profile P to Q with its own F and S, and back to the start."),
+    numbered(Order::RoughingAlong, OneShot, 710, 710, 730,
+             "Roughing along Z in passes up to the profile P to Q, then along it. If the first profile block names X "
+             "and Z (type II), pockets too, level by level; controls differ in the order, which changes nothing of "
+             "what is left for finishing."),
+    numbered(Order::RoughingAcross, OneShot, 720, 720, 740,
+             "Roughing along X in passes up to the profile P to Q, likewise."),
+    numbered(Order::PatternRepeat, OneShot, 730, 730, 750,
+             "Roughing in passes along the profile P to Q, each nearer to it."),
     numbered(
         Order::FacePeck, OneShot, 740, 740, 760,
         "Pecks along Z: face groove, or drilling on the axis. P step and Q peck in least increments, or I and K as "

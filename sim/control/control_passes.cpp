@@ -15,6 +15,21 @@ namespace {
 
 constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
 
+bool isOneShotCycle(Order order) {
+    switch (order) {
+        case Order::FinishingCycle:
+        case Order::RoughingAlong:
+        case Order::RoughingAcross:
+        case Order::PatternRepeat:
+        case Order::FacePeck:
+        case Order::GroovePeck:
+        case Order::ThreadingCycle:
+            return true;
+        default:
+            return false;
+    }
+}
+
 }  // namespace
 
 bool Control::isModalCycle(int motion) {
@@ -48,8 +63,8 @@ void Control::modalCycle() {
 // As it is written, since its number depends on the code system.
 std::string Control::cycleName() const {
     const Code* oneShot = orders_[CodeGroup::OneShot];
-    const bool pecks = oneShot != nullptr && (oneShot->order == Order::FacePeck || oneShot->order == Order::GroovePeck);
-    const Word* word = pecks ? oneShot->word : cycleStated_.word;
+    const bool stated = oneShot != nullptr && isOneShotCycle(oneShot->order);
+    const Word* word = stated ? oneShot->word : cycleStated_.word;
     return word != nullptr ? std::string(program_.textOf(*word)) : "The cycle";
 }
 

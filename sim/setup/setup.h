@@ -134,10 +134,10 @@ enum class CodeSystem : std::uint8_t { A, B, C };
 // Ways in which controls differ. The default is the most usual behaviour.
 struct ControlOptions {
     CodeSystem codeSystem = CodeSystem::A;
-    bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
+    bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71 to G73
     CompensationStart compensationStart = CompensationStart::A;
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
-    double roughingRetractMm = 0.5;     // R of G71 when the program gives none
+    double roughingRetractMm = 0.5;     // R of G71 and G72 when the program gives none
     double peckClearanceMm = 0.5;       // back after a peck: G74 and G75 without R, and G83
     bool peckFullRetract = true;        // G83 comes out of the hole after every peck
     bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out
