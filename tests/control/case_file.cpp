@@ -207,7 +207,7 @@ private:
     }
 
     std::map<std::string, double> figuresOf(const Move& move) const {
-        const Point end = move.to + path_.programmedShift(move, setup_);
+        const Point end = move.to + path_.programmedShift(move);
         return {{"X", 2 * end.r},
                 {"Z", end.z},
                 {"F", move.feed},

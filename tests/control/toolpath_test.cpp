@@ -187,7 +187,7 @@ TEST(Interpret, LosesNothingInMovesTooShortToBeMade) {
     }
     const Move& last = path.moves.back();
     // What is left over is shorter than what counts as the same place, 1e-7 mm.
-    EXPECT_NEAR((last.to + path.programmedShift(last, setup)).z, 2 - 0.00004, 1.1e-7);
+    EXPECT_NEAR((last.to + path.programmedShift(last)).z, 2 - 0.00004, 1.1e-7);
 }
 
 TEST(Interpret, NamesTheKindsOfMovesAsTheTableDoes) {
@@ -230,7 +230,7 @@ TEST(Interpret, UsesTheGaugeThatWasEntered) {
     setup.offsets = {entry};
     const Toolpath path = run("T0101\nG00 X50. Z2.\nM30\n", setup);
     const Move& move = path.moves.back();
-    EXPECT_NEAR((move.to + path.programmedShift(move, setup)).z, 2, 1e-9) << "what the display says";
+    EXPECT_NEAR((move.to + path.programmedShift(move)).z, 2, 1e-9) << "what the display says";
     EXPECT_NEAR((move.to + path.tipShift(move) - setup.workOffsets[0]).z, 2.5, 1e-9) << "where the tip really is";
 }
 
