@@ -6,26 +6,31 @@
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_drawing.cpp corners and lines by
-// their angle, control_cycles.cpp G70 and G71.
+// their angle, control_coordinates.cpp datums, offset entry and reference positions, control_cycles.cpp G70 and G71,
+// control_macro.cpp macro statements, control_variables.cpp what their variables mean.
 #pragma once
 
 #include <array>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "sim/control/arc.h"
 #include "sim/control/block_words.h"
+#include "sim/control/expression_values.h"
+#include "sim/control/loops.h"
 #include "sim/control/path_recorder.h"
 #include "sim/control/profile_search.h"
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
 #include "sim/control/toolpath.h"
+#include "sim/control/variables.h"
 #include "sim/program/program.h"
 #include "sim/setup/setup.h"
 
 namespace firstoff {
 
-class Control {
+class Control final : private VariableReader {
 public:
     Control(const Program& program, const Setup& setup, Toolpath& out);
 
@@ -56,7 +61,10 @@ private:
         bool feedOfOtherMode = false;  // F was given under the other of G98 and G99
         bool feedChecked = false;      // nothing that a feed move depends on changed since it was looked at
         bool speedGiven = false;
-        bool datumChecked = false;  // work offset and tool offset were looked at since they changed
+        bool datumChecked = false;       // work offset and tool offset were looked at since they changed
+        bool incremental = false;        // G91 of code systems B and C
+        bool feedOfOtherUnits = false;   // F was given under the other of G20 and G21
+        bool speedOfOtherUnits = false;  // S of a surface speed, likewise
     };
 
     // What the walk through the blocks is doing.
@@ -78,7 +86,8 @@ private:
 
     // control.cpp
     void carryOut(BlockId block);
-    bool frames(BlockId block);
+    bool isLeftOut(BlockId block) const;
+    void tooManyBlocks(BlockId block);
     void carryOutWords();
     void sortCodes();
     void sortCode(const Code& code, bool isG);
@@ -97,17 +106,19 @@ private:
     void applyClamp();
     void changeSpeedMode();
     void applySpindle();
-    void applyWorkOffset();
     void dwell();
     // The number of `letter` if it is above zero; reports it otherwise.
     std::optional<double> positive(char letter, const char* what);
     void checkFeed();
+    void checkUnitsOfFeed();
     void checkDatum();
     std::uint32_t modalIndex();
 
     // control_tool.cpp
     void applyTool();
     void callTool(int station, int offset, const Word& word);
+    bool addCall(const ToolCall& call, const Word& word);
+    const Offset* offset(int number) const;
     void reportTool(const ToolCall& call, const Word& word);
     Point reckonedTip(int station, int offset, const Tool* tool) const;
     void applyCompensation();
@@ -124,18 +135,30 @@ private:
     void fullCircle(Move move, const ArcCentre& arc);
     void reportArc(const ArcCentre& arc, bool byRadius, const Word* word);
     void machineMove();
-    void referenceReturn();
     void lookForPoints();
+    void checkPoint(const Word& word);
+    bool writesPoints();
     Point target() const;
     Move newMove(MoveKind kind, Point to);
     void add(const Move& move) {
         if (openLine_ && isMovement(move.kind)) dropLine("a move that is no such line follows");
         recorder_->add(move);
     }
-    double lengthOf(char letter) const { return scale() * words_.number(letter); }
+    // Lengths in mm; X and U of the program on radius.
+    double lengthOf(const Word& word) const { return unitOf(word) * word.value; }
+    double lengthOf(char letter) const { return lengthOf(*words_.word(letter)); }
+    double onRadius(const Word& word) const { return lengthOf(word) * (setup_.control.radiusProgramming ? 1.0 : 0.5); }
+    double onRadius(char letter) const { return onRadius(*words_.word(letter)); }
+    double unitOf(const Word& word) const { return countsIncrements(word) ? scale() * increment() : scale(); }
+    bool countsIncrements(const Word& word) const {
+        return !word.hasPoint && setup_.control.wholeNumbers == ControlOptions::WholeNumbers::Increments;
+    }
+    double increment() const { return now_.modal.inches ? 0.0001 : 0.001; }
+    // Letters that name an axis: U and W do so in code system A only.
+    std::uint32_t axes() const;
     double scale() const { return now_.modal.inches ? kInch : 1.0; }
     const ToolCall& call() const { return out_.calls[static_cast<std::size_t>(now_.call)]; }
-    Point datum() const { return setup_.workOffsets[static_cast<std::size_t>(now_.modal.workOffset)]; }
+    Point datum() const { return out_.datums[now_.modal.datum]; }
     Point workPosition() const { return now_.position + call().reckoned - datum(); }
     Point turretAt(Point work) const { return work + datum() - call().reckoned; }
 
@@ -143,10 +166,30 @@ private:
     std::optional<CornerWish> cornerWish(const Word*& word);
     const Word* plainCorner() const;
     void openLine();
+    Point angleOf(const Word& word);
     void dropLine(const char* why);
     Point endOfLine(Point to);
     bool closeLine(Point to);
     void checkAngle(Point from, Point to, Point direction, BlockId block, const Word& word);
+
+    // control_coordinates.cpp
+    void applyWorkOffset();
+    std::optional<int> furtherWorkOffset(const Code& code);
+    void refreshDatum();
+    void coordinateSetting();
+    void localShift();
+    void checkShift();
+    void dataEntry();
+    void enterWorkOffset(int kind);
+    void enterOffset(bool geometry, int number);
+    void enterNose(Offset& entry, bool geometry);
+    std::optional<int> entryNumber(int least, int most);
+    void entered(double& axis, char absolute, char incremental, bool alongR);
+    Offset& offsetToEnter(int number);
+    void takeUpOffset(int number);
+    void referenceReturn();
+    std::optional<Point> otherReference();
+    void referenceCheck();
 
     // control_cycles.cpp
     void roughingBlock();
@@ -163,6 +206,28 @@ private:
     void jumpOver(const Profile& profile, BlockId callBlock);
     bool endsProgram(BlockId block) const;
 
+    // control_macro.cpp
+    void carryOutStatement(BlockId block);
+    void assign(BlockId block, const Statement& statement);
+    void setVariable(BlockId block, const Assignment& assignment, double index, double value);
+    bool holds(BlockId block, const Statement& statement);
+    void beginLoop(BlockId block, const Statement& statement);
+    void endLoop(BlockId block);
+    void jump(BlockId block, const Statement& statement);
+    void jumpTo(BlockId block, std::int32_t number);
+    void goBack(BlockId from, BlockId to);
+    bool refuseInProfile(BlockId block, const Statement& statement);
+    void halt(BlockId block, Remark remark);
+    const Loops& loops();
+
+    // control_variables.cpp
+    double read(std::int32_t index, std::uint32_t offset) override;
+    double systemVariable(std::int32_t index, std::uint32_t offset);
+    std::optional<double> positionVariable(std::int32_t index, const Word& at);
+    std::optional<double> modalVariable(std::int32_t index) const;
+    void setSystemVariable(BlockId block, std::int32_t index, double value, const Word& at);
+    void doubtVariable(const Word& at, const char* code, std::string message, std::string remedy);
+
     void use(std::uint32_t letters) { used_ |= letters; }
     BlockId block() const { return words_.block(); }
 
@@ -176,6 +241,11 @@ private:
     PathRecorder* recorder_;  // the main one, or one that reads a profile
     const BlockId end_;       // the first block that is not of this program
     ProfileSearch search_;
+    Variables variables_;
+    ExpressionValues values_;
+    std::optional<Loops> loops_;    // of the program carried out; made at its first loop or jump
+    BlockId executing_ = kNoBlock;  // the block being carried out, for what its variables have to say
+    std::set<BlockId> jumpsSeen_;   // jumps whose target was looked at for a second block of its number
 
     Standing now_;
     BlockWords words_;
@@ -186,7 +256,10 @@ private:
     bool ended_ = false;
     bool endless_ = false;
     bool lackOfPointSaid_ = false;
+    std::optional<bool> writesPoints_;
     long executed_ = 0;
+    BlockId lastWayBackFrom_ = kNoBlock;  // the last jump upwards
+    BlockId lastWayBackTo_ = kNoBlock;
 
     ModalState writtenModal_;
     std::uint32_t modalIndex_ = 0;
@@ -199,6 +272,20 @@ private:
         Point direction;
     };
     std::optional<OpenLine> openLine_;
+
+    // What stands on the control's offset pages: from the set-up, then as the program enters it.
+    std::vector<Offset> offsets_;  // in order of number
+    std::array<Point, kWorkOffsets> workOffsets_;
+    std::array<bool, kWorkOffsets> workOffsetGiven_;
+    Point externalOffset_;  // added to every work offset
+    Point localShift_;      // G52
+    Point shift_;           // G50 (G92) with axis words
+    struct SetCoordinates {
+        Place at;
+        Point turret;              // where it stood
+        bool incremental = false;  // also when one of several was
+    };
+    SetCoordinates shiftOn_;  // the G50 that set shift_
 
     Place compensationOn_;  // the G41 or G42 in force
     Place surfaceSpeedOn_;  // the G96 in force

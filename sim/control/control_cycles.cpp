@@ -25,7 +25,7 @@ void Control::roughingBlock() {
     const bool isCall = words_.hasAny(kCycleWords);
     if (!isCall) {
         // The first of two blocks: depth of cut on radius and retract, for the calls that follow.
-        if (words_.has('U')) roughingDepth_ = scale() * positive('U', "The depth of cut").value_or(0);
+        if (words_.has('U')) roughingDepth_ = unitOf(*words_.word('U')) * positive('U', "The depth of cut").value_or(0);
         readRetract();
         return;
     }
@@ -34,7 +34,7 @@ void Control::roughingBlock() {
     if (!profile) return;
     RoughingOrder order;
     if (const Word* allowance = words_.secondU() != nullptr ? words_.secondU() : words_.word('U')) {
-        order.allowance.r = scale() * allowance->value / 2;
+        order.allowance.r = onRadius(*allowance);
     }
     if (words_.has('W')) order.allowance.z = lengthOf('W');
     readRetract();
@@ -50,13 +50,13 @@ void Control::readRetract() {
     if (!words_.has('R')) return;
     const bool none = words_.number('R') == 0;
     if (const auto retract = none ? std::optional(0.0) : positive('R', "The retract"))
-        roughingRetract_ = scale() * *retract;
+        roughingRetract_ = unitOf(*words_.word('R')) * *retract;
 }
 
 // From this block (D, or the first of two U words), or from the first of two blocks.
 std::optional<double> Control::depthOfCut() {
     double depth = roughingDepth_;
-    if (words_.secondU() != nullptr) depth = scale() * positive('U', "The depth of cut").value_or(0);
+    if (words_.secondU() != nullptr) depth = unitOf(*words_.word('U')) * positive('U', "The depth of cut").value_or(0);
     if (words_.has('D')) depth = depthOfD();
     if (depth > 0) return depth;
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
@@ -152,6 +152,7 @@ void Control::rough(const Profile& profile, RoughingOrder order) {
 // first movement is the approach from the start point; what follows it is the shape.
 std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingOrder& order) {
     const Standing before = now_;
+    const Variables variables = variables_;
     const BlockWords words = words_;
     const Orders orders = orders_;
     const std::uint32_t used = used_;
@@ -167,6 +168,7 @@ std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingO
     reading_ = reading;
     const Point toWork = call().reckoned - datum();
     now_ = before;
+    variables_ = variables;
     modalDirty_ = true;
     words_ = words;
     orders_ = orders;

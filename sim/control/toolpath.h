@@ -48,7 +48,8 @@ struct ModalState {
 // "G54" … "G59", "G54.1 P3": ModalState::workOffset as it is programmed.
 std::string workOffsetName(int workOffset);
 
-// A T word carried out, or an offset in force changed by the program: which station and which offset stand from then on.
+// A T word carried out, or an offset in force changed by the program: which station and which offset stand from then
+// on.
 struct ToolCall {
     int station = 0;  // 0: none yet
     int offset = 0;   // 0: offset cancelled

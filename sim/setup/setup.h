@@ -145,11 +145,11 @@ struct ControlOptions {
     bool plainCorners = false;          // R, C, I and K without comma are corners in G01 blocks of one axis
     OffsetCancel offsetCancel = OffsetCancel::NotSaid;
     WholeNumbers wholeNumbers = WholeNumbers::NotSaid;
-    bool radiusProgramming = false;     // X and U are radii in the program, not diameters
-    long maxBlocks = 20'000'000;        // executed blocks before a program counts as endless
+    bool radiusProgramming = false;  // X and U are radii in the program, not diameters
+    long maxBlocks = 20'000'000;     // executed blocks before a program counts as endless
 };
 
-inline constexpr std::size_t kPlainWorkOffsets = 6;    // G54–G59
+inline constexpr std::size_t kPlainWorkOffsets = 6;     // G54–G59
 inline constexpr std::size_t kFurtherWorkOffsets = 48;  // G54.1 P1–P48
 inline constexpr std::size_t kWorkOffsets = kPlainWorkOffsets + kFurtherWorkOffsets;
 
@@ -159,8 +159,8 @@ struct Setup {
     Chuck chuck;
     std::optional<Tailstock> tailstock;
     Stock stock;
-    std::vector<Tool> tools;                // in order of station
-    std::vector<Offset> offsets;            // in order of number
+    std::vector<Tool> tools;      // in order of station
+    std::vector<Offset> offsets;  // in order of number
     // G54–G59, then G54.1 P1–P48: origin of the work frame in the lathe frame.
     std::array<Point, kWorkOffsets> workOffsets{};
     std::array<bool, kWorkOffsets> workOffsetGiven{};  // false: the set-up does not say where that datum is
