@@ -25,7 +25,7 @@ void BlockWords::collect(const Program& program, BlockId block, const ControlOpt
     system_ = options.codeSystem;
     countsIncrements_ = options.wholeNumbers == ControlOptions::WholeNumbers::Increments;
     block_ = block;
-    mask_ = 0;
+    mask_ = wholes_ = 0;
     gCount_ = 0;
     mCount_ = 0;
     axesUnknown_ = false;
@@ -69,6 +69,7 @@ void BlockWords::take(const Word& word, Remarks& remarks) {
     }
     words_[index(word.letter)] = &word;
     mask_ |= bit(word.letter);
+    if (!word.hasPoint && word.value != 0) wholes_ |= bit(word.letter);
 }
 
 void BlockWords::takeCode(const Word& word, Remarks& remarks) {

@@ -186,7 +186,8 @@ private:
     std::optional<int> entryNumber(int least, int most);
     void entered(double& axis, char absolute, char incremental, bool alongR);
     Offset& offsetToEnter(int number);
-    void takeUpOffset(int number);
+    void takeUpOffset(int number, BlockId block, const Word& word);
+    void setTip(Offset& entry, BlockId block, double number, const Word& word);
     void referenceReturn();
     std::optional<Point> otherReference();
     void referenceCheck();
@@ -226,6 +227,11 @@ private:
     std::optional<double> positionVariable(std::int32_t index, const Word& at);
     std::optional<double> modalVariable(std::int32_t index) const;
     void setSystemVariable(BlockId block, std::int32_t index, double value, const Word& at);
+    // control_offset_variables.cpp
+    std::optional<double> offsetVariable(std::int32_t index) const;
+    bool setOffsetVariable(BlockId block, std::int32_t index, double value, const Word& word);
+    void setWorkOffset(int number, bool alongZ, double mm);
+
     void doubtVariable(const Word& at, const char* code, std::string message, std::string remedy);
 
     void use(std::uint32_t letters) { used_ |= letters; }

@@ -233,7 +233,7 @@ void Control::enterOffset(bool geometry, int number) {
         entered(entry.wear.z, 'Z', 'W', false);
     }
     enterNose(entry, geometry);
-    takeUpOffset(number);
+    takeUpOffset(number, block(), *orders_[CodeGroup::OneShot]->word);
 }
 
 // R the nose radius, C by how much it changes, Q the number of the tip.
@@ -253,16 +253,18 @@ void Control::enterNose(Offset& entry, bool geometry) {
     if (words_.has('R') && (geometry || words_.number('R') != 0)) entry.noseRadius = std::abs(lengthOf('R'));
     if (words_.has('C')) entry.noseRadius = std::abs(before + lengthOf('C'));
     if (!words_.has('Q')) return;
-    const double tip = words_.number('Q');
-    if (tip == std::floor(tip) && tip >= 0 && tip <= 9) {
-        entry.tipNumber = static_cast<int>(tip);
+    setTip(entry, block(), words_.number('Q'), *words_.word('Q'));
+}
+
+void Control::setTip(Offset& entry, BlockId where, double number, const Word& word) {
+    if (number == std::floor(number) && number >= 0 && number <= 9) {
+        entry.tipNumber = static_cast<int>(number);
         return;
     }
-    remarks_.at(
-        block(), *words_.word('Q'),
-        {Severity::Stop, "no-such-tip",
-         fmt::format("{} is no number of an imaginary tip; it was left as it is.", program_.textOf(*words_.word('Q'))),
-         "Write Q0 to Q9."});
+    remarks_.at(where, word,
+                {Severity::Stop, "no-such-tip",
+                 fmt::format("{} is no number of an imaginary tip; it was left as it is.", figure(number)),
+                 "Write a whole number from 0 to 9."});
 }
 
 Offset& Control::offsetToEnter(int number) {
@@ -274,28 +276,29 @@ Offset& Control::offsetToEnter(int number) {
     return *offsets_.insert(at, entry);
 }
 
-// An offset that is in force while it is entered.
-void Control::takeUpOffset(int number) {
+// An offset that is in force while it is entered, by a G10 or a variable.
+void Control::takeUpOffset(int number, BlockId where, const Word& word) {
     if (call().station == 0 || call().offset != number) return;
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
     const Point reckoned = reckonedTip(call().station, number, tool);
     if (reckoned == call().reckoned) return;
-    const Word& word = *orders_[CodeGroup::OneShot]->word;
+    const bool compensating = now_.modal.compensation != Compensation::Off;
     remarks_.at(
-        block(), word,
+        where, word,
         {Severity::Warning,
          "offset-changed-while-active",
-         fmt::format("Offset {} is in force while G10 changes it; it counts from the next block on here, but "
-                     "some controls wait for the next T word.",
-                     number),
+         fmt::format("Offset {} is in force while it is changed; {}", number,
+                     compensating ? "nose-radius compensation is on, and it was left for the next T word."
+                                  : "it counts from the next block on here, but some controls wait for the "
+                                    "next T word."),
          fmt::format("Enter it before the tool is called, or write T{:02}{:02} behind it.", call().station, number),
          {{"offset", static_cast<double>(number)}},
          true});
-    leaveCompensation("a change of the tool offset", &word);
+    if (compensating) return;
     settle();
     ToolCall next = call();
     next.reckoned = reckoned;
-    next.block = block();
+    next.block = where;
     addCall(next, word);
 }
 
@@ -312,7 +315,8 @@ void Control::referenceReturn() {
         remarks_.at(
             block(), *code.word,
             {Severity::Warning, "reference-without-axes", fmt::format("{} names no axis: nothing was moved.", name),
-             fmt::format("Name the axes: {} U0 W0.", name)});
+             fmt::format("Name the axes: {} {}.", name,
+                         setup_.control.codeSystem == CodeSystem::A ? "U0 W0" : "X0 Z0 under G91")});
         return;
     }
     if (words_.axesUnknown()) return;

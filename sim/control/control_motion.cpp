@@ -80,7 +80,7 @@ void Control::applyAxes() {
 
 void Control::move() {
     use(axes());
-    lookForPoints();
+    if (words_.lacksPoint(kAxes | kArcWords)) lookForPoints();
     for (const auto& [absolute, incremental] : {std::pair{'X', 'U'}, std::pair{'Z', 'W'}}) {
         if (!words_.has(absolute) || !words_.has(incremental)) continue;
         remarks_.at(block(), *words_.word(incremental),

@@ -65,18 +65,20 @@ void Control::applyTool() {
 }
 
 void Control::callTool(int station, int offset, const Word& word) {
-    if (station == call().station && offset == call().offset) return;
+    const Tool* tool = setup_.toolAt(station);
+    const Point reckoned = reckonedTip(station, offset, tool);
+    const bool asBefore = station == 0 || reckoned == call().reckoned;
+    if (station == call().station && offset == call().offset && asBefore) return;
     leaveCompensation(station != call().station ? "a tool change" : "a change of the tool offset", &word);
     settle();
     const bool indexes = station != call().station;
-    const Tool* tool = setup_.toolAt(station);
     ToolCall next;
     next.station = station;
     next.offset = offset;
     next.block = block();
     next.tip = tool != nullptr ? tool->tip : Point{};
     next.toolIndex = tool != nullptr ? static_cast<int>(tool - setup_.tools.data()) : -1;
-    next.reckoned = reckonedTip(station, offset, tool);
+    next.reckoned = reckoned;
     if (!addCall(next, word)) return;
     reportTool(next, word);
     if (!indexes) return;

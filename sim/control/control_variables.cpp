@@ -48,6 +48,7 @@ double Control::systemVariable(std::int32_t index, std::uint32_t offset) {
     }
     if (const auto position = positionVariable(index, at)) return *position;
     if (const auto modal = modalVariable(index)) return *modal;
+    if (const auto entered = offsetVariable(index)) return *entered;
     if (isBetween(index, 34, 99) || isBetween(index, 200, 499)) {
         remarks_.at(executing_, at,
                     {Severity::Stop, "no-such-variable",
@@ -165,6 +166,7 @@ void Control::setSystemVariable(BlockId block, std::int32_t index, double value,
                      "Set it back to 0 at the end of the program."});
         return;
     }
+    if (setOffsetVariable(block, index, value, at)) return;
     doubtVariable(at, "variable-not-known",
                   fmt::format("#{} sets something of the machine that a trial does not have; nothing was set.", index),
                   "Prove this part of the program on the machine.");
