@@ -238,7 +238,7 @@ void Control::finish() {
         checkShift();
         const bool stopped = !out_.stops.empty() && out_.stops.back().kind == ProgramStop::Kind::End;
         if (!stopped && !endless_) {
-            remarks_.at(block(),
+            remarks_.at(executing_,
                         {Severity::Warning, "no-program-end",
                          "The program ends here without M30 or M02; the control would stop with an alarm or wait.",
                          "End the program with M30."});
