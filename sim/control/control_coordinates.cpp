@@ -310,7 +310,10 @@ void Control::referenceReturn() {
     const bool alongZ = words_.hasAny(axes() & kAlongZ);
     std::optional<Point> end = setup_.machine.home;
     if (code.order == Order::OtherReference) end = otherReference();
+    const bool turns = words_.hasAny(BlockWords::bits({'C', 'H'})) && spindleMayBeAxis();
+    if (turns) referenceSpindleAxis();
     if (!alongR && !alongZ) {
+        if (turns) return;
         const char* name = code.order == Order::OtherReference ? "G30" : "G28";
         remarks_.at(
             block(), *code.word,
@@ -320,6 +323,7 @@ void Control::referenceReturn() {
         return;
     }
     if (words_.axesUnknown()) return;
+    noteCycleLeftOn("the return to the reference position (G28)", code.word);
     leaveCompensation("the return to the reference position (G28)", code.word);
     const bool uncancelled = recorder_->compensating();
     settle();

@@ -69,9 +69,11 @@ void Control::callTool(int station, int offset, const Word& word) {
     const Point reckoned = reckonedTip(station, offset, tool);
     const bool asBefore = station == 0 || reckoned == call().reckoned;
     if (station == call().station && offset == call().offset && asBefore) return;
+    if (station != call().station) noteCycleLeftOn("the tool change", &word);
     leaveCompensation(station != call().station ? "a tool change" : "a change of the tool offset", &word);
     settle();
     const bool indexes = station != call().station;
+    if (indexes) now_.spindleAxis = {};
     ToolCall next;
     next.station = station;
     next.offset = offset;
@@ -154,6 +156,8 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
 
 void Control::applyCompensation() {
     if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
+    // With the spindle as an axis it would be the radius of a milling cutter, in another plane.
+    if (now_.spindleAxis.engaged && orders_[CodeGroup::Compensation]->order != Order::CompensationOff) return;
     if (openLine_) dropLine("nose-radius compensation changes between the two lines");
     const Order order = orders_[CodeGroup::Compensation]->order;
     if (order == Order::CompensationOff) {

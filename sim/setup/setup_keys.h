@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -45,7 +46,11 @@ std::span<const std::string_view> setupTables();
 // Index into Setup::workOffsets of a table like `work_offsets.G55` or `work_offsets.G54.1 P3`, -1 for any other.
 int workOffsetOf(std::string_view tableName);
 
-// Name of the table as setupKeys() has it: "work_offsets" for those tables, else unchanged.
+// Name of the table as setupKeys() has it: "work_offsets" for those tables, "m_codes" for "m_codes.M63" and its like,
+// else unchanged.
 std::string_view keyTableOf(std::string_view tableName);
+
+// 63 for "m_codes.M63"; nothing for a table that is none of these. Three figures at most.
+std::optional<int> machineCodeNumber(std::string_view tableName);
 
 }  // namespace firstoff

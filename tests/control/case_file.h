@@ -12,19 +12,29 @@
 //   (expect stop|optional-stop|end)   the program stops at this line
 //   (option NAME)                     a switch of the control: block-skip, no-optional-stop, compensate-in-roughing,
 //                                     plain-corners, offset-cancel-wear, offset-cancel-all, whole-units,
-//                                     whole-increments, radius-programming, system-b, system-c, max-blocks N
+//                                     whole-increments, radius-programming, short-pecks, system-b, system-c,
+//                                     max-blocks N
 //
 // A line with any expected move must make exactly these moves; a move inside a cycle counts for the line that describes
 // it. Every finding of the file must be expected. Positions are work coordinates.
+// The set-up knows the M codes M07 (coolant), M19 (spindle oriented), M33 (spindle forward), M63 and M64.
 #pragma once
 
 #include <string>
 #include <vector>
+
+#include "sim/control/toolpath.h"
 
 namespace firstoff::cases {
 
 // What does not hold, in words, one entry each; empty when the case holds. Throws std::runtime_error for a file that
 // cannot be read or whose expectations cannot.
 std::vector<std::string> check(const std::string& pathInTree);
+
+// The names in tests/cases/list.txt: files of that folder without their .nc.
+std::vector<std::string> listed();
+
+// A case's text, perhaps changed, carried out on the lathe of the cases with the options it asks for.
+Toolpath carryOut(const std::string& text);
 
 }  // namespace firstoff::cases
