@@ -379,6 +379,7 @@ private:
         Point direction;
     };
     std::optional<OpenLine> openLine_;
+    BlockId lineDroppedIn_ = kNoBlock;  // the block that should have ended a line and could not
 
     // What stands on the control's offset pages: from the set-up, then as the program enters it.
     std::vector<Offset> offsets_;  // in order of number

@@ -121,6 +121,7 @@ void Control::dropLine(const char* why) {
                      program_.textOf(*openLine_->word), why),
          "Write the next line with X, Z and A, or give this one an end point."});
     openLine_.reset();
+    lineDroppedIn_ = block();
     recorder_->dropLine();
 }
 
@@ -151,7 +152,8 @@ Point Control::endOfLine(Point to) {
         }
         to = from + (way / slope) * u;
     }
-    checkAngle(from, to, u, block(), *angle);
+    // Without the line before it, this one does not begin where it was drawn.
+    if (lineDroppedIn_ != block()) checkAngle(from, to, u, block(), *angle);
     return to;
 }
 
