@@ -104,6 +104,7 @@ void Control::stateMotion(const Code& code) {
 }
 
 void Control::reportAxisTwice() {
+    if (setup_.control.codeSystem != CodeSystem::A) return;  // U and W are no axes there
     for (const auto& [absolute, incremental] : {std::pair{'X', 'U'}, std::pair{'Z', 'W'}}) {
         if (!words_.has(absolute) || !words_.has(incremental)) continue;
         remarks_.at(block(), *words_.word(incremental),

@@ -41,7 +41,7 @@ void Control::modalCycle() {
     const bool stated = orders_[CodeGroup::Motion] != nullptr;
     if (orders_.unknownG && !stated) now_.suspended = true;
     if (now_.suspended || words_.axesUnknown()) return use(words_.letters());
-    if (orders_[CodeGroup::Machine] != nullptr && words_.hasAny(kAxes)) {
+    if (orders_[CodeGroup::Machine] != nullptr && words_.hasAny(axes())) {
         use(axes());
         return machineMove();
     }
@@ -164,10 +164,10 @@ const Word* Control::taperWord() const {
 SinglePass Control::readSinglePass(bool stated) {
     SinglePassFigures& kept = now_.singlePass;
     const Point to = target() + call().reckoned - datum();
-    if (words_.hasAny(BlockWords::bits({'X', 'U'}))) kept.endR = to.r;
-    if (words_.hasAny(BlockWords::bits({'Z', 'W'}))) kept.endZ = to.z;
+    if (words_.hasAny(axes() & BlockWords::bits({'X', 'U'}))) kept.endR = to.r;
+    if (words_.hasAny(axes() & BlockWords::bits({'Z', 'W'}))) kept.endZ = to.z;
     if (const Word* taper = taperWord()) {
-        kept.taper = scale() * taper->value;
+        kept.taper = lengthOf(*taper);
     } else if (stated && kept.taper != 0) {
         reportTaperKept();
     }
