@@ -167,7 +167,7 @@ SinglePass Control::readSinglePass(bool stated) {
     if (words_.hasAny(BlockWords::bits({'X', 'U'}))) kept.endR = to.r;
     if (words_.hasAny(BlockWords::bits({'Z', 'W'}))) kept.endZ = to.z;
     if (const Word* taper = taperWord()) {
-        kept.taper = scale() * taper->value;
+        kept.taper = lengthOf(*taper);
     } else if (stated && kept.taper != 0) {
         reportTaperKept();
     }
