@@ -27,8 +27,7 @@ public:
     // Reads the words of `block`. Words without a usable number are left out: those without any were reported when the
     // program was read, expressions that cannot be calculated are reported by `values` and set axesUnknown(). A word
     // whose expression is null counts as not written.
-    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks,
-                 ExpressionValues& values);
+    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks, ExpressionValues& values);
 
     BlockId block() const { return block_; }
     bool has(char letter) const { return (mask_ & bit(letter)) != 0; }
@@ -45,6 +44,7 @@ public:
     const Word* cornerChamfer() const { return cornerChamfer_; }  // `,C`
     const Word* cornerRadius() const { return cornerRadius_; }    // `,R`
     const Word* secondU() const { return secondU_; }              // of a one-block G71 with two U words
+    const Word* repeated() const { return repeated_; }            // the first word whose letter stood before
     bool axesUnknown() const { return axesUnknown_; }             // a word's value could not be calculated
 
     static constexpr std::uint32_t bit(char letter) { return std::uint32_t{1} << (letter - 'A'); }
@@ -72,6 +72,7 @@ private:
     const Word* cornerChamfer_ = nullptr;
     const Word* cornerRadius_ = nullptr;
     const Word* secondU_ = nullptr;
+    const Word* repeated_ = nullptr;
     const Program* program_ = nullptr;
     CodeSystem system_ = CodeSystem::A;
 };

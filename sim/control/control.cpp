@@ -34,7 +34,15 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
 void Control::run() {
     out_.moves.reserve(program_.blocks.size());
     out_.steps.reserve(program_.blocks.size());
-    while (next_ < end_ && !ended_) carryOut(next_++);
+    while (!ended_) {
+        if (next_ < end_) {
+            carryOut(next_++);
+        } else if (levels_.empty()) {
+            break;
+        } else {
+            endOfCalledText();
+        }
+    }
     finish();
 }
 
@@ -55,7 +63,7 @@ void Control::tooManyBlocks(BlockId block) {
     const std::string loop = lastWayBackFrom_ == kNoBlock
                                  ? std::string()
                                  : fmt::format(", last again and again from line {} back to line {}",
-                                               lastWayBackFrom_ + 1, lastWayBackTo_ + 1);
+                                               program_.lineOf(lastWayBackFrom_), program_.lineOf(lastWayBackTo_));
     remarks_.at(lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
                 {Severity::Stop, "endless-program",
                  fmt::format("More than {} blocks were carried out{}; the program was stopped here.",
@@ -75,7 +83,13 @@ void Control::carryOutWords() {
     orders_ = Orders{};
     used_ = kFrameLetters;
     if (words_.gBegin() != words_.gEnd() || words_.mBegin() != words_.mEnd()) sortCodes();
-    if (words_.secondU() != nullptr) checkSecondU();
+    if (words_.secondU() != nullptr || words_.repeated() != nullptr) checkRepeatedWords();
+    if (callsMacro()) {
+        macroBlock();
+        if ((words_.letters() & ~used_) != 0) reportLeftovers();
+        return;
+    }
+    moved_ = false;
     applyUnits();
     applyFeed();
     applySpeed();
@@ -85,11 +99,15 @@ void Control::carryOutWords() {
     applyWorkOffset();
     applyAxes();
     if (orders_[CodeGroup::ProgramFlow] != nullptr) applyFlow();
+    if (orders_.has(CodeGroup::MacroCall, Order::ModalMacroEnd)) modalCall_.reset();
+    if (modalCall_ && moved_ && reading_ == Reading::Program) callAfterMove();
     if ((words_.letters() & ~used_) != 0) reportLeftovers();
 }
 
 void Control::sortCodes() {
     for (const Code* code = words_.gBegin(); code != words_.gEnd(); ++code) sortCode(*code, true);
+    // M behind a macro call is one of its arguments.
+    if (callsMacro() && reading_ == Reading::Program) return;
     for (const Code* code = words_.mBegin(); code != words_.mEnd(); ++code) sortCode(*code, false);
     if (words_.mEnd() - words_.mBegin() > kMostMCodes) {
         remarks_.at(block(), *words_.mBegin()[kMostMCodes].word,
@@ -119,8 +137,17 @@ void Control::sortCode(const Code& code, bool isG) {
     place = &code;
 }
 
-// Depth of cut and allowance of a G71 in one block are both U; anywhere else one U is too many.
-void Control::checkSecondU() {
+// Depth of cut and allowance of a G71 in one block are both U; a macro may get several I, J and K. Anywhere else a
+// letter stands once.
+void Control::checkRepeatedWords() {
+    if (callsMacro()) return;
+    if (const Word* word = words_.repeated()) {
+        remarks_.at(block(), *word,
+                    {Severity::Stop, "word-twice",
+                     fmt::format("The letter {} stands twice in this block; the last one was taken.", word->letter),
+                     "Write each letter once per block, except G and M."});
+    }
+    if (words_.secondU() == nullptr) return;
     const bool roughing = orders_.has(CodeGroup::OneShot, Order::RoughingAlong);
     if (roughing && words_.hasAny(BlockWords::bits({'P', 'Q'}))) return;
     remarks_.at(block(), *words_.secondU(),
@@ -131,8 +158,8 @@ void Control::checkSecondU() {
 // Inside P–Q only shape, feed and speed may stand: what else there is would be carried out once per pass, or not at
 // all.
 void Control::refuseInProfile() {
-    for (CodeGroup group :
-         {CodeGroup::Units, CodeGroup::WorkOffset, CodeGroup::OneShot, CodeGroup::Machine, CodeGroup::ProgramFlow}) {
+    for (CodeGroup group : {CodeGroup::Units, CodeGroup::WorkOffset, CodeGroup::OneShot, CodeGroup::Machine,
+                            CodeGroup::ProgramFlow, CodeGroup::MacroCall}) {
         const Code* code = std::exchange(orders_[group], nullptr);
         if (code == nullptr) continue;
         const bool pauses =
@@ -163,10 +190,6 @@ void Control::reportUnknownCode(const Code& code) {
                   "Prove this block on the machine, or write it with codes that are understood here.",
                   {},
                   true};
-    if (code.order == Order::SubprogramCall) {
-        remark.message = "M98 calls a subprogram; subprograms are not carried out here, so its moves are missing.";
-        remark.remedy = "Write the subprogram's blocks out in the program, or prove them on the machine.";
-    }
     remarks_.at(block(), *code.word, std::move(remark));
 }
 
@@ -197,16 +220,20 @@ void Control::applyFlow() {
         case Order::OptionalStop:
             if (setup_.control.optionalStop) recorder_->stop(ProgramStop::Kind::Optional, block());
             return;
+        case Order::SubprogramCall:
+            return callSubprogram();
         case Order::SubprogramEnd:
-            use(BlockWords::bit('P'));
-            remarks_.at(block(), *orders_[CodeGroup::ProgramFlow]->word,
-                        {Severity::Stop, "endless-program",
-                         "M99 sends the main program back to its beginning: it would run without end. It was run once.",
-                         "End the program with M30, or M02."});
-            ended_ = endless_ = true;
-            return;
+            return programReturn();
         default:
             break;
+    }
+    if (!levels_.empty()) {
+        remarks_.at(block(), *orders_[CodeGroup::ProgramFlow]->word,
+                    {Severity::Note, "program-end-in-subprogram",
+                     fmt::format("The end of the program stands in program {}, which was called in {}; the run ends "
+                                 "here.",
+                                 levels_.back().text.number, program_.lineName(levels_.back().call)),
+                     "End called programs with M99."});
     }
     leaveCompensation("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     settle();
@@ -235,7 +262,7 @@ void Control::checkTape() {
     BlockId opening = kNoBlock;
     int marks = 0;
     bool words = false;
-    for (std::size_t i = 0; i < program_.blocks.size(); ++i) {
+    for (std::size_t i = 0; i < program_.endBlockOf(0); ++i) {
         if (program_.blocks[i].kind == Block::Kind::Percent) {
             if (marks++ == 0 && !words) opening = static_cast<BlockId>(i);
         }

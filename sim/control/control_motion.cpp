@@ -64,6 +64,7 @@ void Control::applyAxes() {
 
 void Control::move() {
     use(kAxes);
+    moved_ = true;
     if (!lackOfPointSaid_) lookForPoints();
     for (const auto& [absolute, incremental] : {std::pair{'X', 'U'}, std::pair{'Z', 'W'}}) {
         if (!words_.has(absolute) || !words_.has(incremental)) continue;

@@ -207,7 +207,7 @@ std::optional<CompensationSetting> Control::compensationSetting(Compensation sid
 void Control::leaveCompensation(const char* before, const Word* word) {
     if (now_.modal.compensation == Compensation::Off) return;
     const bool left = now_.modal.compensation == Compensation::Left;
-    const std::uint32_t line = compensationOn_.block + 1;
+    const std::uint32_t line = program_.lineOf(compensationOn_.block);
     remarks_.at(
         block(), word,
         {Severity::Warning,
