@@ -133,8 +133,10 @@ struct ControlOptions {
     bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
     double roughingRetractMm = 0.5;     // R of G71 when the program gives none
-    bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out
+    // The block-skip switches: bit n is set where blocks with `/n` are left out; `/` alone is level 1.
+    std::uint16_t blockSkipLevels = 0;
     bool optionalStop = true;           // the optional-stop switch: M01 stops
+    bool plainCorners = false;          // R, C, I and K without comma are corners in G01 blocks of one axis
     long maxBlocks = 20'000'000;        // executed blocks before a program counts as endless
 };
 

@@ -93,8 +93,9 @@ constexpr SetupKey kKeys[] = {
     {"control", "compensate_in_roughing", Form::Flag},
     {"control", "arc_closure_mm", Form::Number, kOptional, 0, 1, 0.002},
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
-    {"control", "block_skip", Form::Flag},
+    {"control", "block_skip", Form::Levels, kOptional, 1, 9, 0},
     {"control", "optional_stop", Form::Flag},
+    {"control", "corner_words", Form::Choice, kOptional, 0, 0, 0, "comma|plain"},
     {"control", "max_blocks", Form::Whole, kOptional, 1, 1e9, 2e7},
 };
 
