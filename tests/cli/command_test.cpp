@@ -64,7 +64,7 @@ TEST(Command, ReadsCalledProgramsFromFilesBesideTheProgram) {
     bench.put("o0077.NC", "O77\nG00 X!\nM99\n");
     const CommandRun run = shop::firstoff("check " + program + " --json " + bench.path("report.json"));
     EXPECT_THAT(run.out, Not(HasSubstr("[subprogram-not-found]")));
-    EXPECT_THAT(run.out, HasSubstr("o0077.NC, line 2 column 6"));
+    EXPECT_THAT(run.out, HasSubstr("o0077.NC, line 2 column 5"));
     EXPECT_THAT(bench.contents("report.json"), HasSubstr("\"file\": \"o0077.NC\""));
 }
 
