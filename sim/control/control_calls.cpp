@@ -167,14 +167,20 @@ void Control::reportArguments(const CallArguments& arguments) {
                     {Severity::Stop, "too-many-arguments", "There is no variable left for a word beyond ten I, J, K.",
                      "Give the macro fewer values, or commons #100 and up."});
     }
-    if (arguments.noPoint != nullptr && !lackOfPointSaid_) {
+    using WholeNumbers = ControlOptions::WholeNumbers;
+    const bool increments = setup_.control.wholeNumbers == WholeNumbers::Increments;
+    const bool known = setup_.control.wholeNumbers == WholeNumbers::Units || (lackOfPointSaid_ && !increments);
+    if (arguments.noPoint != nullptr && !known) {
         lackOfPointSaid_ = true;
         remarks_.at(block(), *arguments.noPoint,
-                    {Severity::Note, "length-without-point",
+                    {increments ? Severity::Warning : Severity::Note,
+                     "length-without-point",
                      fmt::format("{} has no decimal point; the macro gets the number as it stands. A control that "
-                                 "counts such words in least increments would hand over another one.",
+                                 "counts such words in least increments may hand over another one.",
                                  program_.textOf(*arguments.noPoint)),
-                     "Write the decimal point, or see how the control is set."});
+                     "Write the decimal point.",
+                     {},
+                     increments});
     }
 }
 

@@ -54,7 +54,7 @@ private:
         const Move& move = toolpath_.moves[index];
         timeline_.firstOf.push_back(static_cast<std::uint32_t>(timeline_.moves.size()));
         spindle_ = spindleLaw(toolpath_.modals[move.modal], setup_.machine);
-        shift_ = toolpath_.programmedShift(move, setup_);
+        shift_ = toolpath_.programmedShift(move);
         limits_.checkTravel(move, clock_);
         if (isFeed(move.kind)) {
             layFeed(index, move);
@@ -161,7 +161,7 @@ double fractionAt(const TimedMove& timed, const Toolpath& toolpath, const Setup&
     const ModalState& modal = toolpath.modals[move.modal];
     PaceLimits why;
     const PaceLaw pace = paceLaw(move, modal, spindleLaw(modal, setup.machine), setup.machine, why);
-    const Point shift = toolpath.programmedShift(move, setup);
+    const Point shift = toolpath.programmedShift(move);
     if (isArc(timed.kind)) return fractionAfter(arcOf(timed), timed.centre.r + shift.r, pace, time);
     return fractionAfter(straightOf(timed, shift), pace, time);
 }
@@ -176,7 +176,7 @@ Point pointAt(const TimedMove& timed, double fraction) {
 double revPerMinAt(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double fraction) {
     const Move& move = toolpath.moves[timed.move];
     const SpindleLaw spindle = spindleLaw(toolpath.modals[move.modal], setup.machine);
-    return spindle.revPerMinAt(pointAt(timed, fraction).r + toolpath.programmedShift(move, setup).r);
+    return spindle.revPerMinAt(pointAt(timed, fraction).r + toolpath.programmedShift(move).r);
 }
 
 }  // namespace firstoff

@@ -45,11 +45,16 @@ struct CaseFile {
     std::map<std::uint32_t, LineExpectations> lines;  // by line, from 1
 };
 
-// One lathe for all cases. Datum G54 on the axis, G55 10 mm nearer to the chuck, G59 not entered.
+// One lathe for all cases. Datum G54 on the axis, G55 10 mm nearer to the chuck, G59 not entered, G54.1 P1
+// 20 mm nearer, P2 not entered. The second reference position is X-40 Z-50 in machine coordinates, the third not
+// entered.
 Setup lathe() {
     Setup setup = shop::barStock(60, 100, 0);
     setup.workOffsets[1].z -= 10;
     setup.workOffsetGiven[5] = false;
+    setup.workOffsets[6].z -= 20;
+    setup.workOffsetGiven[7] = false;
+    setup.machine.otherReferences[0] = setup.machine.home + Point{-50, -20};
     shop::addTurningTool(setup, 1, 'C', 0.8);
     shop::addTurningTool(setup, 2, 'D', 0.4, 93);
     shop::addTurningTool(setup, 3, 'C', 0);  // an edge without nose radius
@@ -64,7 +69,11 @@ Setup lathe() {
     wrongRadius.number = 12;
     wrongRadius.gauge = setup.toolAt(1)->tip;
     wrongRadius.noseRadius = 0.4;
-    setup.offsets = {worn, wrongRadius};
+    Offset wrongTip;  // offset 13: tool 1 with the tip number of a bore
+    wrongTip.number = 13;
+    wrongTip.gauge = setup.toolAt(1)->tip;
+    wrongTip.tipNumber = 2;
+    setup.offsets = {worn, wrongRadius, wrongTip};
     setup.machineCodes = {{7, "coolant through the turret", 0, {}, true, {}},
                           {19, "spindle oriented", 1, SpindleDirection::Stopped, {}, {}},
                           {33, "spindle forward with the bar feed", 0.5, SpindleDirection::Forward, {}, {}},
@@ -146,10 +155,22 @@ void readOption(ControlOptions& options, const std::string& name, std::istringst
         options.peckFullRetract = false;
     } else if (name == "no-optional-stop") {
         options.optionalStop = false;
+    } else if (name == "offset-cancel-wear") {
+        options.offsetCancel = ControlOptions::OffsetCancel::Wear;
+    } else if (name == "offset-cancel-all") {
+        options.offsetCancel = ControlOptions::OffsetCancel::All;
+    } else if (name == "whole-units") {
+        options.wholeNumbers = ControlOptions::WholeNumbers::Units;
+    } else if (name == "whole-increments") {
+        options.wholeNumbers = ControlOptions::WholeNumbers::Increments;
+    } else if (name == "radius-programming") {
+        options.radiusProgramming = true;
     } else if (name == "plain-corners") {
         options.plainCorners = true;
     } else if (name == "compensate-in-roughing") {
         options.compensateInRoughing = true;
+    } else if (name == "compensation-start-b") {
+        options.compensationStart = CompensationStart::B;
     } else {
         throw std::runtime_error("no option " + name);
     }
@@ -217,7 +238,7 @@ private:
     }
 
     std::map<std::string, double> figuresOf(const Move& move) const {
-        const Point end = move.to + path_.programmedShift(move, setup_);
+        const Point end = move.to + path_.programmedShift(move);
         return {{"X", 2 * end.r},
                 {"Z", end.z},
                 {"F", move.feed},

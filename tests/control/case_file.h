@@ -7,10 +7,14 @@
 //   (expect finding CODE)             a finding on this line; `at 5` behind it gives its column, `unproven` its kind
 //   (expect state NAME VALUE …)       what stands modally in the line's last move: feed-per-rev, feed, surface-speed (0
 //   or
-//                                     1), speed, clamp, spindle (-1 0 1), coolant, work-offset (54 …), inches
+//                                     1), speed, clamp, spindle (-1 0 1), coolant, work-offset (54 …; 60 … for G54.1 P1
+//                                     …), inches
 //   (expect stop|optional-stop|end)   the program stops at this line
 //   (option NAME)                     a switch of the control: block-skip, no-optional-stop, compensate-in-roughing,
-//                                     plain-corners, short-pecks, system-b, system-c, max-blocks N
+//                                     plain-corners, offset-cancel-wear, offset-cancel-all, whole-units,
+//                                     whole-increments, radius-programming, short-pecks,
+//                                     compensation-start-b, system-b, system-c,
+//                                     max-blocks N
 //
 // A line with any expected move must make exactly these moves; a move inside a cycle counts for the line that describes
 // it. Every finding of the file must be expected. Positions are work coordinates.
