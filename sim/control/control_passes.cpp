@@ -119,12 +119,13 @@ void Control::noCompensationInCycle() {
 void Control::noteCycleLeftOn(const char* where, const Word* word) {
     if (!isModalCycle(now_.modal.motion) || reading_ != Reading::Program) return;
     now_.cycleLeftOn = true;
-    remarks_.at(block(), word,
-                {Severity::Note,
-                 "cycle-left-on",
-                 fmt::format("{} of line {} is still in force at {}.", cycleName(), cycleStated_.block + 1, where),
-                 "End it with G00 or G01 (a drilling cycle with G80) at the end of the section.",
-                 {{"stated_in_line", static_cast<double>(cycleStated_.block + 1)}}});
+    remarks_.at(
+        block(), word,
+        {Severity::Note,
+         "cycle-left-on",
+         fmt::format("{} of line {} is still in force at {}.", cycleName(), program_.lineOf(cycleStated_.block), where),
+         "End it with G00 or G01 (a drilling cycle with G80) at the end of the section.",
+         {{"stated_in_line", static_cast<double>(program_.lineOf(cycleStated_.block))}}});
 }
 
 // And then runs again, though the section that wanted it is over.
@@ -133,7 +134,7 @@ void Control::warnOfCycleLeftOn() {
     remarks_.at(block(), {Severity::Warning, "cycle-runs-on",
                           fmt::format("This block runs {} of line {} once more: it was left in force when its section "
                                       "ended.",
-                                      cycleName(), cycleStated_.block + 1),
+                                      cycleName(), program_.lineOf(cycleStated_.block)),
                           "Write the motion code that is meant, G00 or G01, in this block."});
 }
 
