@@ -26,8 +26,11 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::Feed, Motion, 'G', 10, "Straight line at feed."),
     everywhere(Order::ArcClockwise, Motion, 'G', 20, "Arc clockwise, X drawn upwards: R, or I (on radius) and K."),
     everywhere(Order::ArcAnticlockwise, Motion, 'G', 30, "Arc anticlockwise, likewise."),
-    numbered(Order::Thread, Unknown, 320, 330, 330, "Thread cut of constant lead F."),
-    everywhere(Order::ThreadOfVariableLead, Unknown, 'G', 340, "Thread cut whose lead changes by K with every turn."),
+    numbered(
+        Order::Thread, Motion, 320, 330, 330,
+        "Thread of constant lead: F per revolution along the longer axis; Q start angle in thousandths of a degree."),
+    everywhere(Order::ThreadOfVariableLead, Motion, 'G', 340,
+               "Thread whose lead begins with F and changes by K with every revolution."),
     numbered(Order::TurningPass, Unknown, 900, 770, 200, "One turning pass and back, straight or with the taper R."),
     numbered(Order::ThreadingPass, Unknown, 920, 780, 210, "One threading pass and back."),
     numbered(Order::FacingPass, Unknown, 940, 790, 240, "One facing pass and back, straight or with the taper R."),

@@ -5,11 +5,13 @@
 // Where words stand in the block makes no difference.
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
-// control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_cycles.cpp G70 and G71.
+// control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_threads.cpp threads,
+// control_cycles.cpp G70 and G71.
 #pragma once
 
 #include <array>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "sim/control/arc.h"
@@ -53,6 +55,7 @@ private:
         bool motionGiven = false;
         bool suspended = false;        // a code that is not understood has taken over the axis words
         bool feedOfOtherMode = false;  // F was given under the other of G98 and G99
+        bool feedIsLead = false;       // F in force was given with a thread
         bool feedChecked = false;      // nothing that a feed move depends on changed since it was looked at
         bool speedGiven = false;
         bool datumChecked = false;  // work offset and tool offset were looked at since they changed
@@ -68,6 +71,14 @@ private:
     struct Place {
         BlockId block = kNoBlock;
         const Word* word = nullptr;
+    };
+
+    // What the passes of one thread must have in common.
+    struct ThreadPass {
+        std::uint32_t call = 0xffffffffu;
+        double lead = 0;
+        double startZ = 0;
+        double speed = 0;
     };
 
     struct Profile {
@@ -136,6 +147,19 @@ private:
     Point workPosition() const { return now_.position + call().reckoned - datum(); }
     Point turretAt(Point work) const { return work + datum() - call().reckoned; }
 
+    // control_threads.cpp
+    void threadMove(Order order);
+    bool threads() const;
+    std::optional<double> threadLead(const char* what);
+    double leadChange(double lead, double way);
+    double startAngle(bool chained);
+    void checkThreadSpeed(double lead);
+    void checkThreadTool(double lead);
+    void refuseCorner(const char* where);
+    Move threadTo(Point to, const MoveExtra& extra);
+    std::uint32_t extraIndex(const MoveExtra& extra);
+    std::string codeText(Order order) const;
+
     // control_cycles.cpp
     void roughingBlock();
     void rough(const Profile& profile, RoughingOrder order);
@@ -182,6 +206,9 @@ private:
 
     Place compensationOn_;  // the G41 or G42 in force
     Place surfaceSpeedOn_;  // the G96 in force
+    ThreadPass lastThread_;
+    double threadEndAngle_ = 0;             // spindle angle at which the last thread move ended, rad
+    BlockId surfaceThreadSaid_ = kNoBlock;  // the G96 about which a thread has complained
     Reading reading_ = Reading::Program;
     BlockId cycleBlock_ = kNoBlock;
     std::uint16_t pass_ = 0;
