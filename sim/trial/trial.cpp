@@ -116,6 +116,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     const Machining machining{trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock};
     take(trial.findings, contactFindings(machining));
     take(trial.findings, drillFindings(machining));
+    take(trial.findings, threadFindings(machining));
     take(trial.findings, gougeFindings(machining));
     take(trial.findings, pipFindings(machining));
     addUp(trial);
