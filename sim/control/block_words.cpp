@@ -12,10 +12,6 @@ namespace {
 constexpr double kLargestNumber = 1e5;
 constexpr double kLargestCount = 1e9;  // for words that count something: P, Q, S, T, N, O, D
 
-// A number that should be whole counts as whole if within 0.0001 (NISTIR 6556 sec. 3.3.2.1); codes may have one
-// decimal.
-constexpr double kWholeWithin = 1e-4;
-
 bool countsSomething(char letter) {
     return letter == 'N' || letter == 'O' || letter == 'P' || letter == 'Q' || letter == 'S' || letter == 'T' ||
            letter == 'D';
@@ -23,7 +19,7 @@ bool countsSomething(char letter) {
 
 }  // namespace
 
-void BlockWords::collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks) {
+void BlockWords::collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks, ExpressionValues& values) {
     program_ = &program;
     system_ = system;
     block_ = block;
@@ -33,25 +29,20 @@ void BlockWords::collect(const Program& program, BlockId block, CodeSystem syste
     axesUnknown_ = false;
     cornerChamfer_ = cornerRadius_ = secondU_ = nullptr;
     const Block& b = program.blocks[block];
-    for (const Word *word = program.begin(b), *end = program.end(b); word != end; ++word) take(*word, remarks);
+    for (const Word *word = program.begin(b), *end = program.end(b); word != end; ++word) {
+        if (word->form == Word::Form::Number) {
+            take(*word, remarks);
+        } else if (word->form == Word::Form::Expression) {
+            takeExpression(*word, remarks, values);
+        }
+    }
+}
+
+void BlockWords::takeExpression(const Word& word, Remarks& remarks, ExpressionValues& values) {
+    if (const Word* valued = values.valued(block_, word, axesUnknown_)) take(*valued, remarks);
 }
 
 void BlockWords::take(const Word& word, Remarks& remarks) {
-    if (word.form != Word::Form::Number) {
-        if (word.form == Word::Form::Missing) return;
-        axesUnknown_ = true;
-        remarks.at(
-            block_, word,
-            {Severity::Warning,
-             "expression-not-carried-out",
-             fmt::format("{} needs a value that is computed while the program runs; expressions are not carried out, "
-                         "so this block's movement was left out.",
-                         program_->textOf(word)),
-             "Write the number, or prove this part of the program on the machine.",
-             {},
-             true});
-        return;
-    }
     if (word.comma) return takeComma(word, remarks);
     if (word.letter == 'G' || word.letter == 'M') return takeCode(word, remarks);
     if (std::abs(word.value) > (countsSomething(word.letter) ? kLargestCount : kLargestNumber)) {
@@ -91,6 +82,7 @@ void BlockWords::takeCode(const Word& word, Remarks& remarks) {
     code.word = &word;
     const double tenths = word.value * 10;
     const double whole = std::round(tenths);
+    // Whole within a little; codes may have one decimal.
     const bool known = whole >= 0 && whole < 10000 && std::abs(tenths - whole) <= 10 * kWholeWithin;
     if (const CodeEntry* entry = known ? codeEntry(word.letter, static_cast<int>(whole), system_) : nullptr) {
         code.order = entry->order;

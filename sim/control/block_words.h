@@ -6,6 +6,7 @@
 #include <initializer_list>
 
 #include "sim/control/codes.h"
+#include "sim/control/expression_values.h"
 #include "sim/control/remarks.h"
 #include "sim/program/program.h"
 
@@ -24,8 +25,10 @@ public:
     static constexpr std::size_t kMostCodes = 16;  // of G and of M each; more in one block is a finding
 
     // Reads the words of `block`. Words without a usable number are left out: those without any were reported when the
-    // program was read, expressions are reported here and set axesUnknown().
-    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks);
+    // program was read, expressions that cannot be calculated are reported by `values` and set axesUnknown(). A word
+    // whose expression is null counts as not written.
+    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks,
+                 ExpressionValues& values);
 
     BlockId block() const { return block_; }
     bool has(char letter) const { return (mask_ & bit(letter)) != 0; }
@@ -42,7 +45,7 @@ public:
     const Word* cornerChamfer() const { return cornerChamfer_; }  // `,C`
     const Word* cornerRadius() const { return cornerRadius_; }    // `,R`
     const Word* secondU() const { return secondU_; }              // of a one-block G71 with two U words
-    bool axesUnknown() const { return axesUnknown_; }             // an expression stands where a number is needed
+    bool axesUnknown() const { return axesUnknown_; }             // a word's value could not be calculated
 
     static constexpr std::uint32_t bit(char letter) { return std::uint32_t{1} << (letter - 'A'); }
     static constexpr std::uint32_t bits(std::initializer_list<char> letters) {
@@ -54,6 +57,7 @@ public:
 private:
     static constexpr std::size_t index(char letter) { return static_cast<std::size_t>(letter - 'A'); }
     void take(const Word& word, Remarks& remarks);
+    void takeExpression(const Word& word, Remarks& remarks, ExpressionValues& values);
     void takeCode(const Word& word, Remarks& remarks);
     void takeComma(const Word& word, Remarks& remarks);
 

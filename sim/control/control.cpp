@@ -13,11 +13,6 @@ constexpr std::uint32_t kFrameLetters = BlockWords::bits({'N', 'O'});
 // NISTIR 6556 sec. 3.3.5.
 constexpr int kMostMCodes = 4;
 
-std::string_view withoutComment(std::string_view line) {
-    line = line.substr(0, line.find_first_of("(;"));
-    return line.substr(0, line.find_last_not_of(" \t") + 1);
-}
-
 }  // namespace
 
 Control::Control(const Program& program, const Setup& setup, Toolpath& out)
@@ -29,6 +24,7 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
       recorder_(&mainRecorder_),
       end_(endOfProgramText(program)),
       search_(program, end_),
+      values_(program, remarks_, *this),
       roughingRetract_(setup.control.roughingRetractMm) {
     out_.modals.push_back(now_.modal);
     out_.calls.push_back({});
@@ -43,39 +39,36 @@ void Control::run() {
 }
 
 void Control::carryOut(BlockId block) {
-    if (frames(block)) return;
+    if (isLeftOut(block)) return;
     if (++executed_ > setup_.control.maxBlocks) {
-        remarks_.at(block, {Severity::Stop, "endless-program",
-                            fmt::format("More than {} blocks were carried out; the program was stopped here.",
-                                        setup_.control.maxBlocks),
-                            "Check repeats and jumps, or raise the limit in the set-up."});
-        ended_ = endless_ = true;
-        return;
+        return tooManyBlocks(block);
     }
     if (reading_ != Reading::ProfileShape) recorder_->beginStep(block);
-    words_.collect(program_, block, setup_.control.codeSystem, remarks_);
+    executing_ = block;
+    if (program_.blocks[block].kind == Block::Kind::Statement) return carryOutStatement(block);
+    words_.collect(program_, block, setup_.control.codeSystem, remarks_, values_);
     carryOutWords();
 }
 
-// Blocks that frame the program or are left out: true if there is nothing to carry out in this one.
-bool Control::frames(BlockId block) {
+void Control::tooManyBlocks(BlockId block) {
+    ended_ = endless_ = true;
+    const std::string loop = lastWayBackFrom_ == kNoBlock
+                                 ? std::string()
+                                 : fmt::format(", last again and again from line {} back to line {}",
+                                               lastWayBackFrom_ + 1, lastWayBackTo_ + 1);
+    remarks_.at(lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
+                {Severity::Stop, "endless-program",
+                 fmt::format("More than {} blocks were carried out{}; the program was stopped here.",
+                             setup_.control.maxBlocks, loop),
+                 "Check repeats and jumps, or raise the limit in the set-up."});
+}
+
+// Blocks that frame the program, are empty, or are skipped.
+bool Control::isLeftOut(BlockId block) const {
     const Block& b = program_.blocks[block];
     if (b.kind == Block::Kind::Percent) return true;
     if (b.skip != 0 && setup_.control.blockSkip) return true;
-    if (b.kind == Block::Kind::Statement) {
-        remarks_.at(block,
-                    {Severity::Warning,
-                     "macro-not-carried-out",
-                     fmt::format("{} is a macro statement; it was not carried out, so what follows may run otherwise "
-                                 "on the machine.",
-                                 withoutComment(program_.textOf(b))),
-                     "Write the blocks out, or prove this program on the machine.",
-                     {},
-                     true});
-        recorder_->beginStep(block);
-        return true;
-    }
-    return b.wordCount == 0;
+    return b.wordCount == 0 && b.kind != Block::Kind::Statement;
 }
 
 void Control::carryOutWords() {
@@ -183,7 +176,7 @@ void Control::reportLeftovers() {
     const std::uint32_t left = words_.letters() & ~used_;
     const Block& b = program_.blocks[block()];
     for (const Word *word = program_.begin(b), *end = program_.end(b); word != end; ++word) {
-        if (word->form != Word::Form::Number || word->comma || (left & BlockWords::bit(word->letter)) == 0) continue;
+        if (word->form == Word::Form::Missing || word->comma || (left & BlockWords::bit(word->letter)) == 0) continue;
         if (word->letter == 'G' || word->letter == 'M') continue;
         remarks_.at(block(), *word,
                     {Severity::Warning,

@@ -6,27 +6,31 @@
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_threads.cpp threads,
-// control_cycles.cpp G70 and G71.
+// control_cycles.cpp G70 and G71, control_macro.cpp macro statements, control_variables.cpp what their variables mean.
 #pragma once
 
 #include <array>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
 #include "sim/control/arc.h"
 #include "sim/control/block_words.h"
+#include "sim/control/expression_values.h"
+#include "sim/control/loops.h"
 #include "sim/control/path_recorder.h"
 #include "sim/control/profile_search.h"
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
 #include "sim/control/toolpath.h"
+#include "sim/control/variables.h"
 #include "sim/program/program.h"
 #include "sim/setup/setup.h"
 
 namespace firstoff {
 
-class Control {
+class Control final : private VariableReader {
 public:
     Control(const Program& program, const Setup& setup, Toolpath& out);
 
@@ -88,7 +92,8 @@ private:
 
     // control.cpp
     void carryOut(BlockId block);
-    bool frames(BlockId block);
+    bool isLeftOut(BlockId block) const;
+    void tooManyBlocks(BlockId block);
     void carryOutWords();
     void sortCodes();
     void sortCode(const Code& code, bool isG);
@@ -175,6 +180,28 @@ private:
     void jumpOver(const Profile& profile, BlockId callBlock);
     bool endsProgram(BlockId block) const;
 
+    // control_macro.cpp
+    void carryOutStatement(BlockId block);
+    void assign(BlockId block, const Statement& statement);
+    void setVariable(BlockId block, const Assignment& assignment, double index, double value);
+    bool holds(BlockId block, const Statement& statement);
+    void beginLoop(BlockId block, const Statement& statement);
+    void endLoop(BlockId block);
+    void jump(BlockId block, const Statement& statement);
+    void jumpTo(BlockId block, std::int32_t number);
+    void goBack(BlockId from, BlockId to);
+    bool refuseInProfile(BlockId block, const Statement& statement);
+    void halt(BlockId block, Remark remark);
+    const Loops& loops();
+
+    // control_variables.cpp
+    double read(std::int32_t index, std::uint32_t offset) override;
+    double systemVariable(std::int32_t index, std::uint32_t offset);
+    std::optional<double> positionVariable(std::int32_t index, const Word& at);
+    std::optional<double> modalVariable(std::int32_t index) const;
+    void setSystemVariable(BlockId block, std::int32_t index, double value, const Word& at);
+    void doubtVariable(const Word& at, const char* code, std::string message, std::string remedy);
+
     void use(std::uint32_t letters) { used_ |= letters; }
     BlockId block() const { return words_.block(); }
 
@@ -188,6 +215,11 @@ private:
     PathRecorder* recorder_;  // the main one, or one that reads a profile
     const BlockId end_;       // the first block that is not of this program
     ProfileSearch search_;
+    Variables variables_;
+    ExpressionValues values_;
+    std::optional<Loops> loops_;    // of the program carried out; made at its first loop or jump
+    BlockId executing_ = kNoBlock;  // the block being carried out, for what its variables have to say
+    std::set<BlockId> jumpsSeen_;   // jumps whose target was looked at for a second block of its number
 
     Standing now_;
     BlockWords words_;
@@ -199,6 +231,8 @@ private:
     bool endless_ = false;
     bool lackOfPointSaid_ = false;
     long executed_ = 0;
+    BlockId lastWayBackFrom_ = kNoBlock;  // the last jump upwards
+    BlockId lastWayBackTo_ = kNoBlock;
 
     ModalState writtenModal_;
     std::uint32_t modalIndex_ = 0;

@@ -152,6 +152,7 @@ void Control::rough(const Profile& profile, RoughingOrder order) {
 // first movement is the approach from the start point; what follows it is the shape.
 std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingOrder& order) {
     const Standing before = now_;
+    const Variables variables = variables_;
     const BlockWords words = words_;
     const Orders orders = orders_;
     const std::uint32_t used = used_;
@@ -166,6 +167,7 @@ std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingO
     reading_ = reading;
     const Point toWork = call().reckoned - datum();
     now_ = before;
+    variables_ = variables;
     modalDirty_ = true;
     words_ = words;
     orders_ = orders;

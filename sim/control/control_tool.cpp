@@ -38,7 +38,10 @@ void Control::applyTool() {
                      true});
         return;
     }
-    const ToolWord tool = readToolWord(program_.textOf(word), word.value);
+    // T#3: the figures are those of the number.
+    const bool calculated = word.form == Word::Form::Expression;
+    const ToolWord tool =
+        calculated ? readToolWord(figure(word.value), word.value) : readToolWord(program_.textOf(word), word.value);
     if (tool.form == ToolWord::Form::Unreadable) {
         remarks_.at(block(), word,
                     {Severity::Stop, "bad-tool-word",

@@ -1,5 +1,6 @@
 #include "sim/program/line_scanner.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstring>
@@ -33,6 +34,10 @@ char upper(char c) {
     return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
 }
 
+bool startsComment(char c) {
+    return c == '(' || c == ';';
+}
+
 const char* skipBlanks(const char* at, const char* end) {
     while (at < end && isBlank(*at)) ++at;
     return at;
@@ -44,20 +49,6 @@ bool startsWith(const char* at, const char* end, std::string_view capitals) {
         if (upper(at[i]) != capitals[i]) return false;
     }
     return true;
-}
-
-// The functions of NISTIR 6556 sec. 3.3.2.4.
-constexpr std::array<std::string_view, 13> kFunctions = {"ABS", "ACOS", "ASIN",  "ATAN", "COS",  "EXP", "FIX",
-                                                         "FUP", "LN",   "ROUND", "SIN",  "SQRT", "TAN"};
-
-// Length of a function name with a bracket behind it, 0 if there is none.
-std::size_t functionName(const char* at, const char* end) {
-    for (std::string_view name : kFunctions) {
-        if (!startsWith(at, end, name)) continue;
-        const char* behind = skipBlanks(at + name.size(), end);
-        if (behind < end && *behind == '[') return name.size();
-    }
-    return 0;
 }
 
 struct Keyword {
@@ -184,6 +175,10 @@ const char* LineScanner::expression(const char* letterAt, const char* start, con
         return end_;
     }
     result.length = static_cast<std::uint16_t>(end - start);
+    result.value = static_cast<double>(program_.expressions.size());
+    ExpressionParser parser(program_.instructions, base_, letterAt + 1, end);
+    program_.expressions.push_back(parser.operand());
+    report(parser);
     return push(result) ? end : end_;
 }
 
@@ -299,6 +294,36 @@ bool LineScanner::startsStatement(const char* at) const {
 void LineScanner::statement(const char* at) {
     block_.kind = Block::Kind::Statement;
     keepAsText(at);
+    block_.statement = static_cast<std::uint32_t>(program_.statements.size());
+    readStatement(at);
+}
+
+void LineScanner::readStatement(const char* at) {
+    ExpressionParser parser(program_.instructions, base_, at, end_);
+    for (std::size_t i = block_.firstWord; i < program_.words.size(); ++i) {
+        const Word& word = program_.words[i];
+        if (word.letter == 'N' || word.letter == 'O') continue;
+        parser.fail(ExpressionError::WordsBeside, base_ + word.offset, word.length);
+    }
+    Statement statement;
+    if (parser.error() == ExpressionError::None) {
+        statement = parseStatement(parser, program_.assignments, program_.instructions);
+    }
+    statement.textOffset = offset(at);
+    statement.textLength = static_cast<std::uint32_t>(std::find_if(at, end_, startsComment) - at);
+    while (statement.textLength > 0 && isSilent(at[statement.textLength - 1])) --statement.textLength;
+    program_.statements.push_back(statement);
+    report(parser);
+}
+
+void LineScanner::report(const ExpressionParser& parser) {
+    if (parser.error() != ExpressionError::None) {
+        const std::string_view text(parser.errorAt(),
+                                    std::min(parser.errorLength(), static_cast<std::size_t>(end_ - parser.errorAt())));
+        report(fault::expression(place(parser.errorAt(), text.size()), parser.error(), text));
+    } else if (parser.unsureOrderAt() != nullptr) {
+        report(fault::operatorOrder(place(parser.unsureOrderAt())));
+    }
 }
 
 // Only comments and brackets are looked for.

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 
+#include "sim/program/expression_parser.h"
 #include "sim/program/program.h"
 #include "sim/program/reading_faults.h"
 
@@ -29,6 +30,8 @@ private:
     const char* strayNumber(const char* at);
     const char* strayCharacter(const char* at);
     void statement(const char* at);
+    void readStatement(const char* at);
+    void report(const ExpressionParser& parser);
     void keepAsText(const char* at);
     bool startsStatement(const char* at) const;
     const char* endOfExpression(const char* at);

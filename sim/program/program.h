@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "sim/base/finding.h"
+#include "sim/program/statement.h"
 
 namespace firstoff {
 
@@ -15,7 +16,7 @@ struct Word {
     enum class Form : std::uint8_t {
         Number,      // `value` holds it
         Missing,     // a letter with nothing usable behind it (`X` at the end of a block)
-        Expression,  // `X#1`, `X[#1+2]`: kept as text, has no value here
+        Expression,  // `X#1`, `X[#1+2]`: `value` is its place in Program::expressions
     };
     double value = 0;
     std::uint32_t offset = 0;  // of the letter (or of the comma before it) in Program::text
@@ -36,7 +37,7 @@ struct Block {
     enum class Kind : std::uint8_t {
         Words,      // words, possibly none
         Percent,    // `%`: start or end of tape
-        Statement,  // `#1=2`, `IF[…]GOTO…`, `WHILE…`: a macro statement, kept as text
+        Statement,  // `#1=2`, `IF[…]GOTO…`, `WHILE…`: a macro statement: Program::statements has it
     };
     std::uint32_t offset = 0;     // of the first byte of the line in Program::text
     std::uint32_t length = 0;     // bytes, without the line end
@@ -46,6 +47,7 @@ struct Block {
     std::uint8_t skip = 0;             // block skip: 0 none, 1 for `/`, n for `/n`
     std::int32_t sequenceNumber = -1;  // of the N word, -1 without one
     std::int32_t programNumber = -1;   // of the O word (or `:`), -1 without one
+    std::uint32_t statement = 0;       // Statement: index into Program::statements
 };
 
 using BlockId = std::uint32_t;  // index into Program::blocks; line number minus 1
@@ -57,11 +59,13 @@ struct Program {
     std::vector<Word> words;
     std::vector<Comment> comments;
     std::vector<Block> blocks;
+    std::vector<Expression> expressions;  // of words
+    std::vector<Statement> statements;
+    std::vector<Assignment> assignments;    // of statements
+    std::vector<Instruction> instructions;  // of expressions and statements
     std::vector<Finding> findings;
 
-    std::string_view textOf(const Word& word) const {
-        return std::string_view(text).substr(word.offset, word.length);
-    }
+    std::string_view textOf(const Word& word) const { return std::string_view(text).substr(word.offset, word.length); }
     std::string_view textOf(const Block& block) const {
         return std::string_view(text).substr(block.offset, block.length);
     }
@@ -75,8 +79,8 @@ struct Program {
 };
 
 // Splits `text` into blocks and words. Never fails: what cannot be read becomes a finding at its line and column, and
-// reading goes on with the next block. Bytes that are no text at all (NUL) give one finding of severity Stop and an empty
-// list of blocks.
+// reading goes on with the next block. Bytes that are no text at all (NUL) give one finding of severity Stop and an
+// empty list of blocks.
 Program readProgram(std::string text, std::string name);
 
 }  // namespace firstoff

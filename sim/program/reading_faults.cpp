@@ -170,6 +170,70 @@ Finding fileTooLarge(std::size_t bytes) {
                 fmt::format("The file has {} bytes; programs of up to 2 GiB are read.", bytes), "Split the program.");
 }
 
+Finding expression(TextPlace at, ExpressionError error, std::string_view text) {
+    const auto stop = [&](const char* code, std::string message, std::string remedy) {
+        return make(Severity::Stop, code, at, std::move(message), std::move(remedy));
+    };
+    const auto unproven = [](Finding finding) {
+        finding.unproven = true;
+        return finding;
+    };
+    switch (error) {
+        case ExpressionError::BracketMissing:
+            return stop("expression-faulty", "A square bracket is missing here.",
+                        "Enclose what belongs together in [ and ].");
+        case ExpressionError::UnknownFunction:
+            return stop("unknown-function", fmt::format("{} is no function that is known here.", text),
+                        "Use ABS ACOS ASIN ATAN COS EXP FIX FUP LN POW ROUND SIN SQRT TAN with [ ] behind it.");
+        case ExpressionError::RefusedFunction:
+            return unproven(stop("function-not-carried-out",
+                                 fmt::format("{} works on signals or settings of the machine, which a trial does not "
+                                             "have; the expression was not calculated.",
+                                             text),
+                                 "Prove this part of the program on the machine."));
+        case ExpressionError::TooDeep:
+            return stop("expression-faulty",
+                        fmt::format("More than {} brackets stand within each other.", kDeepestExpression),
+                        "Calculate in several steps.");
+        case ExpressionError::BadNumber:
+            return stop("second-decimal-point", fmt::format("{} has two decimal points.", text),
+                        "Write the number with one decimal point.");
+        case ExpressionError::BadIndex:
+            return stop("no-such-variable", fmt::format("#{} is no variable.", text),
+                        fmt::format("Write a whole number up to {} behind #.", kLargestIndex));
+        case ExpressionError::StrayText:
+            return stop("statement-faulty", "The macro statement should end here, but goes on.",
+                        "Write one statement in a block, with nothing behind it but a comment.");
+        case ExpressionError::EqualsMissing:
+            return stop("statement-faulty", "A variable begins this block, so = and a value should follow it.",
+                        "Write #1=… to set the variable, or the letter it belongs to before it.");
+        case ExpressionError::NoAction:
+            return stop("statement-faulty", "The condition is followed by nothing that depends on it.",
+                        "Write GOTO with an N number, or THEN and an assignment, behind IF […]; DO1 behind WHILE […].");
+        case ExpressionError::BadLoop:
+            return stop("loop-number", "The number of a loop behind DO and END is 1, 2 or 3.",
+                        "Number loops 1 to 3 from the outside inwards.");
+        case ExpressionError::WordsBeside:
+            return unproven(stop("words-beside-statement",
+                                 "Words and a macro statement stand in one block; controls differ whether they take "
+                                 "that. Neither was carried out.",
+                                 "Give the statement a block of its own."));
+        default:
+            return stop("expression-faulty", "A value is missing here.",
+                        "Write a number, a variable such as #1, or an expression in [ ].");
+    }
+}
+
+Finding operatorOrder(TextPlace at) {
+    Finding finding = make(Severity::Warning, "operator-order", at,
+                           "AND, OR or XOR stands beside other operators without brackets; controls differ in which "
+                           "they carry out first. Here AND OR XOR + - were carried out from left to right, before "
+                           "comparisons.",
+                           "Enclose what belongs together in [ and ].");
+    finding.unproven = true;
+    return finding;
+}
+
 Finding tooManyFaults(std::size_t limit, TextPlace at) {
     return make(Severity::Stop, "too-many-faults", at,
                 fmt::format("More than {} lines could not be read; later ones are not listed.", limit),

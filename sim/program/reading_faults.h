@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "sim/base/finding.h"
+#include "sim/program/expression_parser.h"
 #include "sim/program/program.h"
 
 namespace firstoff {
@@ -38,6 +39,9 @@ Finding binary();
 Finding emptyFile();
 Finding noWords();
 Finding fileTooLarge(std::size_t bytes);
+// `text`: what stands where it went wrong.
+Finding expression(TextPlace at, ExpressionError error, std::string_view text);
+Finding operatorOrder(TextPlace at);
 Finding tooManyFaults(std::size_t limit, TextPlace at);
 
 }  // namespace fault

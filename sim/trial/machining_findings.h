@@ -41,4 +41,9 @@ std::vector<Finding> gougeFindings(const Machining& machining);
 // front of the face it made. A pip that stands at the end is a warning; one that a later tool took off is a note.
 std::vector<Finding> pipFindings(const Machining& machining);
 
+// What a section, all that one tool does, leaves to the sections before it or leaves behind for the next: words that it
+// does not give itself, surface speed at the tool change, a spindle stopped in the cut, coolant off, another tool's
+// feed or offset.
+std::vector<Finding> sectionFindings(const Machining& machining);
+
 }  // namespace firstoff

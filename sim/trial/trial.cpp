@@ -119,6 +119,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     take(trial.findings, threadFindings(machining));
     take(trial.findings, gougeFindings(machining));
     take(trial.findings, pipFindings(machining));
+    take(trial.findings, sectionFindings(machining));
     addUp(trial);
     return true;
 }

@@ -132,8 +132,10 @@ void readExpectation(LineExpectations& line, std::istringstream& in) {
     }
 }
 
-void readOption(ControlOptions& options, const std::string& name) {
-    if (name == "block-skip") {
+void readOption(ControlOptions& options, const std::string& name, std::istringstream& in) {
+    if (name == "max-blocks") {
+        in >> options.maxBlocks;
+    } else if (name == "block-skip") {
         options.blockSkip = true;
     } else if (name == "system-b") {
         options.codeSystem = CodeSystem::B;
@@ -164,7 +166,7 @@ CaseFile readCase(const std::string& path) {
             if (verb == "expect") readExpectation(file.lines[block + 1], in);
             if (verb == "option") {
                 in >> verb;
-                readOption(file.options, verb);
+                readOption(file.options, verb, in);
             }
         } catch (const std::exception&) {
             unreadable(path, block + 1, text);

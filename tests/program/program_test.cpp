@@ -110,8 +110,8 @@ TEST(ReadProgram, KeepsTheByteOrderMarkOutOfTheFirstBlock) {
     EXPECT_EQ(program.span(0, *program.begin(program.blocks[0])).column, 1u) << "columns as an editor shows them";
 }
 
-TEST(ReadProgram, KeepsMacroStatementsAsText) {
-    for (const char* text : {"#1=20.", "N10 #1=[2+3]", "IF[#1EQ2]GOTO10", "WHILE[#1LT5]DO1", "END1", "GOTO 100",
+TEST(ReadProgram, KnowsMacroStatements) {
+    for (const char* text : {"#1=20.", "N10 #1=[2+3]", "IF[#1EQ2]GOTO10", "WHILE[#1LT5]DO1", "DO 2", "END1", "GOTO 100",
                              "if [#1 gt 2] then #2=3"}) {
         const Program program = read(text);
         EXPECT_EQ(program.blocks.at(0).kind, Block::Kind::Statement) << text;

@@ -34,7 +34,7 @@ class ContactCases : public testing::TestWithParam<Row> {};
 
 TEST_P(ContactCases, FindsExactlyThis) {
     const auto trial = shop::run(std::string(kStart) + GetParam().body + kEnd, bench());
-    EXPECT_EQ(shop::found(*trial), GetParam().expected);
+    EXPECT_EQ(shop::foundInTheCut(*trial), GetParam().expected);
     EXPECT_EQ(trial->verdict, GetParam().verdict);
 }
 

@@ -30,7 +30,7 @@ class Contours : public testing::TestWithParam<Row> {};
 TEST_P(Contours, AreFollowedOrNot) {
     const auto trial =
         shop::run(std::string("G21 G40 G99\nG97 S900 M03\n") + GetParam().body + "G40 G28 U0 W0\nM30\n", bench());
-    EXPECT_EQ(shop::found(*trial), GetParam().expected);
+    EXPECT_EQ(shop::foundInTheCut(*trial), GetParam().expected);
 }
 
 const char* const kDrilled = "T0909\nG00 X0 Z5.\nG01 Z-40. F.2\nG00 Z5.\nG28 U0 W0\n";  // lines 3 to 7

@@ -1,0 +1,272 @@
+// Habits of a careful program, section by section. A section is what one tool does, from its T word to the next tool's.
+//
+// Restarted at a section's search number, a control knows nothing of the sections before: what a section needs it
+// should say itself. And it should leave the machine as the next one expects it. Common practice, no source.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "sim/base/tolerances.h"
+#include "sim/control/codes.h"
+#include "sim/trial/machining_findings.h"
+
+namespace firstoff {
+
+namespace {
+
+bool atFeed(MoveKind kind) {
+    return kind == MoveKind::Feed || kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise ||
+           kind == MoveKind::Thread;
+}
+
+// Moves first … last-1 and steps firstStep … lastStep-1 of one tool.
+struct Section {
+    std::size_t first = 0, last = 0;
+    std::size_t firstStep = 0, lastStep = 0;
+    BlockId toolBlock = kNoBlock;
+    bool afterOther = false;
+};
+
+// What the blocks of a section say, up to its first feed move.
+struct Said {
+    bool feed = false, speed = false, speedMode = false, spindle = false, coolant = false, datum = false;
+    bool feedMode = false, compensationOff = false;
+};
+
+// What sections of the program differ in; what never changes needs no saying.
+struct Varies {
+    bool feedMode = false, datum = false, compensation = false;
+};
+
+class Sections {
+public:
+    explicit Sections(const Machining& m) : m_(m) {}
+
+    std::vector<Finding> run() {
+        divide();
+        lookForWhatVaries();
+        for (const Section& section : sections_) {
+            offsetOfOtherStation(section);
+            spindleStopsInTheCut(section);
+            coolantWhileCutting(section);
+            if (section.last == section.first) continue;
+            if (section.afterOther) wordsOfEarlierSections(section);
+            surfaceSpeedIntoTheIndex(section);
+        }
+        return std::move(findings_);
+    }
+
+private:
+    const Move& move(std::size_t i) const { return m_.toolpath.moves[i]; }
+    const ModalState& modal(std::size_t i) const { return m_.toolpath.modals[move(i).modal]; }
+    const ToolCall& call(std::size_t i) const { return m_.toolpath.calls[move(i).call]; }
+
+    bool cuts(std::size_t i) const {
+        if (!atFeed(move(i).kind)) return false;
+        for (std::uint32_t t = m_.timeline.firstOf[i]; t < m_.timeline.firstOf[i + 1]; ++t) {
+            if (m_.stock->cuts()[t].deepestMm > tolerance::kTouchMm) return true;
+        }
+        return false;
+    }
+
+    void divide() {
+        const auto& moves = m_.toolpath.moves;
+        for (std::size_t i = 0; i < moves.size(); ++i) {
+            if (moves[i].kind == MoveKind::Index || sections_.empty()) begin(i);
+            sections_.back().last = i + 1;
+        }
+        if (sections_.empty()) return;
+        sections_.back().lastStep = m_.toolpath.steps.size();
+    }
+
+    void begin(std::size_t i) {
+        const auto& steps = m_.toolpath.steps;
+        Section section;
+        section.first = i;
+        section.afterOther = !sections_.empty() && call(sections_.back().first).station != 0;
+        section.toolBlock = call(i).block;
+        // The last step that begins at or before the index is the T word's own.
+        const auto after = std::upper_bound(steps.begin(), steps.end(), static_cast<std::uint32_t>(i),
+                                            [](std::uint32_t at, const Step& step) { return at < step.firstMove; });
+        std::size_t step = static_cast<std::size_t>(after - steps.begin());
+        while (step > 0 && steps[step - 1].block != section.toolBlock && steps[step - 1].firstMove == i) --step;
+        section.firstStep = step > 0 ? step - 1 : 0;
+        if (!sections_.empty()) sections_.back().lastStep = section.firstStep;
+        sections_.push_back(section);
+    }
+
+    void lookForWhatVaries() {
+        const auto& modals = m_.toolpath.modals;
+        for (const ModalState& state : modals) {
+            varies_.feedMode |= state.feedPerRev != modals.front().feedPerRev;
+            varies_.datum |= state.workOffset != modals.front().workOffset;
+            varies_.compensation |= state.compensation != Compensation::Off;
+            coolantUsed_ |= state.coolant;
+        }
+    }
+
+    // First move at feed; section.last if there is none.
+    std::size_t firstFeed(const Section& section) const {
+        std::size_t i = section.first;
+        while (i < section.last && !atFeed(move(i).kind)) ++i;
+        return i;
+    }
+
+    Said whatIsSaid(const Section& section, std::size_t upToMove) const {
+        Said said;
+        const auto& steps = m_.toolpath.steps;
+        for (std::size_t s = section.firstStep; s < section.lastStep && steps[s].firstMove <= upToMove; ++s) {
+            const Block& block = m_.program.blocks[steps[s].block];
+            for (const Word *word = m_.program.begin(block), *end = m_.program.end(block); word != end; ++word) {
+                take(*word, said);
+            }
+        }
+        return said;
+    }
+
+    void take(const Word& word, Said& said) const {
+        if (word.comma) return;
+        if (word.letter == 'F') said.feed = true;
+        if (word.letter == 'S') said.speed = true;
+        if (word.letter != 'G' && word.letter != 'M') return;
+        const int tenths = static_cast<int>(word.value * 10 + 0.5);
+        const CodeEntry* entry = codeEntry(word.letter, tenths, m_.setup.control.codeSystem);
+        if (entry == nullptr) return;
+        said.speedMode |= entry->group == CodeGroup::SpeedMode;
+        said.spindle |= entry->group == CodeGroup::Spindle;
+        said.coolant |= entry->group == CodeGroup::Coolant;
+        said.feedMode |= entry->group == CodeGroup::FeedMode;
+        said.datum |= entry->order == Order::WorkOffset || entry->order == Order::FurtherWorkOffset;
+        said.compensationOff |= entry->order == Order::CompensationOff;
+    }
+
+    void wordsOfEarlierSections(const Section& section) {
+        const std::size_t feed = firstFeed(section);
+        if (feed == section.last) return;
+        const Said said = whatIsSaid(section, feed);
+        const ModalState& at = modal(feed);
+        std::vector<std::string> lacking;
+        if (at.spindle != SpindleDirection::Stopped && !said.spindle)
+            lacking.emplace_back("the spindle direction (M03 or M04)");
+        if (at.speed > 0 && !said.speed) lacking.emplace_back("the speed (S)");
+        if (at.speed > 0 && !said.speedMode) lacking.emplace_back("the speed mode (G96 or G97)");
+        if (varies_.feedMode && !said.feedMode) lacking.emplace_back("the feed mode");
+        if (varies_.datum && !said.datum) lacking.emplace_back("the work offset");
+        if (varies_.compensation && !said.compensationOff) lacking.emplace_back("G40");
+        if (at.coolant && !said.coolant) lacking.emplace_back("coolant (M08)");
+        const bool feedNotSaid = at.feed > 0 && !said.feed;
+        if (feedNotSaid) feedOfOtherTool(feed, at);
+        if (!lacking.empty()) sayLacking(section, lacking);
+    }
+
+    void sayLacking(const Section& section, const std::vector<std::string>& lacking) {
+        std::string list = lacking.front();
+        for (std::size_t i = 1; i < lacking.size(); ++i) list += (i + 1 < lacking.size() ? ", " : " and ") + lacking[i];
+        Finding& finding = add(Severity::Note, "section-needs-earlier-words", section.toolBlock);
+        finding.message = fmt::format(
+            "The section of tool {} leaves {} to what earlier sections said; started here, at its search number, it "
+            "would run without.",
+            call(section.first).station, list);
+        finding.remedy = "Write them in a safe line at the beginning of every section.";
+    }
+
+    void feedOfOtherTool(std::size_t feed, const ModalState& at) {
+        Finding& finding = add(Severity::Warning, "feed-of-other-tool", move(feed).block);
+        finding.message =
+            fmt::format("No F has been given since tool {} was called: F{:g} {} of the tool before is still in force.",
+                        call(feed).station, at.feed, at.feedPerRev ? "mm per revolution" : "mm per minute");
+        finding.remedy = "Give F with the first feed move of every tool.";
+        finding.values = {{"feed", at.feed}};
+    }
+
+    // What else there is between the index and the first move of the new tool is the same spindle at another diameter.
+    void surfaceSpeedIntoTheIndex(const Section& section) {
+        if (!section.afterOther) return;
+        const ModalState& at = modal(section.first);
+        if (move(section.first).kind != MoveKind::Index || !at.constantSurfaceSpeed) return;
+        if (at.spindle == SpindleDirection::Stopped) return;
+        Finding& finding = add(Severity::Note, "surface-speed-left-on", section.toolBlock);
+        finding.message = fmt::format(
+            "Surface speed (G96) is still on when tool {} is called: the spindle speeds up or down with every rapid in "
+            "X "
+            "on the way, and the next tool comes to the work at a speed nobody gave.",
+            call(section.first).station);
+        finding.remedy = "Give G97 with a fixed speed before the retract and the tool change.";
+    }
+
+    void spindleStopsInTheCut(const Section& section) {
+        for (std::size_t i = section.first + 1; i < section.last; ++i) {
+            const bool stops =
+                modal(i).spindle == SpindleDirection::Stopped && modal(i - 1).spindle != SpindleDirection::Stopped;
+            // A tap reverses and stops in its hole, and threads are the spindle's own.
+            if (!stops || !cuts(i - 1) || move(i - 1).kind == MoveKind::Thread) continue;
+            if (move(i).kind == MoveKind::Index) continue;
+            Finding& finding = add(Severity::Warning, "spindle-stopped-before-retract", move(i).block);
+            finding.message = fmt::format(
+                "The spindle is stopped while tool {} still stands where it cut; it is drawn off a part that stands "
+                "still "
+                "and marks it.",
+                call(i).station);
+            finding.remedy = "Retract first, then M05.";
+        }
+    }
+
+    void coolantWhileCutting(const Section& section) {
+        if (!coolantUsed_) return;
+        bool wasOn = false;
+        for (std::size_t i = section.first; i < section.last; ++i) {
+            wasOn |= modal(i).coolant;
+            if (modal(i).coolant || !cuts(i)) continue;
+            Finding& finding =
+                add(wasOn ? Severity::Warning : Severity::Note, "coolant-off-while-cutting", move(i).block);
+            finding.message = fmt::format("Tool {} cuts here with the coolant off{}.", call(i).station,
+                                          wasOn ? ", which was on before" : ", which other tools have on");
+            finding.remedy = "Give M08 before the cut, unless it is meant to be dry.";
+            return;
+        }
+    }
+
+    void offsetOfOtherStation(const Section& section) {
+        int last = -1;
+        for (std::size_t i = section.first; i < section.last; ++i) {
+            const ToolCall& now = call(i);
+            if (move(i).call == last) continue;
+            last = move(i).call;
+            if (now.offset == 0 || now.offset == now.station || now.station == 0) continue;
+            // An offset that is not entered was reported where it was called.
+            if (m_.setup.toolAt(now.offset) == nullptr || m_.setup.offset(now.offset) == nullptr) continue;
+            Finding& finding = add(Severity::Warning, "offset-of-other-station", now.block);
+            finding.message =
+                fmt::format("Station {} is called with offset {}, the number of another tool in the turret.",
+                            now.station, now.offset);
+            finding.remedy = fmt::format(
+                "Write T{0:02}{0:02}, or give a second offset of this tool a number of its own.", now.station);
+            finding.values = {{"station", now.station}, {"offset", now.offset}};
+        }
+    }
+
+    Finding& add(Severity severity, const char* code, BlockId block) {
+        Finding finding;
+        finding.severity = severity;
+        finding.code = code;
+        if (block != kNoBlock) finding.span = m_.program.span(block);
+        findings_.push_back(std::move(finding));
+        return findings_.back();
+    }
+
+    const Machining& m_;
+    std::vector<Section> sections_;
+    Varies varies_;
+    bool coolantUsed_ = false;
+    std::vector<Finding> findings_;
+};
+
+}  // namespace
+
+std::vector<Finding> sectionFindings(const Machining& machining) {
+    return Sections(machining).run();
+}
+
+}  // namespace firstoff

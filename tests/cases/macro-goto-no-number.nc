@@ -1,0 +1,7 @@
+T0101
+G97 S1000 M03
+G00 X62. Z2.
+#1=10.5
+IF[#1GT20]GOTO#1
+GOTO#1 (expect finding bad-jump)
+M30
