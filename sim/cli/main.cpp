@@ -10,6 +10,7 @@
 #include <CLI/Formatter.hpp>
 
 #include "sim/cli/commands.h"
+#include "sim/control/language_table.h"
 #include "sim/output/text_report.h"
 
 namespace {
@@ -31,13 +32,15 @@ public:
         addCheck();
         addMoves();
         addSection();
+        addCodes();
         addMissing("sheet", "set-up, inspection and hand-out sheets");
         addMissing("export", "the finished billet as a file for other programs");
     }
 
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
-            fmt::print(stderr, "firstoff: there is no command {}; there are check, moves and section\n", argv[1]);
+            fmt::print(stderr, "firstoff: there is no command {}; there are check, moves, section and codes\n",
+                       argv[1]);
             return static_cast<int>(ExitCode::Unusable);
         }
         try {
@@ -86,6 +89,14 @@ private:
         line->excludes(time);
         command->add_option("--out", section_.out, "file to write; standard output if left out");
         command->callback([this] { result_ = section(section_); });
+    }
+
+    void addCodes() {
+        CLI::App* command = app_.add_subcommand("codes", "table of the codes that are understood, as Markdown");
+        command->callback([this] {
+            fmt::print("{}", firstoff::languageTable());
+            result_ = ExitCode::Clear;
+        });
     }
 
     static void addJob(CLI::App* command, Job& job) {

@@ -27,7 +27,7 @@ void BlockWords::collect(const Program& program, BlockId block, CodeSystem syste
     gCount_ = 0;
     mCount_ = 0;
     axesUnknown_ = false;
-    cornerChamfer_ = cornerRadius_ = secondU_ = nullptr;
+    cornerChamfer_ = cornerRadius_ = commaAngle_ = secondU_ = nullptr;
     const Block& b = program.blocks[block];
     for (const Word *word = program.begin(b), *end = program.end(b); word != end; ++word) {
         if (word->form == Word::Form::Number) {
@@ -95,8 +95,13 @@ void BlockWords::takeCode(const Word& word, Remarks& remarks) {
 void BlockWords::takeComma(const Word& word, Remarks& remarks) {
     if (word.letter == 'C' && cornerChamfer_ == nullptr) {
         cornerChamfer_ = &word;
+        mask_ |= kCommaC;
     } else if (word.letter == 'R' && cornerRadius_ == nullptr) {
         cornerRadius_ = &word;
+        mask_ |= kCommaR;
+    } else if (word.letter == 'A' && commaAngle_ == nullptr) {
+        commaAngle_ = &word;
+        mask_ |= kCommaA;
     } else {
         remarks.at(block_, word,
                    {Severity::Warning,

@@ -35,7 +35,7 @@ public:
     bool hasAny(std::uint32_t letters) const { return (mask_ & letters) != 0; }
     const Word* word(char letter) const { return has(letter) ? words_[index(letter)] : nullptr; }
     double number(char letter) const { return words_[index(letter)]->value; }
-    std::uint32_t letters() const { return mask_; }
+    std::uint32_t letters() const { return mask_; }  // and the words with a comma
 
     const Code* gBegin() const { return g_.data(); }
     const Code* gEnd() const { return g_.data() + gCount_; }
@@ -44,8 +44,16 @@ public:
 
     const Word* cornerChamfer() const { return cornerChamfer_; }  // `,C`
     const Word* cornerRadius() const { return cornerRadius_; }    // `,R`
-    const Word* secondU() const { return secondU_; }              // of a one-block G71 with two U words
-    bool axesUnknown() const { return axesUnknown_; }             // a word's value could not be calculated
+    // The angle of a line, `A` or `,A`.
+    const Word* angle() const { return commaAngle_ != nullptr ? commaAngle_ : word('A'); }
+    const Word* secondU() const { return secondU_; }   // of a one-block G71 with two U words
+    bool axesUnknown() const { return axesUnknown_; }  // a word's value could not be calculated
+
+    // Bits of the words with a comma, above those of the letters.
+    static constexpr std::uint32_t kCommaA = std::uint32_t{1} << 26;
+    static constexpr std::uint32_t kCommaC = std::uint32_t{1} << 27;
+    static constexpr std::uint32_t kCommaR = std::uint32_t{1} << 28;
+    static constexpr std::uint32_t kCommas = kCommaA | kCommaC | kCommaR;
 
     static constexpr std::uint32_t bit(char letter) { return std::uint32_t{1} << (letter - 'A'); }
     static constexpr std::uint32_t bits(std::initializer_list<char> letters) {
@@ -71,6 +79,7 @@ private:
     bool axesUnknown_ = false;
     const Word* cornerChamfer_ = nullptr;
     const Word* cornerRadius_ = nullptr;
+    const Word* commaAngle_ = nullptr;
     const Word* secondU_ = nullptr;
     const Program* program_ = nullptr;
     CodeSystem system_ = CodeSystem::A;

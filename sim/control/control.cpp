@@ -13,6 +13,14 @@ constexpr std::uint32_t kFrameLetters = BlockWords::bits({'N', 'O'});
 // NISTIR 6556 sec. 3.3.5.
 constexpr int kMostMCodes = 4;
 
+std::uint32_t bitOf(const Word& word) {
+    if (!word.comma) return BlockWords::bit(word.letter);
+    return word.letter == 'A'   ? BlockWords::kCommaA
+           : word.letter == 'C' ? BlockWords::kCommaC
+           : word.letter == 'R' ? BlockWords::kCommaR
+                                : 0;
+}
+
 }  // namespace
 
 Control::Control(const Program& program, const Setup& setup, Toolpath& out)
@@ -176,15 +184,20 @@ void Control::reportLeftovers() {
     const std::uint32_t left = words_.letters() & ~used_;
     const Block& b = program_.blocks[block()];
     for (const Word *word = program_.begin(b), *end = program_.end(b); word != end; ++word) {
-        if (word->form == Word::Form::Missing || word->comma || (left & BlockWords::bit(word->letter)) == 0) continue;
+        if (word->form == Word::Form::Missing || (left & bitOf(*word)) == 0) continue;
         if (word->letter == 'G' || word->letter == 'M') continue;
-        remarks_.at(block(), *word,
-                    {Severity::Warning,
-                     "unknown-word",
-                     fmt::format("{} has no meaning in this block and was left out.", program_.textOf(*word)),
-                     "Take it out, or add the code it belongs to.",
-                     {},
-                     true});
+        const bool plainCorner = now_.modal.motion == 1 && !word->comma && (word->letter == 'C' || word->letter == 'R');
+        remarks_.at(
+            block(), *word,
+            {Severity::Warning,
+             "unknown-word",
+             fmt::format("{} has no meaning in this block and was left out.", program_.textOf(*word)),
+             plainCorner ? fmt::format("For a corner write ,{}; where the control takes it without comma, in blocks "
+                                       "of one axis, say so with corner_words in the set-up.",
+                                       word->letter)
+                         : "Take it out, or add the code it belongs to.",
+             {},
+             true});
         return;
     }
 }

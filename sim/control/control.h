@@ -6,7 +6,8 @@
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_threads.cpp threads,
-// control_cycles.cpp G70 and G71, control_macro.cpp macro statements, control_variables.cpp what their variables mean.
+// control_drawing.cpp corners and lines by their angle, control_cycles.cpp G70 and G71, control_macro.cpp macro
+// statements, control_variables.cpp what their variables mean.
 #pragma once
 
 #include <array>
@@ -140,11 +141,13 @@ private:
     void reportArc(const ArcCentre& arc, bool byRadius, const Word* word);
     void machineMove();
     void referenceReturn();
-    std::optional<CornerWish> cornerWish(const Word*& word);
     void lookForPoints();
     Point target() const;
     Move newMove(MoveKind kind, Point to);
-    void add(const Move& move) { recorder_->add(move); }
+    void add(const Move& move) {
+        if (openLine_ && isMovement(move.kind)) dropLine("a move that is no such line follows");
+        recorder_->add(move);
+    }
     double lengthOf(char letter) const { return scale() * words_.number(letter); }
     double scale() const { return now_.modal.inches ? kInch : 1.0; }
     const ToolCall& call() const { return out_.calls[static_cast<std::size_t>(now_.call)]; }
@@ -164,6 +167,15 @@ private:
     Move threadTo(Point to, const MoveExtra& extra);
     std::uint32_t extraIndex(const MoveExtra& extra);
     std::string codeText(Order order) const;
+
+    // control_drawing.cpp
+    std::optional<CornerWish> cornerWish(const Word*& word);
+    const Word* plainCorner() const;
+    void openLine();
+    void dropLine(const char* why);
+    Point endOfLine(Point to);
+    bool closeLine(Point to);
+    void checkAngle(Point from, Point to, Point direction, BlockId block, const Word& word);
 
     // control_cycles.cpp
     void roughingBlock();
@@ -237,6 +249,14 @@ private:
     ModalState writtenModal_;
     std::uint32_t modalIndex_ = 0;
     bool modalDirty_ = false;
+
+    // A line by its angle alone, which begins where the control stands and waits for the line that crosses it.
+    struct OpenLine {
+        BlockId block = kNoBlock;
+        const Word* word = nullptr;
+        Point direction;
+    };
+    std::optional<OpenLine> openLine_;
 
     Place compensationOn_;  // the G41 or G42 in force
     Place surfaceSpeedOn_;  // the G96 in force

@@ -162,6 +162,7 @@ std::vector<ProfileElement> Control::readShape(const Profile& profile, RoughingO
     PathRecorder recorder(path, remarks_, now_.position);
     recorder_ = &recorder;
     for (BlockId block = profile.first; block <= profile.last && !ended_; ++block) carryOut(block);
+    if (openLine_) dropLine("the profile ends");
     recorder.settle();
     recorder_ = &mainRecorder_;
     reading_ = reading;
@@ -277,6 +278,7 @@ void Control::finishingBlock() {
     cycleBlock_ = callBlock;
     pass_ = 1;
     for (BlockId at = profile->first; at <= profile->last && !ended_; ++at) carryOut(at);
+    if (openLine_) dropLine("the profile ends");
     words_ = words;
     orders_ = orders;
     used_ = used;

@@ -16,6 +16,8 @@ namespace {
 constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
 constexpr std::uint32_t kCentre = BlockWords::bits({'I', 'K'});
 constexpr std::uint32_t kArcWords = BlockWords::bits({'I', 'K', 'R'});
+constexpr std::uint32_t kCorners = BlockWords::kCommaC | BlockWords::kCommaR;
+constexpr std::uint32_t kDrawing = BlockWords::kCommas | BlockWords::bits({'A', 'C', 'R', 'I', 'K'});
 
 bool isArcCode(int motion) {
     return motion == 2 || motion == 3;
@@ -30,8 +32,10 @@ void Control::applyAxes() {
         now_.suspended = false;
         modalDirty_ = true;
     }
-    if (orders_[CodeGroup::OneShot] != nullptr) {
-        switch (orders_[CodeGroup::OneShot]->order) {
+    if (const Code* code = orders_[CodeGroup::OneShot]) {
+        const bool passes = code->order == Order::Dwell || code->order == Order::CoordinateSetting;
+        if (openLine_ && !passes) dropLine("no such line follows");
+        switch (code->order) {
             case Order::Dwell:
                 return dwell();
             case Order::Reference:
@@ -48,8 +52,11 @@ void Control::applyAxes() {
     const bool wholeTurn =
         isArcCode(now_.modal.motion) && orders_[CodeGroup::Motion] != nullptr && words_.hasAny(kCentre);
     if (!words_.hasAny(kAxes) && !wholeTurn) {
+        const bool line = words_.angle() != nullptr && now_.modal.motion == 1 && orders_[CodeGroup::Machine] == nullptr;
+        if (line && !orders_.unknownG && !now_.suspended && !words_.axesUnknown()) return openLine();
         const Word* corner = words_.cornerChamfer() != nullptr ? words_.cornerChamfer() : words_.cornerRadius();
         if (corner != nullptr && !orders_.unknown) {
+            use(kCorners);
             remarks_.at(block(), *corner,
                         {Severity::Stop, "corner-does-not-fit", "A corner stands in a block without a move.",
                          "Write it behind the end point of the move that leads to the corner."});
@@ -58,7 +65,7 @@ void Control::applyAxes() {
     }
     // Axis words beside a code that is not understood are that code's, and stay so until a motion code is given.
     if (orders_.unknownG && orders_[CodeGroup::Motion] == nullptr) now_.suspended = true;
-    if (now_.suspended || words_.axesUnknown()) return use(kAxes | kArcWords);
+    if (now_.suspended || words_.axesUnknown()) return use(kAxes | kArcWords | kDrawing);
     move();
 }
 
@@ -84,7 +91,8 @@ void Control::move() {
                               {},
                               true});
     }
-    const Point to = target();
+    Point to = target();
+    if (words_.hasAny(kDrawing) || openLine_) to = endOfLine(to);
     switch (now_.modal.motion) {
         case 0:
             return moveAlong(newMove(MoveKind::Rapid, to));
@@ -148,33 +156,17 @@ Move Control::newMove(MoveKind kind, Point to) {
 void Control::moveAlong(const Move& move) {
     now_.position = move.to;
     const Word* word = nullptr;
-    if (words_.cornerChamfer() == nullptr && words_.cornerRadius() == nullptr) return add(move);
+    if (!words_.hasAny(kDrawing)) return add(move);
     const auto wish = cornerWish(word);
     if (!wish) return add(move);
-    if (move.kind != MoveKind::Rapid) return recorder_->addWithCorner(move, *wish, word);
+    if (move.kind != MoveKind::Rapid) {
+        if (openLine_) dropLine("a move that is no such line follows");
+        return recorder_->addWithCorner(move, *wish, word);
+    }
     add(move);
     remarks_.at(block(), word,
                 {Severity::Stop, "corner-does-not-fit", "A corner stands behind a rapid move; it was left sharp.",
                  "Program the move with G01, or take the corner out."});
-}
-
-std::optional<CornerWish> Control::cornerWish(const Word*& word) {
-    const bool fillet = words_.cornerRadius() != nullptr;
-    word = fillet ? words_.cornerRadius() : words_.cornerChamfer();
-    if (fillet && words_.cornerChamfer() != nullptr) {
-        remarks_.at(
-            block(), *words_.cornerChamfer(),
-            {Severity::Stop, "word-twice", "Both ,C and ,R stand in this block; ,R was taken.", "Write one of them."});
-    }
-    const double size = scale() * word->value;
-    if (size > 0) return CornerWish{size, fillet};
-    if (size < 0) {
-        remarks_.at(block(), *word,
-                    {Severity::Stop, "not-above-zero",
-                     fmt::format("A corner must be above zero, not {}; it was left sharp.", figure(word->value)),
-                     "Correct the figure or its sign."});
-    }
-    return std::nullopt;
 }
 
 void Control::arcMove(Move move) {
@@ -223,8 +215,7 @@ void Control::fullCircle(Move move, const ArcCentre& arc) {
     add(half);
     half.from = half.to;
     half.to = move.to;
-    add(half);
-    now_.position = move.to;
+    moveAlong(half);
 }
 
 void Control::reportArc(const ArcCentre& arc, bool byRadius, const Word* word) {

@@ -138,6 +138,7 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
 
 void Control::applyCompensation() {
     if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
+    if (openLine_) dropLine("nose-radius compensation changes between the two lines");
     const Order order = orders_[CodeGroup::Compensation]->order;
     if (order == Order::CompensationOff) {
         if (recorder_->compensating()) recorder_->cancelCompensation();
@@ -221,6 +222,7 @@ void Control::leaveCompensation(const char* before, const Word* word) {
 
 // Writes out what waits. With compensation not cancelled by a move, the turret stands at its compensated position.
 void Control::settle() {
+    if (openLine_) dropLine("no such line follows");
     const bool compensated = recorder_->compensating();
     const Point at = recorder_->settle();
     if (compensated) now_.position = at;

@@ -1,9 +1,10 @@
 // Notation: the moves meet at the corner p; u and v are the directions of travel before and behind it; s = +1 where the
 // path turns to the left there (cross(u, v) > 0), -1 to the right.
-// Chamfer of size c: from p - c u to p + c v.
-// Fillet of radius R: its centre lies at the distance R on side s of both stretches, so it is where the two stretches,
-// each shifted by R to side s, cross: a straight stretch shifts sideways, an arc changes its radius. The fillet touches
-// a straight stretch in the foot of its centre, an arc on the line through both centres (elementary geometry).
+// Chamfer of size c: between the points of both stretches that lie c from p, p - c u and p + c v where they are
+// straight; on an arc of radius r that is the angle 2 asin(c / 2r) away from p. Fillet of radius R: its centre lies at
+// the distance R on side s of both stretches, so it is where the two stretches, each shifted by R to side s, cross: a
+// straight stretch shifts sideways, an arc changes its radius. The fillet touches a straight stretch in the foot of its
+// centre, an arc on the line through both centres (elementary geometry).
 #include "sim/control/corner.h"
 
 #include <algorithm>
@@ -98,6 +99,10 @@ Point touch(const Stretch& s, Point centre) {
 void checkLegs(CornerFit& fit, const Stretch& first, const Stretch& second, double takesFirst, double takesSecond) {
     const double haveFirst = along(first, first.from, first.to);
     const double haveSecond = along(second, second.from, second.to);
+    if (std::min(takesFirst, takesSecond) < -tolerance::kSamePlaceMm) {
+        fit.fault = CornerFit::Fault::TooLarge;
+        return;
+    }
     const bool firstShort = takesFirst > haveFirst + tolerance::kSamePlaceMm;
     if (!firstShort && takesSecond <= haveSecond + tolerance::kSamePlaceMm) return;
     fit.fault = CornerFit::Fault::LegTooShort;
@@ -105,21 +110,41 @@ void checkLegs(CornerFit& fit, const Stretch& first, const Stretch& second, doub
     fit.haveMm = firstShort ? haveFirst : haveSecond;
 }
 
-CornerFit chamfer(const Stretch& first, const Stretch& second, Point u, Point v, double size) {
+// The point of the stretch at the straight distance `away` from its end (back = -1) or its beginning (+1), and how much
+// of the stretch lies between; nothing where no point of it is so far away.
+struct Mark {
+    Point at;
+    double takes = 0;
+    bool possible = true;
+};
+
+Mark markAt(const Stretch& s, Point corner, double away, double back) {
+    if (!isArc(s)) return {corner + back * away * heading(s, corner), away, true};
+    const Point spoke = corner - s.centre;
+    const double radius = length(spoke);
+    if (away > 2 * radius) return {corner, 0, false};
+    const double angle = 2 * std::asin(away / (2 * radius));
+    const double turned = turn(s) * back * angle;
+    return {s.centre + std::cos(turned) * spoke + std::sin(turned) * leftOf(spoke), angle * radius, true};
+}
+
+CornerFit chamfer(const Stretch& first, const Stretch& second, double size) {
     CornerFit fit;
-    if (isArc(first) || isArc(second)) {
-        fit.fault = CornerFit::Fault::NotModelled;
+    const Mark start = markAt(first, first.to, size, -1);
+    const Mark end = markAt(second, first.to, size, 1);
+    if (!start.possible || !end.possible) {
+        fit.fault = CornerFit::Fault::TooLarge;
         return fit;
     }
-    fit.start = first.to - size * u;
-    fit.end = first.to + size * v;
-    checkLegs(fit, first, second, size, size);
+    fit.start = start.at;
+    fit.end = end.at;
+    checkLegs(fit, first, second, start.takes, end.takes);
     return fit;
 }
 
 CornerFit fillet(const Stretch& first, const Stretch& second, double side, double radius) {
     CornerFit fit;
-    fit.fault = CornerFit::Fault::NoCorner;
+    fit.fault = CornerFit::Fault::TooLarge;
     fit.kind = side > 0 ? MoveKind::ArcAnticlockwise : MoveKind::ArcClockwise;
     const Shifted a = shift(first, side * radius);
     const Shifted b = shift(second, side * radius);
@@ -127,7 +152,7 @@ CornerFit fillet(const Stretch& first, const Stretch& second, double side, doubl
     double nearest = 0;
     for (Point centre : crossings(a, b)) {
         const double away = distance(centre, first.to);
-        if (fit.fault != CornerFit::Fault::NoCorner && away >= nearest) continue;
+        if (fit.fault != CornerFit::Fault::TooLarge && away >= nearest) continue;
         CornerFit candidate = fit;
         candidate.fault = CornerFit::Fault::None;
         candidate.centre = centre;
@@ -152,8 +177,30 @@ CornerFit fitCorner(const Stretch& first, const Stretch& second, const CornerWis
         none.fault = CornerFit::Fault::NoCorner;
         return none;
     }
+    if (wish.towards != Point{} && dot(v, wish.towards) <= 0) {
+        CornerFit astray;
+        astray.fault = CornerFit::Fault::OtherWay;
+        return astray;
+    }
     if (wish.fillet) return fillet(first, second, turning > 0 ? 1.0 : -1.0, wish.size);
-    return chamfer(first, second, u, v, wish.size);
+    return chamfer(first, second, wish.size);
+}
+
+// What a corner takes of both moves grows with its size, so the largest one is found by halving.
+double largestCorner(const Stretch& first, const Stretch& second, bool fillet) {
+    constexpr double kLargest = 1e6;  // mm; between arcs that curve towards each other every fillet fits
+    constexpr double kPerMicrometre = 1000;
+    const auto fits = [&](double size) {
+        return fitCorner(first, second, {size, fillet, {}}).fault == CornerFit::Fault::None;
+    };
+    double fitting = 0;
+    double tooLarge = 1;
+    for (; tooLarge < kLargest && fits(tooLarge); tooLarge *= 2) fitting = tooLarge;
+    for (int i = 0; i < 60; ++i) {
+        const double middle = (fitting + tooLarge) / 2;
+        (fits(middle) ? fitting : tooLarge) = middle;
+    }
+    return std::floor(fitting * kPerMicrometre) / kPerMicrometre;
 }
 
 }  // namespace firstoff

@@ -7,8 +7,12 @@
 namespace firstoff {
 
 struct CornerWish {
-    double size = 0;  // mm: of a chamfer along each leg from the corner, or the radius of a fillet
+    // mm: of a chamfer the straight distance of both its ends from the corner, measured to a point of each move, beside
+    // an arc too (common practice, no source); of a fillet its radius.
+    double size = 0;
     bool fillet = false;
+    // Where the word has a sign that says to which side the next move goes: that direction along one axis, else 0, 0.
+    Point towards = {};
 };
 
 // A straight or circular stretch.
@@ -22,9 +26,10 @@ struct Stretch {
 struct CornerFit {
     enum class Fault : unsigned char {
         None,
-        LegTooShort,  // `needMm` of a leg of `haveMm`
-        NoCorner,     // the moves run straight on or back on themselves, or no fillet of that radius touches both
-        NotModelled,  // a chamfer beside an arc
+        LegTooShort,  // `needMm` of a leg of `haveMm`, both along the leg
+        TooLarge,     // nothing of that size touches both moves, however long they were
+        NoCorner,     // the moves run straight on or back on themselves
+        OtherWay,     // the second move does not go where `towards` says
     };
     Fault fault = Fault::None;
     Point start;   // where the first leg now ends
@@ -35,7 +40,10 @@ struct CornerFit {
     double haveMm = 0;
 };
 
-// Between `first` and `second`, which meet at first.to; at least one of them may be an arc.
+// Between `first` and `second`, which meet at first.to; each may be an arc.
 CornerFit fitCorner(const Stretch& first, const Stretch& second, const CornerWish& wish);
+
+// The largest chamfer or fillet that fits there, in whole micrometres; 0 where none does, a kilometre where all do.
+double largestCorner(const Stretch& first, const Stretch& second, bool fillet);
 
 }  // namespace firstoff

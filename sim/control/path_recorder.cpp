@@ -87,6 +87,51 @@ void PathRecorder::addWithCorner(const Move& move, const CornerWish& wish, const
     corner_ = OpenCorner{queue_.size() - 1, wish, word};
 }
 
+void PathRecorder::openLine(const Move& move, const std::optional<CornerWish>& wish, const Word* word) {
+    assert(!line_);
+    Item item;
+    item.move = move;
+    queue_.push_back(item);
+    line_ = OpenLine{queue_.size() - 1, wish, word};
+}
+
+void PathRecorder::closeLine(Point end) {
+    assert(line_);
+    const OpenLine line = *line_;
+    std::vector<Item> items = takeFromLine();
+    Move move = items.front().move;
+    move.to = end;
+    if (line.wish) {
+        addWithCorner(move, *line.wish, line.word);
+    } else {
+        add(move);
+    }
+    items.erase(items.begin());
+    putBack(items);
+}
+
+void PathRecorder::dropLine() {
+    if (!line_) return;
+    std::vector<Item> items = takeFromLine();
+    items.erase(items.begin());
+    putBack(items);
+}
+
+// The line and the steps, stops and dwells behind it, out of the queue.
+std::vector<PathRecorder::Item> PathRecorder::takeFromLine() {
+    const auto first = queue_.begin() + static_cast<std::ptrdiff_t>(line_->item);
+    std::vector<Item> items(first, queue_.end());
+    queue_.erase(first, queue_.end());
+    line_.reset();
+    if (!waiting()) writeQueue();
+    return items;
+}
+
+void PathRecorder::putBack(const std::vector<Item>& items) {
+    queue_.insert(queue_.end(), items.begin(), items.end());
+    if (!waiting()) writeQueue();
+}
+
 void PathRecorder::put(const Move& move) {
     if (!waiting()) {
         out_.moves.push_back(move);
@@ -126,37 +171,42 @@ void PathRecorder::resolveCorner(Move& next) {
             *at = inserted;
         }
     } else {
-        reportCorner(fit, first, corner);
+        reportCorner(fit, first, &next, corner);
     }
     if (!setting_) writeQueue();
 }
 
-void PathRecorder::reportCorner(const CornerFit& fit, const Move& first, const OpenCorner& corner) {
+void PathRecorder::reportCorner(const CornerFit& fit, const Move& first, const Move* next, const OpenCorner& corner) {
     const std::string what =
         fmt::format("{} {}", corner.wish.fillet ? "fillet of radius" : "chamfer of", figure(corner.wish.size));
-    if (fit.fault == CornerFit::Fault::LegTooShort) {
-        remarks_.at(first.block, corner.word,
-                    {Severity::Stop,
-                     "corner-does-not-fit",
-                     fmt::format("A {} takes {} mm of a move that has only {} mm; the corner was left sharp.", what,
-                                 figure(fit.needMm), figure(fit.haveMm)),
-                     "Make the corner smaller or the move longer.",
-                     {{"need_mm", fit.needMm}, {"have_mm", fit.haveMm}}});
-    } else if (fit.fault == CornerFit::Fault::NotModelled) {
-        remarks_.at(first.block, corner.word,
-                    {Severity::Warning,
-                     "corner-not-modelled",
-                     fmt::format("A {} beside an arc is not carried out here; the corner was left sharp.", what),
-                     "Write the end points of the chamfer.",
-                     {},
-                     true});
-    } else {
-        remarks_.at(
-            first.block, corner.word,
-            {Severity::Stop, "corner-does-not-fit",
-             fmt::format("A {} needs a next feed move that turns away from this one; the corner was left sharp.", what),
-             "Program the next move as G01, G02 or G03 in another direction, or take the corner out."});
+    Remark remark{Severity::Stop, "corner-does-not-fit", {}, "Make the corner smaller or the moves longer."};
+    switch (fit.fault) {
+        case CornerFit::Fault::LegTooShort:
+        case CornerFit::Fault::TooLarge: {
+            const double largest = largestCorner(stretchOf(first), stretchOf(*next), corner.wish.fillet);
+            const bool legShort = fit.fault == CornerFit::Fault::LegTooShort;
+            remark.message = fmt::format("A {} {}; the largest that fits is {} mm. The corner was left sharp.", what,
+                                         legShort ? fmt::format("takes {} mm of a move that has only {} mm",
+                                                                figure(fit.needMm), figure(fit.haveMm))
+                                                  : "does not reach both moves",
+                                         figure(largest));
+            if (legShort) remark.values = {{"need_mm", fit.needMm}, {"have_mm", fit.haveMm}};
+            remark.values.emplace_back("largest_mm", largest);
+            break;
+        }
+        case CornerFit::Fault::OtherWay:
+            remark.message = fmt::format(
+                "The sign of this {} says that the next move goes to the other side; the "
+                "corner was left sharp.",
+                what);
+            remark.remedy = "Correct the sign, or the move.";
+            break;
+        default:
+            remark.message = fmt::format(
+                "A {} needs a next feed move that turns away from this one; the corner was left sharp.", what);
+            remark.remedy = "Program the next move as G01, G02 or G03 in another direction, or take the corner out.";
     }
+    remarks_.at(first.block, corner.word, std::move(remark));
 }
 
 void PathRecorder::startCompensation(const CompensationSetting& setting, Point reckoned) {
@@ -177,7 +227,7 @@ Point PathRecorder::settle() {
         corner_.reset();
         CornerFit fit;
         fit.fault = CornerFit::Fault::NoCorner;
-        reportCorner(fit, queue_[corner.item].move, corner);
+        reportCorner(fit, queue_[corner.item].move, nullptr, corner);
     }
     if (setting_) {
         flush(false);

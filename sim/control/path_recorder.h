@@ -1,8 +1,9 @@
 // Takes the moves of the control in order and writes them into a toolpath.
 //
-// Most moves pass straight through. Two things need to know what comes next: a corner (`,C ,R`) waits for the next
-// move, and nose-radius compensation for the whole stretch from its start-up move to its cancel move. While something
-// waits, moves, steps and stops are kept in a queue, so that they come out in their order, each with its own block.
+// Most moves pass straight through. Three things need to know what comes next: a corner (`,C ,R`) waits for the next
+// move, a line by its angle alone for the point where the next line crosses it, and nose-radius compensation for the
+// whole stretch from its start-up move to its cancel move. While something waits, moves, steps and stops are kept in a
+// queue, so that they come out in their order, each with its own block.
 #pragma once
 
 #include <cstdint>
@@ -28,6 +29,11 @@ public:
     void add(const Move& move);
     // The same, with a corner at its end.
     void addWithCorner(const Move& move, const CornerWish& wish, const Word* word);
+    // A straight move whose end is not known yet, perhaps with a corner there. Before any other movement comes
+    // closeLine() or dropLine().
+    void openLine(const Move& move, const std::optional<CornerWish>& wish, const Word* word);
+    void closeLine(Point end);
+    void dropLine();
 
     // From the next movement on the path is compensated; `reckoned` is the tip as the control reckons it.
     void startCompensation(const CompensationSetting& setting, Point reckoned);
@@ -53,11 +59,19 @@ private:
         const Word* word = nullptr;
     };
 
-    bool waiting() const { return setting_.has_value() || corner_.has_value(); }
+    struct OpenLine {
+        std::size_t item = 0;  // into queue_: the move without an end
+        std::optional<CornerWish> wish;
+        const Word* word = nullptr;
+    };
+
+    bool waiting() const { return setting_.has_value() || corner_.has_value() || line_.has_value(); }
+    std::vector<Item> takeFromLine();
+    void putBack(const std::vector<Item>& items);
     bool begin(Move& move);
     void put(const Move& move);
     void resolveCorner(Move& next);
-    void reportCorner(const CornerFit& fit, const Move& first, const OpenCorner& corner);
+    void reportCorner(const CornerFit& fit, const Move& first, const Move* next, const OpenCorner& corner);
     void flush(bool cancelled);
     void writeQueue();
     void writeCompensated(const std::vector<PathElement>& path);
@@ -70,6 +84,7 @@ private:
     Point programmed_;  // where the last added move ends, as programmed
     std::vector<Item> queue_;
     std::optional<OpenCorner> corner_;
+    std::optional<OpenLine> line_;
     std::optional<CompensationSetting> setting_;
     Point reckoned_;
     bool cancelling_ = false;

@@ -143,6 +143,7 @@ struct ControlOptions {
     double roughingRetractMm = 0.5;     // R of G71 when the program gives none
     bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out
     bool optionalStop = true;           // the optional-stop switch: M01 stops
+    bool plainCorners = false;          // R, C, I and K without comma are corners in G01 blocks of one axis
     long maxBlocks = 20'000'000;        // executed blocks before a program counts as endless
 };
 

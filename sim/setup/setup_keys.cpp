@@ -100,6 +100,7 @@ constexpr SetupKey kKeys[] = {
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
     {"control", "block_skip", Form::Flag},
     {"control", "optional_stop", Form::Flag},
+    {"control", "corner_words", Form::Choice, kOptional, 0, 0, 0, "comma|plain"},
     {"control", "max_blocks", Form::Whole, kOptional, 1, 1e9, 2e7},
 };
 

@@ -287,6 +287,7 @@ private:
         c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);
         c.arcClosureMm = numberIn(t, "arc_closure_mm");
         c.roughingRetractMm = numberIn(t, "roughing_retract_mm");
+        c.plainCorners = textIn(t, "corner_words") == "plain";
         c.maxBlocks = static_cast<long>(numberIn(t, "max_blocks"));
     }
 

@@ -143,6 +143,8 @@ void readOption(ControlOptions& options, const std::string& name, std::istringst
         options.codeSystem = CodeSystem::C;
     } else if (name == "no-optional-stop") {
         options.optionalStop = false;
+    } else if (name == "plain-corners") {
+        options.plainCorners = true;
     } else if (name == "compensate-in-roughing") {
         options.compensateInRoughing = true;
     } else {
@@ -150,9 +152,9 @@ void readOption(ControlOptions& options, const std::string& name, std::istringst
     }
 }
 
-CaseFile readCase(const std::string& path) {
+CaseFile readCase(std::string program, const std::string& path) {
     CaseFile file;
-    file.program = readProgram(shop::readFile(path), path);
+    file.program = readProgram(std::move(program), path);
     std::uint32_t block = 0;
     for (const Comment& comment : file.program.comments) {
         while (block + 1 < file.program.blocks.size() && file.program.blocks[block + 1].offset <= comment.offset)
@@ -333,10 +335,24 @@ private:
 }  // namespace
 
 std::vector<std::string> check(const std::string& pathInTree) {
-    CaseFile file = readCase(pathInTree);
+    CaseFile file = readCase(shop::readFile(pathInTree), pathInTree);
     Setup setup = lathe();
     setup.control = file.options;
     return Checker(std::move(file), std::move(setup)).run();
+}
+
+std::vector<std::string> listed() {
+    std::istringstream list(shop::readFile("tests/cases/list.txt"));
+    std::vector<std::string> names;
+    for (std::string name; std::getline(list, name);) names.push_back(name);
+    return names;
+}
+
+Toolpath carryOut(const std::string& text) {
+    const CaseFile file = readCase(text, "changed case");
+    Setup setup = lathe();
+    setup.control = file.options;
+    return interpret(file.program, setup);
 }
 
 }  // namespace firstoff::cases

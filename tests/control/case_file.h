@@ -10,7 +10,7 @@
 //                                     1), speed, clamp, spindle (-1 0 1), coolant, work-offset (54 …), inches
 //   (expect stop|optional-stop|end)   the program stops at this line
 //   (option NAME)                     a switch of the control: block-skip, no-optional-stop, compensate-in-roughing,
-//                                     system-b, system-c, max-blocks N
+//                                     plain-corners, system-b, system-c, max-blocks N
 //
 // A line with any expected move must make exactly these moves; a move inside a cycle counts for the line that describes
 // it. Every finding of the file must be expected. Positions are work coordinates.
@@ -19,10 +19,18 @@
 #include <string>
 #include <vector>
 
+#include "sim/control/toolpath.h"
+
 namespace firstoff::cases {
 
 // What does not hold, in words, one entry each; empty when the case holds. Throws std::runtime_error for a file that
 // cannot be read or whose expectations cannot.
 std::vector<std::string> check(const std::string& pathInTree);
+
+// The names in tests/cases/list.txt: files of that folder without their .nc.
+std::vector<std::string> listed();
+
+// A case's text, perhaps changed, carried out on the lathe of the cases with the options it asks for.
+Toolpath carryOut(const std::string& text);
 
 }  // namespace firstoff::cases

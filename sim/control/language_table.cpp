@@ -1,0 +1,32 @@
+#include "sim/control/language_table.h"
+
+#include <fmt/format.h>
+
+#include "sim/control/codes.h"
+
+namespace firstoff {
+
+namespace {
+
+std::string written(char letter, int tenths) {
+    if (tenths < 0) return "–";
+    const std::string whole = fmt::format("{}{:02}", letter, tenths / 10);
+    return tenths % 10 == 0 ? whole : fmt::format("{}.{}", whole, tenths % 10);
+}
+
+std::string row(const CodeEntry& entry) {
+    const bool carriedOut = entry.group != CodeGroup::Unknown;
+    return fmt::format("| {} | {} | {} | {}{} |\n", written(entry.letter, entry.number[0]),
+                       written(entry.letter, entry.number[1]), written(entry.letter, entry.number[2]),
+                       carriedOut ? "" : "**Not carried out** (`unknown-code`): ", entry.meaning);
+}
+
+}  // namespace
+
+std::string languageTable() {
+    std::string text = "| A | B | C | what it orders |\n|---|---|---|---|\n";
+    for (const CodeEntry& entry : codeTable()) text += row(entry);
+    return text;
+}
+
+}  // namespace firstoff
