@@ -19,7 +19,8 @@ bool countsSomething(char letter) {
 
 }  // namespace
 
-void BlockWords::collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks, ExpressionValues& values) {
+void BlockWords::collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks,
+                         ExpressionValues& values) {
     program_ = &program;
     system_ = system;
     block_ = block;

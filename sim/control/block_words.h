@@ -27,8 +27,7 @@ public:
     // Reads the words of `block`. Words without a usable number are left out: those without any were reported when the
     // program was read, expressions that cannot be calculated are reported by `values` and set axesUnknown(). A word
     // whose expression is null counts as not written.
-    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks,
-                 ExpressionValues& values);
+    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks, ExpressionValues& values);
 
     BlockId block() const { return block_; }
     bool has(char letter) const { return (mask_ & bit(letter)) != 0; }

@@ -31,27 +31,37 @@ constexpr CodeEntry kTable[] = {
         "Thread of constant lead: F per revolution along the longer axis; Q start angle in thousandths of a degree."),
     everywhere(Order::ThreadOfVariableLead, Motion, 'G', 340,
                "Thread whose lead begins with F and changes by K with every revolution."),
-    numbered(Order::TurningPass, Unknown, 900, 770, 200, "One turning pass and back, straight or with the taper R."),
+    numbered(Order::TurningPass, Motion, 900, 770, 200,
+             "One turning pass and back, straight or with the taper R; again in every block with X, Z or R."),
     numbered(Order::ThreadingPass, Unknown, 920, 780, 210, "One threading pass and back."),
-    numbered(Order::FacingPass, Unknown, 940, 790, 240, "One facing pass and back, straight or with the taper R."),
-    everywhere(Order::DrillCancel, Unknown, 'G', 800, "Ends a drilling cycle."),
-    everywhere(Order::Drill, Unknown, 'G', 810, "Drills to depth in one go."),
-    everywhere(Order::DrillWithDwell, Unknown, 'G', 820, "Drills to depth and dwells P there."),
-    everywhere(Order::PeckDrill, Unknown, 'G', 830, "Drills in pecks of Q."),
+    numbered(Order::FacingPass, Motion, 940, 790, 240,
+             "One facing pass and back, straight or with the taper R; again in every block with X, Z or R."),
+    everywhere(Order::DrillCancel, CycleEnd, 'G', 800,
+               "Ends a drilling cycle; the next movement must say its own code."),
+    everywhere(
+        Order::Drill, Motion, 'G', 810,
+        "Drills to Z in one go, from the retract point R (A: counted from the start; B, C: a position), K times; "
+        "again in every block with an axis word."),
+    everywhere(Order::DrillWithDwell, Motion, 'G', 820, "Likewise, and dwells P milliseconds at the bottom."),
+    everywhere(Order::PeckDrill, Motion, 'G', 830,
+               "Likewise, in pecks of Q least increments; how far it comes out between them is a key of the set-up."),
     everywhere(Order::Tap, Unknown, 'G', 840, "Taps: in at the lead, spindle reversed, out."),
-    everywhere(Order::Bore, Unknown, 'G', 850, "Bores to depth at feed and back at feed."),
+    everywhere(Order::Bore, Motion, 'G', 850, "Bores to Z at feed, dwells P, and comes back to R at feed."),
     everywhere(Order::SideDrill, Unknown, 'G', 870, "Drilling from the side with a driven tool."),
     everywhere(Order::SideTap, Unknown, 'G', 880, "Tapping from the side with a driven tool."),
     everywhere(Order::SideBore, Unknown, 'G', 890, "Boring from the side with a driven tool."),
 
     everywhere(Order::Dwell, OneShot, 'G', 40, "Waits: seconds behind X or U, milliseconds behind P."),
-    everywhere(Order::CylindricalInterpolation, Unknown, 'G', 71, "Cylindrical interpolation: C as a length."),
+    everywhere(
+        Order::CylindricalInterpolation, SpindleAxis, 'G', 71,
+        "Cylindrical interpolation, C the radius, C0 ends it: moves are carried with C, cutting is not modelled."),
+    everywhere(Order::CylindricalInterpolation, SpindleAxis, 'G', 1070, "The same under another number."),
     everywhere(Order::DataEntry, Unknown, 'G', 100, "Enters offsets and work offsets from the program."),
     everywhere(Order::DataEntryEnd, Unknown, 'G', 110, "Ends data entry."),
     everywhere(Order::ReferenceCheck, Unknown, 'G', 270, "Goes to a point that must be the reference position."),
     everywhere(Order::Reference, OneShot, 'G', 280, "To the reference position by way of a point."),
     everywhere(Order::OtherReference, Unknown, 'G', 300, "To the second, third or fourth reference position."),
-    everywhere(Order::FeedUntilSkip, Unknown, 'G', 310, "Feed that a probe or a stop may end."),
+    everywhere(Order::FeedUntilSkip, OneShot, 'G', 310, "Feed that a probe or a stop may end; run to its end here."),
     numbered(Order::CoordinateSetting, OneShot, 500, 920, 920,
              "With S: speed clamp. With axis words: sets coordinates."),
     everywhere(Order::LocalShift, Unknown, 'G', 520, "Shifts the datum within the work offset."),
@@ -63,12 +73,19 @@ constexpr CodeEntry kTable[] = {
     numbered(Order::RoughingAlong, OneShot, 710, 710, 730, "Roughing along Z in passes up to the profile P to Q."),
     numbered(Order::RoughingAcross, Unknown, 720, 720, 740, "Roughing along X in passes up to the profile P to Q."),
     numbered(Order::PatternRepeat, Unknown, 730, 730, 750, "Roughing in passes along the profile P to Q."),
-    numbered(Order::FacePeck, Unknown, 740, 740, 760, "Pecks along Z: face groove, or drilling on the axis."),
-    numbered(Order::GroovePeck, Unknown, 750, 750, 770, "Pecks along X: grooves, parting."),
+    numbered(
+        Order::FacePeck, OneShot, 740, 740, 760,
+        "Pecks along Z: face groove, or drilling on the axis. P step and Q peck in least increments, or I and K as "
+        "lengths; R alone in the block before is the retract, beside the end point the relief at the bottom."),
+    numbered(Order::GroovePeck, OneShot, 750, 750, 770,
+             "Pecks along X: grooves, parting. P peck on radius and Q step; else as the pecks along Z."),
     numbered(Order::ThreadingCycle, Unknown, 760, 760, 780, "A whole thread in passes."),
 
-    everywhere(Order::PolarInterpolation, Unknown, 'G', 121, "Polar interpolation: X and C as a plane."),
-    everywhere(Order::PolarInterpolationEnd, Unknown, 'G', 131, "Ends polar interpolation."),
+    everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 121,
+               "Polar interpolation, X and C as a plane: moves are carried with C, cutting is not modelled."),
+    everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 1120, "The same under another number."),
+    everywhere(Order::PolarInterpolationEnd, SpindleAxis, 'G', 131, "Ends polar interpolation."),
+    everywhere(Order::PolarInterpolationEnd, SpindleAxis, 'G', 1130, "The same under another number."),
     everywhere(Order::PlaneXY, Unknown, 'G', 170, "Plane XY."),
     everywhere(Order::PlaneZX, Plane, 'G', 180, "Plane ZX, the plane of turning: what always holds here."),
     everywhere(Order::PlaneYZ, Unknown, 'G', 190, "Plane YZ."),
@@ -94,8 +111,8 @@ constexpr CodeEntry kTable[] = {
     numbered(Order::FeedPerRev, FeedMode, 990, 950, 950, "F per revolution."),
     numbered(Order::Absolute, Unknown, -1, 900, 900, "X and Z are positions."),
     numbered(Order::Incremental, Unknown, -1, 910, 910, "X and Z are distances."),
-    numbered(Order::ReturnToStart, Unknown, -1, 980, 980, "Drilling cycles go back to where they began."),
-    numbered(Order::ReturnToRetract, Unknown, -1, 990, 990, "Drilling cycles go back to the retract point R."),
+    numbered(Order::ReturnToStart, ReturnLevel, -1, 980, 980, "Drilling cycles go back to where they began."),
+    numbered(Order::ReturnToRetract, ReturnLevel, -1, 990, 990, "Drilling cycles go back to the retract point R."),
 
     everywhere(Order::ProgramStop, ProgramFlow, 'M', 0, "The program stops."),
     everywhere(Order::OptionalStop, ProgramFlow, 'M', 10, "The program stops if the switch is on."),
@@ -113,7 +130,7 @@ constexpr CodeEntry kTable[] = {
 constexpr std::size_t kRows = std::size(kTable);
 static_assert(kRows < 255);
 
-constexpr int kNumbers = 1000;  // G00.0 … G99.9
+constexpr int kNumbers = 1200;  // G00.0 … G119.9
 
 // Row of the table by number, one more than its index; 0 for none. For G in the three systems, then M.
 using Rows = std::array<std::array<std::uint8_t, kNumbers>, 4>;

@@ -25,6 +25,7 @@ enum class CodeGroup : std::uint8_t {
     Compensation,  // nose radius
     WorkOffset,    // which datum
     SpeedMode,     // surface speed, fixed speed
+    CycleEnd,      // of a drilling cycle
     ReturnLevel,   // where a drilling cycle goes back to (code systems B and C)
     Plane,         // the plane of arcs
     PathMode,      // exact stop, cutting mode

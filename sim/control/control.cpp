@@ -4,6 +4,8 @@
 
 #include <utility>
 
+#include "sim/control/figures.h"
+
 namespace firstoff {
 
 namespace {
@@ -33,7 +35,8 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
       end_(endOfProgramText(program)),
       search_(program, end_),
       values_(program, remarks_, *this),
-      roughingRetract_(setup.control.roughingRetractMm) {
+      roughingRetract_(setup.control.roughingRetractMm),
+      peckRetract_(setup.control.peckClearanceMm) {
     out_.modals.push_back(now_.modal);
     out_.calls.push_back({});
     now_.position = setup.machine.home;
@@ -42,6 +45,7 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
 void Control::run() {
     out_.moves.reserve(program_.blocks.size());
     out_.steps.reserve(program_.blocks.size());
+    checkMachineCodes();
     while (next_ < end_ && !ended_) carryOut(next_++);
     finish();
 }
@@ -89,6 +93,7 @@ void Control::carryOutWords() {
     applySpeed();
     applyTool();
     applySpindle();
+    if (!setup_.machineCodes.empty()) applyMachineCodes();
     if (orders_[CodeGroup::Compensation] != nullptr) applyCompensation();
     applyWorkOffset();
     applyAxes();
@@ -110,6 +115,7 @@ void Control::sortCodes() {
 
 void Control::sortCode(const Code& code, bool isG) {
     if (code.group == CodeGroup::Unknown) {
+        if (!isG && code.order == Order::Unknown && machineCode(*code.word) != nullptr) return;
         orders_.unknown = true;
         orders_.unknownG |= isG;
         reportUnknownCode(code);
@@ -175,6 +181,18 @@ void Control::reportUnknownCode(const Code& code) {
         remark.message = "M98 calls a subprogram; subprograms are not carried out here, so its moves are missing.";
         remark.remedy = "Write the subprogram's blocks out in the program, or prove them on the machine.";
     }
+    if (code.word->letter == 'M' && code.order == Order::Unknown) {
+        remark.remedy = fmt::format(
+            "Say in the set-up what it means and how long it takes, [m_codes.M{}], or prove this "
+            "block on the machine.",
+            figure(code.word->value));
+    }
+    if (code.order == Order::SideDrill || code.order == Order::SideTap || code.order == Order::SideBore) {
+        remark.message =
+            fmt::format("{} works from the side with a driven tool, which is not modelled; the hole is missing.",
+                        program_.textOf(*code.word));
+        remark.remedy = "Prove this hole on the machine.";
+    }
     remarks_.at(block(), *code.word, std::move(remark));
 }
 
@@ -221,6 +239,7 @@ void Control::applyFlow() {
         default:
             break;
     }
+    noteCycleLeftOn("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     leaveCompensation("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     settle();
     recorder_->stop(ProgramStop::Kind::End, block());

@@ -6,7 +6,9 @@
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_threads.cpp threads,
-// control_drawing.cpp corners and lines by their angle, control_cycles.cpp G70 and G71, control_macro.cpp macro
+// control_drawing.cpp corners and lines by their angle, control_cycles.cpp G70 and G71, control_passes.cpp the movement
+// codes that are cycles, control_drilling.cpp the drilling cycles among them, control_pecks.cpp G74 and G75,
+// control_spindle_axis.cpp C words, control_machine_codes.cpp M codes of the set-up, control_macro.cpp macro
 // statements, control_variables.cpp what their variables mean.
 #pragma once
 
@@ -18,12 +20,16 @@
 
 #include "sim/control/arc.h"
 #include "sim/control/block_words.h"
+#include "sim/control/cycle_move.h"
+#include "sim/control/drill_cycle.h"
 #include "sim/control/expression_values.h"
+#include "sim/control/groove_pecks.h"
 #include "sim/control/loops.h"
 #include "sim/control/path_recorder.h"
 #include "sim/control/profile_search.h"
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
+#include "sim/control/single_pass.h"
 #include "sim/control/toolpath.h"
 #include "sim/control/variables.h"
 #include "sim/program/program.h"
@@ -52,6 +58,33 @@ private:
         }
     };
 
+    // What the single-pass cycles (G90, G92, G94) keep from block to block. Work coordinates, X as a radius.
+    struct SinglePassFigures {
+        std::optional<double> endR, endZ;
+        double taper = 0;  // R
+    };
+
+    // What the drilling cycles keep until they end.
+    struct DrillFigures {
+        struct Level {
+            double mm = 0;
+            bool absolute = false;  // a Z in work coordinates; else a distance, from the level before
+        };
+        std::optional<Level> depth;    // Z, or W from the retract point
+        std::optional<Level> retract;  // R, from the initial level
+        double peck = 0;               // Q, mm; 0 in one go
+        double dwellS = 0;             // P
+    };
+
+    // The spindle as an axis.
+    struct SpindleAxis {
+        enum class Interpolation : std::uint8_t { None, Polar, Cylindrical };
+        Interpolation interpolation = Interpolation::None;
+        bool engaged = false;  // C moves it, until M03, M04 or another tool
+        double angle = 0;      // rad
+        double length = 0;     // C of polar interpolation, mm
+    };
+
     // What one block leaves behind for the next. Copied when a profile is read ahead and put back afterwards.
     struct Standing {
         ModalState modal;
@@ -63,7 +96,12 @@ private:
         bool feedIsLead = false;       // F in force was given with a thread
         bool feedChecked = false;      // nothing that a feed move depends on changed since it was looked at
         bool speedGiven = false;
-        bool datumChecked = false;  // work offset and tool offset were looked at since they changed
+        bool datumChecked = false;        // work offset and tool offset were looked at since they changed
+        bool cycleLeftOn = false;         // a section ended while a movement code that is a cycle was in force
+        bool backToRetractPoint = false;  // G99 of code systems B and C
+        SinglePassFigures singlePass;
+        DrillFigures drilling;
+        SpindleAxis spindleAxis;
     };
 
     // What the walk through the blocks is doing.
@@ -113,6 +151,7 @@ private:
     void applyClamp();
     void changeSpeedMode();
     void applySpindle();
+    void turnSpindle(SpindleDirection direction, const Word& word);
     void applyWorkOffset();
     void dwell();
     // The number of `letter` if it is above zero; reports it otherwise.
@@ -134,12 +173,15 @@ private:
 
     // control_motion.cpp
     void applyAxes();
+    void stateMotion(const Code& code);
     void move();
     void moveAlong(const Move& move);
     void arcMove(Move move);
     void fullCircle(Move move, const ArcCentre& arc);
     void reportArc(const ArcCentre& arc, bool byRadius, const Word* word);
+    void reportAxisTwice();
     void machineMove();
+    void feedUntilSkip();
     void referenceReturn();
     void lookForPoints();
     Point target() const;
@@ -191,6 +233,64 @@ private:
     void reportMissing(char letter, const char* cycle, const char* why);
     void jumpOver(const Profile& profile, BlockId callBlock);
     bool endsProgram(BlockId block) const;
+
+    // control_passes.cpp
+    static bool isModalCycle(int motion);  // of ModalState
+    void modalCycle();
+    std::string cycleName() const;
+    void refuseCycleInProfile();
+    void beginCycle();
+    void noCornerInCycle();
+    void noCompensationInCycle();
+    void noteCycleLeftOn(const char* where, const Word* word);
+    void warnOfCycleLeftOn();
+    void singlePassBlock();
+    SinglePass readSinglePass(bool stated);
+    void reportCycleWithoutAxes();
+    void reportTaper(const SinglePass& pass);
+    void reportTaperKept();
+    void reportNoCut(const SinglePass& pass);
+    void emitCycle(const std::vector<CycleMove>& moves, BlockId callBlock, int motionOfCycle);
+
+    // control_pecks.cpp
+    void pecksBlock(bool alongX);
+    void peckRetractBlock();
+    std::optional<GroovePecks> readPecks(bool alongX);
+    std::optional<double> stepOf(char increments, char length, const char* what);
+    std::optional<double> incrementsOf(char letter, const char* what);
+    double reliefOf(bool severalPlunges);
+    void reportTooManyPecks(double peck);
+    void reportPecks(const GroovePecks& order, const GroovePeckPlan& plan);
+
+    // control_spindle_axis.cpp
+    void applySpindleAxisMode();
+    bool movesSpindleAxis() const;
+    bool spindleMayBeAxis() const;
+    void spindleAxisMove();
+    void turnSpindleAxis(double radius);
+    void standAndTurn(const MoveExtra& extra, bool feeds);
+    std::uint32_t spindleAxisExtra();
+    std::uint32_t extraIndex(const MoveExtra& extra);
+    void referenceSpindleAxis();
+    void reportSpindleAxis(const Word& word);
+
+    // control_machine_codes.cpp
+    const MachineCode* machineCode(const Word& word) const;
+    void applyMachineCodes();
+    void carryOutMachineCode(const MachineCode& code, const Word& word);
+    void checkMachineCodes();
+
+    // control_drilling.cpp
+    static bool isDrilling(int motion);  // of ModalState
+    void endDrilling();
+    void drillingBlock();
+    bool readDrilling();
+    void turnForHole();
+    int readRepeats();
+    std::optional<DrillCycle> drillCycle();
+    bool checkLevels(const DrillCycle& order);
+    std::string retractMeaning() const;
+    void reportBesideAxis(const DrillCycle& order);
 
     // control_macro.cpp
     void carryOutStatement(BlockId block);
@@ -258,8 +358,10 @@ private:
     };
     std::optional<OpenLine> openLine_;
 
-    Place compensationOn_;  // the G41 or G42 in force
-    Place surfaceSpeedOn_;  // the G96 in force
+    Place compensationOn_;      // the G41 or G42 in force
+    int spindleAxisSaid_ = -1;  // the tool call for which it was
+    Place cycleStated_;         // the movement code that is a cycle and in force
+    Place surfaceSpeedOn_;      // the G96 in force
     ThreadPass lastThread_;
     double threadEndAngle_ = 0;             // spindle angle at which the last thread move ended, rad
     BlockId surfaceThreadSaid_ = kNoBlock;  // the G96 about which a thread has complained
@@ -268,6 +370,7 @@ private:
     std::uint16_t pass_ = 0;
     double roughingDepth_ = 0;  // U of the first of two G71 blocks, on radius
     double roughingRetract_;
+    double peckRetract_;  // R of the first of two G74 or G75 blocks
 };
 
 }  // namespace firstoff

@@ -143,24 +143,28 @@ void Control::changeSpeedMode() {
 
 void Control::applySpindle() {
     if (reading_ == Reading::ProfileShape) return;
-    if (orders_[CodeGroup::Spindle] != nullptr) {
-        const Order order = orders_[CodeGroup::Spindle]->order;
-        now_.modal.spindle = order == Order::SpindleForward   ? SpindleDirection::Forward
-                             : order == Order::SpindleReverse ? SpindleDirection::Reverse
-                                                              : SpindleDirection::Stopped;
-        modalDirty_ = true;
-        if (order != Order::SpindleStop && now_.modal.speed == 0) {
-            remarks_.at(block(), *orders_[CodeGroup::Spindle]->word,
-                        {Severity::Warning, "spindle-code-without-speed",
-                         fmt::format("{} starts the spindle, but no speed was given: S is 0.",
-                                     program_.textOf(*orders_[CodeGroup::Spindle]->word)),
-                         "Give G97 S or G96 S with it or before it."});
-        }
+    if (const Code* code = orders_[CodeGroup::Spindle]) {
+        turnSpindle(code->order == Order::SpindleForward   ? SpindleDirection::Forward
+                    : code->order == Order::SpindleReverse ? SpindleDirection::Reverse
+                                                           : SpindleDirection::Stopped,
+                    *code->word);
     }
     if (orders_[CodeGroup::Coolant] != nullptr) {
         now_.modal.coolant = orders_[CodeGroup::Coolant]->order == Order::CoolantOn;
         modalDirty_ = true;
     }
+}
+
+void Control::turnSpindle(SpindleDirection direction, const Word& word) {
+    now_.modal.spindle = direction;
+    modalDirty_ = true;
+    if (direction == SpindleDirection::Stopped) return;
+    now_.spindleAxis = {};
+    if (now_.modal.speed != 0) return;
+    remarks_.at(block(), word,
+                {Severity::Warning, "spindle-code-without-speed",
+                 fmt::format("{} starts the spindle, but no speed was given: S is 0.", program_.textOf(word)),
+                 "Give G97 S or G96 S with it or before it."});
 }
 
 void Control::applyWorkOffset() {

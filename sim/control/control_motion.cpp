@@ -26,12 +26,11 @@ bool isArcCode(int motion) {
 }  // namespace
 
 void Control::applyAxes() {
-    if (orders_[CodeGroup::Motion] != nullptr) {
-        now_.modal.motion = orders_[CodeGroup::Motion]->tenths / 10;
-        now_.motionGiven = true;
-        now_.suspended = false;
-        modalDirty_ = true;
-    }
+    if (const Code* level = orders_[CodeGroup::ReturnLevel])
+        now_.backToRetractPoint = level->order == Order::ReturnToRetract;
+    if (orders_[CodeGroup::CycleEnd] != nullptr) endDrilling();
+    if (orders_[CodeGroup::SpindleAxis] != nullptr) applySpindleAxisMode();
+    if (orders_[CodeGroup::Motion] != nullptr) stateMotion(*orders_[CodeGroup::Motion]);
     if (const Code* code = orders_[CodeGroup::OneShot]) {
         const bool passes = code->order == Order::Dwell || code->order == Order::CoordinateSetting;
         if (openLine_ && !passes) dropLine("no such line follows");
@@ -44,11 +43,21 @@ void Control::applyAxes() {
                 return finishingBlock();
             case Order::RoughingAlong:
                 return roughingBlock();
+            case Order::FacePeck:
+                return pecksBlock(false);
+            case Order::GroovePeck:
+                return pecksBlock(true);
+            case Order::FeedUntilSkip:
+                return feedUntilSkip();
             default:
                 break;  // G50 took S and the axis words before
         }
         if (words_.hasAny(kAxes)) return;
     }
+    const bool turns = movesSpindleAxis() && !orders_.unknownG && !now_.suspended;
+    if (openLine_ && (turns || isModalCycle(now_.modal.motion))) dropLine("no such line follows");
+    if (isModalCycle(now_.modal.motion)) return modalCycle();
+    if (turns) return spindleAxisMove();
     const bool wholeTurn =
         isArcCode(now_.modal.motion) && orders_[CodeGroup::Motion] != nullptr && words_.hasAny(kCentre);
     if (!words_.hasAny(kAxes) && !wholeTurn) {
@@ -69,9 +78,19 @@ void Control::applyAxes() {
     move();
 }
 
-void Control::move() {
-    use(kAxes);
-    if (!lackOfPointSaid_) lookForPoints();
+void Control::stateMotion(const Code& code) {
+    const int motion = code.tenths / 10;
+    if (motion != now_.modal.motion) now_.singlePass = {};
+    if (!isDrilling(motion)) now_.drilling = {};
+    if (isModalCycle(motion)) cycleStated_ = {block(), code.word};
+    now_.modal.motion = motion;
+    now_.motionGiven = true;
+    now_.suspended = false;
+    now_.cycleLeftOn = false;
+    modalDirty_ = true;
+}
+
+void Control::reportAxisTwice() {
     for (const auto& [absolute, incremental] : {std::pair{'X', 'U'}, std::pair{'Z', 'W'}}) {
         if (!words_.has(absolute) || !words_.has(incremental)) continue;
         remarks_.at(block(), *words_.word(incremental),
@@ -80,6 +99,12 @@ void Control::move() {
                                  absolute, incremental, absolute),
                      "Write one of them."});
     }
+}
+
+void Control::move() {
+    use(kAxes);
+    if (!lackOfPointSaid_) lookForPoints();
+    reportAxisTwice();
     if (orders_[CodeGroup::Machine] != nullptr) return machineMove();
     if (!now_.datumChecked) checkDatum();
     if (!now_.motionGiven) {
@@ -149,6 +174,7 @@ Move Control::newMove(MoveKind kind, Point to) {
     move.pass = pass_;
     move.kind = kind;
     move.compensation = now_.modal.compensation;
+    if (now_.spindleAxis.engaged) move.extra = spindleAxisExtra();
     return move;
 }
 
@@ -287,18 +313,52 @@ void Control::machineMove() {
     add(move);
 }
 
+// G31: at feed, and a probe or a stop may end it earlier.
+void Control::feedUntilSkip() {
+    use(kAxes);
+    const Word& code = *orders_[CodeGroup::OneShot]->word;
+    if (!words_.hasAny(kAxes)) {
+        remarks_.at(block(), code,
+                    {Severity::Warning, "cycle-without-axes",
+                     fmt::format("{} has no axis words: nothing was done.", program_.textOf(code)),
+                     "Write the end point with it."});
+        return;
+    }
+    if (words_.axesUnknown()) return;
+    leaveCompensation("a feed that a skip signal may end", &code);
+    settle();
+    reportAxisTwice();
+    if (!lackOfPointSaid_) lookForPoints();
+    if (!now_.datumChecked) checkDatum();
+    if (!now_.feedChecked) checkFeed();
+    remarks_.at(block(), code,
+                {Severity::Note,
+                 "skip-not-modelled",
+                 fmt::format("{} ends where a probe or a stop gives its signal; here it was run to its end at feed, so "
+                             "where the tool then stands on the machine is not known.",
+                             program_.textOf(code)),
+                 "Move to an absolute position next, and prove this part on the machine.",
+                 {},
+                 true});
+    moveAlong(newMove(MoveKind::Feed, target()));
+}
+
 // G28: at rapid to the point given, then on to the reference position; only the axes that are named.
 void Control::referenceReturn() {
     use(kAxes);
     const bool alongR = words_.has('X') || words_.has('U');
     const bool alongZ = words_.has('Z') || words_.has('W');
+    const bool turns = words_.hasAny(BlockWords::bits({'C', 'H'})) && spindleMayBeAxis();
+    if (turns) referenceSpindleAxis();
     if (!alongR && !alongZ) {
+        if (turns) return;
         remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Warning, "reference-without-axes", "G28 names no axis: nothing was moved.",
                      "Name the axes: G28 U0 W0."});
         return;
     }
     if (words_.axesUnknown()) return;
+    noteCycleLeftOn("the return to the reference position (G28)", orders_[CodeGroup::OneShot]->word);
     leaveCompensation("the return to the reference position (G28)", orders_[CodeGroup::OneShot]->word);
     const bool uncancelled = recorder_->compensating();
     settle();

@@ -65,6 +65,7 @@ void Control::applyTool() {
 
 void Control::callTool(int station, int offset, const Word& word) {
     if (station == call().station && offset == call().offset) return;
+    if (station != call().station) noteCycleLeftOn("the tool change", &word);
     leaveCompensation(station != call().station ? "a tool change" : "a change of the tool offset", &word);
     settle();
     if (out_.calls.size() > std::numeric_limits<std::uint16_t>::max()) {
@@ -76,6 +77,7 @@ void Control::callTool(int station, int offset, const Word& word) {
         return;
     }
     const bool indexes = station != call().station;
+    if (indexes) now_.spindleAxis = {};
     const Tool* tool = setup_.toolAt(station);
     ToolCall next;
     next.station = station;
@@ -138,6 +140,8 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
 
 void Control::applyCompensation() {
     if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
+    // With the spindle as an axis it would be the radius of a milling cutter, in another plane.
+    if (now_.spindleAxis.engaged && orders_[CodeGroup::Compensation]->order != Order::CompensationOff) return;
     if (openLine_) dropLine("nose-radius compensation changes between the two lines");
     const Order order = orders_[CodeGroup::Compensation]->order;
     if (order == Order::CompensationOff) {

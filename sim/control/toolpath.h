@@ -29,7 +29,7 @@ enum class Compensation : std::uint8_t { Off /* G40 */, Left /* G41 */, Right /*
 
 // What the control holds modally while a move runs. Moves share entries: a new one is made only when something changed.
 struct ModalState {
-    int motion = 0;  // G00–G03: number of the motion code in force; 71 while G71 runs
+    int motion = 0;  // number of the motion code in force, as code system A has it; that of a cycle while it runs
     bool inches = false;
     bool feedPerRev = true;             // G99; false G98
     double feed = 0;                    // F, mm/rev or mm/min

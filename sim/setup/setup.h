@@ -141,10 +141,22 @@ struct ControlOptions {
     bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
     double roughingRetractMm = 0.5;     // R of G71 when the program gives none
+    double peckClearanceMm = 0.5;       // back after a peck: G74 and G75 without R, and G83
+    bool peckFullRetract = true;        // G83 comes out of the hole after every peck
     bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out
     bool optionalStop = true;           // the optional-stop switch: M01 stops
     bool plainCorners = false;          // R, C, I and K without comma are corners in G01 blocks of one axis
     long maxBlocks = 20'000'000;        // executed blocks before a program counts as endless
+};
+
+// What an M code of this machine does that is none of the trade's own; table [m_codes.M63].
+struct MachineCode {
+    int number = 0;
+    std::string meaning;
+    double timeS = 0;                         // how long the control waits for it
+    std::optional<SpindleDirection> spindle;  // what the spindle does from then on
+    std::optional<bool> coolant;
+    SourceSpan span;
 };
 
 struct Setup {
@@ -157,11 +169,13 @@ struct Setup {
     std::vector<Offset> offsets;            // in order of number
     std::array<Point, 6> workOffsets{};     // G54–G59: origin of the work frame in the lathe frame
     std::array<bool, 6> workOffsetGiven{};  // false: the set-up does not say where that datum is
+    std::vector<MachineCode> machineCodes;  // in order of number
     ControlOptions control;
     std::vector<Finding> findings;
 
     const Tool* toolAt(int station) const;
     const Offset* offset(int number) const;
+    const MachineCode* machineCode(int number) const;
 };
 
 // Reads a set-up from TOML text. Never throws for what the text says: unknown keys, wrong types, negative sizes and

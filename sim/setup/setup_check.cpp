@@ -119,6 +119,7 @@ private:
         const std::string_view keyTable = keyTableOf(table.name);
         const auto tables = setupTables();
         if (table.name == "work_offsets") return looseKeys(table, "[work_offsets.G54] to [work_offsets.G59]");
+        if (table.name == "m_codes") return looseKeys(table, "[m_codes.M63] for M63");
         if (table.name.empty()) return looseKeys(table, "a table such as [machine]");
         if (std::find(tables.begin(), tables.end(), keyTable) == tables.end()) return unknownTable(table);
         const bool many = keyTable == "tool" || keyTable == "offset";
@@ -155,6 +156,7 @@ private:
         for (SetupEntry& entry : table.entries) entry.usable = false;
         std::string remedy =
             meant ? fmt::format("Did you mean [{}]? ", *meant == "G54" ? "work_offsets.G54" : *meant) : std::string();
+        if (table.name.starts_with("m_codes.")) remedy = "M codes are M0 to M999, e.g. [m_codes.M63]. ";
         if (table.name.starts_with("work_offsets.")) remedy = "Work offsets are G54 to G59. ";
         add("setup-unknown-table", table.span, fmt::format("A set-up has no table [{}]; it was not used.", table.name),
             remedy + std::string(kWhereDescribed));

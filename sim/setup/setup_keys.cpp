@@ -13,8 +13,8 @@ constexpr auto kRequired = SetupKey::Need::Required;
 constexpr double kSmallest = 0.01;  // mm; a size of nothing is no size
 constexpr double kLongest = 10000;  // mm
 
-constexpr std::array<std::string_view, 8> kTables{"machine",      "chuck", "tailstock", "stock",
-                                                  "work_offsets", "tool",  "offset",    "control"};
+constexpr std::array<std::string_view, 9> kTables{"machine", "chuck",  "tailstock", "stock",  "work_offsets",
+                                                  "tool",    "offset", "m_codes",   "control"};
 
 constexpr SetupKey kKeys[] = {
     {"machine", "name", Form::Text},
@@ -94,10 +94,17 @@ constexpr SetupKey kKeys[] = {
     {"offset", "nose_radius_mm", Form::Number, kOptional, 0, 100, 0},
     {"offset", "tip_number", Form::Whole, kOptional, 0, 9, 0},
 
+    {"m_codes", "meaning", Form::Text, kRequired},
+    {"m_codes", "time_s", Form::Number, kOptional, 0, 3600, 0},
+    {"m_codes", "spindle", Form::Choice, kOptional, 0, 0, 0, "forward|reverse|stop"},
+    {"m_codes", "coolant", Form::Choice, kOptional, 0, 0, 0, "on|off"},
+
     {"control", "code_system", Form::Choice, kOptional, 0, 0, 0, "A|B|C"},
     {"control", "compensate_in_roughing", Form::Flag},
     {"control", "arc_closure_mm", Form::Number, kOptional, 0, 1, 0.002},
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
+    {"control", "peck_clearance_mm", Form::Number, kOptional, 0, 100, 0.5},
+    {"control", "peck_full_retract", Form::Flag},
     {"control", "block_skip", Form::Flag},
     {"control", "optional_stop", Form::Flag},
     {"control", "corner_words", Form::Choice, kOptional, 0, 0, 0, "comma|plain"},
@@ -131,7 +138,22 @@ std::string_view keyTableOf(std::string_view tableName) {
     constexpr std::string_view kOffsets = "work_offsets.G5";
     const bool workOffset = tableName.size() == kOffsets.size() + 1 && tableName.starts_with(kOffsets) &&
                             tableName.back() >= '4' && tableName.back() <= '9';
-    return workOffset ? std::string_view("work_offsets") : tableName;
+    if (workOffset) return "work_offsets";
+    return machineCodeNumber(tableName) ? std::string_view("m_codes") : tableName;
+}
+
+std::optional<int> machineCodeNumber(std::string_view tableName) {
+    constexpr std::string_view kCodes = "m_codes.M";
+    constexpr std::size_t kMostFigures = 3;
+    if (!tableName.starts_with(kCodes)) return std::nullopt;
+    const std::string_view figures = tableName.substr(kCodes.size());
+    if (figures.empty() || figures.size() > kMostFigures) return std::nullopt;
+    int number = 0;
+    for (char c : figures) {
+        if (c < '0' || c > '9') return std::nullopt;
+        number = 10 * number + (c - '0');
+    }
+    return number;
 }
 
 }  // namespace firstoff

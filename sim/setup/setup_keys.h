@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -44,7 +45,11 @@ const SetupKey* setupKey(std::string_view table, std::string_view key);
 // "machine", "chuck", …: the tables a set-up may hold, work offsets as "work_offsets".
 std::span<const std::string_view> setupTables();
 
-// Name of the table as setupKeys() has it: "work_offsets" for "work_offsets.G54" … "work_offsets.G59", else unchanged.
+// Name of the table as setupKeys() has it: "work_offsets" for "work_offsets.G54" … "work_offsets.G59", "m_codes" for
+// "m_codes.M63" and its like, else unchanged.
 std::string_view keyTableOf(std::string_view tableName);
+
+// 63 for "m_codes.M63"; nothing for a table that is none of these. Three figures at most.
+std::optional<int> machineCodeNumber(std::string_view tableName);
 
 }  // namespace firstoff

@@ -7,6 +7,7 @@
 #include "sim/setup/setup.h"
 #include "sim/setup/setup_check.h"
 #include "sim/setup/setup_document.h"
+#include "sim/setup/setup_keys.h"
 #include "sim/setup/tool_reader.h"
 
 namespace firstoff {
@@ -37,6 +38,8 @@ public:
                          [](const Tool& a, const Tool& b) { return a.station < b.station; });
         std::stable_sort(setup_.offsets.begin(), setup_.offsets.end(),
                          [](const Offset& a, const Offset& b) { return a.number < b.number; });
+        std::stable_sort(setup_.machineCodes.begin(), setup_.machineCodes.end(),
+                         [](const MachineCode& a, const MachineCode& b) { return a.number < b.number; });
         std::stable_sort(setup_.findings.begin(), setup_.findings.end(), [](const Finding& a, const Finding& b) {
             return a.span.line != b.span.line ? a.span.line < b.span.line : a.span.column < b.span.column;
         });
@@ -217,6 +220,7 @@ private:
         if (t.name == "tool") return takeTool(t);
         if (t.name == "offset") return takeOffset(t);
         if (t.name == "control") return readControl(t);
+        if (const auto number = machineCodeNumber(t.name)) return takeMachineCode(t, *number);
         if (t.name.starts_with("work_offsets.G5") && t.name.size() == 16) readWorkOffset(t);
     }
 
@@ -278,6 +282,26 @@ private:
         }
     }
 
+    void takeMachineCode(const SetupTable& t, int number) {
+        if (setup_.machineCode(number) != nullptr) {
+            return stop("setup-duplicate-m-code", t.span,
+                        fmt::format("M{:02} is given twice; the first is taken.", number), "Keep one of them.");
+        }
+        MachineCode code;
+        code.number = number;
+        code.meaning = textIn(t, "meaning");
+        code.timeS = numberIn(t, "time_s");
+        if (t.usable("spindle")) {
+            const std::string spindle = textIn(t, "spindle");
+            code.spindle = spindle == "forward"   ? SpindleDirection::Forward
+                           : spindle == "reverse" ? SpindleDirection::Reverse
+                                                  : SpindleDirection::Stopped;
+        }
+        if (t.usable("coolant")) code.coolant = textIn(t, "coolant") == "on";
+        code.span = t.span;
+        setup_.machineCodes.push_back(std::move(code));
+    }
+
     void readControl(const SetupTable& t) {
         ControlOptions& c = setup_.control;
         const std::string system = textIn(t, "code_system");
@@ -287,6 +311,8 @@ private:
         c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);
         c.arcClosureMm = numberIn(t, "arc_closure_mm");
         c.roughingRetractMm = numberIn(t, "roughing_retract_mm");
+        c.peckClearanceMm = numberIn(t, "peck_clearance_mm");
+        c.peckFullRetract = flagIn(t, "peck_full_retract", c.peckFullRetract);
         c.plainCorners = textIn(t, "corner_words") == "plain";
         c.maxBlocks = static_cast<long>(numberIn(t, "max_blocks"));
     }

@@ -274,4 +274,11 @@ const Offset* Setup::offset(int number) const {
     return nullptr;
 }
 
+const MachineCode* Setup::machineCode(int number) const {
+    for (const MachineCode& entry : machineCodes) {
+        if (entry.number == number) return &entry;
+    }
+    return nullptr;
+}
+
 }  // namespace firstoff

@@ -15,6 +15,11 @@ bool meets(const TimedMove& timed) {
     return timed.kind != MoveKind::Dwell && !(timed.from == timed.to);
 }
 
+// The part does not turn then: what such a move takes off is not modelled, and the control has said so.
+bool spindleIsAxis(const Move& move, const Toolpath& toolpath) {
+    return move.extra != kNoExtra && toolpath.extras[move.extra].spindleIsAxis;
+}
+
 Sweep::Path pathOf(MoveKind kind) {
     if (kind == MoveKind::ArcClockwise) return Sweep::Path::ArcClockwise;
     if (kind == MoveKind::ArcAnticlockwise) return Sweep::Path::ArcAnticlockwise;
@@ -43,7 +48,7 @@ CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup
         step.to = timed.to;
         step.call = move.call;
         step.path = pathOf(timed.kind);
-        step.meets = step.path != Sweep::Path::Line || meets(timed);
+        step.meets = (step.path != Sweep::Path::Line || meets(timed)) && !spindleIsAxis(move, toolpath);
         step.onlyMeasured = threads[steps_.size()] != ThreadPart::None;
         if (step.path != Sweep::Path::Line) {
             step.centre = static_cast<std::uint32_t>(centres_.size());

@@ -70,6 +70,11 @@ Setup lathe() {
     wrongRadius.gauge = setup.toolAt(1)->tip;
     wrongRadius.noseRadius = 0.4;
     setup.offsets = {worn, wrongRadius};
+    setup.machineCodes = {{7, "coolant through the turret", 0, {}, true, {}},
+                          {19, "spindle oriented", 1, SpindleDirection::Stopped, {}, {}},
+                          {33, "spindle forward with the bar feed", 0.5, SpindleDirection::Forward, {}, {}},
+                          {63, "part catcher forward", 2, {}, {}, {}},
+                          {64, "part catcher back", 0, {}, {}, {}}};
     return setup;
 }
 
@@ -141,6 +146,8 @@ void readOption(ControlOptions& options, const std::string& name, std::istringst
         options.codeSystem = CodeSystem::B;
     } else if (name == "system-c") {
         options.codeSystem = CodeSystem::C;
+    } else if (name == "short-pecks") {
+        options.peckFullRetract = false;
     } else if (name == "no-optional-stop") {
         options.optionalStop = false;
     } else if (name == "plain-corners") {

@@ -10,10 +10,11 @@
 //                                     1), speed, clamp, spindle (-1 0 1), coolant, work-offset (54 …), inches
 //   (expect stop|optional-stop|end)   the program stops at this line
 //   (option NAME)                     a switch of the control: block-skip, no-optional-stop, compensate-in-roughing,
-//                                     plain-corners, system-b, system-c, max-blocks N
+//                                     plain-corners, short-pecks, system-b, system-c, max-blocks N
 //
 // A line with any expected move must make exactly these moves; a move inside a cycle counts for the line that describes
 // it. Every finding of the file must be expected. Positions are work coordinates.
+// The set-up knows the M codes M07 (coolant), M19 (spindle oriented), M33 (spindle forward), M63 and M64.
 #pragma once
 
 #include <string>

@@ -1,0 +1,52 @@
+// M codes that only the set-up knows: [m_codes] says what they mean, how long they take and what they switch.
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "sim/control/codes.h"
+#include "sim/control/control.h"
+
+namespace firstoff {
+
+// The entry of the set-up for an M word that has no meaning of its own.
+const MachineCode* Control::machineCode(const Word& word) const {
+    const bool whole = word.value >= 0 && word.value < 1000 && word.value == std::floor(word.value);
+    return whole ? setup_.machineCode(static_cast<int>(word.value)) : nullptr;
+}
+
+void Control::applyMachineCodes() {
+    if (reading_ == Reading::ProfileShape) return;
+    for (const Code* code = words_.mBegin(); code != words_.mEnd(); ++code) {
+        if (code->order != Order::Unknown) continue;
+        if (const MachineCode* known = machineCode(*code->word)) carryOutMachineCode(*known, *code->word);
+    }
+}
+
+void Control::carryOutMachineCode(const MachineCode& code, const Word& word) {
+    if (code.spindle) turnSpindle(*code.spindle, word);
+    if (code.coolant) now_.modal.coolant = *code.coolant;
+    modalDirty_ |= code.coolant.has_value();
+    if (code.timeS <= 0) return;
+    Move move = newMove(MoveKind::Dwell, now_.position);
+    move.seconds = code.timeS;
+    add(move);
+}
+
+// What a code of the trade means is not for the set-up to say.
+void Control::checkMachineCodes() {
+    for (const MachineCode& code : setup_.machineCodes) {
+        const CodeEntry* entry = codeEntry('M', code.number * 10, setup_.control.codeSystem);
+        if (entry == nullptr) continue;
+        Finding finding;
+        finding.severity = Severity::Stop;
+        finding.code = "setup-m-code-known";
+        finding.span = code.span;
+        finding.message =
+            fmt::format("[m_codes] gives M{:02} a meaning, but it has one already: {} That one was taken.", code.number,
+                        entry->meaning);
+        finding.remedy = "Take the table out of the set-up file.";
+        out_.findings.push_back(std::move(finding));
+    }
+}
+
+}  // namespace firstoff
