@@ -6,10 +6,11 @@
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_threads.cpp threads,
-// control_drawing.cpp corners and lines by their angle, control_cycles.cpp G70 and G71, control_passes.cpp the movement
-// codes that are cycles, control_drilling.cpp the drilling cycles among them, control_pecks.cpp G74 and G75,
-// control_spindle_axis.cpp C words, control_machine_codes.cpp M codes of the set-up, control_macro.cpp macro
-// statements, control_variables.cpp what their variables mean.
+// control_threading_cycles.cpp threads as cycles and tapping, control_drawing.cpp corners and lines by their angle,
+// control_cycles.cpp G70 and G71, control_passes.cpp the movement codes that are cycles, control_drilling.cpp the
+// drilling cycles among them, control_pecks.cpp G74 and G75, control_spindle_axis.cpp C words,
+// control_machine_codes.cpp M codes of the set-up, control_macro.cpp macro statements, control_variables.cpp what their
+// variables mean.
 #pragma once
 
 #include <array>
@@ -30,6 +31,7 @@
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
 #include "sim/control/single_pass.h"
+#include "sim/control/threading_cycle.h"
 #include "sim/control/toolpath.h"
 #include "sim/control/variables.h"
 #include "sim/program/program.h"
@@ -114,6 +116,16 @@ private:
     struct Place {
         BlockId block = kNoBlock;
         const Word* word = nullptr;
+    };
+
+    // What the first of two G76 blocks says; it stays for the cycles that follow.
+    struct ThreadingFigures {
+        bool passesGiven = false, leastGiven = false, allowanceGiven = false;
+        int finishPasses = 1;
+        std::optional<double> pullOutLeads;  // none: that of the set-up
+        double angleDeg = 0;
+        double leastDepth = 0;
+        double allowance = 0;
     };
 
     // What the passes of one thread must have in common.
@@ -207,7 +219,21 @@ private:
     void checkThreadTool(double lead);
     void refuseCorner(const char* where);
     Move threadTo(Point to, const MoveExtra& extra);
-    std::uint32_t extraIndex(const MoveExtra& extra);
+    Move cycleThread(const CycleMove& planned, Point to);
+
+    // control_threading_cycles.cpp
+    void beginThreading();
+    void threadingPassBlock();
+    void threadingCycleBlock();
+    void readThreadingFigures();
+    void readPassesAndAngle();
+    std::optional<ThreadingCycle> readThread();
+    bool readDepths(ThreadingCycle& cycle);
+    std::optional<double> threadDepth(char letter, const char* what);
+    void reportFiguresNotGiven();
+    void checkThread(const ThreadingCycle& cycle);
+    bool checkThreadStart(const ThreadingPass& pass, double crest);
+    void tappingBlock();
     std::string codeText(Order order) const;
 
     // control_drawing.cpp
@@ -362,7 +388,9 @@ private:
     int spindleAxisSaid_ = -1;  // the tool call for which it was
     Place cycleStated_;         // the movement code that is a cycle and in force
     Place surfaceSpeedOn_;      // the G96 in force
+    ThreadingFigures threading_;
     ThreadPass lastThread_;
+    double cycleStartAngle_ = 0;            // of the threads of the cycle at hand, rad
     double threadEndAngle_ = 0;             // spindle angle at which the last thread move ended, rad
     BlockId surfaceThreadSaid_ = kNoBlock;  // the G96 about which a thread has complained
     Reading reading_ = Reading::Program;

@@ -49,6 +49,8 @@ void Control::applyAxes() {
                 return pecksBlock(true);
             case Order::FeedUntilSkip:
                 return feedUntilSkip();
+            case Order::ThreadingCycle:
+                return threadingCycleBlock();
             default:
                 break;  // G50 took S and the axis words before
         }

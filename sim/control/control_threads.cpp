@@ -101,9 +101,23 @@ Move Control::threadTo(Point to, const MoveExtra& extra) {
     return move;
 }
 
-std::uint32_t Control::extraIndex(const MoveExtra& extra) {
-    if (out_.extras.empty() || !(out_.extras.back() == extra)) out_.extras.push_back(extra);
-    return static_cast<std::uint32_t>(out_.extras.size() - 1);
+// Of a cycle: behind another thread move of the same pass it goes on from where that ended.
+Move Control::cycleThread(const CycleMove& planned, Point to) {
+    MoveExtra extra;
+    extra.lead = planned.lead;
+    extra.threadDepth = planned.threadDepth;
+    const bool chained = !out_.moves.empty() && out_.moves.back().kind == MoveKind::Thread;
+    extra.startAngle = chained ? threadEndAngle_ : cycleStartAngle_;
+    if (!planned.reversed) return threadTo(to, extra);
+    const SpindleDirection forward = now_.modal.spindle;
+    now_.modal.spindle = forward == SpindleDirection::Forward   ? SpindleDirection::Reverse
+                         : forward == SpindleDirection::Reverse ? SpindleDirection::Forward
+                                                                : SpindleDirection::Stopped;
+    modalDirty_ = true;
+    const Move move = threadTo(to, extra);
+    now_.modal.spindle = forward;
+    modalDirty_ = true;
+    return move;
 }
 
 // Lead in mm: F of this block or of the thread before it, or E.
@@ -236,11 +250,27 @@ void Control::checkThreadSpeed(double lead) {
     lastThread_ = pass;
 }
 
-void Control::checkThreadTool(double) {}
+// A tool made for one pitch cuts that pitch or, with several starts, a multiple of it as the lead.
+void Control::checkThreadTool(double lead) {
+    const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
+    if (tool == nullptr || tool->pitch <= 0) return;
+    const bool tap = tool->kind == ToolKind::Tap;
+    const double starts = tap ? 1 : std::max(1.0, std::round(lead / tool->pitch));
+    if (std::abs(lead - starts * tool->pitch) <= kSameLeadMm * starts) return;
+    remarks_.at(block(), words_.word('F'),
+                {tap ? Severity::Stop : Severity::Warning,
+                 tap ? "tap-lead-differs" : "thread-lead-differs",
+                 fmt::format("The lead is {} mm per revolution, the {} of station {} has a pitch of {} mm.",
+                             figure(lead), tap ? "tap" : "insert", tool->station, figure(tool->pitch)),
+                 tap ? "Make F the pitch of the tap; under feed per minute, S times the pitch."
+                     : "Correct F, or the pitch of the tool in the set-up.",
+                 {{"lead_mm", lead}, {"pitch_mm", tool->pitch}}});
+}
 
 void Control::refuseCorner(const char* where) {
     const Word* corner = words_.cornerRadius() != nullptr ? words_.cornerRadius() : words_.cornerChamfer();
     if (corner == nullptr) return;
+    use(BlockWords::kCommaC | BlockWords::kCommaR);
     remarks_.at(block(), *corner,
                 {Severity::Stop, "corner-does-not-fit",
                  fmt::format("A corner cannot stand behind {}; it was left sharp.", where), "Take the corner out."});

@@ -104,4 +104,19 @@ ThreadPlan planThreadingCycle(const ThreadingCycle& cycle) {
     return plan;
 }
 
+std::vector<CycleMove> planTapping(const DrillCycle& hole, double lead) {
+    DrillCycle drill = hole;
+    drill.peck = 0;
+    drill.feedOut = true;
+    std::vector<CycleMove> moves = planDrillCycle(drill).moves;
+    const bool down = hole.bottomZ < hole.retractZ;
+    for (CycleMove& move : moves) {
+        if (move.kind != MoveKind::Feed) continue;
+        move.kind = MoveKind::Thread;
+        move.lead = lead;
+        move.reversed = (move.to.z < move.from.z) != down;
+    }
+    return moves;
+}
+
 }  // namespace firstoff

@@ -3,14 +3,14 @@
 //   S  start point of the cycle     E  end of the thread, on its root     i  taper     L  lead
 //   c  length of the pull-out along Z     k  depth     d  finish allowance     D(n)  depth of pass n below the crest
 //
-// A pass (common practice, no source): at rapid to the start of the pass, at the lead along the root line, over the last
-// c at 45° away from the part, at rapid along X to S.r, at rapid along Z back to S. i is the radius at the start of the
-// thread less that at its end, so an outside taper that grows towards the chuck has i below zero. The pull-out ends at
-// E.z and never goes beyond S.r.
+// A pass (common practice, no source): at rapid to the start of the pass, at the lead along the root line, over the
+// last c at 45° away from the part, at rapid along X to S.r, at rapid along Z back to S. i is the radius at the start
+// of the thread less that at its end, so an outside taper that grows towards the chuck has i below zero. The pull-out
+// ends at E.z and never goes beyond S.r.
 //
-// Depths of a whole thread (rows TC067, TC075 and TC076 of tests/reference/turning_code_facts.csv): D(n) = D(1) sqrt(n),
-// so that every pass takes the same area, but no pass less than the least depth, up to k - d; then k, and k again for
-// every further finish pass.
+// Depths of a whole thread (rows TC067, TC075 and TC076 of tests/reference/turning_code_facts.csv): D(n) = D(1)
+// sqrt(n), so that every pass takes the same area, but no pass less than the least depth, up to k - d; then k, and k
+// again for every further finish pass.
 //
 // Infeed along one flank of a thread of angle a: a pass at depth D starts D tan(a / 2) further on in the direction of
 // the cut, so that the flank in front does the cutting. Common practice, no source; where the shift counts from differs
@@ -24,6 +24,7 @@
 
 #include "sim/base/point.h"
 #include "sim/control/cycle_move.h"
+#include "sim/control/drill_cycle.h"
 
 namespace firstoff {
 
@@ -42,9 +43,9 @@ struct ThreadingCycle {
     double depth = 0;       // k > 0
     double firstDepth = 0;  // D(1) > 0
     double leastDepth = 0;
-    double allowance = 0;      // d, 0 <= d < k
-    int finishPasses = 1;      // 0 leaves the allowance standing
-    double infeedAngle = 0;    // a, rad
+    double allowance = 0;    // d, 0 <= d < k
+    int finishPasses = 1;    // 0 leaves the allowance standing
+    double infeedAngle = 0;  // a, rad
 };
 
 struct ThreadPlan {
@@ -65,5 +66,8 @@ std::vector<CycleMove> planThreadingPass(const ThreadingPass& pass, std::uint16_
 std::vector<double> infeedDepths(const ThreadingCycle& cycle);
 
 ThreadPlan planThreadingCycle(const ThreadingCycle& cycle);
+
+// Tapping: the drilling cycle in one go, in and out at the lead, out with the spindle reversed.
+std::vector<CycleMove> planTapping(const DrillCycle& hole, double lead);
 
 }  // namespace firstoff

@@ -105,6 +105,7 @@ constexpr SetupKey kKeys[] = {
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
     {"control", "peck_clearance_mm", Form::Number, kOptional, 0, 100, 0.5},
     {"control", "peck_full_retract", Form::Flag},
+    {"control", "thread_chamfer_leads", Form::Number, kOptional, 0, 9.9, 1},
     {"control", "block_skip", Form::Flag},
     {"control", "optional_stop", Form::Flag},
     {"control", "corner_words", Form::Choice, kOptional, 0, 0, 0, "comma|plain"},

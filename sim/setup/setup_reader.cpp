@@ -314,6 +314,7 @@ private:
         c.peckClearanceMm = numberIn(t, "peck_clearance_mm");
         c.peckFullRetract = flagIn(t, "peck_full_retract", c.peckFullRetract);
         c.plainCorners = textIn(t, "corner_words") == "plain";
+        c.threadChamferLeads = numberIn(t, "thread_chamfer_leads");
         c.maxBlocks = static_cast<long>(numberIn(t, "max_blocks"));
     }
 

@@ -34,27 +34,28 @@ TEST_P(ThreadCases, FindsExactlyThis) {
 
 INSTANTIATE_TEST_SUITE_P(
     Trial, ThreadCases,
-    testing::Values(Row{"a pass and straight out", "G00 Z6. T0505\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
-                        "thread-not-cut@10"},
-                    Row{"straight out at feed", "G00 Z6. T0505\nX18.4 Z6.\nG32 Z-20. F1.5\nG01 X24. F.2\nG00 Z6.\n",
-                        "thread-not-cut@10"},
-                    Row{"out on a chained taper",
-                        "G00 Z6. T0505\nX18.4 Z6.\nG32 Z-20. F1.5\nG32 X24. Z-22.8\nG00 X30.\nZ6.\n",
-                        "thread-not-cut@10"},
-                    // A diagonal tears the thread.
-                    Row{"slanting out", "G00 Z6. T0505\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 X24. Z-10.\nZ6.\n",
-                        "thread-not-cut@10 rapid-into-material@11"},
-                    Row{"back without pulling out", "G00 Z6. T0505\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 Z6.\nX24.\n",
-                        "thread-not-cut@10 rapid-into-material@11"},
-                    // D30 stands 5 mm above the thread, the insert's profile is 3 mm deep.
-                    Row{"into the shoulder", "G00 Z6. T0505\nX18.4 Z6.\nG32 Z-31. F1.5\nG00 X34.\nZ6.\n",
-                        "holder-into-material@10 thread-not-cut@10 thread-into-material@10"},
-                    Row{"deeper than the flanks", "G00 Z6. T0505\nX16. Z6.\nG32 Z-20. F1.5\nG00 X34.\nZ6.\n",
-                        "thread-not-cut@10 thread-into-material@10"},
-                    Row{"spindle the wrong way", "G00 Z6. T0505\nX18.4 Z6. M04\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
-                        "cut-with-spindle-reversed@10 thread-not-cut@10"},
-                    Row{"start too near", "G00 Z.8 T0505\nX18.4\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
-                        "thread-not-cut@10 thread-short-run-in@10"}),
+    testing::Values(
+        Row{"a pass and straight out", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
+            "thread-not-cut@10"},
+        Row{"straight out at feed", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG01 X24. F.2\nG00 Z6.\n",
+            "thread-not-cut@10"},
+        Row{"out on a chained taper",
+            "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG32 X24. Z-22.8\nG00 X30.\nZ6.\n",
+            "thread-not-cut@10"},
+        // A diagonal tears the thread.
+        Row{"slanting out", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 X24. Z-10.\nZ6.\n",
+            "thread-not-cut@10 rapid-into-material@11"},
+        Row{"back without pulling out", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 Z6.\nX24.\n",
+            "thread-not-cut@10 rapid-into-material@11"},
+        // D30 stands 5 mm above the thread, the insert's profile is 3 mm deep.
+        Row{"into the shoulder", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-31. F1.5\nG00 X34.\nZ6.\n",
+            "holder-into-material@10 thread-not-cut@10 thread-into-material@10"},
+        Row{"deeper than the flanks", "G00 Z6. T0505 G97 S1000 M03\nX16. Z6.\nG32 Z-20. F1.5\nG00 X34.\nZ6.\n",
+            "thread-not-cut@10 thread-into-material@10"},
+        Row{"spindle the wrong way", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6. M04\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
+            "cut-with-spindle-reversed@10 thread-not-cut@10"},
+        Row{"start too near", "G00 Z.8 T0505 G97 S1000 M03\nX18.4\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
+            "thread-not-cut@10 thread-short-run-in@10"}),
     [](const auto& row) {
         std::string name = row.param.name;
         for (char& c : name) c = c == ' ' ? '_' : c;
@@ -62,7 +63,7 @@ INSTANTIATE_TEST_SUITE_P(
     });
 
 TEST(ThreadTrial, LeavesTheBilletAsItWasAndIsNotProven) {
-    const std::string body = "G00 Z6. T0505\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n";
+    const std::string body = "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n";
     const auto with = shop::run(std::string(kStart) + body + kEnd, bench());
     const auto without = shop::run(std::string(kStart) + kEnd, bench());
     EXPECT_EQ(with->verdict, Verdict::NotProven);
@@ -75,7 +76,7 @@ TEST(ThreadTrial, LeavesTheBilletAsItWasAndIsNotProven) {
 
 TEST(ThreadTrial, TheStartIsMeasuredToTheMetal) {
     const auto trial =
-        shop::run(std::string(kStart) + "G00 Z.8 T0505\nX18.4\nG32 Z-20. F1.5\nG00 X24.\nM30\n", bench());
+        shop::run(std::string(kStart) + "G00 Z.8 T0505 G97 S1000 M03\nX18.4\nG32 Z-20. F1.5\nG00 X24.\nM30\n", bench());
     const auto found = shop::findings(*trial, "thread-short-run-in");
     ASSERT_EQ(found.size(), 1u);
     // Looks are 1/400 (20.8 mm) of the way apart, 0.05 mm.
