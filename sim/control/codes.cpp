@@ -32,12 +32,12 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::ThreadOfVariableLead, Motion, 'G', 340,
                "Thread whose lead begins with F and changes by K with every revolution."),
     numbered(Order::TurningPass, Motion, 900, 770, 200,
-             "One turning pass and back, straight or with the taper R; again in every block with X, Z or R."),
+             "One turning pass and back, straight or with the taper R (or I); again in every block with X, Z or R."),
     numbered(Order::ThreadingPass, Motion, 920, 780, 210,
              "One threading pass with pull-out and back, straight or with the taper R, lead F, start angle Q; again in "
              "every block with X, Z or R."),
     numbered(Order::FacingPass, Motion, 940, 790, 240,
-             "One facing pass and back, straight or with the taper R; again in every block with X, Z or R."),
+             "One facing pass and back, straight or with the taper R (or K); again in every block with X, Z or R."),
     everywhere(Order::DrillCancel, CycleEnd, 'G', 800,
                "Ends a drilling cycle; the next movement must say its own code."),
     everywhere(
@@ -72,10 +72,16 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::MacroCall, Unknown, 'G', 650, "Calls a macro once."),
     everywhere(Order::ModalMacroCall, Unknown, 'G', 660, "Calls a macro after every move."),
     everywhere(Order::ModalMacroEnd, Unknown, 'G', 670, "Ends the calls after every move."),
-    numbered(Order::FinishingCycle, OneShot, 700, 700, 720, "Finishing along the profile P to Q."),
-    numbered(Order::RoughingAlong, OneShot, 710, 710, 730, "Roughing along Z in passes up to the profile P to Q."),
-    numbered(Order::RoughingAcross, Unknown, 720, 720, 740, "Roughing along X in passes up to the profile P to Q."),
-    numbered(Order::PatternRepeat, Unknown, 730, 730, 750, "Roughing in passes along the profile P to Q."),
+    numbered(Order::FinishingCycle, OneShot, 700, 700, 720,
+             "Finishing along the profile P to Q with its own F and S, and back to the start."),
+    numbered(Order::RoughingAlong, OneShot, 710, 710, 730,
+             "Roughing along Z in passes up to the profile P to Q, then along it. If the first profile block names X "
+             "and Z (type II), pockets too, level by level; controls differ in the order, which changes nothing of "
+             "what is left for finishing."),
+    numbered(Order::RoughingAcross, OneShot, 720, 720, 740,
+             "Roughing along X in passes up to the profile P to Q, likewise."),
+    numbered(Order::PatternRepeat, OneShot, 730, 730, 750,
+             "Roughing in passes along the profile P to Q, each nearer to it."),
     numbered(
         Order::FacePeck, OneShot, 740, 740, 760,
         "Pecks along Z: face groove, or drilling on the axis. P step and Q peck in least increments, or I and K as "

@@ -68,11 +68,12 @@ void Control::tooManyBlocks(BlockId block) {
                                  ? std::string()
                                  : fmt::format(", last again and again from line {} back to line {}",
                                                lastWayBackFrom_ + 1, lastWayBackTo_ + 1);
-    remarks_.at(lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
-                {Severity::Stop, "endless-program",
-                 fmt::format("More than {} blocks were carried out{}; the program was stopped here.",
-                             setup_.control.maxBlocks, loop),
-                 "Check repeats and jumps, or raise the limit in the set-up."});
+    remarks_.at(
+        lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
+        {Severity::Stop, "endless-program",
+         fmt::format("More than {} blocks and moves of cycles were carried out{}; the program was stopped here.",
+                     setup_.control.maxBlocks, loop),
+         "Check repeats and jumps, or raise the limit in the set-up."});
 }
 
 // Blocks that frame the program, are empty, or are skipped.

@@ -6,11 +6,11 @@
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_threads.cpp threads,
-// control_threading_cycles.cpp threads as cycles and tapping, control_drawing.cpp corners and lines by their angle,
-// control_cycles.cpp G70 and G71, control_passes.cpp the movement codes that are cycles, control_drilling.cpp the
-// drilling cycles among them, control_pecks.cpp G74 and G75, control_spindle_axis.cpp C words,
-// control_machine_codes.cpp M codes of the set-up, control_macro.cpp macro statements, control_variables.cpp what their
-// variables mean.
+// control_threading_cycles.cpp threads as cycles and tapping, control_drawing.cpp corners and lines by
+// their angle, control_cycles.cpp profiles and G70, control_roughing.cpp G71 to G73, control_passes.cpp the movement
+// codes that are cycles, control_drilling.cpp the drilling cycles among them, control_pecks.cpp G74 and G75,
+// control_spindle_axis.cpp C words, control_machine_codes.cpp M codes of the set-up, control_macro.cpp macro
+// statements, control_variables.cpp what their variables mean.
 #pragma once
 
 #include <array>
@@ -27,6 +27,7 @@
 #include "sim/control/groove_pecks.h"
 #include "sim/control/loops.h"
 #include "sim/control/path_recorder.h"
+#include "sim/control/pattern_repeat.h"
 #include "sim/control/profile_search.h"
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
@@ -109,7 +110,7 @@ private:
     // What the walk through the blocks is doing.
     enum class Reading : std::uint8_t {
         Program,       // carrying out the program
-        ProfileShape,  // reading a profile for G71: only its shape counts
+        ProfileShape,  // reading a profile for G71 to G73: only its shape counts
         FinishCut,     // running a profile for G70
     };
 
@@ -141,6 +142,18 @@ private:
         BlockId last = kNoBlock;
     };
 
+    // What a cycle reads from its profile; work coordinates.
+    struct Shape {
+        Point start;  // of the cycle
+        std::vector<ProfileElement> elements;
+        BlockId approach = kNoBlock;  // the first profile block that names an axis
+        std::uint32_t approachAxes = 0;
+        MoveKind infeed = MoveKind::Rapid;  // how it leads in: at rapid or at feed
+        bool leadsInOnArc = false;
+        bool namesX() const { return (approachAxes & BlockWords::bits({'X', 'U'})) != 0; }
+        bool namesZ() const { return (approachAxes & BlockWords::bits({'Z', 'W'})) != 0; }
+    };
+
     // control.cpp
     void carryOut(BlockId block);
     bool isLeftOut(BlockId block) const;
@@ -166,6 +179,7 @@ private:
     void turnSpindle(SpindleDirection direction, const Word& word);
     void applyWorkOffset();
     void dwell();
+    void doubtDwellPoint(const Word& word);
     // The number of `letter` if it is above zero; reports it otherwise.
     std::optional<double> positive(char letter, const char* what);
     void checkFeed();
@@ -179,7 +193,9 @@ private:
     Point reckonedTip(int station, int offset, const Tool* tool) const;
     void applyCompensation();
     void startCompensation(Compensation side);
-    std::optional<CompensationSetting> compensationSetting(Compensation side);
+    void cancelCompensation();
+    std::optional<CompensationOrder> compensationOrder(Compensation side);
+    void checkNoseEntries(const CompensationSetting& setting, const Tool& tool, double noseRadius);
     void leaveCompensation(const char* before, const Word* word);
     void settle();
 
@@ -246,19 +262,40 @@ private:
     void checkAngle(Point from, Point to, Point direction, BlockId block, const Word& word);
 
     // control_cycles.cpp
-    void roughingBlock();
-    void rough(const Profile& profile, RoughingOrder order);
-    void emitRoughing(const RoughingPlan& plan, BlockId callBlock);
-    void reportRoughing(const RoughingPlan& plan, const std::vector<ProfileElement>& shape, const RoughingOrder& order);
-    std::optional<double> depthOfCut();
-    double depthOfD();
-    void readRetract();
-    std::vector<ProfileElement> readShape(const Profile& profile, RoughingOrder& order);
+    std::optional<Profile> findProfile();
+    std::int32_t sequenceNumber(char letter) const;
+    void reportMissing(char letter, const char* why);
+    void reportTwice(char letter, BlockId taken);
+    std::optional<Shape> shapeOf(const Profile& profile, bool alongX);
+    Shape readShape(const Profile& profile, Point start, bool alongX);
+    static std::vector<ProfileElement> elementsOf(const std::vector<Move>& moves, BlockId approach, Point toWork,
+                                                  bool alongX);
     void finishingBlock();
-    std::optional<Profile> findProfile(const char* cycle);
-    void reportMissing(char letter, const char* cycle, const char* why);
+    void returnFromFinishing(Point start);
+    void reportOneBlock();
     void jumpOver(const Profile& profile, BlockId callBlock);
     bool endsProgram(BlockId block) const;
+
+    // control_roughing.cpp
+    void roughingBlock(bool alongX);
+    Point finishAllowance();
+    void readRetract();
+    std::optional<double> depthOfCut(bool alongX);
+    double depthOfOtherCycle(double depth, bool alongX);
+    double depthOfD();
+    void rough(const Profile& profile, RoughingOrder order);
+    bool startsRightWay(const Shape& shape, bool alongX);
+    bool startsStraight(const Shape& shape);
+    void reportRoughing(const RoughingPlan& plan, const std::vector<ProfileElement>& shape, const RoughingOrder& order);
+    void reportTurn(const RoughingPlan& plan, BlockId block, const RoughingOrder& order);
+    void reportStart(const RoughingPlan& plan, const RoughingOrder& order);
+    void reportAllowance(const CycleFrame& frame, double depth, Point allowance, Point leave);
+    void reportAllowanceAboveDepth(const RoughingOrder& order);
+    void patternBlock();
+    std::optional<int> passCount(char letter);
+    void reportNoPasses();
+    void repeatPattern(const Profile& profile, PatternOrder order);
+    void reportStock(const CycleFrame& frame, double depth, Point stock);
 
     // control_passes.cpp
     static bool isModalCycle(int motion);  // of ModalState
@@ -272,6 +309,7 @@ private:
     void warnOfCycleLeftOn();
     void singlePassBlock();
     SinglePass readSinglePass(bool stated);
+    const Word* taperWord() const;
     void reportCycleWithoutAxes();
     void reportTaper(const SinglePass& pass);
     void reportTaperKept();
@@ -397,8 +435,11 @@ private:
     BlockId cycleBlock_ = kNoBlock;
     std::uint16_t pass_ = 0;
     double roughingDepth_ = 0;  // U of the first of two G71 blocks, on radius
+    double facingDepth_ = 0;    // W of the first of two G72 blocks
     double roughingRetract_;
-    double peckRetract_;  // R of the first of two G74 or G75 blocks
+    Point patternStock_;     // U on radius and W of the first of two G73 blocks
+    int patternPasses_ = 0;  // R of it
+    double peckRetract_;     // R of the first of two G74 or G75 blocks
 };
 
 }  // namespace firstoff

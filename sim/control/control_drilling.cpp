@@ -73,6 +73,7 @@ bool Control::readDrilling() {
     }
     if (motion != 81 && words_.has('P')) {
         use(BlockWords::bit('P'));
+        doubtDwellPoint(*words_.word('P'));
         const bool none = words_.number('P') == 0;
         if (none) kept.dwellS = 0;
         if (!none) kept.dwellS = positive('P', "The dwell").value_or(0) / 1000;

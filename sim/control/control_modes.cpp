@@ -196,23 +196,25 @@ void Control::dwell() {
     }
     const char letter = words_.has('P') ? 'P' : words_.has('X') ? 'X' : 'U';
     if (reading_ == Reading::ProfileShape) return;
-    if (letter == 'P' && words_.word('P')->hasPoint) {
-        remarks_.at(
-            block(), *words_.word('P'),
-            {Severity::Warning,
-             "dwell-with-point",
-             fmt::format("{} has a decimal point; controls differ whether it then counts seconds. It was taken as "
-                         "milliseconds.",
-                         program_.textOf(*words_.word('P'))),
-             "Write whole milliseconds behind P, or seconds behind X.",
-             {},
-             true});
-    }
+    if (letter == 'P') doubtDwellPoint(*words_.word('P'));
     const auto time = positive(letter, "The time of a dwell");
     if (!time) return;
     Move move = newMove(MoveKind::Dwell, now_.position);
     move.seconds = letter == 'P' ? *time / 1000 : *time;
     add(move);
+}
+
+void Control::doubtDwellPoint(const Word& word) {
+    if (!word.hasPoint) return;
+    remarks_.at(block(), word,
+                {Severity::Warning,
+                 "dwell-with-point",
+                 fmt::format("{} has a decimal point; controls differ whether it then counts seconds. It was taken as "
+                             "milliseconds.",
+                             program_.textOf(word)),
+                 "Write whole milliseconds behind P, or seconds behind X.",
+                 {},
+                 true});
 }
 
 // What a feed move depends on, looked at again only when something of it changed.

@@ -42,7 +42,11 @@ void Control::applyAxes() {
             case Order::FinishingCycle:
                 return finishingBlock();
             case Order::RoughingAlong:
-                return roughingBlock();
+                return roughingBlock(false);
+            case Order::RoughingAcross:
+                return roughingBlock(true);
+            case Order::PatternRepeat:
+                return patternBlock();
             case Order::FacePeck:
                 return pecksBlock(false);
             case Order::GroovePeck:

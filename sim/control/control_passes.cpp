@@ -15,6 +15,21 @@ namespace {
 
 constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
 
+bool isOneShotCycle(Order order) {
+    switch (order) {
+        case Order::FinishingCycle:
+        case Order::RoughingAlong:
+        case Order::RoughingAcross:
+        case Order::PatternRepeat:
+        case Order::FacePeck:
+        case Order::GroovePeck:
+        case Order::ThreadingCycle:
+            return true;
+        default:
+            return false;
+    }
+}
+
 }  // namespace
 
 bool Control::isModalCycle(int motion) {
@@ -52,8 +67,8 @@ void Control::modalCycle() {
 // As it is written, since its number depends on the code system.
 std::string Control::cycleName() const {
     const Code* oneShot = orders_[CodeGroup::OneShot];
-    const bool pecks = oneShot != nullptr && (oneShot->order == Order::FacePeck || oneShot->order == Order::GroovePeck);
-    const Word* word = pecks ? oneShot->word : cycleStated_.word;
+    const bool stated = oneShot != nullptr && isOneShotCycle(oneShot->order);
+    const Word* word = stated ? oneShot->word : cycleStated_.word;
     return word != nullptr ? std::string(program_.textOf(*word)) : "The cycle";
 }
 
@@ -127,10 +142,11 @@ void Control::warnOfCycleLeftOn() {
 }
 
 void Control::singlePassBlock() {
-    constexpr std::uint32_t kWords = kAxes | BlockWords::bit('R');
     const bool stated = orders_[CodeGroup::Motion] != nullptr;
-    use(kWords);
-    if (!words_.hasAny(kWords)) {
+    use(kAxes);
+    const Word* taper = taperWord();
+    if (taper != nullptr) use(BlockWords::bit(taper->letter));
+    if (!words_.hasAny(kAxes) && taper == nullptr) {
         if (stated) reportCycleWithoutAxes();
         return;
     }
@@ -142,14 +158,20 @@ void Control::singlePassBlock() {
     emitCycle(planSinglePass(pass), block(), now_.modal.motion);
 }
 
+// R, or as it was written before: I along X, K along Z. Null where the block has none.
+const Word* Control::taperWord() const {
+    const char older = now_.modal.motion == 94 ? 'K' : 'I';
+    return words_.has('R') ? words_.word('R') : words_.word(older);
+}
+
 // The figures of the block, and for what it does not say those of the blocks before.
 SinglePass Control::readSinglePass(bool stated) {
     SinglePassFigures& kept = now_.singlePass;
     const Point to = target() + call().reckoned - datum();
     if (words_.hasAny(BlockWords::bits({'X', 'U'}))) kept.endR = to.r;
     if (words_.hasAny(BlockWords::bits({'Z', 'W'}))) kept.endZ = to.z;
-    if (words_.has('R')) {
-        kept.taper = lengthOf('R');
+    if (const Word* taper = taperWord()) {
+        kept.taper = scale() * taper->value;
     } else if (stated && kept.taper != 0) {
         reportTaperKept();
     }
@@ -210,6 +232,9 @@ void Control::reportNoCut(const SinglePass& pass) {
 // A step for each pass, so that the cycle can be gone through pass by pass. Axes that come back to where the cycle
 // began stand exactly there again.
 void Control::emitCycle(const std::vector<CycleMove>& moves, BlockId callBlock, int motionOfCycle) {
+    // Their moves count like blocks, so that loops with cycles in them end as well.
+    executed_ += static_cast<long>(moves.size());
+    if (executed_ > setup_.control.maxBlocks) return tooManyBlocks(callBlock);
     const int motion = std::exchange(now_.modal.motion, motionOfCycle);
     const Point start = now_.position;
     const Point startWork = workPosition();

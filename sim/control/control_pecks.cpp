@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/tolerances.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
 #include "sim/control/groove_pecks.h"
@@ -109,6 +110,7 @@ std::optional<double> Control::incrementsOf(char letter, const char* what) {
     const auto value = positive(letter, what);
     if (!value) return std::nullopt;
     const Word& word = *words_.word(letter);
+    const double increments = now_.modal.inches ? kIncrementsPerInch : kIncrementsPerMm;
     if (word.hasPoint) {
         remarks_.at(block(), word,
                     {Severity::Warning,
@@ -116,18 +118,28 @@ std::optional<double> Control::incrementsOf(char letter, const char* what) {
                      fmt::format("{} has a decimal point; {} counts in least increments, and controls differ what they "
                                  "make of the point. It was taken as {}.",
                                  program_.textOf(word), letter, now_.modal.inches ? "inches" : "mm"),
-                     fmt::format("Write {:.0f}.", *value * (now_.modal.inches ? kIncrementsPerInch : kIncrementsPerMm)),
+                     fmt::format("Write {}{:.0f}.", letter, *value * increments),
                      {},
                      true});
         return scale() * *value;
     }
-    const double size = scale() * *value / (now_.modal.inches ? kIncrementsPerInch : kIncrementsPerMm);
+    const double size = scale() * *value / increments;
+    // Only a computed value can be as small.
+    if (size < tolerance::kSamePlaceMm) {
+        remarks_.at(block(), word,
+                    {Severity::Stop, "not-above-zero",
+                     fmt::format("{} comes to {:g} mm, which is no length; {} was not carried out.",
+                                 program_.textOf(word), size, cycleName()),
+                     "Correct the figure."});
+        return std::nullopt;
+    }
     if (size < kSmallPeckMm) {
         remarks_.at(block(), word,
                     {Severity::Warning,
                      "peck-very-small",
                      fmt::format("{} is {:g} mm: {} counts in least increments.", program_.textOf(word), size, letter),
-                     fmt::format("For {0} mm write {1}{0}000.", figure(*value), letter),
+                     fmt::format("For {} {} write {}{:.0f}.", figure(*value), now_.modal.inches ? "inches" : "mm",
+                                 letter, *value * increments),
                      {{"size_mm", size}}});
     }
     return size;

@@ -13,6 +13,9 @@ namespace firstoff {
 namespace {
 
 constexpr std::uint32_t kTurns = BlockWords::bits({'C', 'H'});
+// Slower than this is a slip, and no time to reckon with. Degrees per minute.
+constexpr double kSlowestTurn = 0.01;
+
 constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
 constexpr std::uint32_t kArcWords = BlockWords::bits({'I', 'J', 'K', 'R'});
 
@@ -96,8 +99,9 @@ void Control::turnSpindleAxis(double radius) {
 void Control::standAndTurn(const MoveExtra& extra, bool feeds) {
     if (extra.cFrom == extra.cTo) return;
     Move move = newMove(MoveKind::Dwell, now_.position);
-    if (feeds && !now_.modal.feedPerRev && now_.modal.feed > 0) {
-        move.seconds = degrees(std::abs(extra.cTo - extra.cFrom)) / (now_.modal.feed / scale()) * 60;
+    const double degPerMin = now_.modal.feed / scale();
+    if (feeds && !now_.modal.feedPerRev && degPerMin > kSlowestTurn) {
+        move.seconds = degrees(std::abs(extra.cTo - extra.cFrom)) / degPerMin * 60;
     }
     move.extra = extraIndex(extra);
     add(move);

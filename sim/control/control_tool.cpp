@@ -144,68 +144,102 @@ void Control::applyCompensation() {
     if (now_.spindleAxis.engaged && orders_[CodeGroup::Compensation]->order != Order::CompensationOff) return;
     if (openLine_) dropLine("nose-radius compensation changes between the two lines");
     const Order order = orders_[CodeGroup::Compensation]->order;
-    if (order == Order::CompensationOff) {
-        if (recorder_->compensating()) recorder_->cancelCompensation();
-        now_.modal.compensation = Compensation::Off;
-        modalDirty_ = true;
-        return;
-    }
+    if (order == Order::CompensationOff) return cancelCompensation();
     startCompensation(order == Order::CompensationLeft ? Compensation::Left : Compensation::Right);
+}
+
+// The next movement leads off the path, in this block or in a later one, as most controls have it.
+void Control::cancelCompensation() {
+    constexpr std::uint32_t kVector = BlockWords::bits({'I', 'K'});
+    const Code* given = orders_[CodeGroup::Motion];
+    const int motion = given != nullptr ? given->tenths / 10 : now_.modal.motion;
+    if (words_.hasAny(kVector) && motion <= 1 && orders_[CodeGroup::OneShot] == nullptr) {
+        use(kVector);
+        remarks_.at(
+            block(), *orders_[CodeGroup::Compensation]->word,
+            {Severity::Warning,
+             "cancel-vector-not-modelled",
+             "I and K beside G40 give the direction of a wall to leave at; that is not carried out here, and the "
+             "path was left square on its last move.",
+             "Leave I and K out, and move away from the part with G40.",
+             {},
+             true});
+    }
+    if (recorder_->compensating()) recorder_->cancelCompensation();
+    now_.modal.compensation = Compensation::Off;
+    modalDirty_ = true;
 }
 
 void Control::startCompensation(Compensation side) {
     const bool on = now_.modal.compensation != Compensation::Off;
     if (on && side == now_.modal.compensation) return;
-    if (on) {
-        remarks_.at(block(), *orders_[CodeGroup::Compensation]->word,
-                    {Severity::Warning,
-                     "compensation-side-changed",
-                     "The side of nose-radius compensation changes without G40 in between; that is not modelled. "
-                     "Compensation was started anew here.",
-                     "Cancel with G40 and a move away from the part, then give the other side.",
-                     {},
-                     true});
-    }
-    settle();
+    if (!on) settle();
     now_.modal.compensation = side;
     modalDirty_ = true;
     compensationOn_ = {block(), orders_[CodeGroup::Compensation]->word};
-    if (const auto setting = compensationSetting(side)) recorder_->startCompensation(*setting, call().reckoned);
+    const auto order = compensationOrder(side);
+    if (!order) return;
+    if (on && recorder_->compensating()) {
+        recorder_->changeSide(*order);
+    } else {
+        recorder_->startCompensation(*order);
+    }
 }
 
 // Nose radius and tip number as entered with the offset, else the tool's own; nothing if there is no radius.
-std::optional<CompensationSetting> Control::compensationSetting(Compensation side) {
+std::optional<CompensationOrder> Control::compensationOrder(Compensation side) {
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
     const Offset* entry = call().offset > 0 ? setup_.offset(call().offset) : nullptr;
     const bool grooving = tool != nullptr && (tool->kind == ToolKind::Grooving || tool->kind == ToolKind::Parting);
     const double own = tool == nullptr ? 0.0 : grooving ? tool->cornerRadius : tool->noseRadius;
-    CompensationSetting setting;
+    CompensationOrder order;
+    CompensationSetting& setting = order.setting;
     setting.side = side;
+    setting.start = setup_.control.compensationStart;
     setting.noseRadius = entry != nullptr && entry->noseRadius ? *entry->noseRadius : own;
-    setting.tipNumber = entry != nullptr && entry->tipNumber ? *entry->tipNumber
-                        : tool != nullptr                    ? tool->tipNumber
-                                                             : 0;
-    const bool differs = tool != nullptr && std::abs(setting.noseRadius - own) > kSameRadiusMm;
-    if (differs) {
+    order.tipOfTool = tool != nullptr ? tool->tipNumber : 0;
+    setting.tipNumber = entry != nullptr && entry->tipNumber ? *entry->tipNumber : order.tipOfTool;
+    order.bladeMm = grooving ? tool->width : 0;
+    order.reckoned = call().reckoned;
+    order.block = block();
+    order.word = orders_[CodeGroup::Compensation]->word;
+    if (tool != nullptr) checkNoseEntries(setting, *tool, own);
+    if (setting.noseRadius <= 0) return std::nullopt;
+    return order;
+}
+
+// What was entered on the offset page against the tool that is there.
+void Control::checkNoseEntries(const CompensationSetting& setting, const Tool& tool, double noseRadius) {
+    const Word& word = *orders_[CodeGroup::Compensation]->word;
+    if (std::abs(setting.noseRadius - noseRadius) > kSameRadiusMm) {
         remarks_.at(
-            block(), *orders_[CodeGroup::Compensation]->word,
+            block(), word,
             {Severity::Warning,
              "nose-radius-differs",
              fmt::format(
                  "Offset {} has a nose radius of {} mm, the insert has {} mm: tapers, fillets and chamfers come "
                  "out wrong.",
-                 call().offset, figure(setting.noseRadius), figure(own)),
+                 call().offset, figure(setting.noseRadius), figure(noseRadius)),
              "Enter the radius of the insert with the offset.",
-             {{"entered_mm", setting.noseRadius}, {"insert_mm", own}}});
-    } else if (setting.noseRadius <= 0 && tool != nullptr) {
+             {{"entered_mm", setting.noseRadius}, {"insert_mm", noseRadius}}});
+    } else if (setting.noseRadius <= 0) {
         remarks_.at(
-            block(), *orders_[CodeGroup::Compensation]->word,
+            block(), word,
             {Severity::Warning, "compensation-without-radius",
              "Nose-radius compensation is switched on, but the tool has no nose radius: nothing was compensated.",
              "Enter the nose radius of the tool, or leave G41 and G42 out."});
     }
-    if (setting.noseRadius <= 0) return std::nullopt;
-    return setting;
+    if (setting.noseRadius <= 0 || setting.tipNumber == tool.tipNumber) return;
+    remarks_.at(block(), word,
+                {Severity::Warning,
+                 "tip-number-differs",
+                 fmt::format("Offset {} has tip number {}, the tool stands as tip {}: the compensated path is shifted "
+                             "by up to {} mm.",
+                             call().offset, setting.tipNumber, tool.tipNumber,
+                             figure(setting.noseRadius *
+                                    distance(tipFromNoseCentre(setting.tipNumber), tipFromNoseCentre(tool.tipNumber)))),
+                 fmt::format("Enter tip number {} with the offset.", tool.tipNumber),
+                 {{"entered", setting.tipNumber}, {"tool", tool.tipNumber}}});
 }
 
 // Compensation still on before something that needs it off: said once, then it is off.

@@ -9,8 +9,10 @@
 #include <cassert>
 #include <cmath>
 #include <cstddef>
+#include <optional>
 
 #include "sim/base/tolerances.h"
+#include "sim/base/units.h"
 #include "sim/control/offset_curve.h"
 
 namespace firstoff {
@@ -38,6 +40,7 @@ public:
                 std::vector<CompensationIssue>& issues)
         : elements_(elements),
           issues_(issues),
+          start_(setting.start),
           s_(setting.side == Compensation::Left ? 1 : -1),
           rho_(setting.noseRadius),
           tip_(setting.noseRadius * tipFromNoseCentre(setting.tipNumber)) {}
@@ -45,35 +48,44 @@ public:
     std::vector<PathElement> run(std::size_t startUp, std::size_t end, bool cancelled);
 
 private:
-    void add(std::size_t index);
+    void addAll(std::size_t startUp, std::size_t end);
+    void add(std::size_t index, bool otherSide);
+    void changeSide(Piece& piece, const Curve& curve);
+    void roundStart(const PathElement& e);
+    void roundCancel(const PathElement& e);
     void join(Piece& piece, const Curve& curve);
     void turn(const Corner& corner, Piece& piece, const Curve& curve);
     std::int32_t joinPastTop(Piece& piece, const Curve& curve);
     void link(std::int32_t out, Piece& piece, const Curve& curve);
     void giveUp(std::int32_t from, std::int32_t upTo);
     void finish();
-    void report(CompensationIssue::Kind kind, const PathElement& e, double amount = 0);
+    void report(CompensationIssue::Kind kind, const PathElement& e, double amount = 0, double uncut = 0);
     void reportLoss(const Piece& piece);
 
     void emitStartUp(const PathElement& e);
+    void emitCancel(const PathElement& e);
     void emitPiece(const Piece& piece);
     void emitStraight(Point to, const PathElement& e);
     void emitJoint(Point centre, const PathElement& e);
 
     const std::vector<PathElement>& elements_;
     std::vector<CompensationIssue>& issues_;
-    const double s_;
+    const CompensationStart start_;
+    double s_;  // of the element that is being added
+    double startSide_ = 0;
     const double rho_;
     const Point tip_;
-    std::vector<Piece> pieces_;  // one for each compensated element that has a length, in order
-    Curve topCurve_;             // of pieces_.back()
+    std::vector<Piece> pieces_;         // one for each compensated element that has a length, in order
+    Curve topCurve_;                    // of pieces_.back()
+    Point startUpEnd_;                  // where the centre stands when compensation has come on
+    std::optional<Point> cancelStart_;  // cancelling B: where the centre leaves for the cancelling move's end
     std::vector<PathElement> out_;
     Point at_;         // imaginary tip at the end of `out_`
     double lost_ = 0;  // of the last elements in a row that lost too little to be reported
 };
 
-void Compensator::report(CompensationIssue::Kind kind, const PathElement& e, double amount) {
-    issues_.push_back({kind, e.tag, amount});
+void Compensator::report(CompensationIssue::Kind kind, const PathElement& e, double amount, double uncut) {
+    issues_.push_back({kind, e.tag, amount, uncut});
 }
 
 // What is lost of a piece that no longer runs along its element: the length that is lacking; by how much the nose, from
@@ -82,8 +94,11 @@ void Compensator::report(CompensationIssue::Kind kind, const PathElement& e, dou
 // together.
 void Compensator::reportLoss(const Piece& piece) {
     const PathElement& e = elements_[piece.element];
+    // Where the nose still runs along a link it passes the middle at a place that says nothing.
+    const bool standsStill = piece.gone || distance(piece.start, piece.end) <= kSamePlaceMm;
+    const double uncut = standsStill ? std::max(0.0, distance(middleOf(e), at_ - tip_) - rho_) : 0;
     if (piece.tooHollow && piece.lacking > tolerance::kTouchMm) {
-        return report(CompensationIssue::Kind::InsideArcTooSmall, e, piece.lacking);
+        return report(CompensationIssue::Kind::InsideArcTooSmall, e, piece.lacking, uncut);
     }
     double missed = 0;
     if (piece.gone) {
@@ -93,11 +108,33 @@ void Compensator::reportLoss(const Piece& piece) {
     }
     lost_ += std::max(piece.lacking, missed);
     if (lost_ <= tolerance::kTouchMm) return;
-    report(CompensationIssue::Kind::NoRoom, e, lost_);
+    report(CompensationIssue::Kind::NoRoom, e, lost_, uncut);
     lost_ = 0;
 }
 
-void Compensator::add(std::size_t index) {
+void Compensator::addAll(std::size_t startUp, std::size_t end) {
+    pieces_.reserve(end - startUp);
+    bool otherSide = false;
+    for (std::size_t i = 0; i < end; ++i) {
+        otherSide ^= elements_[i].changesSide;
+        if (i == startUp) {
+            if (otherSide) s_ = -s_;
+            otherSide = false;
+            startSide_ = s_;
+            startUpEnd_ = offsetLine(elements_[i], s_, rho_).to;
+        } else if (!hasNoLength(elements_[i])) {
+            add(i, otherSide);
+            otherSide = false;
+        }
+    }
+    finish();
+}
+
+void Compensator::add(std::size_t index, bool otherSide) {
+    if (otherSide) {
+        finish();
+        s_ = -s_;
+    }
     const Curve curve = offset(elements_[index], s_, rho_);
     Piece piece;
     piece.element = static_cast<std::uint32_t>(index);
@@ -105,9 +142,47 @@ void Compensator::add(std::size_t index) {
     piece.end = piece.leave = curve.to;
     piece.straight = piece.tooHollow = curve.vanishes;
     piece.lacking = curve.lacking;
-    if (!pieces_.empty()) join(piece, curve);
+    if (!pieces_.empty()) {
+        if (otherSide) {
+            changeSide(piece, curve);
+        } else {
+            join(piece, curve);
+        }
+    }
     topCurve_ = curve;
     pieces_.push_back(piece);
+}
+
+// The new piece begins where it would on its own. Straight on and back on itself are told within one degree.
+void Compensator::changeSide(Piece& piece, const Curve& curve) {
+    static const double kStraight = std::sin(radians(1));
+    const bool straight = topCurve_.k == 0 && curve.k == 0 && std::abs(cross(topCurve_.t2, curve.t1)) < kStraight;
+    if (straight && !topCurve_.vanishes && !curve.vanishes) return;
+    report(CompensationIssue::Kind::SideChange, elements_[piece.element], distance(pieces_.back().leave, piece.lead));
+}
+
+// Start-up B at an outside corner, as if the start-up move were compensated too.
+void Compensator::roundStart(const PathElement& e) {
+    Piece& first = pieces_.front();
+    if (first.straight || first.gone) return;
+    const Curve before = offsetLine(e, s_, rho_);
+    const Curve curve = offset(elements_[first.element], s_, rho_);
+    const auto corner = outsideTurn(before, curve, e.to, s_, rho_);
+    if (!corner) return;
+    startUpEnd_ = corner->leave;
+    first.lead = corner->lead;
+    first.start = corner->start;
+}
+
+// Likewise for cancelling.
+void Compensator::roundCancel(const PathElement& e) {
+    Piece& last = pieces_.back();
+    if (last.straight || last.gone) return;
+    const auto corner = outsideTurn(topCurve_, offsetLine(e, s_, rho_), e.from, s_, rho_);
+    if (!corner) return;
+    last.end = corner->end;
+    last.leave = corner->leave;
+    cancelStart_ = corner->lead;
 }
 
 void Compensator::join(Piece& piece, const Curve& curve) {
@@ -205,8 +280,13 @@ void Compensator::emitJoint(Point centre, const PathElement& e) {
 
 void Compensator::emitStartUp(const PathElement& e) {
     if (isArc(e.kind)) report(CompensationIssue::Kind::StartOnArc, e);
-    const Point target = pieces_.empty() ? offsetLine(e, s_, rho_).to : pieces_.front().lead;
-    emitStraight(target + tip_, e);
+    emitStraight(startUpEnd_ + tip_, e);
+}
+
+void Compensator::emitCancel(const PathElement& e) {
+    if (isArc(e.kind)) report(CompensationIssue::Kind::CancelOnArc, e);
+    if (cancelStart_) emitJoint(*cancelStart_, e);
+    emitStraight(e.to, e);
 }
 
 void Compensator::emitPiece(const Piece& piece) {
@@ -229,11 +309,15 @@ void Compensator::emitPiece(const Piece& piece) {
 
 // Elements before `startUp` have no length, those from `end` on are not compensated.
 std::vector<PathElement> Compensator::run(std::size_t startUp, std::size_t end, bool cancelled) {
-    pieces_.reserve(end - startUp);
-    for (std::size_t i = startUp + 1; i < end; ++i) {
-        if (!hasNoLength(elements_[i])) add(i);
+    addAll(startUp, end);
+    if (!pieces_.empty()) {
+        startUpEnd_ = pieces_.front().lead;
+        const PathElement& last = elements_.back();
+        const bool roundTheEnd = start_ == CompensationStart::B && cancelled && !isArc(last.kind) && !hasNoLength(last);
+        if (roundTheEnd) roundCancel(last);
+        s_ = startSide_;
+        if (start_ == CompensationStart::B && !isArc(elements_[startUp].kind)) roundStart(elements_[startUp]);
     }
-    finish();
 
     out_.reserve(elements_.size() + elements_.size() / 8);
     at_ = elements_.front().from;
@@ -253,11 +337,7 @@ std::vector<PathElement> Compensator::run(std::size_t startUp, std::size_t end, 
             emitPiece(*piece++);
         }
     }
-    if (cancelled) {
-        const PathElement& e = elements_.back();
-        if (isArc(e.kind)) report(CompensationIssue::Kind::CancelOnArc, e);
-        emitStraight(e.to, e);
-    }
+    if (cancelled) emitCancel(elements_.back());
     return std::move(out_);
 }
 

@@ -75,10 +75,8 @@ Curve offsetArc(const PathElement& e, double s, double rho) {
         curve.lacking = lacking;
         return curve;
     }
-    double turn = k * angleBetween(u1, u2);
-    if (turn <= 0) turn += 2 * kPi;
     curve.k = k;
-    curve.length = turn * curve.radius;
+    curve.length = turnOf(e) * curve.radius;
     return curve;
 }
 
@@ -165,6 +163,20 @@ double distanceTo(const PathElement& e, Point p) {
     return turnTo(p) < turnTo(e.to) ? std::abs(distance(p, e.centre) - distance(e.from, e.centre)) : toEnds;
 }
 
+double turnOf(const PathElement& e) {
+    const double k = e.kind == MoveKind::ArcAnticlockwise ? 1 : -1;
+    const double turn = k * angleBetween(e.from - e.centre, e.to - e.centre);
+    return turn <= 0 ? turn + 2 * kPi : turn;
+}
+
+Point middleOf(const PathElement& e) {
+    if (!isArc(e.kind)) return 0.5 * (e.from + e.to);
+    const double k = e.kind == MoveKind::ArcAnticlockwise ? 1 : -1;
+    const Point u = e.from - e.centre;
+    const double half = turnOf(e) / 2;
+    return e.centre + std::cos(half) * u + (k * std::sin(half)) * leftOf(u);
+}
+
 double Curve::after(Point x) const {
     return k == 0 ? dot(x - from, t1) : k * angleBetween(from - centre, x - centre) * radius;
 }
@@ -204,6 +216,14 @@ Corner cornerOf(const Curve& a, const Curve& b, Point p, double s, double rho, d
     const Meeting x = meeting(a, b);
     miss = x.miss;
     return single(x.at);
+}
+
+std::optional<Corner> outsideTurn(const Curve& a, const Curve& b, Point p, double s, double rho) {
+    const double c = s * cross(a.t2, b.t1);
+    const bool back = dot(a.t2, b.t1) < 0 && std::abs(c) < kReversal;
+    if (a.vanishes || b.vanishes || (c > -kReversal && !back)) return std::nullopt;
+    double miss = 0;
+    return cornerOf(a, b, p, s, rho, miss);
 }
 
 std::optional<Point> insideMeeting(const Curve& a, const Curve& b, double s) {

@@ -12,6 +12,10 @@ namespace firstoff::nose {
 bool isArc(MoveKind kind);
 bool hasNoLength(const PathElement& e);
 double distanceTo(const PathElement& e, Point p);
+// Angle that an arc runs through, in (0, 2 pi]; its ends are not one point.
+double turnOf(const PathElement& e);
+// The point half way along it.
+Point middleOf(const PathElement& e);
 
 // Centre path of one element before its ends are joined to its neighbours.
 struct Curve {
@@ -43,6 +47,9 @@ struct Corner {
 
 // Corner of two elements that follow each other at `p`; `miss` is set to more than zero if their offsets do not meet.
 Corner cornerOf(const Curve& a, const Curve& b, Point p, double side, double noseRadius, double& miss);
+
+// The same if the path turns outwards there, nothing otherwise.
+std::optional<Corner> outsideTurn(const Curve& a, const Curve& b, Point p, double side, double noseRadius);
 
 // Where `b` meets a curve `a` that is not its neighbour, if that takes something off both and the path turns inwards
 // there.

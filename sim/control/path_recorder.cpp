@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cassert>
+#include <utility>
 
 #include "sim/base/tolerances.h"
 #include "sim/control/figures.h"
@@ -10,6 +12,9 @@
 namespace firstoff {
 
 namespace {
+
+// Common practice, no source: most controls read ahead over one or two blocks that move nothing.
+constexpr std::size_t kMostBlocksWithoutMove = 2;
 
 bool isArc(MoveKind kind) {
     return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
@@ -54,6 +59,7 @@ void PathRecorder::stop(ProgramStop::Kind kind, BlockId block) {
 
 void PathRecorder::add(const Move& move) {
     if (!isMovement(move.kind)) return put(move);
+    if (order_ && move.kind == MoveKind::Thread) refuseThread(move);
     Move next = move;
     if (!begin(next)) return;
     if (corner_) resolveCorner(next);
@@ -83,6 +89,7 @@ void PathRecorder::addWithCorner(const Move& move, const CornerWish& wish, const
     }
     Item item;
     item.move = first;
+    item.changesSide = std::exchange(sideChanges_, false);
     queue_.push_back(item);
     corner_ = OpenCorner{queue_.size() - 1, wish, word};
 }
@@ -140,6 +147,7 @@ void PathRecorder::put(const Move& move) {
     }
     Item item;
     item.move = move;
+    if (isMovement(move.kind)) item.changesSide = std::exchange(sideChanges_, false);
     queue_.push_back(item);
     if (cancelling_ && isMovement(move.kind)) flush(true);
 }
@@ -173,7 +181,7 @@ void PathRecorder::resolveCorner(Move& next) {
     } else {
         reportCorner(fit, first, &next, corner);
     }
-    if (!setting_) writeQueue();
+    if (!order_) writeQueue();
 }
 
 void PathRecorder::reportCorner(const CornerFit& fit, const Move& first, const Move* next, const OpenCorner& corner) {
@@ -209,16 +217,34 @@ void PathRecorder::reportCorner(const CornerFit& fit, const Move& first, const M
     remarks_.at(first.block, corner.word, std::move(remark));
 }
 
-void PathRecorder::startCompensation(const CompensationSetting& setting, Point reckoned) {
+void PathRecorder::startCompensation(const CompensationOrder& order) {
     // A corner between an uncompensated and a compensated move is not modelled: it is reported and left sharp.
     if (corner_) settle();
-    setting_ = setting;
-    reckoned_ = reckoned;
-    cancelling_ = false;
+    order_ = latest_ = order;
+    cancelling_ = sideChanges_ = false;
+}
+
+void PathRecorder::changeSide(const CompensationOrder& order) {
+    assert(order_ && !cancelling_);
+    const bool begun = std::any_of(queue_.begin(), queue_.end(), [](const Item& item) {
+        return item.kind == Item::Kind::Move && isMovement(item.move.kind);
+    });
+    latest_ = order;
+    if (begun) {
+        sideChanges_ = !sideChanges_;
+    } else {
+        order_ = order;
+    }
 }
 
 void PathRecorder::cancelCompensation() {
-    cancelling_ = setting_.has_value();
+    cancelling_ = order_.has_value();
+}
+
+void PathRecorder::addBetweenPaths(const Move& move) {
+    cancelCompensation();
+    add(move);
+    if (!compensating()) startCompensation(*latest_);
 }
 
 Point PathRecorder::settle() {
@@ -229,7 +255,7 @@ Point PathRecorder::settle() {
         fit.fault = CornerFit::Fault::NoCorner;
         reportCorner(fit, queue_[corner.item].move, nullptr, corner);
     }
-    if (setting_) {
+    if (order_) {
         flush(false);
     } else {
         writeQueue();
@@ -239,23 +265,32 @@ Point PathRecorder::settle() {
 }
 
 void PathRecorder::flush(bool cancelled) {
+    const Point reckoned = order_->reckoned;
     std::vector<PathElement> elements;
     for (std::size_t i = 0; i < queue_.size(); ++i) {
         const Move& move = queue_[i].move;
         if (queue_[i].kind != Item::Kind::Move || !isMovement(move.kind)) continue;
-        elements.push_back({move.from + reckoned_, move.to + reckoned_, move.centre + reckoned_, move.kind,
-                            static_cast<std::uint32_t>(i)});
+        elements.push_back({move.from + reckoned, move.to + reckoned, move.centre + reckoned, move.kind,
+                            static_cast<std::uint32_t>(i), queue_[i].changesSide});
     }
     if (elements.empty()) {
         writeQueue();
     } else {
         std::vector<CompensationIssue> issues;
-        const std::vector<PathElement> path = compensate(elements, *setting_, cancelled, issues);
-        reportIssues(issues);
+        const std::vector<PathElement> path = compensate(elements, order_->setting, cancelled, issues);
+        const CompensatedStretch stretch{*order_, elements, cancelled,
+                                         [this](std::uint32_t tag) { return queue_[tag].move.block; }};
+        reportIssues(stretch, issues, remarks_);
+        // On the wrong side nothing else needs saying.
+        if (!reportSide(stretch, remarks_)) {
+            reportGouges(stretch, noseGouges(elements, path, order_->setting, cancelled, issues), remarks_);
+        }
+        reportShortLeads(stretch, remarks_);
+        reportStandstill(cancelled);
         writeCompensated(path);
     }
-    setting_.reset();
-    cancelling_ = false;
+    order_.reset();
+    cancelling_ = sideChanges_ = false;
 }
 
 void PathRecorder::writeCompensated(const std::vector<PathElement>& path) {
@@ -265,8 +300,8 @@ void PathRecorder::writeCompensated(const std::vector<PathElement>& path) {
         Item item = queue_[element.tag];
         item.move.kind = element.kind;
         item.move.from = rest_;
-        item.move.to = element.to - reckoned_;
-        item.move.centre = isArc(element.kind) ? element.centre - reckoned_ : Point{};
+        item.move.to = element.to - order_->reckoned;
+        item.move.centre = isArc(element.kind) ? element.centre - order_->reckoned : Point{};
         if (isArc(element.kind) || hasLength(item.move)) write(item);
     };
     for (std::size_t i = 0; i < queue_.size(); ++i) {
@@ -304,44 +339,42 @@ void PathRecorder::write(const Item& item) {
     }
 }
 
-void PathRecorder::reportIssues(const std::vector<CompensationIssue>& issues) {
-    for (const CompensationIssue& issue : issues) {
-        assert(issue.tag < queue_.size());
-        const BlockId block = queue_[issue.tag].move.block;
-        const std::string radius = figure(setting_->noseRadius);
-        const std::string amount = figure(issue.amountMm);
-        switch (issue.kind) {
-            case CompensationIssue::Kind::InsideArcTooSmall:
-                remarks_.at(block,
-                            {Severity::Stop,
-                             "compensation-arc-too-small",
-                             fmt::format("The nose radius of {} mm does not fit into this arc: it is {} mm too large.",
-                                         radius, amount),
-                             "Use an insert with a smaller nose radius, or make the arc larger.",
-                             {{"nose_radius_mm", setting_->noseRadius}, {"excess_mm", issue.amountMm}}});
-                break;
-            case CompensationIssue::Kind::NoRoom:
-                remarks_.at(block,
-                            {Severity::Stop,
-                             "compensation-no-room",
-                             fmt::format("With a nose radius of {} mm there is no room for this move: it would turn "
-                                         "back by {} mm and cut into the part.",
-                                         radius, amount),
-                             "Make the step, groove or lead-in longer than the nose radius needs, or use a smaller "
-                             "nose radius. Check G41/G42 and the tip number.",
-                             {{"nose_radius_mm", setting_->noseRadius}, {"excess_mm", issue.amountMm}}});
-                break;
-            case CompensationIssue::Kind::StartOnArc:
-                remarks_.at(block, {Severity::Stop, "compensation-starts-on-arc",
-                                    "Nose-radius compensation cannot be switched on in an arc.",
-                                    "Give G41 or G42 before a straight approach with G00 or G01."});
-                break;
-            case CompensationIssue::Kind::CancelOnArc:
-                remarks_.at(block, {Severity::Stop, "compensation-ends-on-arc",
-                                    "Nose-radius compensation cannot be cancelled in an arc.",
-                                    "Give G40 with a straight move away from the part, G00 or G01."});
-                break;
+// A control stops at a thread with compensation on; the thread is cut as written.
+void PathRecorder::refuseThread(const Move& thread) {
+    remarks_.at(thread.block, {Severity::Stop, "compensation-left-on",
+                               "Nose-radius compensation is still on at this thread; controls stop with an alarm.",
+                               "Cancel it with G40 and a straight move away from the part first."});
+    settle();
+}
+
+// Blocks in a row that move nothing. Macro statements are no blocks to the control's look-ahead, and at the last joint,
+// where compensation ends anyway, it does not matter.
+void PathRecorder::reportStandstill(bool cancelled) {
+    std::size_t movements = 0;
+    for (const Item& item : queue_) movements += item.kind == Item::Kind::Move && isMovement(item.move.kind);
+    const std::size_t last = movements - (cancelled ? 1 : 0);
+    std::size_t seen = 0, still = 0;
+    BlockId first = kNoBlock;
+    for (const Item& item : queue_) {
+        const bool movement = item.kind == Item::Kind::Move && isMovement(item.move.kind);
+        const bool block = item.kind == Item::Kind::Step && !remarks_.isStatement(item.move.block);
+        if (block && ++still == 1) first = item.move.block;
+        if (!movement) continue;
+        // The last step is the one of the block that moves.
+        if (seen > 0 && seen < last && still > kMostBlocksWithoutMove + 1) {
+            remarks_.at(first,
+                        {Severity::Warning,
+                         "compensation-blocks-without-move",
+                         fmt::format("{} blocks in a row move nothing while nose-radius compensation is on. Many "
+                                     "controls look no farther ahead than {}: they stop square on the last move, and "
+                                     "cut into an inside corner.",
+                                     still - 1, kMostBlocksWithoutMove),
+                         "Put M codes, dwells and feeds into the blocks that move.",
+                         {{"blocks", static_cast<double>(still - 1)}},
+                         true});
         }
+        ++seen;
+        still = 0;
     }
 }
 

@@ -10,6 +10,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/control/compensation_remarks.h"
 #include "sim/control/corner.h"
 #include "sim/control/nose_compensation.h"
 #include "sim/control/remarks.h"
@@ -35,11 +36,15 @@ public:
     void closeLine(Point end);
     void dropLine();
 
-    // From the next movement on the path is compensated; `reckoned` is the tip as the control reckons it.
-    void startCompensation(const CompensationSetting& setting, Point reckoned);
+    // From the next movement on the path is compensated.
+    void startCompensation(const CompensationOrder& order);
+    // From the next movement on the tool stands on the other side.
+    void changeSide(const CompensationOrder& order);
     // The next movement leads off the compensated path.
     void cancelCompensation();
-    bool compensating() const { return setting_.has_value(); }
+    // Leads off the compensated path with this move, and on to it again with the next.
+    void addBetweenPaths(const Move& move);
+    bool compensating() const { return order_.has_value(); }
     bool cancelling() const { return cancelling_; }
 
     // Writes out all that waits and says where the turret then stands. A corner without a next move is reported; a
@@ -52,6 +57,7 @@ private:
         Move move;  // of a step or stop: its block only
         Kind kind = Kind::Move;
         ProgramStop::Kind stop = ProgramStop::Kind::Stop;
+        bool changesSide = false;  // of a move
     };
     struct OpenCorner {
         std::size_t item = 0;  // into queue_: the move that ends in the corner
@@ -65,7 +71,7 @@ private:
         const Word* word = nullptr;
     };
 
-    bool waiting() const { return setting_.has_value() || corner_.has_value() || line_.has_value(); }
+    bool waiting() const { return order_.has_value() || corner_.has_value() || line_.has_value(); }
     std::vector<Item> takeFromLine();
     void putBack(const std::vector<Item>& items);
     bool begin(Move& move);
@@ -76,7 +82,8 @@ private:
     void writeQueue();
     void writeCompensated(const std::vector<PathElement>& path);
     void write(const Item& item);
-    void reportIssues(const std::vector<CompensationIssue>& issues);
+    void refuseThread(const Move& thread);
+    void reportStandstill(bool cancelled);
 
     Toolpath& out_;
     Remarks& remarks_;
@@ -85,9 +92,10 @@ private:
     std::vector<Item> queue_;
     std::optional<OpenCorner> corner_;
     std::optional<OpenLine> line_;
-    std::optional<CompensationSetting> setting_;
-    Point reckoned_;
+    std::optional<CompensationOrder> order_;   // as compensation was switched on
+    std::optional<CompensationOrder> latest_;  // the same, or the last change of side
     bool cancelling_ = false;
+    bool sideChanges_ = false;  // with the next movement
 };
 
 // Whether a move goes along a path, and not only takes time.

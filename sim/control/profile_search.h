@@ -24,6 +24,8 @@ public:
     std::optional<BlockId> find(std::int32_t number, BlockId from);
     // The first one from `from` on, without going back to the beginning.
     std::optional<BlockId> findForwards(std::int32_t number, BlockId from);
+    // How many blocks have the number.
+    std::size_t count(std::int32_t number);
 
 private:
     void index();

@@ -32,6 +32,9 @@ public:
     // At the word if there is one, else at the block.
     void at(BlockId block, const Word* word, Remark remark);
 
+    // Whether the block is a macro statement.
+    bool isStatement(BlockId block) const { return program_.blocks[block].kind == Block::Kind::Statement; }
+
     // Adds how many of a kind were not listed one by one.
     void close();
 

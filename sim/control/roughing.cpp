@@ -1,5 +1,4 @@
-// Inside this file the profile is mirrored so that it is an outside one that runs towards the chuck: r grows and z
-// falls along it. What comes out is mirrored back.
+// Inside this file the profile stands in the frame of CycleFrame: r grows and z falls along it.
 #include "sim/control/roughing.h"
 
 #include <algorithm>
@@ -7,7 +6,8 @@
 #include <cmath>
 
 #include "sim/base/tolerances.h"
-#include "sim/base/units.h"
+#include "sim/control/cycle_path.h"
+#include "sim/control/roughing_pockets.h"
 
 namespace firstoff {
 
@@ -16,55 +16,6 @@ namespace {
 // A profile may turn back by this much and still count as monotonic: rounded figures of an arc's centre let it bulge
 // past its end by about that. Larger: real undercuts pass unseen. Smaller: tangent arcs are refused.
 constexpr double kTurnBackMm = 0.002;
-
-bool isArc(MoveKind kind) {
-    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
-}
-
-MoveKind reversed(MoveKind kind) {
-    if (kind == MoveKind::ArcClockwise) return MoveKind::ArcAnticlockwise;
-    if (kind == MoveKind::ArcAnticlockwise) return MoveKind::ArcClockwise;
-    return kind;
-}
-
-struct Mirror {
-    double z = 1;
-    double r = 1;
-    Point operator()(Point p) const { return {z * p.z, r * p.r}; }
-    MoveKind operator()(MoveKind kind) const { return z * r < 0 ? reversed(kind) : kind; }
-};
-
-// Angle from `from` to `at` about the centre in the arc's sense, 0 … 2 pi.
-double progress(const ProfileElement& arc, Point at) {
-    const Point a = arc.from - arc.centre;
-    const Point b = at - arc.centre;
-    double angle = std::atan2(cross(a, b), dot(a, b));
-    if (arc.kind == MoveKind::ArcClockwise) angle = -angle;
-    // A point just before the start counts as the start, not as a full turn.
-    if (angle < -1e-7) angle += 2 * kPi;
-    return std::max(angle, 0.0);
-}
-
-struct Extent {
-    double zMin, zMax, rMin, rMax;
-};
-
-Extent extent(const ProfileElement& e) {
-    Extent box{std::min(e.from.z, e.to.z), std::max(e.from.z, e.to.z), std::min(e.from.r, e.to.r),
-               std::max(e.from.r, e.to.r)};
-    if (!isArc(e.kind)) return box;
-    const double radius = distance(e.from, e.centre);
-    const double whole = progress(e, e.to);
-    for (Point direction : {Point{1, 0}, Point{-1, 0}, Point{0, 1}, Point{0, -1}}) {
-        const Point at = e.centre + radius * direction;
-        if (progress(e, at) > whole) continue;
-        box.zMin = std::min(box.zMin, at.z);
-        box.zMax = std::max(box.zMax, at.z);
-        box.rMin = std::min(box.rMin, at.r);
-        box.rMax = std::max(box.rMax, at.r);
-    }
-    return box;
-}
 
 // Where an arc that begins at or below `level` first rises above it; nothing if it stays below.
 std::optional<double> arcCrossing(const ProfileElement& arc, double level) {
@@ -102,36 +53,21 @@ std::optional<double> wall(const std::vector<ProfileElement>& profile, double le
     return std::nullopt;
 }
 
-class Planner {
+// The passes of type I: each up to the first wall.
+class WallPasses {
 public:
-    Planner(std::vector<ProfileElement> shifted, const RoughingOrder& order, const Mirror& mirror, RoughingPlan& plan)
-        : profile_(std::move(shifted)),
-          order_(order),
-          mirror_(mirror),
-          plan_(plan),
-          start_(mirror(order.start)),
-          at_(start_) {}
+    WallPasses(const std::vector<ProfileElement>& profile, const RoughingOrder& order, CyclePath& path)
+        : profile_(profile), order_(order), path_(path), start_(path.at()) {}
 
-    void passes() {
+    // False if there would be too many.
+    bool write() {
         const double lowest = profile_.front().from.r + tolerance::kSamePlaceMm;
-        const double count = (start_.r - lowest) / order_.depth;
-        if (count > kMostPasses) {
-            plan_.tooManyPasses = true;
-            return;
-        }
+        if ((start_.r - lowest) / order_.depth > kMostPasses) return false;
         for (int i = 1;; ++i) {
             const double level = start_.r - i * order_.depth;
-            if (level <= lowest) break;
+            if (level <= lowest) return true;
             pass(level);
         }
-    }
-
-    // Along the shifted profile, and back to the start.
-    void alongProfile() {
-        ++plan_.passes;
-        go(profile_.front().from, order_.infeed);
-        for (const ProfileElement& e : profile_) add({at_, e.to, e.centre, e.kind, 0, e.block});
-        go(start_, MoveKind::Rapid);
     }
 
 private:
@@ -139,52 +75,82 @@ private:
         const double end = wall(profile_, level).value_or(profile_.back().to.z);
         const double length = start_.z - end;
         if (length <= tolerance::kSamePlaceMm) return;
-        ++plan_.passes;
-        go({start_.z, level}, order_.infeed);
-        go({end, level}, MoveKind::Feed);
-        go({end + std::min(order_.retract, length), level + order_.retract}, MoveKind::Feed);
-        go({start_.z, at_.r}, MoveKind::Rapid);
+        path_.beginPass();
+        path_.go({start_.z, level}, order_.infeed);
+        path_.go({end, level}, MoveKind::Feed);
+        path_.go({end + std::min(order_.retract, length), level + order_.retract}, MoveKind::Feed);
+        path_.go({start_.z, path_.at().r}, MoveKind::Rapid);
     }
 
-    void go(Point to, MoveKind kind) { add({at_, to, {}, kind, 0, kNoBlock}); }
-
-    void add(RoughingMove move) {
-        at_ = move.to;
-        if (distance(move.from, move.to) <= tolerance::kSamePlaceMm) return;
-        move.from = mirror_(move.from);
-        move.to = mirror_(move.to);
-        move.centre = isArc(move.kind) ? mirror_(move.centre) : Point{};
-        move.kind = mirror_(move.kind);
-        move.pass = static_cast<std::uint16_t>(plan_.passes);
-        plan_.moves.push_back(move);
-    }
-
-    std::vector<ProfileElement> profile_;
+    const std::vector<ProfileElement>& profile_;
     const RoughingOrder& order_;
-    const Mirror& mirror_;
-    RoughingPlan& plan_;
+    CyclePath& path_;
     Point start_;
-    Point at_;
 };
 
-// Outside unless the profile begins farther from the axis than the start; where both are level, as the profile runs.
-bool isOutside(const std::vector<ProfileElement>& profile, Point start) {
-    const double approach = start.r - profile.front().from.r;
-    if (std::abs(approach) > tolerance::kSamePlaceMm) return approach > 0;
-    return profile.back().to.r >= profile.front().from.r;
+double highestOf(const std::vector<ProfileElement>& profile) {
+    double highest = profile.front().from.r;
+    for (const ProfileElement& e : profile) highest = std::max(highest, extent(e).rMax);
+    return highest;
 }
 
-void findTurn(RoughingPlan& plan, const std::vector<ProfileElement>& mirrored) {
-    for (std::size_t i = 0; i < mirrored.size(); ++i) {
-        const ProfileElement& e = mirrored[i];
+// Along the profile, and back to the start.
+void alongProfile(const std::vector<ProfileElement>& profile, const RoughingOrder& order, Point start,
+                  CyclePath& path) {
+    path.go(profile.front().from, order.infeed);
+    for (const ProfileElement& e : profile) path.along(e);
+    const double bulge = order.pockets ? tolerance::kSamePlaceMm : kTurnBackMm;
+    if (highestOf(profile) > path.at().r + bulge) {
+        path.go({path.at().z, std::max(start.r, highestOf(profile))}, MoveKind::Rapid);
+    }
+    path.go(start, MoveKind::Rapid);
+}
+
+double lowestOf(const std::vector<ProfileElement>& profile) {
+    double lowest = profile.front().from.r;
+    for (const ProfileElement& e : profile) lowest = std::min(lowest, extent(e).rMin);
+    return lowest;
+}
+
+// +1 where the material is taken down, -1 where it is taken up: the profile begins below the start or above it. Where
+// both are level, as the profile runs; with pockets, to the side on which most of it lies.
+double sideOf(const std::vector<ProfileElement>& profile, double start, bool pockets) {
+    const double approach = start - profile.front().from.r;
+    if (std::abs(approach) > tolerance::kSamePlaceMm) return approach > 0 ? 1 : -1;
+    if (pockets) return start - lowestOf(profile) >= highestOf(profile) - start ? 1 : -1;
+    return profile.back().to.r >= profile.front().from.r ? 1 : -1;
+}
+
+std::vector<ProfileElement> inFrame(const std::vector<ProfileElement>& profile, const CycleFrame& frame) {
+    std::vector<ProfileElement> result;
+    for (const ProfileElement& e : profile) result.push_back(frame.in(e));
+    return result;
+}
+
+CycleFrame frameOf(const std::vector<ProfileElement>& profile, const RoughingOrder& order) {
+    CycleFrame frame;
+    frame.exchanged = order.alongX;
+    const std::vector<ProfileElement> seen = inFrame(profile, frame);
+    frame.r = sideOf(seen, frame.in(order.start).r, order.pockets);
+    if (seen.back().to.z > seen.front().from.z) frame.z = -1;
+    return frame;
+}
+
+void findTurn(RoughingPlan& plan, const std::vector<ProfileElement>& profile, bool pockets) {
+    for (std::size_t i = 0; i < profile.size(); ++i) {
+        const ProfileElement& e = profile[i];
         const Extent box = extent(e);
-        const bool inX = box.rMin < e.from.r - kTurnBackMm || box.rMax > e.to.r + kTurnBackMm;
-        const bool inZ = box.zMax > e.from.z + kTurnBackMm || box.zMin < e.to.z - kTurnBackMm;
-        if (!inX && !inZ) continue;
+        const bool along = box.zMax > e.from.z + kTurnBackMm || box.zMin < e.to.z - kTurnBackMm;
+        const bool across = !pockets && (box.rMin < e.from.r - kTurnBackMm || box.rMax > e.to.r + kTurnBackMm);
+        if (!along && !across) continue;
         plan.turnsBack = i;
-        plan.turnsBackInX = inX;
+        plan.turnsBackAcross = across;
         return;
     }
+}
+
+bool isInside(const std::vector<ProfileElement>& profile, Point start) {
+    return start.r < highestOf(profile) - kTurnBackMm || start.z < profile.front().from.z - tolerance::kSamePlaceMm;
 }
 
 }  // namespace
@@ -192,32 +158,26 @@ void findTurn(RoughingPlan& plan, const std::vector<ProfileElement>& mirrored) {
 RoughingPlan planRoughing(const std::vector<ProfileElement>& profile, const RoughingOrder& order) {
     assert(!profile.empty() && order.depth > 0);
     RoughingPlan plan;
-    plan.outside = isOutside(profile, order.start);
-    plan.towardsChuck = profile.back().to.z <= profile.front().from.z;
-    const Mirror mirror{plan.towardsChuck ? 1.0 : -1.0, plan.outside ? 1.0 : -1.0};
-    std::vector<ProfileElement> mirrored = profile;
-    double highest = mirror(profile.front().from).r;
-    for (ProfileElement& e : mirrored) {
-        e.from = mirror(e.from);
-        e.to = mirror(e.to);
-        e.centre = mirror(e.centre);
-        e.kind = mirror(e.kind);
-        highest = std::max(highest, e.to.r);
+    plan.frame = frameOf(profile, order);
+    const std::vector<ProfileElement> planned = inFrame(profile, plan.frame);
+    findTurn(plan, planned, order.pockets);
+    const Point start = plan.frame.in(order.start);
+    plan.startInsideProfile = isInside(planned, start);
+    const Point allowance = plan.frame.in(order.allowance);
+    const Point leave = plan.frame.in(order.leave);
+    plan.intoPart = std::max(depthIntoPart(planned, allowance), depthIntoPart(planned, allowance + leave));
+
+    CyclePath path(plan.frame, start, plan.moves);
+    const std::vector<ProfileElement> limit = shifted(planned, allowance + leave);
+    const bool pockets = order.pockets && !plan.turnsBack;
+    plan.tooManyPasses = !(pockets ? writePocketPasses(limit, order, path) : WallPasses(limit, order, path).write());
+    if (plan.tooManyPasses) {
+        plan.moves.clear();
+        return plan;
     }
-    findTurn(plan, mirrored);
-    const Point start = mirror(order.start);
-    plan.startInsideProfile =
-        start.r < highest - tolerance::kSamePlaceMm || start.z < mirrored.front().from.z - tolerance::kSamePlaceMm;
-    const Point allowance = mirror(order.allowance);
-    plan.allowanceIntoPart = allowance.r < 0 || allowance.z < 0;
-    for (ProfileElement& e : mirrored) {
-        e.from = e.from + allowance;
-        e.to = e.to + allowance;
-        e.centre = e.centre + allowance;
-    }
-    Planner planner(std::move(mirrored), order, mirror, plan);
-    planner.passes();
-    if (!plan.tooManyPasses) planner.alongProfile();
+    if (!pockets) path.beginPass();
+    alongProfile(shifted(planned, allowance), order, start, path);
+    plan.passes = path.pass();
     return plan;
 }
 

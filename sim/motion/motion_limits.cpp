@@ -143,6 +143,8 @@ void MotionLimits::checkFeed(const Move& move, double fastest, const PaceLimits&
         return;
     }
     if (limits.spindleStopped) {
+        // As an axis it stands, and the feed then is that of a driven tool; the control has said so.
+        if (move.extra != kNoExtra && toolpath_.extras[move.extra].spindleIsAxis) return;
         Finding* finding = add(Stopped, move, timeS, Severity::Stop, "feed-per-rev-with-spindle-stopped");
         if (!finding) return;
         finding->message =

@@ -132,15 +132,20 @@ struct Offset {
     std::optional<int> tipNumber;
 };
 
+// How nose-radius compensation is switched on and off at an outside corner: A with a straight move to the point
+// perpendicular to the next element, B on a way round the corner. Described in nose_compensation.h.
+enum class CompensationStart : std::uint8_t { A, B };
+
 // How the control numbers those G codes that are numbered in three ways; see sim/control/codes.h.
 enum class CodeSystem : std::uint8_t { A, B, C };
 
 // Ways in which controls differ. The default is the most usual behaviour.
 struct ControlOptions {
     CodeSystem codeSystem = CodeSystem::A;
-    bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71
+    bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71 to G73
+    CompensationStart compensationStart = CompensationStart::A;
     double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
-    double roughingRetractMm = 0.5;     // R of G71 when the program gives none
+    double roughingRetractMm = 0.5;     // R of G71 and G72 when the program gives none
     double peckClearanceMm = 0.5;       // back after a peck: G74 and G75 without R, and G83
     bool peckFullRetract = true;        // G83 comes out of the hole after every peck
     double threadChamferLeads = 1;      // pull-out at the end of a threading pass of a cycle, in leads along Z

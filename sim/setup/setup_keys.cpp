@@ -101,6 +101,7 @@ constexpr SetupKey kKeys[] = {
 
     {"control", "code_system", Form::Choice, kOptional, 0, 0, 0, "A|B|C"},
     {"control", "compensate_in_roughing", Form::Flag},
+    {"control", "compensation_start", Form::Choice, kOptional, 0, 0, 0, "A|B"},
     {"control", "arc_closure_mm", Form::Number, kOptional, 0, 1, 0.002},
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
     {"control", "peck_clearance_mm", Form::Number, kOptional, 0, 100, 0.5},

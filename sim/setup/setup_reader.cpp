@@ -307,6 +307,8 @@ private:
         const std::string system = textIn(t, "code_system");
         c.codeSystem = system == "C" ? CodeSystem::C : system == "B" ? CodeSystem::B : CodeSystem::A;
         c.compensateInRoughing = flagIn(t, "compensate_in_roughing", c.compensateInRoughing);
+        c.compensationStart =
+            textIn(t, "compensation_start") == "B" ? CompensationStart::B : CompensationStart::A;
         c.blockSkip = flagIn(t, "block_skip", c.blockSkip);
         c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);
         c.arcClosureMm = numberIn(t, "arc_closure_mm");

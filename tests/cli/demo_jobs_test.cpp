@@ -50,11 +50,12 @@ TEST_P(GoodJob, ComesOutClear) {
     EXPECT_EQ(trial->toolpath.stops.back().kind, ProgramStop::Kind::End);
 }
 
-INSTANTIATE_TEST_SUITE_P(Jobs, GoodJob, testing::Values("coupling-spigot", "bored-bush"), [](const auto& row) {
-    std::string name = row.param;
-    std::replace(name.begin(), name.end(), '-', '_');
-    return name;
-});
+INSTANTIATE_TEST_SUITE_P(Jobs, GoodJob, testing::Values("coupling-spigot", "bored-bush", "grooved-pulley"),
+                         [](const auto& row) {
+                             std::string name = row.param;
+                             std::replace(name.begin(), name.end(), '-', '_');
+                             return name;
+                         });
 
 struct Size {
     double z;  // work frame
@@ -118,9 +119,20 @@ TEST(BoredBush, IsToSize) {
     expectFaces("bored-bush", {{44, {-35, 0}}, {34, {-35, -8}}});
 }
 
+TEST(GroovedPulley, IsToSize) {
+    expectSizes("grooved-pulley", {{-0.5, {12, 27}, kSlope},
+                                   {-8, {12, 30}, kCylinder},
+                                   {-17, {12, 44}, kCylinder},
+                                   {-22, {12, 36}, kCylinder},
+                                   {-28, {12, 44}, kCylinder},
+                                   {-33.5, {12, 36}, kCylinder},
+                                   {-40, {12, 44}, kCylinder}});
+    expectFaces("grooved-pulley", {{40, {-42, -37, -30, -26, -19, -15}}});
+}
+
 // Realistic jobs: a few minutes at most, and most of the time at feed spent in metal.
 TEST(DemoJobs, TakeTheTimeSuchPartsTake) {
-    for (const char* job : {"coupling-spigot", "bored-bush"}) {
+    for (const char* job : {"coupling-spigot", "bored-bush", "grooved-pulley"}) {
         const auto trial = tried(job);
         EXPECT_GT(trial->timeline.cycleTimeS, 60) << job;
         EXPECT_LT(trial->timeline.cycleTimeS, 180) << job;

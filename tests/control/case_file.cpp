@@ -69,7 +69,11 @@ Setup lathe() {
     wrongRadius.number = 12;
     wrongRadius.gauge = setup.toolAt(1)->tip;
     wrongRadius.noseRadius = 0.4;
-    setup.offsets = {worn, wrongRadius};
+    Offset wrongTip;  // offset 13: tool 1 with the tip number of a bore
+    wrongTip.number = 13;
+    wrongTip.gauge = setup.toolAt(1)->tip;
+    wrongTip.tipNumber = 2;
+    setup.offsets = {worn, wrongRadius, wrongTip};
     setup.machineCodes = {{7, "coolant through the turret", 0, {}, true, {}},
                           {19, "spindle oriented", 1, SpindleDirection::Stopped, {}, {}},
                           {33, "spindle forward with the bar feed", 0.5, SpindleDirection::Forward, {}, {}},
@@ -154,6 +158,8 @@ void readOption(ControlOptions& options, const std::string& name, std::istringst
         options.plainCorners = true;
     } else if (name == "compensate-in-roughing") {
         options.compensateInRoughing = true;
+    } else if (name == "compensation-start-b") {
+        options.compensationStart = CompensationStart::B;
     } else {
         throw std::runtime_error("no option " + name);
     }

@@ -10,7 +10,8 @@
 //                                     1), speed, clamp, spindle (-1 0 1), coolant, work-offset (54 …), inches
 //   (expect stop|optional-stop|end)   the program stops at this line
 //   (option NAME)                     a switch of the control: block-skip, no-optional-stop, compensate-in-roughing,
-//                                     plain-corners, short-pecks, system-b, system-c, max-blocks N
+//                                     plain-corners, short-pecks, compensation-start-b, system-b, system-c,
+//                                     max-blocks N
 //
 // A line with any expected move must make exactly these moves; a move inside a cycle counts for the line that describes
 // it. Every finding of the file must be expected. Positions are work coordinates.

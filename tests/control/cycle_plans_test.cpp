@@ -59,17 +59,17 @@ SinglePass anyPass() {
 }
 
 TEST(SinglePasses, ComeBackToTheirStart) {
-    rc::check("comes back", [] {
+    EXPECT_TRUE(rc::check("comes back", [] {
         const SinglePass pass = anyPass();
         const auto moves = planSinglePass(pass);
         comesBack(moves, pass.start);
         RC_ASSERT(moves.size() >= 3u);
         RC_ASSERT(moves.back().kind == MoveKind::Rapid);
-    });
+    }));
 }
 
 TEST(SinglePasses, InsideIsTheMirrorImageOfOutside) {
-    rc::check("mirrored in r and in z", [] {
+    EXPECT_TRUE(rc::check("mirrored in r and in z", [] {
         const SinglePass pass = anyPass();
         for (const Point by : {Point{1, -1}, Point{-1, 1}}) {
             const Image image = [by](Point p) { return Point{by.z * p.z, by.r * p.r}; };
@@ -80,11 +80,11 @@ TEST(SinglePasses, InsideIsTheMirrorImageOfOutside) {
             RC_ASSERT(taperLeadsAway(pass) == taperLeadsAway(twin));
             sameUnder(image, planSinglePass(pass), planSinglePass(twin));
         }
-    });
+    }));
 }
 
 TEST(SinglePasses, FacingIsTurningWithTheAxesExchanged) {
-    rc::check("exchanged", [] {
+    EXPECT_TRUE(rc::check("exchanged", [] {
         const SinglePass pass = anyPass();
         const Image image = [](Point p) { return Point{p.r, p.z}; };
         SinglePass twin = pass;
@@ -92,7 +92,7 @@ TEST(SinglePasses, FacingIsTurningWithTheAxesExchanged) {
         twin.end = image(pass.end);
         twin.facing = !pass.facing;
         sameUnder(image, planSinglePass(pass), planSinglePass(twin));
-    });
+    }));
 }
 
 // Row TC060: "taper amount in radius". From memory, as the row says.
@@ -131,7 +131,7 @@ GroovePecks anyPecks() {
 }
 
 TEST(GroovePecks, NeverLeaveTheGrooveNorItsStart) {
-    rc::check("within start and end", [] {
+    EXPECT_TRUE(rc::check("within start and end", [] {
         const GroovePecks order = anyPecks();
         const GroovePeckPlan plan = planGroovePecks(order);
         comesBack(plan.moves, order.start);
@@ -141,12 +141,12 @@ TEST(GroovePecks, NeverLeaveTheGrooveNorItsStart) {
             RC_ASSERT(move.to.r >= std::min(order.start.r, order.end.r) - kRounding);
             RC_ASSERT(move.to.r <= std::max(order.start.r, order.end.r) + kRounding);
         }
-    });
+    }));
 }
 
 // Of each plunge: what is new in each peck adds up to the depth, none is more than the peck, and the last ends exactly.
 TEST(GroovePecks, AddUpToTheDepthInEveryPlunge) {
-    rc::check("adds up", [] {
+    EXPECT_TRUE(rc::check("adds up", [] {
         const GroovePecks order = anyPecks();
         const auto along = [&](Point p) { return order.alongX ? p.r : p.z; };
         const auto across = [&](Point p) { return order.alongX ? p.z : p.r; };
@@ -170,11 +170,11 @@ TEST(GroovePecks, AddUpToTheDepthInEveryPlunge) {
         RC_ASSERT(plunges == plan.plunges);
         const double width = std::abs(across(order.end) - across(order.start));
         RC_ASSERT(plan.plunges == 1 + static_cast<int>(std::ceil(width / order.step - 1e-6)));
-    });
+    }));
 }
 
 TEST(GroovePecks, RapidsStandInWhatIsAlreadyCut) {
-    rc::check("rapids stay where a feed has been", [] {
+    EXPECT_TRUE(rc::check("rapids stay where a feed has been", [] {
         const GroovePecks order = anyPecks();
         const auto along = [&](Point p) { return order.alongX ? p.r : p.z; };
         const auto across = [&](Point p) { return order.alongX ? p.z : p.r; };
@@ -186,11 +186,11 @@ TEST(GroovePecks, RapidsStandInWhatIsAlreadyCut) {
             RC_ASSERT(to <= from);
             if (across(move.from) != across(move.to)) RC_ASSERT(to == 0 && from == 0);
         }
-    });
+    }));
 }
 
 TEST(GroovePecks, AlongXAreAlongZWithTheAxesExchanged) {
-    rc::check("exchanged", [] {
+    EXPECT_TRUE(rc::check("exchanged", [] {
         const GroovePecks order = anyPecks();
         const Image image = [](Point p) { return Point{p.r, p.z}; };
         GroovePecks twin = order;
@@ -198,11 +198,11 @@ TEST(GroovePecks, AlongXAreAlongZWithTheAxesExchanged) {
         twin.end = image(order.end);
         twin.alongX = !order.alongX;
         sameUnder(image, planGroovePecks(order).moves, planGroovePecks(twin).moves);
-    });
+    }));
 }
 
 TEST(GroovePecks, InsideIsTheMirrorImageOfOutside) {
-    rc::check("mirrored in r and in z", [] {
+    EXPECT_TRUE(rc::check("mirrored in r and in z", [] {
         const GroovePecks order = anyPecks();
         for (const Point by : {Point{1, -1}, Point{-1, 1}}) {
             const Image image = [by](Point p) { return Point{by.z * p.z, by.r * p.r}; };
@@ -211,7 +211,7 @@ TEST(GroovePecks, InsideIsTheMirrorImageOfOutside) {
             twin.end = image(order.end);
             sameUnder(image, planGroovePecks(order).moves, planGroovePecks(twin).moves);
         }
-    });
+    }));
 }
 
 TEST(GroovePecks, HaveALimit) {
@@ -236,7 +236,7 @@ DrillCycle anyDrilling() {
 }
 
 TEST(DrillCycles, ReachTheBottomAndNoFarther) {
-    rc::check("depth", [] {
+    EXPECT_TRUE(rc::check("depth", [] {
         const DrillCycle order = anyDrilling();
         const DrillPlan plan = planDrillCycle(order);
         comesBack(plan.moves, order.start);
@@ -247,11 +247,11 @@ TEST(DrillCycles, ReachTheBottomAndNoFarther) {
             if (move.kind == MoveKind::Feed && move.to.z == order.bottomZ) ++bottoms;
         }
         RC_ASSERT(bottoms == order.repeats);
-    });
+    }));
 }
 
 TEST(DrillCycles, PecksAreNoLongerThanAskedForAndRapidsStayInTheHole) {
-    rc::check("pecks", [] {
+    EXPECT_TRUE(rc::check("pecks", [] {
         DrillCycle order = anyDrilling();
         order.repeats = 1;
         double reached = order.retractZ;
@@ -263,7 +263,7 @@ TEST(DrillCycles, PecksAreNoLongerThanAskedForAndRapidsStayInTheHole) {
             reached = move.to.z;
         }
         RC_ASSERT(reached == order.bottomZ);
-    });
+    }));
 }
 
 TEST(DrillCycles, GoBackToTheRetractPointWhereAskedTo) {

@@ -261,6 +261,69 @@ TEST(NoseCompensation, CancellingWithoutAMoveRunsBackToTheProgrammedPoint) {
     expectEnds(r, {{2, 11}, {-10, 11}, {-10, 10}});
 }
 
+// Nose radius 1, tip 0: centre paths. Common practice, no source.
+TEST(NoseCompensation, StartUpAndCancellingRoundAnOutsideCorner) {
+    const auto roundTheCorner = [](const Contour& contour, bool cancelled) {
+        Compensated r;
+        r.path = compensate(contour.elements(), {Compensation::Right, 1, 0, CompensationStart::B}, cancelled, r.issues);
+        EXPECT_TRUE(r.issues.empty());
+        return r;
+    };
+    const double h = std::sqrt(0.5), t = std::tan(radians(22.5));
+    expectEnds(roundTheCorner(Contour({0, 0}).to({0, 10}).to({-10, 10}), false), {{1, 11}, {-10, 11}});
+    expectEnds(roundTheCorner(Contour({0, 0}).to({0, 10}).to({-10, 20}), false), {{1, 10 + t}, {-10 + h, 20 + h}});
+    // An arc is not lengthened: straight from the intersection to where it begins.
+    expectEnds(roundTheCorner(Contour({0, 0}).to({0, 10}).clockwise({-5, 15}, {0, 15}), false),
+               {{1, 11}, {0, 11}, {-4, 15}});
+    // Cancelled by a move down behind a cylinder.
+    expectEnds(roundTheCorner(Contour({5, 20}).to({2, 10}).to({-10, 10}).to({-10, 0}), true),
+               {{2, 11}, {-11, 11}, {-10, 0}});
+    // By one that runs back: on by the radius, and across.
+    expectEnds(roundTheCorner(Contour({5, 20}).to({2, 10}).to({-10, 10}).to({0, 0}), true),
+               {{2, 11}, {-11, 11}, {-10 - 2 * h, 10}, {0, 0}});
+    // Inside corners are as with A.
+    expectEnds(roundTheCorner(Contour({5, 20}).to({2, 10}).to({-10, 10}).to({-10, 20}), true),
+               {{2, 11}, {-10, 11}, {-10, 20}});
+}
+
+// Nose radius 1, tip 0. Common practice, no source.
+TEST(NoseCompensation, AChangeOfSideGoesAcrossAtTheSharedPoint) {
+    struct Change {
+        const char* name;
+        Point after;
+        double across;  // 0: no issue
+        std::vector<Point> ends;
+    };
+    const Change rows[] = {
+        {"back", {0, 10}, 0, {{0, 11}, {-10, 11}, {0, 11}}},
+        {"straight on", {-20, 10}, 0, {{0, 11}, {-10, 11}, {-10, 9}, {-20, 9}}},
+        {"square", {-10, 20}, std::sqrt(2.0), {{0, 11}, {-10, 11}, {-11, 10}, {-11, 20}}},
+    };
+    for (const Change& row : rows) {
+        SCOPED_TRACE(row.name);
+        std::vector<PathElement> elements = Contour({5, 20}).to({0, 10}).to({-10, 10}).to(row.after).elements();
+        elements.back().changesSide = true;
+        Compensated r;
+        r.path = compensate(elements, {Compensation::Right, 1, 0}, false, r.issues);
+        expectEnds(r, row.ends);
+        ASSERT_EQ(r.issues.size(), row.across > 0 ? 1u : 0u);
+        if (row.across == 0) continue;
+        EXPECT_EQ(r.issues[0].kind, Kind::SideChange);
+        EXPECT_EQ(r.issues[0].tag, 2u);
+        EXPECT_NEAR(r.issues[0].amountMm, row.across, kRounding);
+    }
+}
+
+// In the middle of a fillet of radius a the nose stays (rho - a)(sqrt 2 - 1) off, for a turn of 90° (elementary
+// geometry).
+TEST(NoseCompensation, SaysWhatStaysInAFilletSmallerThanTheNose) {
+    const Compensated r =
+        run(Contour({5, 10}).to({2, 10}).to({-9.6, 10}).clockwise({-10, 10.4}, {-9.6, 10.4}).to({-10, 20}),
+            Compensation::Right, 1, 3);
+    ASSERT_EQ(r.issues.size(), 1u);
+    EXPECT_NEAR(r.issues[0].uncutMm, 0.6 * (std::sqrt(2.0) - 1), kRounding);
+}
+
 TEST(NoseCompensation, OffOrNothingBetweenOnAndOff) {
     const Contour contour = Contour({5, 10}).to({2, 10}).to({-10, 10});
     expectEnds(run(contour, Compensation::Off, 0.8, 3), {{2, 10}, {-10, 10}});

@@ -141,11 +141,11 @@ TEST(Roughing, NeverGoesBelowTheShiftedProfileAndLeavesNoMoreThanADepth) {
         order.retract = *rc::gen::inRange(0, 9000) / 1000.0;
         order.allowance = {*rc::gen::inRange(0, 300) / 1000.0, *rc::gen::inRange(0, 500) / 1000.0};
         const RoughingPlan plan = planRoughing(profile, order);
-        RC_ASSERT(!plan.turnsBack && !plan.allowanceIntoPart && !plan.startInsideProfile && plan.outside);
+        RC_ASSERT(!plan.turnsBack && plan.intoPart == 0 && !plan.startInsideProfile && plan.frame.outside());
         const auto shiftedHeight = [&](double z) {
             return heightAt(profile, z - order.allowance.z) + order.allowance.r;
         };
-        for (const RoughingMove& move : plan.moves) {
+        for (const CycleMove& move : plan.moves) {
             // Passes start and end at S, and nothing leads farther back.
             RC_ASSERT(move.pass == plan.passes || move.to.z <= order.start.z + 1e-12);
             if (move.pass == plan.passes || move.kind != MoveKind::Feed || move.from.r != move.to.r) continue;
@@ -192,8 +192,8 @@ TEST(Roughing, OfAMirroredProfileIsMirrored) {
         otherOrder.allowance = flip(order.allowance);
         const RoughingPlan mirrored = planRoughing(other, otherOrder);
         RC_ASSERT(mirrored.moves.size() == plan.moves.size());
-        RC_ASSERT(mirrored.outside == (r > 0));
-        RC_ASSERT(mirrored.towardsChuck == (z > 0));
+        RC_ASSERT(mirrored.frame.outside() == (r > 0));
+        RC_ASSERT(mirrored.frame.towardsChuck() == (z > 0));
         for (std::size_t i = 0; i < plan.moves.size(); ++i) {
             RC_ASSERT(distance(mirrored.moves[i].to, flip(plan.moves[i].to)) < 1e-12);
             RC_ASSERT(mirrored.moves[i].pass == plan.moves[i].pass);
@@ -214,7 +214,7 @@ TEST(Roughing, FollowsTheShiftedProfileLastAndComesBackToItsStart) {
         RC_ASSERT(distance(plan.moves.back().to, order.start) < 1e-12);
         double along = 0;
         double expected = 0;
-        for (const RoughingMove& move : plan.moves) {
+        for (const CycleMove& move : plan.moves) {
             if (move.block != kNoBlock) along += distance(move.from, move.to);
         }
         for (const ProfileElement& e : profile) expected += distance(e.from, e.to);

@@ -135,10 +135,11 @@ TEST(Twins, WordsInAnyOrderGiveTheSamePath) {
 TEST(Interpret, EndsForAnyText) {
     EXPECT_TRUE(rc::check("no crash, no gap", [] {
         const auto pieces = *rc::gen::container<std::vector<std::string>>(rc::gen::elementOf(std::vector<std::string>{
-            "G00", "G01", "G02", "G03",  "G04",  "G28",  "G40",  "G41",  "G42",   "G50",   "G53",  "G55", "G70", "G71",
-            "G96", "G97", "G98", "G76",  "X10.", "X20.", "X30.", "Z0",   "Z-5.",  "Z-10.", "U-1.", "U.4", "W.1", "W-2.",
-            "R2.", "R5.", "I3.", "K-2.", ",C1.", ",R2.", "F.2",  "S200", "T0101", "T0404", "T5",   "M03", "M05", "M30",
-            "M99", "P10", "Q20", "N10",  "N20",  "D1.",  "\n",   "\n",   "\n",    "\n",    "#1=2", "X#1"}));
+            "G00",  "G01",   "G02",   "G03",   "G04", "G28",  "G40",  "G41", "G42",  "G50",  "G53",  "G55",
+            "G70",  "G71",   "G72",   "G73",   "G96", "G97",  "G98",  "G76", "X10.", "X20.", "X30.", "Z0",
+            "Z-5.", "Z-10.", "U-1.",  "U.4",   "W.1", "W-2.", "R2.",  "R5.", "I3.",  "K-2.", ",C1.", ",R2.",
+            "F.2",  "S200",  "T0101", "T0404", "T5",  "M03",  "M05",  "M30", "M99",  "P10",  "Q20",  "N10",
+            "N20",  "D1.",   "\n",    "\n",    "\n",  "\n",   "#1=2", "X#1"}));
         std::string text = "T0101\nG97 S500 M03\nG00 X40. Z2.\nG01 F.1\n";
         for (const std::string& piece : pieces) text += piece;
         const firstoff::Setup setup = lathe();

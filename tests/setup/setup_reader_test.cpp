@@ -70,6 +70,7 @@ wear_x_mm = 0.04
 wear_z_mm = -0.01
 [control]
 block_skip = true
+compensation_start = "B"
 )";
 
 std::string with(std::string text, const std::string& from, const std::string& to) {
@@ -105,6 +106,7 @@ TEST(ReadSetup, DiametersBecomeRadiiAndNothingElseDoes) {
     EXPECT_EQ(setup.offset(2)->wear, (Point{-0.01, 0.02}));
     EXPECT_FALSE(setup.offset(2)->gauge);
     EXPECT_TRUE(setup.control.blockSkip);
+    EXPECT_EQ(setup.control.compensationStart, CompensationStart::B);
     EXPECT_TRUE(setup.control.optionalStop);
     EXPECT_EQ(setup.control.maxBlocks, 20'000'000);
 }

@@ -54,7 +54,7 @@ INSTANTIATE_TEST_SUITE_P(
         Row{"fed into the bar on a slant from outside", "T0101\nG00 X60. Z2.\nG01 X46. Z-1. F.2\nZ-20.\nX54.\n", ""},
         Row{"compensated on the right side", "T0101\nG00 X54. Z3.\nG42 X40.\nG01 Z-20. F.2\nX46. Z-30.\nX54.\n", ""},
         Row{"compensated on the wrong side", "T0101\nG00 X54. Z3.\nG41 X40.\nG01 Z-20. F.2\nX46. Z-30.\nX54.\n",
-            "insert-cuts-behind-nose@6 insert-cuts-behind-nose@7"},
+            "compensation-wrong-side@5 insert-cuts-behind-nose@6 insert-cuts-behind-nose@7"},
         Row{"a bore that widens towards the chuck", kBoreFalls.c_str(), "insert-cuts-behind-nose@11"},
         Row{"a bore that narrows towards the chuck", kBoreClimbs.c_str(), ""}),
     [](const auto& row) {

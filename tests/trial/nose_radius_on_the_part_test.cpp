@@ -42,5 +42,40 @@ TEST(Chamfer, OnTheWrongSideIsGougedByTwiceTheRadiusNormalToIt) {
     EXPECT_LT(normalStock(*trial), -1.0);
 }
 
+// A groove of 1.2 for a nose of 0.8. With no room the nose goes down its wall to the end, a nose radius under the
+// floor; the finding says how deep.
+TEST(Groove, NarrowerThanTheNoseIsCutTooDeepByWhatTheFindingSays) {
+    auto setup = shop::barStock(60, 60);
+    shop::addTurningTool(setup, 2, 'V', 0.8, 93);
+    const auto trial = shop::run(
+        "G21 G40 G99\nT0202\nG97 S800 M03\nG00 X64. Z2.\nG42 G01 X50. F.2\nZ-10.\nX44.\nZ-11.2\nX50.\nZ-20.\n"
+        "G40 G00 X80.\nM30\n",
+        setup);
+    const auto gouges = shop::findings(*trial, "compensation-gouge");
+    ASSERT_EQ(gouges.size(), 1u);
+    EXPECT_NEAR(gouges[0].values[0].second, 0.8, 1e-9);
+    // The bottom of the nose is round: within half a column (1 µm) of its lowest point it rises by less than 1 nm.
+    EXPECT_NEAR(shop::diameterAt(*trial, -10.4), 44 - 2 * 0.8, 1e-4);
+}
+
+// From the centre outwards over a faced front, then along the diameter: start-up A rolls over the front on its way,
+// start-up B leaves it alone.
+TEST(StartUp, ACutsIntoTheFrontAtAnOutsideCornerAndBDoesNot) {
+    for (const CompensationStart start : {CompensationStart::A, CompensationStart::B}) {
+        auto setup = shop::barStock(60, 60);
+        shop::addTurningTool(setup, 1, 'C', 0.8);
+        setup.control.compensationStart = start;
+        const auto trial = shop::run(
+            "G21 G40 G99\nT0101\nG97 S800 M03\nG00 X64. Z0.\nG01 X-1.6 F.2\nG42 X40.\nZ-10.\nX64.\nG40 G00 X80.\nM30\n",
+            setup);
+        const double atTheFront = shop::diameterAt(*trial, -0.05);
+        if (start == CompensationStart::A) {
+            EXPECT_LT(atTheFront, 20);
+        } else {
+            EXPECT_NEAR(atTheFront, 40, 1e-4);  // rounding of the columns' stored radii
+        }
+    }
+}
+
 }  // namespace
 }  // namespace firstoff
