@@ -41,7 +41,7 @@ void Control::beginThreading() {
 }
 
 void Control::threadingPassBlock() {
-    constexpr std::uint32_t kWords = kAxes | BlockWords::bit('R');
+    constexpr std::uint32_t kWords = kAxes | BlockWords::bits({'R', 'I'});
     const bool stated = orders_[CodeGroup::Motion] != nullptr;
     use(kWords | BlockWords::bits({'Q', 'E'}));
     if (!words_.hasAny(kWords)) {

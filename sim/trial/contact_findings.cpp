@@ -110,7 +110,9 @@ Fault faultOf(const Machining& m, ThreadPart thread, std::size_t timedIndex) {
     const int toolIndex = m.toolpath.calls[move.call].toolIndex;
     if (toolIndex < 0) return Fault::None;
     const Tool& tool = m.setup.tools[toolIndex];
-    if (tool.needs != modal.spindle) return Fault::WrongDirection;
+    // A tap comes out of its thread with the spindle the other way round.
+    const bool tapComesOut = thread == ThreadPart::Thread && tool.kind == ToolKind::Tap && timed.to.z > timed.from.z;
+    if (tool.needs != modal.spindle && !tapComesOut) return Fault::WrongDirection;
     if (drillsBesideAxis(tool, timed, m.toolpath.tipShift(move))) return Fault::BesideAxis;
     if (thread != ThreadPart::None) return Fault::None;  // the motion looks at the pace of threads
     // Leaving a shoulder at such a feed is a habit; the motion notes it.

@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
 #include <set>
 #include <utility>
@@ -25,8 +26,11 @@ namespace {
 
 constexpr double kLagPerSpeed = 1.0 / 1800;  // min
 constexpr double kLagsToOnePercent = 3.6;
-constexpr int kLooks = 400;        // places along a pass at which the billet is looked at
-constexpr int kMostLookedAt = 50;  // passes of different threads; each takes a seek
+// Metal above the crest that a cycle reckons from: what a finish cut with a worn offset leaves.
+constexpr double kCrestMm = 0.05;
+constexpr double kTapThreadDepth = 0.61343;  // of the pitch, h3 of ISO 724
+constexpr int kLooks = 400;                  // places along a pass at which the billet is looked at
+constexpr int kMostLookedAt = 50;            // passes of different threads; each takes a seek
 
 bool alongZ(const TimedMove& timed) {
     return std::abs(timed.to.z - timed.from.z) >= std::abs(timed.to.r - timed.from.r);
@@ -40,6 +44,7 @@ public:
         for (std::size_t i = 0; i < parts_.size(); ++i) {
             if (parts_[i] == ThreadPart::Thread) look(i);
         }
+        sayWhatMetNothing();
         return std::move(findings_);
     }
 
@@ -94,17 +99,26 @@ private:
         finding.remedy = "Gauge the thread of the first part.";
     }
 
-    // A thread is no deeper than its flanks are apart: beyond that the crest is gone, or a shoulder stands in the way.
     // Only along Z: how deep a face thread goes is not seen in a radial column.
     void checkDepth(std::size_t i) {
+        const float deepest = m_.stock->cuts()[i].deepestMm;
+        Met& met = met_.try_emplace(moveOf(i).call, Met{i, 0}).first->second;
+        met.deepest = std::max(met.deepest, deepest);
+        if (!alongZ(m_.timeline.moves[i]) || depthSaid_.contains({moveOf(i).call, ownBlock(i)})) return;
+        if (toolOf(i)->kind == ToolKind::Tap ? tapTooDeep(i) : tooDeep(i) || deeperThanMeant(i)) {
+            depthSaid_.insert({moveOf(i).call, ownBlock(i)});
+        }
+    }
+
+    // A thread is no deeper than its flanks are apart: beyond that the crest is gone, or a shoulder stands in the way.
+    bool tooDeep(std::size_t i) {
         const TimedMove& timed = m_.timeline.moves[i];
-        if (!alongZ(timed)) return;
         const MoveExtra& extra = extraOf(i);
         const LeadLaw law{extra.lead, extra.leadChange};
         const double lead = std::max(law.lead, law.leadAt(std::abs(timed.to.z - timed.from.z)));
         const double most = lead / (2 * std::tan(halfThreadAngle(*toolOf(i))));
         const Cut& cut = m_.stock->cuts()[i];
-        if (cut.deepestMm <= most || !depthSaid_.insert({moveOf(i).call, ownBlock(i)}).second) return;
+        if (cut.deepestMm <= most) return false;
         Finding& finding = add(i, Severity::Stop, "thread-into-material");
         finding.place = Point{cut.atZ, finding.place->r};
         finding.message = fmt::format(
@@ -114,6 +128,52 @@ private:
             lead, toolWord(i), cut.deepestMm, spoken(i, *finding.place), most);
         finding.remedy = "End the thread in front of the shoulder, and check X and F of the pass.";
         finding.values = {{"depth_mm", cut.deepestMm}, {"most_mm", most}};
+        return true;
+    }
+
+    // The cycle reckons from its crest; metal above it is cut as well.
+    bool deeperThanMeant(std::size_t i) {
+        const double meant = extraOf(i).threadDepth;
+        const Cut& cut = m_.stock->cuts()[i];
+        if (meant <= 0 || cut.deepestMm <= meant + kCrestMm) return false;
+        Finding& finding = add(i, Severity::Warning, "thread-deeper-than-meant");
+        finding.place = Point{cut.atZ, finding.place->r};
+        finding.message = fmt::format(
+            "Pass {} is meant {:.3f} mm deep, but tool {} stands {:.3f} mm deep in metal near {}: the diameter there "
+            "is "
+            "{:.3f} mm off, or a shoulder stands in the way.",
+            moveOf(i).pass, meant, toolWord(i), cut.deepestMm, spoken(i, *finding.place), 2 * (cut.deepestMm - meant));
+        finding.remedy = "Turn (bore) the crest of the thread to size first, or correct X and the depth of the cycle.";
+        finding.values = {{"depth_mm", cut.deepestMm}, {"meant_mm", meant}};
+        return true;
+    }
+
+    // Deeper than the core of the tap: no hole, one too small, or one that ends before the tap does.
+    bool tapTooDeep(std::size_t i) {
+        const Tool& tap = *toolOf(i);
+        const double pitch = tap.pitch > 0 ? tap.pitch : extraOf(i).lead;
+        const Cut& cut = m_.stock->cuts()[i];
+        if (cut.deepestMm <= kTapThreadDepth * pitch + kCrestMm) return false;
+        Finding& finding = add(i, Severity::Stop, "tap-into-material");
+        finding.place = Point{cut.atZ, 0};
+        finding.message = fmt::format(
+            "Tap {} stands {:.3f} mm deep in metal near {}, its thread is {:.3f} mm deep: there is no hole, or it is "
+            "too "
+            "small or too short.",
+            toolWord(i), cut.deepestMm, spoken(i, *finding.place), kTapThreadDepth * pitch);
+        finding.remedy = fmt::format("Drill to about {:g} mm (diameter less pitch), and deeper than the tap goes.",
+                                     tap.diameter - pitch);
+        finding.values = {{"depth_mm", cut.deepestMm}, {"thread_depth_mm", kTapThreadDepth * pitch}};
+        return true;
+    }
+
+    void sayWhatMetNothing() {
+        for (const auto& [call, met] : met_) {
+            if (met.deepest > tolerance::kTouchMm) continue;
+            Finding& finding = add(met.first, Severity::Warning, "thread-meets-no-metal");
+            finding.message = fmt::format("No pass of the threads of tool {} meets metal.", toolWord(met.first));
+            finding.remedy = "Check X and Z of the passes, the tool's offset and what was turned before.";
+        }
     }
 
     // Way from the start of the pass to the first metal, along the longer axis; nothing where it meets none.
@@ -153,8 +213,14 @@ private:
         finding.values = {{"run_in_mm", *has}, {"lag_mm", lag}, {"needed_mm", kLagsToOnePercent * lag}};
     }
 
+    struct Met {
+        std::size_t first = 0;  // timed move
+        float deepest = 0;
+    };
+
     const Machining& m_;
     std::vector<ThreadPart> parts_;
+    std::map<std::uint32_t, Met> met_;  // by tool call
     std::optional<StockCursor> cursor_;
     std::set<std::uint32_t> notCutSaid_;                     // tool calls
     std::set<std::pair<std::uint32_t, BlockId>> depthSaid_;  // tool call, block
