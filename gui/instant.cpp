@@ -24,7 +24,7 @@ void readMove(Instant& instant, const Trial& trial, const TimelineIndex& index) 
     instant.call = &trial.toolpath.calls[instant.move->call];
     instant.fraction = fractionAt(timed, trial.toolpath, trial.setup, instant.timeS);
     instant.turretReference = pointAt(timed, instant.fraction);
-    instant.programmed = instant.turretReference + trial.toolpath.programmedShift(*instant.move, trial.setup);
+    instant.programmed = instant.turretReference + trial.toolpath.programmedShift(*instant.move);
     instant.revPerMin = revPerMinAt(timed, trial.toolpath, trial.setup, instant.fraction);
     instant.turns = index.turns(instant.timed, instant.fraction);
     instant.pass = instant.move->pass;

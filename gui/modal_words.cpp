@@ -79,7 +79,7 @@ std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant) {
         {"Feed", fmt::format("{} {:g} {}", modal.feedPerRev ? "G99" : "G98", modal.feed,
                              modal.feedPerRev ? "mm/rev" : "mm/min")},
         {"Nose comp", compensationWord(modal.compensation)},
-        {"Datum", fmt::format("G{}", 54 + modal.workOffset)},
+        {"Datum", workOffsetName(modal.workOffset)},
         {"Coolant", modal.coolant ? "M08 on" : "M09 off"},
         {"Units", modal.inches ? "G20 inch" : "G21 millimetre"},
     };

@@ -69,8 +69,7 @@ void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
         return;
     }
     const Instant& now = *context.instant;
-    const int offset = now.modal->workOffset;
-    heading(fmt::format("Position in G{}", 54 + offset).c_str(), context);
+    heading(fmt::format("Position in {}", workOffsetName(now.modal->workOffset)).c_str(), context);
     figure({"X", millimetres(2 * now.programmed.r), "mm dia."}, context, context.fonts.figures);
     figure({"Z", millimetres(now.programmed.z), "mm"}, context, context.fonts.figures);
     rule(context);

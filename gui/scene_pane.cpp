@@ -195,8 +195,7 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
         resting_ = scene_.pick(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_).value_or(ScenePick{});
     const bool nothing = resting_->place == Point{} && resting_->cut == kUncut;
     if (nothing) return;
-    const Point datum = trial_->setup.workOffsets[static_cast<std::size_t>(instant_.workOffset)];
-    const Point place = resting_->place - datum;
+    const Point place = resting_->place - instant_.datum;
     std::string text = fmt::format("X {}  Z {}", millimetres(2 * place.r), millimetres(place.z));
     if (resting_->cut != kUncut) {
         const Move& move = trial_->toolpath.moves[trial_->timeline.moves[resting_->cut].move];

@@ -197,9 +197,8 @@ void LatheScene::State::drawMarks(const SceneInstant& instant, const Studio& stu
     glDisable(GL_DEPTH_TEST);
     style.colour.a *= 0.35f;  // seen through the metal
     overlay.lines(axis, style, studio);
-    const auto offset = static_cast<std::size_t>(std::clamp(instant.workOffset, 0, 5));
-    if (setup.workOffsetGiven[offset])
-        overlay.datum(inScene(setup.workOffsets[offset]), std::clamp(studio.picture.w / 95, 5.0f, 11.0f), studio);
+    if (setup.workOffsetGiven[static_cast<std::size_t>(instant.workOffset)])
+        overlay.datum(inScene(instant.datum), std::clamp(studio.picture.w / 95, 5.0f, 11.0f), studio);
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);

@@ -55,7 +55,8 @@ struct SceneInstant {
     int nextStation = 0;          // where the index goes; equal to `station` otherwise
     float indexFraction = 0;      // 0…1 of the way from `station` to `nextStation`
     double spindleAngle = 0;  // rad, for the picture only: turns slower than the spindle, so that the eye can follow
-    int workOffset = 0;       // 0 for G54: whose datum is marked
+    int workOffset = 0;       // as in ModalState
+    Point datum;              // where programmed coordinates count from, lathe frame
     int toolIndex = -1;       // into Setup::tools, of the tool in working position
     Point tip;                // its true tip, lathe frame; the turret reference without a tool
 };

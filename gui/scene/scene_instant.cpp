@@ -38,6 +38,7 @@ SceneInstant instantAt(const Trial& trial, StockCursor* cursor, const SpindleTur
     instant.trial = &trial;
     instant.stock = cursor;
     instant.turretReference = trial.setup.machine.home;
+    instant.datum = trial.toolpath.datums.front();
     instant.tip = instant.turretReference;
     const Timeline& timeline = trial.timeline;
     instant.timeS = std::clamp(timeS, 0.0, std::max(0.0, timeline.cycleTimeS));
@@ -52,6 +53,7 @@ SceneInstant instantAt(const Trial& trial, StockCursor* cursor, const SpindleTur
     instant.timedMove = static_cast<std::uint32_t>(at);
     instant.turretReference = pointAt(timed, fraction);
     instant.spindleAngle = spindle.at(instant.timeS);
+    instant.datum = trial.toolpath.datumOf(move);
     instant.workOffset = trial.toolpath.modals[move.modal].workOffset;
     const ToolCall& call = trial.toolpath.calls[move.call];
     setTool(call, instant);

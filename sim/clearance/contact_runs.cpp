@@ -144,7 +144,7 @@ Finding ContactRuns::findingOf(const Told& told) const {
     const Move& move = toolpath_.moves[timed.move];
     const Tool& tool = setup_.tools[told.first.toolIndex];
     const std::size_t group = groupOf(told.first.body);
-    const Point place = told.first.place - setup_.workOffsets[toolpath_.modals[move.modal].workOffset];
+    const Point place = told.first.place - toolpath_.datumOf(move);
     const double diameter = 2 * place.r;
     const std::string touches = told.depthMm < 0.0005 ? "touches" : fmt::format("goes {:.3f} mm into", told.depthMm);
     Finding finding;

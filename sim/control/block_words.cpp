@@ -19,12 +19,13 @@ bool countsSomething(char letter) {
 
 }  // namespace
 
-void BlockWords::collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks,
+void BlockWords::collect(const Program& program, BlockId block, const ControlOptions& options, Remarks& remarks,
                          ExpressionValues& values) {
     program_ = &program;
-    system_ = system;
+    system_ = options.codeSystem;
+    countsIncrements_ = options.wholeNumbers == ControlOptions::WholeNumbers::Increments;
     block_ = block;
-    mask_ = 0;
+    mask_ = wholes_ = 0;
     gCount_ = 0;
     mCount_ = 0;
     axesUnknown_ = false;
@@ -46,7 +47,8 @@ void BlockWords::takeExpression(const Word& word, Remarks& remarks, ExpressionVa
 void BlockWords::take(const Word& word, Remarks& remarks) {
     if (word.comma) return takeComma(word, remarks);
     if (word.letter == 'G' || word.letter == 'M') return takeCode(word, remarks);
-    if (std::abs(word.value) > (countsSomething(word.letter) ? kLargestCount : kLargestNumber)) {
+    const bool count = countsSomething(word.letter) || (countsIncrements_ && !word.hasPoint);
+    if (std::abs(word.value) > (count ? kLargestCount : kLargestNumber)) {
         remarks.at(
             block_, word,
             {Severity::Stop, "number-out-of-range",
@@ -67,6 +69,7 @@ void BlockWords::take(const Word& word, Remarks& remarks) {
     }
     words_[index(word.letter)] = &word;
     mask_ |= bit(word.letter);
+    if (!word.hasPoint && word.value != 0) wholes_ |= bit(word.letter);
 }
 
 void BlockWords::takeCode(const Word& word, Remarks& remarks) {

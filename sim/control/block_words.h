@@ -27,11 +27,14 @@ public:
     // Reads the words of `block`. Words without a usable number are left out: those without any were reported when the
     // program was read, expressions that cannot be calculated are reported by `values` and set axesUnknown(). A word
     // whose expression is null counts as not written.
-    void collect(const Program& program, BlockId block, CodeSystem system, Remarks& remarks, ExpressionValues& values);
+    void collect(const Program& program, BlockId block, const ControlOptions& options, Remarks& remarks,
+                 ExpressionValues& values);
 
     BlockId block() const { return block_; }
     bool has(char letter) const { return (mask_ & bit(letter)) != 0; }
     bool hasAny(std::uint32_t letters) const { return (mask_ & letters) != 0; }
+    // Whether any of the letters has a number other than 0 without a decimal point.
+    bool lacksPoint(std::uint32_t letters) const { return (wholes_ & letters) != 0; }
     const Word* word(char letter) const { return has(letter) ? words_[index(letter)] : nullptr; }
     double number(char letter) const { return words_[index(letter)]->value; }
     std::uint32_t letters() const { return mask_; }  // and the words with a comma
@@ -70,6 +73,7 @@ private:
 
     std::array<const Word*, 26> words_;  // valid where the mask says so
     std::uint32_t mask_ = 0;
+    std::uint32_t wholes_ = 0;
     BlockId block_ = kNoBlock;
     std::array<Code, kMostCodes> g_;
     std::array<Code, kMostCodes> m_;
@@ -82,6 +86,7 @@ private:
     const Word* secondU_ = nullptr;
     const Program* program_ = nullptr;
     CodeSystem system_ = CodeSystem::A;
+    bool countsIncrements_ = false;
 };
 
 }  // namespace firstoff

@@ -37,6 +37,10 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
       values_(program, remarks_, *this),
       roughingRetract_(setup.control.roughingRetractMm),
       peckRetract_(setup.control.peckClearanceMm) {
+    offsets_ = setup.offsets;
+    workOffsets_ = setup.workOffsets;
+    workOffsetGiven_ = setup.workOffsetGiven;
+    out_.datums.front() = workOffsets_.front();
     out_.modals.push_back(now_.modal);
     out_.calls.push_back({});
     now_.position = setup.machine.home;
@@ -58,7 +62,7 @@ void Control::carryOut(BlockId block) {
     if (reading_ != Reading::ProfileShape) recorder_->beginStep(block);
     executing_ = block;
     if (program_.blocks[block].kind == Block::Kind::Statement) return carryOutStatement(block);
-    words_.collect(program_, block, setup_.control.codeSystem, remarks_, values_);
+    words_.collect(program_, block, setup_.control, remarks_, values_);
     carryOutWords();
 }
 
@@ -251,9 +255,10 @@ void Control::finish() {
     if (executed_ > 0) {
         leaveCompensation("the end of the program", nullptr);
         settle();
+        checkShift();
         const bool stopped = !out_.stops.empty() && out_.stops.back().kind == ProgramStop::Kind::End;
         if (!stopped && !endless_) {
-            remarks_.at(block(),
+            remarks_.at(executing_,
                         {Severity::Warning, "no-program-end",
                          "The program ends here without M30 or M02; the control would stop with an alarm or wait.",
                          "End the program with M30."});

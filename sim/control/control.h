@@ -7,10 +7,11 @@
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
 // control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_threads.cpp threads,
 // control_threading_cycles.cpp threads as cycles and tapping, control_drawing.cpp corners and lines by
-// their angle, control_cycles.cpp profiles and G70, control_roughing.cpp G71 to G73, control_passes.cpp the movement
-// codes that are cycles, control_drilling.cpp the drilling cycles among them, control_pecks.cpp G74 and G75,
-// control_spindle_axis.cpp C words, control_machine_codes.cpp M codes of the set-up, control_macro.cpp macro
-// statements, control_variables.cpp what their variables mean.
+// their angle, control_coordinates.cpp datums, offset entry and reference positions, control_cycles.cpp profiles and
+// G70, control_roughing.cpp G71 to G73, control_passes.cpp the movement codes that are cycles, control_drilling.cpp the
+// drilling cycles among them, control_pecks.cpp G74 and G75, control_spindle_axis.cpp C words,
+// control_machine_codes.cpp M codes of the set-up, control_macro.cpp macro statements, control_variables.cpp and
+// control_offset_variables.cpp what their variables mean.
 #pragma once
 
 #include <array>
@@ -100,6 +101,9 @@ private:
         bool feedChecked = false;      // nothing that a feed move depends on changed since it was looked at
         bool speedGiven = false;
         bool datumChecked = false;        // work offset and tool offset were looked at since they changed
+        bool incremental = false;         // G91 of code systems B and C
+        bool feedOfOtherUnits = false;    // F was given under the other of G20 and G21
+        bool speedOfOtherUnits = false;   // S of a surface speed, likewise
         bool cycleLeftOn = false;         // a section ended while a movement code that is a cycle was in force
         bool backToRetractPoint = false;  // G99 of code systems B and C
         SinglePassFigures singlePass;
@@ -177,18 +181,20 @@ private:
     void changeSpeedMode();
     void applySpindle();
     void turnSpindle(SpindleDirection direction, const Word& word);
-    void applyWorkOffset();
     void dwell();
     void doubtDwellPoint(const Word& word);
     // The number of `letter` if it is above zero; reports it otherwise.
     std::optional<double> positive(char letter, const char* what);
     void checkFeed();
+    void checkUnitsOfFeed();
     void checkDatum();
     std::uint32_t modalIndex();
 
     // control_tool.cpp
     void applyTool();
     void callTool(int station, int offset, const Word& word);
+    bool addCall(const ToolCall& call, const Word& word);
+    const Offset* offset(int number) const;
     void reportTool(const ToolCall& call, const Word& word);
     Point reckonedTip(int station, int offset, const Tool* tool) const;
     void applyCompensation();
@@ -210,18 +216,30 @@ private:
     void reportAxisTwice();
     void machineMove();
     void feedUntilSkip();
-    void referenceReturn();
     void lookForPoints();
+    void checkPoint(const Word& word);
+    bool writesPoints();
     Point target() const;
     Move newMove(MoveKind kind, Point to);
     void add(const Move& move) {
         if (openLine_ && isMovement(move.kind)) dropLine("a move that is no such line follows");
         recorder_->add(move);
     }
-    double lengthOf(char letter) const { return scale() * words_.number(letter); }
+    // Lengths in mm; X and U of the program on radius.
+    double lengthOf(const Word& word) const { return unitOf(word) * word.value; }
+    double lengthOf(char letter) const { return lengthOf(*words_.word(letter)); }
+    double onRadius(const Word& word) const { return lengthOf(word) * (setup_.control.radiusProgramming ? 1.0 : 0.5); }
+    double onRadius(char letter) const { return onRadius(*words_.word(letter)); }
+    double unitOf(const Word& word) const { return countsIncrements(word) ? scale() * increment() : scale(); }
+    bool countsIncrements(const Word& word) const {
+        return !word.hasPoint && setup_.control.wholeNumbers == ControlOptions::WholeNumbers::Increments;
+    }
+    double increment() const { return now_.modal.inches ? 0.0001 : 0.001; }
+    // Letters that name an axis: U and W do so in code system A only.
+    std::uint32_t axes() const;
     double scale() const { return now_.modal.inches ? kInch : 1.0; }
     const ToolCall& call() const { return out_.calls[static_cast<std::size_t>(now_.call)]; }
-    Point datum() const { return setup_.workOffsets[static_cast<std::size_t>(now_.modal.workOffset)]; }
+    Point datum() const { return out_.datums[now_.modal.datum]; }
     Point workPosition() const { return now_.position + call().reckoned - datum(); }
     Point turretAt(Point work) const { return work + datum() - call().reckoned; }
 
@@ -256,10 +274,31 @@ private:
     std::optional<CornerWish> cornerWish(const Word*& word);
     const Word* plainCorner() const;
     void openLine();
+    Point angleOf(const Word& word);
     void dropLine(const char* why);
     Point endOfLine(Point to);
     bool closeLine(Point to);
     void checkAngle(Point from, Point to, Point direction, BlockId block, const Word& word);
+
+    // control_coordinates.cpp
+    void applyWorkOffset();
+    std::optional<int> furtherWorkOffset(const Code& code);
+    void refreshDatum();
+    void coordinateSetting();
+    void localShift();
+    void checkShift();
+    void dataEntry();
+    void enterWorkOffset(int kind);
+    void enterOffset(bool geometry, int number);
+    void enterNose(Offset& entry, bool geometry);
+    std::optional<int> entryNumber(int least, int most);
+    void entered(double& axis, char absolute, char incremental, bool alongR);
+    Offset& offsetToEnter(int number);
+    void takeUpOffset(int number, BlockId block, const Word& word);
+    void setTip(Offset& entry, BlockId block, double number, const Word& word);
+    void referenceReturn();
+    std::optional<Point> otherReference();
+    void referenceCheck();
 
     // control_cycles.cpp
     std::optional<Profile> findProfile();
@@ -376,6 +415,11 @@ private:
     std::optional<double> positionVariable(std::int32_t index, const Word& at);
     std::optional<double> modalVariable(std::int32_t index) const;
     void setSystemVariable(BlockId block, std::int32_t index, double value, const Word& at);
+    // control_offset_variables.cpp
+    std::optional<double> offsetVariable(std::int32_t index) const;
+    bool setOffsetVariable(BlockId block, std::int32_t index, double value, const Word& word);
+    void setWorkOffset(int number, bool alongZ, double mm);
+
     void doubtVariable(const Word& at, const char* code, std::string message, std::string remedy);
 
     void use(std::uint32_t letters) { used_ |= letters; }
@@ -406,6 +450,7 @@ private:
     bool ended_ = false;
     bool endless_ = false;
     bool lackOfPointSaid_ = false;
+    std::optional<bool> writesPoints_;
     long executed_ = 0;
     BlockId lastWayBackFrom_ = kNoBlock;  // the last jump upwards
     BlockId lastWayBackTo_ = kNoBlock;
@@ -421,6 +466,21 @@ private:
         Point direction;
     };
     std::optional<OpenLine> openLine_;
+    BlockId lineDroppedIn_ = kNoBlock;  // the block that should have ended a line and could not
+
+    // What stands on the control's offset pages: from the set-up, then as the program enters it.
+    std::vector<Offset> offsets_;  // in order of number
+    std::array<Point, kWorkOffsets> workOffsets_;
+    std::array<bool, kWorkOffsets> workOffsetGiven_;
+    Point externalOffset_;  // added to every work offset
+    Point localShift_;      // G52
+    Point shift_;           // G50 (G92) with axis words
+    struct SetCoordinates {
+        Place at;
+        Point turret;              // where it stood
+        bool incremental = false;  // also when one of several was
+    };
+    SetCoordinates shiftOn_;  // the G50 that set shift_
 
     Place compensationOn_;      // the G41 or G42 in force
     int spindleAxisSaid_ = -1;  // the tool call for which it was

@@ -66,7 +66,7 @@ std::optional<CornerWish> Control::cornerWish(const Word*& word) {
             block(), *words_.cornerChamfer(),
             {Severity::Stop, "word-twice", "Both ,C and ,R stand in this block; ,R was taken.", "Write one of them."});
     }
-    const double size = scale() * word->value;
+    const double size = lengthOf(*word);
     CornerWish wish{std::abs(size), word->letter == 'R', {}};
     // I and K always say where the next move goes, R and C do with a sign.
     const bool always = word->letter == 'I' || word->letter == 'K';
@@ -84,6 +84,22 @@ std::optional<CornerWish> Control::cornerWish(const Word*& word) {
     return std::nullopt;
 }
 
+// Where a line at that angle goes. A control that counts lengths in increments counts angles in thousandths of a
+// degree.
+Point Control::angleOf(const Word& word) {
+    const double degrees = countsIncrements(word) ? word.value / 1000 : word.value;
+    if (countsIncrements(word) && word.value != 0 && std::abs(degrees) < 1) {
+        remarks_.at(block(), word,
+                    {Severity::Warning,
+                     "decimal-point-missing",
+                     fmt::format("{} has no decimal point, so it counts as {} degrees.", program_.textOf(word),
+                                 figure(degrees)),
+                     "Write the decimal point.",
+                     {{"taken_deg", degrees}}});
+    }
+    return direction(degrees);
+}
+
 // A G01 with an angle and no coordinate.
 void Control::openLine() {
     use(kAngle);
@@ -93,7 +109,7 @@ void Control::openLine() {
     const Word* corner = nullptr;
     const auto wish = cornerWish(corner);
     recorder_->openLine(newMove(MoveKind::Feed, now_.position), wish, corner);
-    openLine_ = OpenLine{block(), words_.angle(), direction(words_.angle()->value)};
+    openLine_ = OpenLine{block(), words_.angle(), angleOf(*words_.angle())};
 }
 
 void Control::dropLine(const char* why) {
@@ -105,6 +121,7 @@ void Control::dropLine(const char* why) {
                      program_.textOf(*openLine_->word), why),
          "Write the next line with X, Z and A, or give this one an end point."});
     openLine_.reset();
+    lineDroppedIn_ = block();
     recorder_->dropLine();
 }
 
@@ -116,7 +133,7 @@ Point Control::endOfLine(Point to) {
     if (angle != nullptr) use(kAngle);
     if (openLine_ && !closeLine(to)) return to;
     if (angle == nullptr) return to;
-    const Point u = direction(angle->value);
+    const Point u = angleOf(*angle);
     const bool alongR = words_.hasAny(kAlongR);
     const bool alongZ = words_.hasAny(kAlongZ);
     const Point from = now_.position;
@@ -135,7 +152,8 @@ Point Control::endOfLine(Point to) {
         }
         to = from + (way / slope) * u;
     }
-    checkAngle(from, to, u, block(), *angle);
+    // Without the line before it, this one does not begin where it was drawn.
+    if (lineDroppedIn_ != block()) checkAngle(from, to, u, block(), *angle);
     return to;
 }
 
@@ -170,8 +188,8 @@ bool Control::closeLine(Point to) {
     const char* why = nullptr;
     if (now_.modal.motion != 1) {
         why = "the next move is not a straight one at feed";
-    } else if (words_.hasAny(BlockWords::bits({'U', 'W'}))) {
-        why = "the next block counts from an end that is not known (U, W)";
+    } else if (now_.incremental || words_.hasAny(axes() & BlockWords::bits({'U', 'W'}))) {
+        why = "the next block counts from an end that is not known (incremental)";
     } else if (!words_.has('X') || !words_.has('Z')) {
         why = "the next block does not give both X and Z";
     } else if (angle == nullptr) {
@@ -182,7 +200,7 @@ bool Control::closeLine(Point to) {
         return false;
     }
     const OpenLine line = *openLine_;
-    const Point v = direction(angle->value);
+    const Point v = angleOf(*angle);
     const double crossing = cross(line.direction, v);
     if (std::abs(crossing) < kParallel) {
         dropLine("the next line is parallel to it");

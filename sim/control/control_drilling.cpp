@@ -63,8 +63,8 @@ bool Control::readDrilling() {
     const int motion = now_.modal.motion;
     use(kPlaces | BlockWords::bit('R'));
     if (words_.has('W')) kept.depth = DrillFigures::Level{lengthOf('W'), false};
-    if (words_.has('Z')) kept.depth = DrillFigures::Level{lengthOf('Z'), true};
-    const bool absolute = setup_.control.codeSystem != CodeSystem::A;
+    if (words_.has('Z')) kept.depth = DrillFigures::Level{lengthOf('Z'), !now_.incremental};
+    const bool absolute = setup_.control.codeSystem != CodeSystem::A && !now_.incremental;
     if (words_.has('R')) kept.retract = DrillFigures::Level{lengthOf('R'), absolute};
     if (motion == 83 && words_.has('Q')) {
         const auto peck = incrementsOf('Q', "The peck");

@@ -31,8 +31,14 @@ std::optional<double> Control::positive(char letter, const char* what) {
 }
 
 void Control::applyUnits() {
+    if (const Code* distance = orders_[CodeGroup::Distance]) now_.incremental = distance->order == Order::Incremental;
     if (orders_[CodeGroup::Units] == nullptr) return;
-    now_.modal.inches = orders_[CodeGroup::Units]->order == Order::Inches;
+    const bool inches = orders_[CodeGroup::Units]->order == Order::Inches;
+    if (inches == now_.modal.inches) return;
+    now_.modal.inches = inches;
+    now_.feedOfOtherUnits = now_.modal.feed > 0 && !now_.feedOfOtherUnits;
+    now_.speedOfOtherUnits = now_.modal.constantSurfaceSpeed && now_.modal.speed > 0 && !now_.speedOfOtherUnits;
+    now_.feedChecked = false;
     modalDirty_ = true;
 }
 
@@ -54,10 +60,10 @@ void Control::applyFeed() {
     const bool isLead = threads();
     if (isLead != now_.feedIsLead) now_.feedChecked = false;
     now_.feedIsLead = isLead;
-    if (feed > 0 && feed == now_.modal.feed && !now_.feedOfOtherMode) return;
+    if (feed > 0 && feed == now_.modal.feed && !now_.feedOfOtherMode && !now_.feedOfOtherUnits) return;
     if (!positive('F', "F, the feed,")) return;
     now_.modal.feed = feed;
-    now_.feedOfOtherMode = false;
+    now_.feedOfOtherMode = now_.feedOfOtherUnits = false;
     now_.feedChecked = false;
     modalDirty_ = true;
 }
@@ -77,25 +83,14 @@ void Control::applySpeed() {
     if (speed != 0 && !positive('S', "S, the speed,")) return;
     now_.modal.speed = now_.modal.constantSurfaceSpeed && now_.modal.inches ? speed * kMetresPerFoot : speed;
     now_.speedGiven = speed > 0;
+    now_.speedOfOtherUnits = false;
     modalDirty_ = true;
 }
 
 // G50 S: the speed above which surface speed does not drive the spindle.
 void Control::applyClamp() {
-    constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
-    if (words_.hasAny(kAxes)) {
-        use(kAxes);
-        remarks_.at(
-            block(), *orders_[CodeGroup::OneShot]->word,
-            {Severity::Warning,
-             "coordinate-setting",
-             "G50 with axis words sets coordinates; that is not carried out here, so later positions may be wrong.",
-             "Set the datum with G54 to G59 and tool offsets instead.",
-             {},
-             true});
-        orders_.unknown = true;
-        if (!words_.has('S')) return;
-    }
+    // With axis words it sets coordinates, which is done when the block's offsets are known.
+    if (words_.hasAny(axes()) && !words_.has('S')) return;
     if (!words_.has('S')) {
         remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Warning, "clamp-without-speed", "G50 has no S word: no speed clamp was set.",
@@ -167,24 +162,6 @@ void Control::turnSpindle(SpindleDirection direction, const Word& word) {
                  "Give G97 S or G96 S with it or before it."});
 }
 
-void Control::applyWorkOffset() {
-    if (orders_[CodeGroup::WorkOffset] == nullptr) return;
-    const int number = orders_[CodeGroup::WorkOffset]->tenths / 10 - 54;
-    if (!setup_.workOffsetGiven[static_cast<std::size_t>(number)]) {
-        remarks_.at(
-            block(), *orders_[CodeGroup::WorkOffset]->word,
-            {Severity::Warning,
-             "work-offset-not-given",
-             fmt::format("The set-up does not say where the datum of G{} is; it was taken at Z{} of the chuck face.",
-                         54 + number, figure(setup_.workOffsets[static_cast<std::size_t>(number)].z)),
-             "Enter this work offset in the set-up file.",
-             {},
-             true});
-    }
-    now_.modal.workOffset = number;
-    modalDirty_ = true;
-}
-
 void Control::dwell() {
     constexpr std::uint32_t kWords = BlockWords::bits({'X', 'U', 'P'});
     use(kWords);
@@ -200,7 +177,8 @@ void Control::dwell() {
     const auto time = positive(letter, "The time of a dwell");
     if (!time) return;
     Move move = newMove(MoveKind::Dwell, now_.position);
-    move.seconds = letter == 'P' ? *time / 1000 : *time;
+    const bool thousandths = letter == 'P' || countsIncrements(*words_.word(letter));
+    move.seconds = thousandths ? *time / 1000 : *time;
     add(move);
 }
 
@@ -246,6 +224,7 @@ void Control::checkFeed() {
                               "Write F with the first feed move behind a thread.",
                               {{"feed", now_.modal.feed}}});
     }
+    checkUnitsOfFeed();
     const double most = setup_.machine.maxRevPerMin;
     const bool holdsNothing = most > 0 && now_.modal.clampRevPerMin > most;
     const bool unclamped = now_.modal.clampRevPerMin == 0 || holdsNothing;
@@ -267,17 +246,47 @@ void Control::checkFeed() {
     }
 }
 
+// F and S that were given in inch or feet and are used in a metric block, or the other way round. Here they keep their
+// meaning; many controls keep the figure.
+void Control::checkUnitsOfFeed() {
+    const double times = now_.modal.inches ? kInch : 1 / kInch;
+    if (now_.feedOfOtherUnits && now_.modal.feed > 0) {
+        const double figureBefore = now_.modal.inches ? now_.modal.feed : now_.modal.feed / kInch;
+        remarks_.at(
+            block(),
+            {Severity::Warning,
+             "feed-of-other-units",
+             fmt::format("F{} was given in {} before {}; here it goes on as that feed. A control that keeps the "
+                         "figure feeds {:.3g} times as much.",
+                         figure(figureBefore), now_.modal.inches ? "mm" : "inch", now_.modal.inches ? "G20" : "G21",
+                         times),
+             "Write F anew behind the change of units.",
+             {{"feed", figureBefore}}});
+    }
+    if (now_.speedOfOtherUnits && now_.modal.constantSurfaceSpeed) {
+        remarks_.at(block(),
+                    {Severity::Warning,
+                     "speed-of-other-units",
+                     fmt::format("The surface speed of {} m/min was given before {}; here it goes on. A control that "
+                                 "keeps the figure reads it as {}.",
+                                 figure(now_.modal.speed), now_.modal.inches ? "G20" : "G21",
+                                 now_.modal.inches ? "feet per minute" : "metres per minute"),
+                     "Write S anew behind the change of units.",
+                     {{"surface_speed_m_per_min", now_.modal.speed}}});
+    }
+    now_.feedOfOtherUnits = now_.speedOfOtherUnits = false;
+}
+
 // Whether it is known where programmed coordinates count from.
 void Control::checkDatum() {
     now_.datumChecked = true;
-    const int number = now_.modal.workOffset;
-    if (number == 0 && !setup_.workOffsetGiven[0]) {
+    if (now_.modal.workOffset == 0 && !workOffsetGiven_[0]) {
         remarks_.at(
             block(),
             {Severity::Warning,
              "work-offset-not-given",
              fmt::format("The set-up does not say where the datum of G54 is; it was taken at Z{} of the chuck face.",
-                         figure(setup_.workOffsets[0].z)),
+                         figure(workOffsets_[0].z)),
              "Enter this work offset in the set-up file.",
              {},
              true});
@@ -291,17 +300,18 @@ void Control::checkDatum() {
                      "Call a tool first, or go to the reference position with G28 U0 W0.",
                      {},
                      true});
-    } else if (call().offset == 0) {
-        remarks_.at(block(),
-                    {Severity::Warning,
-                     "offset-cancelled",
-                     fmt::format("A move to a programmed position with the tool offset cancelled (T{:02}00). Some "
-                                 "controls then drop the whole tool length and shift the turret by it; here only the "
-                                 "wear was dropped.",
-                                 call().station),
-                     "Cancel the offset after the retract, or retract with G28 or G53.",
-                     {},
-                     true});
+    } else if (call().offset == 0 && setup_.control.offsetCancel == ControlOptions::OffsetCancel::NotSaid) {
+        remarks_.at(
+            block(),
+            {Severity::Warning,
+             "offset-cancelled",
+             fmt::format("A move to a programmed position with the tool offset cancelled (T{:02}00). Some "
+                         "controls then drop the whole tool length and shift the turret by it; here only the "
+                         "wear was dropped.",
+                         call().station),
+             "Cancel the offset after the retract, retract with G28 or G53, or say offset_cancel in the set-up.",
+             {},
+             true});
     }
 }
 

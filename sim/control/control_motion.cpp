@@ -38,7 +38,16 @@ void Control::applyAxes() {
             case Order::Dwell:
                 return dwell();
             case Order::Reference:
+            case Order::OtherReference:
                 return referenceReturn();
+            case Order::ReferenceCheck:
+                return referenceCheck();
+            case Order::CoordinateSetting:
+                return coordinateSetting();
+            case Order::LocalShift:
+                return localShift();
+            case Order::DataEntry:
+                return dataEntry();
             case Order::FinishingCycle:
                 return finishingBlock();
             case Order::RoughingAlong:
@@ -56,7 +65,7 @@ void Control::applyAxes() {
             case Order::ThreadingCycle:
                 return threadingCycleBlock();
             default:
-                break;  // G50 took S and the axis words before
+                break;
         }
         if (words_.hasAny(kAxes)) return;
     }
@@ -108,8 +117,8 @@ void Control::reportAxisTwice() {
 }
 
 void Control::move() {
-    use(kAxes);
-    if (!lackOfPointSaid_) lookForPoints();
+    use(axes());
+    if (words_.lacksPoint(kAxes | kArcWords)) lookForPoints();
     reportAxisTwice();
     if (orders_[CodeGroup::Machine] != nullptr) return machineMove();
     if (!now_.datumChecked) checkDatum();
@@ -140,30 +149,81 @@ void Control::move() {
     }
 }
 
-// Some controls read lengths without a decimal point in least increments. Said once: the habit runs through a program.
+std::uint32_t Control::axes() const {
+    return setup_.control.codeSystem == CodeSystem::A ? kAxes : BlockWords::bits({'X', 'Z'});
+}
+
+// Lengths without a decimal point: whether they can be meant so, and where the set-up does not say what they count,
+// that there are some. Said once: the habit runs through a program.
 void Control::lookForPoints() {
-    for (char letter : {'X', 'Z', 'U', 'W'}) {
+    for (char letter : {'X', 'Z', 'U', 'W', 'I', 'K', 'R'}) {
         const Word* word = words_.has(letter) ? words_.word(letter) : nullptr;
-        if (word == nullptr || word->hasPoint || words_.number(letter) == 0) continue;
+        if (word == nullptr || word->hasPoint || word->value == 0) continue;
+        checkPoint(*word);
+        const bool known = setup_.control.wholeNumbers != ControlOptions::WholeNumbers::NotSaid;
+        const bool axis = letter != 'I' && letter != 'K' && letter != 'R';
+        if (lackOfPointSaid_ || known || !axis) continue;
         lackOfPointSaid_ = true;
         remarks_.at(
             block(), *word,
             {Severity::Note, "length-without-point",
              fmt::format("{} has no decimal point; it was taken as {} {}. A control that counts such words in least "
                          "increments would go elsewhere.",
-                         program_.textOf(*word), figure(words_.number(letter)), now_.modal.inches ? "inches" : "mm"),
-             "Write the decimal point, or see how the control is set."});
-        return;
+                         program_.textOf(*word), figure(word->value), now_.modal.inches ? "inches" : "mm"),
+             "Write the decimal point, or say in the set-up what the control counts (whole_numbers)."});
     }
+}
+
+// A missing decimal point gives itself away by its size: in whole units as a length beyond the machine that in
+// increments lies within it; in increments as less than a millimetre in a program that otherwise writes its points.
+void Control::checkPoint(const Word& word) {
+    constexpr double kHardlyMeantMm = 1;
+    const double taken = std::abs(lengthOf(word));
+    const bool alongZ = word.letter == 'Z' || word.letter == 'W' || word.letter == 'K';
+    const Range& travel = alongZ ? setup_.machine.travelZ : setup_.machine.travelR;
+    const bool diameter = (word.letter == 'X' || word.letter == 'U') && !setup_.control.radiusProgramming;
+    const double reach = (travel.max - travel.min) * (diameter ? 2 : 1);
+    const bool increments = countsIncrements(word);
+    const double other = increments ? taken / increment() : taken * increment();
+    const bool improbable =
+        increments ? taken < kHardlyMeantMm && other <= reach && writesPoints() : taken > reach && other <= reach;
+    if (!improbable) return;
+    remarks_.at(
+        block(), word,
+        {Severity::Warning,
+         "decimal-point-missing",
+         increments ? fmt::format("{} has no decimal point, so it counts as {} mm, while the program's other "
+                                  "lengths have one; with a point it would be {} mm.",
+                                  program_.textOf(word), figure(taken), figure(other))
+                    : fmt::format("{} has no decimal point, so it counts as {} mm, which is more than the {} mm "
+                                  "the machine travels there; counted in increments it would be {} mm.",
+                                  program_.textOf(word), figure(taken), figure(reach), figure(other)),
+         "Write the decimal point.",
+         {{"taken_mm", taken}, {"other_mm", other}}});
+}
+
+// Whether more lengths of the program have a decimal point than not; zeros tell nothing.
+bool Control::writesPoints() {
+    if (writesPoints_) return *writesPoints_;
+    std::size_t with = 0;
+    std::size_t without = 0;
+    for (const Word& word : program_.words) {
+        const bool axis = word.letter == 'X' || word.letter == 'Z' || word.letter == 'U' || word.letter == 'W';
+        if (!axis || word.form != Word::Form::Number || word.value == 0) continue;
+        ++(word.hasPoint ? with : without);
+    }
+    writesPoints_ = with > without;
+    return *writesPoints_;
 }
 
 // The programmed end point as a turret reference position. An axis that is not named stays exactly where it is.
 Point Control::target() const {
     const Point shift = datum() - call().reckoned;
     Point to = now_.position;
-    if (words_.has('X')) to.r = lengthOf('X') / 2 + shift.r;
-    if (words_.has('Z')) to.z = lengthOf('Z') + shift.z;
-    if (words_.has('U')) to.r += lengthOf('U') / 2;
+    if (words_.has('X')) to.r = onRadius('X') + (now_.incremental ? to.r : shift.r);
+    if (words_.has('Z')) to.z = lengthOf('Z') + (now_.incremental ? to.z : shift.z);
+    if (setup_.control.codeSystem != CodeSystem::A) return to;
+    if (words_.has('U')) to.r += onRadius('U');
     if (words_.has('W')) to.z += lengthOf('W');
     return to;
 }
@@ -302,10 +362,20 @@ void Control::machineMove() {
     leaveCompensation("a move in machine coordinates (G53)", orders_[CodeGroup::Machine]->word);
     settle();
     Point to = now_.position;
-    if (words_.has('X')) to.r = setup_.machine.home.r + lengthOf('X') / 2;
+    if (words_.has('X')) to.r = setup_.machine.home.r + onRadius('X');
     if (words_.has('Z')) to.z = setup_.machine.home.z + lengthOf('Z');
-    if (words_.has('U')) to.r += lengthOf('U') / 2;
+    if (words_.has('U')) to.r += onRadius('U');
     if (words_.has('W')) to.z += lengthOf('W');
+    if (now_.incremental) {
+        remarks_.at(
+            block(), *orders_[CodeGroup::Machine]->word,
+            {Severity::Warning,
+             "codes-conflict",
+             "G53 gives a position, but G91 is in force; X and Z were taken as positions, some controls refuse it.",
+             "Write G90 with G53.",
+             {},
+             true});
+    }
     const bool straight = now_.modal.motion <= 1;
     if (!straight) {
         remarks_.at(block(), *orders_[CodeGroup::Machine]->word,
@@ -321,9 +391,9 @@ void Control::machineMove() {
 
 // G31: at feed, and a probe or a stop may end it earlier.
 void Control::feedUntilSkip() {
-    use(kAxes);
+    use(axes());
     const Word& code = *orders_[CodeGroup::OneShot]->word;
-    if (!words_.hasAny(kAxes)) {
+    if (!words_.hasAny(axes())) {
         remarks_.at(block(), code,
                     {Severity::Warning, "cycle-without-axes",
                      fmt::format("{} has no axis words: nothing was done.", program_.textOf(code)),
@@ -334,7 +404,7 @@ void Control::feedUntilSkip() {
     leaveCompensation("a feed that a skip signal may end", &code);
     settle();
     reportAxisTwice();
-    if (!lackOfPointSaid_) lookForPoints();
+    if (words_.lacksPoint(axes())) lookForPoints();
     if (!now_.datumChecked) checkDatum();
     if (!now_.feedChecked) checkFeed();
     remarks_.at(block(), code,
@@ -347,36 +417,6 @@ void Control::feedUntilSkip() {
                  {},
                  true});
     moveAlong(newMove(MoveKind::Feed, target()));
-}
-
-// G28: at rapid to the point given, then on to the reference position; only the axes that are named.
-void Control::referenceReturn() {
-    use(kAxes);
-    const bool alongR = words_.has('X') || words_.has('U');
-    const bool alongZ = words_.has('Z') || words_.has('W');
-    const bool turns = words_.hasAny(BlockWords::bits({'C', 'H'})) && spindleMayBeAxis();
-    if (turns) referenceSpindleAxis();
-    if (!alongR && !alongZ) {
-        if (turns) return;
-        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                    {Severity::Warning, "reference-without-axes", "G28 names no axis: nothing was moved.",
-                     "Name the axes: G28 U0 W0."});
-        return;
-    }
-    if (words_.axesUnknown()) return;
-    noteCycleLeftOn("the return to the reference position (G28)", orders_[CodeGroup::OneShot]->word);
-    leaveCompensation("the return to the reference position (G28)", orders_[CodeGroup::OneShot]->word);
-    const bool uncancelled = recorder_->compensating();
-    settle();
-    if (!now_.datumChecked && (words_.has('X') || words_.has('Z'))) checkDatum();
-    const Point through = uncancelled ? now_.position : target();
-    add(newMove(MoveKind::Rapid, through));
-    now_.position = through;
-    Point home = through;
-    if (alongR) home.r = setup_.machine.home.r;
-    if (alongZ) home.z = setup_.machine.home.z;
-    add(newMove(MoveKind::Home, home));
-    now_.position = home;
 }
 
 }  // namespace firstoff

@@ -42,7 +42,7 @@ void Control::modalCycle() {
     if (orders_.unknownG && !stated) now_.suspended = true;
     if (now_.suspended || words_.axesUnknown()) return use(words_.letters());
     if (orders_[CodeGroup::Machine] != nullptr && words_.hasAny(kAxes)) {
-        use(kAxes);
+        use(axes());
         return machineMove();
     }
     if (reading_ != Reading::Program) return refuseCycleInProfile();
@@ -89,7 +89,7 @@ void Control::beginCycle() {
     noCompensationInCycle();
     settle();
     reportAxisTwice();
-    if (!lackOfPointSaid_) lookForPoints();
+    if (words_.lacksPoint(kAxes | BlockWords::bit('R'))) lookForPoints();
     if (!now_.datumChecked) checkDatum();
     if (!now_.feedChecked) checkFeed();
 }
@@ -143,10 +143,10 @@ void Control::warnOfCycleLeftOn() {
 
 void Control::singlePassBlock() {
     const bool stated = orders_[CodeGroup::Motion] != nullptr;
-    use(kAxes);
+    use(axes());
     const Word* taper = taperWord();
     if (taper != nullptr) use(BlockWords::bit(taper->letter));
-    if (!words_.hasAny(kAxes) && taper == nullptr) {
+    if (!words_.hasAny(axes()) && taper == nullptr) {
         if (stated) reportCycleWithoutAxes();
         return;
     }

@@ -32,7 +32,7 @@ constexpr double kSameWidthMm = 0.001;
 }  // namespace
 
 void Control::pecksBlock(bool alongX) {
-    use(kAxes | kSteps | BlockWords::bit('R'));
+    use(axes() | kSteps | BlockWords::bit('R'));
     if (!words_.hasAny(kAxes | kSteps)) return peckRetractBlock();
     if (words_.axesUnknown()) return;
     beginCycle();
@@ -54,7 +54,7 @@ void Control::peckRetractBlock() {
     } else if (words_.number('R') == 0) {
         peckRetract_ = 0;
     } else if (const auto retract = positive('R', "The retract")) {
-        peckRetract_ = scale() * *retract;
+        peckRetract_ = unitOf(*words_.word('R')) * *retract;
     }
 }
 
@@ -95,7 +95,7 @@ std::optional<double> Control::stepOf(char increments, char length, const char* 
     if (words_.has(length)) {
         const auto value = positive(length, what);
         if (!value) return std::nullopt;
-        return scale() * *value;
+        return unitOf(*words_.word(length)) * *value;
     }
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Stop, "missing-peck",
@@ -173,7 +173,7 @@ double Control::reliefOf(bool severalPlunges) {
          "Leave the relief out, or prove the first plunge on the machine.",
          {},
          true});
-    return scale() * *relief;
+    return unitOf(*words_.word('R')) * *relief;
 }
 
 void Control::reportTooManyPecks(double peck) {

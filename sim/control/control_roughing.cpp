@@ -50,7 +50,8 @@ void Control::roughingBlock(bool alongX) {
     use(BlockWords::bits({depthLetter, 'R'}));
     if (!words_.hasAny(kCycleWords)) {
         // The first of two blocks: depth of cut on radius and retract, for the calls that follow.
-        if (words_.has(depthLetter)) modalDepth = scale() * positive(depthLetter, "The depth of cut").value_or(0);
+        if (words_.has(depthLetter))
+            modalDepth = unitOf(*words_.word(depthLetter)) * positive(depthLetter, "The depth of cut").value_or(0);
         readRetract();
         return;
     }
@@ -74,7 +75,7 @@ void Control::roughingBlock(bool alongX) {
 Point Control::finishAllowance() {
     Point allowance;
     if (const Word* u = words_.secondU() != nullptr ? words_.secondU() : words_.word('U')) {
-        allowance.r = scale() * u->value / 2;
+        allowance.r = onRadius(*u);
     }
     if (words_.has('W')) allowance.z = lengthOf('W');
     return allowance;
@@ -85,13 +86,13 @@ void Control::readRetract() {
     if (!words_.has('R')) return;
     const bool none = words_.number('R') == 0;
     if (const auto retract = none ? std::optional(0.0) : positive('R', "The retract"))
-        roughingRetract_ = scale() * *retract;
+        roughingRetract_ = unitOf(*words_.word('R')) * *retract;
 }
 
 // From this block (D, or the first of two U words), or from the first of two blocks.
 std::optional<double> Control::depthOfCut(bool alongX) {
     double depth = alongX ? facingDepth_ : roughingDepth_;
-    if (words_.secondU() != nullptr) depth = scale() * positive('U', "The depth of cut").value_or(0);
+    if (words_.secondU() != nullptr) depth = unitOf(*words_.word('U')) * positive('U', "The depth of cut").value_or(0);
     if (words_.has('D')) depth = depthOfD();
     if (depth > 0) return depth;
     const double other = alongX ? roughingDepth_ : facingDepth_;

@@ -60,7 +60,7 @@ bool Control::spindleMayBeAxis() const {
 }
 
 void Control::spindleAxisMove() {
-    use(kTurns | kAxes);
+    use(kTurns | axes());
     if (now_.modal.motion > 1) use(kArcWords);
     if (words_.hasAny(kTurns)) reportSpindleAxis(*words_.word(words_.has('C') ? 'C' : 'H'));
     if (words_.hasAny(kAxes)) {

@@ -1,6 +1,7 @@
 // Tool calls and nose-radius compensation.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -64,31 +65,23 @@ void Control::applyTool() {
 }
 
 void Control::callTool(int station, int offset, const Word& word) {
-    if (station == call().station && offset == call().offset) return;
+    const Tool* tool = setup_.toolAt(station);
+    const Point reckoned = reckonedTip(station, offset, tool);
+    const bool asBefore = station == 0 || reckoned == call().reckoned;
+    if (station == call().station && offset == call().offset && asBefore) return;
     if (station != call().station) noteCycleLeftOn("the tool change", &word);
     leaveCompensation(station != call().station ? "a tool change" : "a change of the tool offset", &word);
     settle();
-    if (out_.calls.size() > std::numeric_limits<std::uint16_t>::max()) {
-        remarks_.at(block(), word,
-                    {Severity::Stop, "too-many-tool-calls",
-                     fmt::format("More than {} tool calls; the program was stopped here.", out_.calls.size()),
-                     "Split the program."});
-        ended_ = endless_ = true;
-        return;
-    }
     const bool indexes = station != call().station;
     if (indexes) now_.spindleAxis = {};
-    const Tool* tool = setup_.toolAt(station);
     ToolCall next;
     next.station = station;
     next.offset = offset;
     next.block = block();
     next.tip = tool != nullptr ? tool->tip : Point{};
     next.toolIndex = tool != nullptr ? static_cast<int>(tool - setup_.tools.data()) : -1;
-    next.reckoned = reckonedTip(station, offset, tool);
-    out_.calls.push_back(next);
-    now_.call = static_cast<int>(out_.calls.size()) - 1;
-    now_.datumChecked = false;
+    next.reckoned = reckoned;
+    if (!addCall(next, word)) return;
     reportTool(next, word);
     if (!indexes) return;
     Move move = newMove(MoveKind::Index, now_.position);
@@ -96,9 +89,32 @@ void Control::callTool(int station, int offset, const Word& word) {
     add(move);
 }
 
+bool Control::addCall(const ToolCall& next, const Word& word) {
+    if (out_.calls.size() > std::numeric_limits<std::uint16_t>::max()) {
+        remarks_.at(block(), word,
+                    {Severity::Stop, "too-many-tool-calls",
+                     fmt::format("More than {} tool calls; the program was stopped here.", out_.calls.size()),
+                     "Split the program."});
+        ended_ = endless_ = true;
+        return false;
+    }
+    out_.calls.push_back(next);
+    now_.call = static_cast<int>(out_.calls.size()) - 1;
+    now_.datumChecked = false;
+    return true;
+}
+
+// As it is entered by now: by the set-up, or by the program.
+const Offset* Control::offset(int number) const {
+    const auto found = std::lower_bound(offsets_.begin(), offsets_.end(), number,
+                                        [](const Offset& entry, int n) { return entry.number < n; });
+    return found != offsets_.end() && found->number == number ? &*found : nullptr;
+}
+
 // Gauge minus wear: a wear of +0.1 makes the turret stand 0.1 farther out.
 Point Control::reckonedTip(int station, int offset, const Tool* tool) const {
-    const Offset* entry = offset > 0 ? setup_.offset(offset) : nullptr;
+    const Offset* entry = offset > 0 ? this->offset(offset) : nullptr;
+    if (offset == 0 && setup_.control.offsetCancel == ControlOptions::OffsetCancel::All) return {};
     const Point wear = entry != nullptr ? entry->wear : Point{};
     if (entry != nullptr && entry->gauge) return *entry->gauge - wear;
     if (tool != nullptr) return tool->tip - wear;
@@ -124,7 +140,7 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
                      {{"station", called.station}}});
         return;
     }
-    if (called.offset > 0 && called.offset != called.station && setup_.offset(called.offset) == nullptr) {
+    if (called.offset > 0 && called.offset != called.station && offset(called.offset) == nullptr) {
         remarks_.at(
             block(), word,
             {Severity::Warning,
@@ -189,7 +205,7 @@ void Control::startCompensation(Compensation side) {
 // Nose radius and tip number as entered with the offset, else the tool's own; nothing if there is no radius.
 std::optional<CompensationOrder> Control::compensationOrder(Compensation side) {
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
-    const Offset* entry = call().offset > 0 ? setup_.offset(call().offset) : nullptr;
+    const Offset* entry = call().offset > 0 ? offset(call().offset) : nullptr;
     const bool grooving = tool != nullptr && (tool->kind == ToolKind::Grooving || tool->kind == ToolKind::Parting);
     const double own = tool == nullptr ? 0.0 : grooving ? tool->cornerRadius : tool->noseRadius;
     CompensationOrder order;

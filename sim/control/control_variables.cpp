@@ -48,6 +48,7 @@ double Control::systemVariable(std::int32_t index, std::uint32_t offset) {
     }
     if (const auto position = positionVariable(index, at)) return *position;
     if (const auto modal = modalVariable(index)) return *modal;
+    if (const auto entered = offsetVariable(index)) return *entered;
     if (isBetween(index, 34, 99) || isBetween(index, 200, 499)) {
         remarks_.at(executing_, at,
                     {Severity::Stop, "no-such-variable",
@@ -64,12 +65,13 @@ double Control::systemVariable(std::int32_t index, std::uint32_t offset) {
     return 0;
 }
 
-// #5001 #5002: the end of the last block, X as diameter. #5021 #5022: the same in machine coordinates. #5041 #5042:
-// where the slides stand in work coordinates.
+// #5001 #5002: the end of the last block, X as it is programmed. #5021 #5022: the same in machine coordinates. #5041
+// #5042: where the slides stand in work coordinates.
 std::optional<double> Control::positionVariable(std::int32_t index, const Word& at) {
     const Point work = workPosition();
     const Point machine = now_.position - setup_.machine.home;
     const double length = 1 / scale();
+    const double xFactor = setup_.control.radiusProgramming ? 1 : 2;
     if (now_.modal.compensation != Compensation::Off &&
         (isBetween(index, 5021, 5022) || isBetween(index, 5041, 5042))) {
         doubtVariable(at, "variable-not-known",
@@ -81,12 +83,12 @@ std::optional<double> Control::positionVariable(std::int32_t index, const Word& 
     switch (index) {
         case 5001:
         case 5041:
-            return 2 * work.r * length;
+            return xFactor * work.r * length;
         case 5002:
         case 5042:
             return work.z * length;
         case 5021:
-            return 2 * machine.r * length;
+            return xFactor * machine.r * length;
         case 5022:
             return machine.z * length;
         default:
@@ -109,7 +111,7 @@ std::optional<double> Control::modalVariable(std::int32_t index) const {
         case 4007:
             return 40 + static_cast<int>(modal.compensation);
         case 4014:
-            return 54 + modal.workOffset;
+            return modal.workOffset < 6 ? 54 + modal.workOffset : 54.1;
         case 4109:
             return modal.feed / scale();
         case 4119:
@@ -164,6 +166,7 @@ void Control::setSystemVariable(BlockId block, std::int32_t index, double value,
                      "Set it back to 0 at the end of the program."});
         return;
     }
+    if (setOffsetVariable(block, index, value, at)) return;
     doubtVariable(at, "variable-not-known",
                   fmt::format("#{} sets something of the machine that a trial does not have; nothing was set.", index),
                   "Prove this part of the program on the machine.");

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include "sim/control/control.h"
 #include "sim/control/toolpath.h"
 
@@ -23,6 +25,10 @@ const char* name(MoveKind kind) {
             return "home";
     }
     return "";
+}
+
+std::string workOffsetName(int workOffset) {
+    return workOffset < 6 ? fmt::format("G{}", 54 + workOffset) : fmt::format("G54.1 P{}", workOffset - 5);
 }
 
 Toolpath interpret(const Program& program, const Setup& setup) {

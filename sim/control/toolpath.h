@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <string>
 #include <vector>
 
 #include "sim/base/finding.h"
@@ -39,11 +40,16 @@ struct ModalState {
     SpindleDirection spindle = SpindleDirection::Stopped;
     bool coolant = false;
     Compensation compensation = Compensation::Off;
-    int workOffset = 0;  // 0 for G54 … 5 for G59
+    int workOffset = 0;       // 0 for G54 … 5 for G59, 5 + n for G54.1 Pn
+    std::uint32_t datum = 0;  // index into Toolpath::datums
     friend bool operator==(const ModalState&, const ModalState&) = default;
 };
 
-// A T word carried out: which station and which offset stand from then on.
+// "G54" … "G59", "G54.1 P3": ModalState::workOffset as it is programmed.
+std::string workOffsetName(int workOffset);
+
+// A T word carried out, or an offset in force changed by the program: which station and which offset stand from then
+// on.
 struct ToolCall {
     int station = 0;  // 0: none yet
     int offset = 0;   // 0: offset cancelled
@@ -70,7 +76,7 @@ inline constexpr std::uint32_t kNoExtra = 0xffffffffu;
 // Positions are those of the turret reference point, lathe frame, so that they are continuous whatever offset is
 // called.
 //   true tip            = position + call.tip
-//   programmed position = position + call.reckoned - workOffset   (what the program and the position display say)
+//   programmed position = position + call.reckoned - datum   (what the program and the position display say)
 struct Move {
     Point from;
     Point to;
@@ -106,14 +112,16 @@ struct Toolpath {
     std::vector<ModalState> modals;  // at least one
     std::vector<ToolCall> calls;     // at least one: entry 0 is the state before any T word
     std::vector<MoveExtra> extras;
+    // Where programmed coordinates count from, lathe frame: work offset with all shifts. At least one; the first stands
+    // before any block.
+    std::vector<Point> datums{Point{}};
     std::vector<Step> steps;
     std::vector<ProgramStop> stops;
     std::vector<Finding> findings;
 
     // From a turret reference position to the programmed (work) position of a move, and to the true tip.
-    Point programmedShift(const Move& move, const Setup& setup) const {
-        return calls[move.call].reckoned - setup.workOffsets[modals[move.modal].workOffset];
-    }
+    Point datumOf(const Move& move) const { return datums[modals[move.modal].datum]; }
+    Point programmedShift(const Move& move) const { return calls[move.call].reckoned - datumOf(move); }
     Point tipShift(const Move& move) const { return calls[move.call].tip; }
 };
 

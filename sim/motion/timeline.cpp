@@ -69,7 +69,7 @@ private:
         const Move& move = toolpath_.moves[index];
         timeline_.firstOf.push_back(static_cast<std::uint32_t>(timeline_.moves.size()));
         spindle_ = spindleLaw(toolpath_.modals[move.modal], setup_.machine);
-        shift_ = toolpath_.programmedShift(move, setup_);
+        shift_ = toolpath_.programmedShift(move);
         limits_.checkTravel(move, clock_);
         if (isFeed(move.kind)) {
             layFeed(index, move);
@@ -190,7 +190,7 @@ double fractionAt(const TimedMove& timed, const Toolpath& toolpath, const Setup&
     PaceLimits why;
     const SpindleLaw spindle = spindleLaw(modal, setup.machine);
     const PaceLaw pace = paceLaw(move, modal, spindle, setup.machine, why);
-    const Point shift = toolpath.programmedShift(move, setup);
+    const Point shift = toolpath.programmedShift(move);
     if (threadTurns(move, toolpath, spindle)) {
         return fractionAfter(threadOf(timed, toolpath.extras[move.extra], spindle, shift), time);
     }
@@ -208,7 +208,7 @@ Point pointAt(const TimedMove& timed, double fraction) {
 double revPerMinAt(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double fraction) {
     const Move& move = toolpath.moves[timed.move];
     const SpindleLaw spindle = spindleLaw(toolpath.modals[move.modal], setup.machine);
-    return spindle.revPerMinAt(pointAt(timed, fraction).r + toolpath.programmedShift(move, setup).r);
+    return spindle.revPerMinAt(pointAt(timed, fraction).r + toolpath.programmedShift(move).r);
 }
 
 }  // namespace firstoff

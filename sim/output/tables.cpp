@@ -48,7 +48,7 @@ private:
         const Move& move = trial_.toolpath.moves[index];
         const TimedMove& first = trial_.timeline.moves[trial_.timeline.firstOf[index]];
         const TimedMove& last = trial_.timeline.moves[trial_.timeline.firstOf[index + 1] - 1];
-        const Point shift = trial_.toolpath.programmedShift(move, trial_.setup);
+        const Point shift = trial_.toolpath.programmedShift(move);
         place(move);
         fmt::format_to(std::back_inserter(text_), "{},{},{}", move.pass, trial_.toolpath.calls[move.call].station,
                        name(move.kind));
@@ -122,8 +122,7 @@ Point sectionDatum(const Trial& trial) {
     const auto& moves = trial.toolpath.moves;
     auto first = std::find_if(moves.begin(), moves.end(), [](const Move& m) { return isFeed(m.kind); });
     if (first == moves.end()) first = moves.begin();
-    const int offset = first == moves.end() ? 0 : trial.toolpath.modals[first->modal].workOffset;
-    return trial.setup.workOffsets[static_cast<std::size_t>(offset)];
+    return first == moves.end() ? trial.toolpath.datums.front() : trial.toolpath.datumOf(*first);
 }
 
 std::string sectionTable(const Trial& trial, double timeS) {

@@ -27,6 +27,8 @@ struct Machine {
     // Turret reference point at the machine's reference position (home), lathe frame. Machine coordinates (G53) count
     // from here.
     Point home;
+    // Second, third and fourth reference position (G30), lathe frame; nothing where the set-up does not say.
+    std::array<std::optional<Point>, 3> otherReferences;
     Range travelZ;  // of the turret reference, machine coordinates, mm
     Range travelR;  // the same for X, as radius
     double rapidZMmPerMin = 0;
@@ -141,18 +143,26 @@ enum class CodeSystem : std::uint8_t { A, B, C };
 
 // Ways in which controls differ. The default is the most usual behaviour.
 struct ControlOptions {
+    // What T0100 drops; NotSaid: the wear, as Wear does, and moves after it are not proven.
+    enum class OffsetCancel : std::uint8_t { NotSaid, Wear, All };
+    // What a length without decimal point counts; NotSaid: mm or inch, as Units does, and the first one is noted.
+    enum class WholeNumbers : std::uint8_t { NotSaid, Units, Increments /* 0.001 mm, 0.0001 inch */ };
+
     CodeSystem codeSystem = CodeSystem::A;
     bool compensateInRoughing = false;  // nose-radius compensation active inside the P–Q profile of G71 to G73
     CompensationStart compensationStart = CompensationStart::A;
-    double arcClosureMm = 0.002;        // largest radius difference between start and end of an arc
-    double roughingRetractMm = 0.5;     // R of G71 and G72 when the program gives none
-    double peckClearanceMm = 0.5;       // back after a peck: G74 and G75 without R, and G83
-    bool peckFullRetract = true;        // G83 comes out of the hole after every peck
-    double threadChamferLeads = 1;      // pull-out at the end of a threading pass of a cycle, in leads along Z
-    bool blockSkip = false;             // the block-skip switch: blocks with `/` are left out
-    bool optionalStop = true;           // the optional-stop switch: M01 stops
-    bool plainCorners = false;          // R, C, I and K without comma are corners in G01 blocks of one axis
-    long maxBlocks = 20'000'000;        // executed blocks before a program counts as endless
+    double arcClosureMm = 0.002;     // largest radius difference between start and end of an arc
+    double roughingRetractMm = 0.5;  // R of G71 and G72 when the program gives none
+    double peckClearanceMm = 0.5;    // back after a peck: G74 and G75 without R, and G83
+    bool peckFullRetract = true;     // G83 comes out of the hole after every peck
+    double threadChamferLeads = 1;   // pull-out at the end of a threading pass of a cycle, in leads along Z
+    bool blockSkip = false;          // the block-skip switch: blocks with `/` are left out
+    bool optionalStop = true;        // the optional-stop switch: M01 stops
+    bool plainCorners = false;       // R, C, I and K without comma are corners in G01 blocks of one axis
+    OffsetCancel offsetCancel = OffsetCancel::NotSaid;
+    WholeNumbers wholeNumbers = WholeNumbers::NotSaid;
+    bool radiusProgramming = false;  // X and U are radii in the program, not diameters
+    long maxBlocks = 20'000'000;     // executed blocks before a program counts as endless
 };
 
 // What an M code of this machine does that is none of the trade's own; table [m_codes.M63].
@@ -165,17 +175,22 @@ struct MachineCode {
     SourceSpan span;
 };
 
+inline constexpr std::size_t kPlainWorkOffsets = 6;     // G54–G59
+inline constexpr std::size_t kFurtherWorkOffsets = 48;  // G54.1 P1–P48
+inline constexpr std::size_t kWorkOffsets = kPlainWorkOffsets + kFurtherWorkOffsets;
+
 struct Setup {
     std::string name;  // file name as the user gave it
     Machine machine;
     Chuck chuck;
     std::optional<Tailstock> tailstock;
     Stock stock;
-    std::vector<Tool> tools;                // in order of station
-    std::vector<Offset> offsets;            // in order of number
-    std::array<Point, 6> workOffsets{};     // G54–G59: origin of the work frame in the lathe frame
-    std::array<bool, 6> workOffsetGiven{};  // false: the set-up does not say where that datum is
-    std::vector<MachineCode> machineCodes;  // in order of number
+    std::vector<Tool> tools;      // in order of station
+    std::vector<Offset> offsets;  // in order of number
+    // G54–G59, then G54.1 P1–P48: origin of the work frame in the lathe frame.
+    std::array<Point, kWorkOffsets> workOffsets{};
+    std::array<bool, kWorkOffsets> workOffsetGiven{};  // false: the set-up does not say where that datum is
+    std::vector<MachineCode> machineCodes;             // in order of number
     ControlOptions control;
     std::vector<Finding> findings;
 

@@ -20,6 +20,12 @@ constexpr SetupKey kKeys[] = {
     {"machine", "name", Form::Text},
     {"machine", "home_x_mm", Form::Number, kRequired, 0, kLongest, 400},
     {"machine", "home_z_mm", Form::Number, kRequired, 0, kLongest, 500},
+    {"machine", "second_reference_x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"machine", "second_reference_z_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"machine", "third_reference_x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"machine", "third_reference_z_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"machine", "fourth_reference_x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"machine", "fourth_reference_z_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
     {"machine", "travel_x_mm", Form::Range, kRequired, -kLongest, kLongest},
     {"machine", "travel_z_mm", Form::Range, kRequired, -kLongest, kLongest},
     {"machine", "rapid_x_mm_per_min", Form::Number, kRequired, 1, 200000, 10000},
@@ -110,6 +116,9 @@ constexpr SetupKey kKeys[] = {
     {"control", "block_skip", Form::Flag},
     {"control", "optional_stop", Form::Flag},
     {"control", "corner_words", Form::Choice, kOptional, 0, 0, 0, "comma|plain"},
+    {"control", "offset_cancel", Form::Choice, kOptional, 0, 0, 0, "wear|all"},
+    {"control", "whole_numbers", Form::Choice, kOptional, 0, 0, 0, "units|increments"},
+    {"control", "x_programming", Form::Choice, kOptional, 0, 0, 0, "diameter|radius"},
     {"control", "max_blocks", Form::Whole, kOptional, 1, 1e9, 2e7},
 };
 
@@ -136,11 +145,25 @@ const SetupKey* setupKey(std::string_view table, std::string_view key) {
     return nullptr;
 }
 
+int workOffsetOf(std::string_view tableName) {
+    constexpr std::string_view kPlain = "work_offsets.G5";
+    constexpr std::string_view kFurther = "work_offsets.G54.1 P";
+    if (tableName.starts_with(kFurther)) {
+        int number = 0;
+        for (char c : tableName.substr(kFurther.size())) {
+            if (c < '0' || c > '9' || number > 99) return -1;
+            number = 10 * number + (c - '0');
+        }
+        const bool written = number >= 1 && number <= 48 && tableName[kFurther.size()] != '0';
+        return written ? 5 + number : -1;
+    }
+    const bool plain = tableName.size() == kPlain.size() + 1 && tableName.starts_with(kPlain) &&
+                       tableName.back() >= '4' && tableName.back() <= '9';
+    return plain ? tableName.back() - '4' : -1;
+}
+
 std::string_view keyTableOf(std::string_view tableName) {
-    constexpr std::string_view kOffsets = "work_offsets.G5";
-    const bool workOffset = tableName.size() == kOffsets.size() + 1 && tableName.starts_with(kOffsets) &&
-                            tableName.back() >= '4' && tableName.back() <= '9';
-    if (workOffset) return "work_offsets";
+    if (workOffsetOf(tableName) >= 0) return "work_offsets";
     return machineCodeNumber(tableName) ? std::string_view("m_codes") : tableName;
 }
 

@@ -45,8 +45,11 @@ const SetupKey* setupKey(std::string_view table, std::string_view key);
 // "machine", "chuck", …: the tables a set-up may hold, work offsets as "work_offsets".
 std::span<const std::string_view> setupTables();
 
-// Name of the table as setupKeys() has it: "work_offsets" for "work_offsets.G54" … "work_offsets.G59", "m_codes" for
-// "m_codes.M63" and its like, else unchanged.
+// Index into Setup::workOffsets of a table like `work_offsets.G55` or `work_offsets.G54.1 P3`, -1 for any other.
+int workOffsetOf(std::string_view tableName);
+
+// Name of the table as setupKeys() has it: "work_offsets" for those tables, "m_codes" for "m_codes.M63" and its like,
+// else unchanged.
 std::string_view keyTableOf(std::string_view tableName);
 
 // 63 for "m_codes.M63"; nothing for a table that is none of these. Three figures at most.

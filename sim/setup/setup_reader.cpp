@@ -87,6 +87,7 @@ private:
         const Range x = rangeIn(t, "travel_x_mm", {-2 * m.home.r, 0});
         m.travelR = {x.min / 2, x.max / 2};
         m.travelZ = rangeIn(t, "travel_z_mm", {-m.home.z, 0});
+        readOtherReferences(t);
         m.rapidRMmPerMin = numberIn(t, "rapid_x_mm_per_min");
         m.rapidZMmPerMin = numberIn(t, "rapid_z_mm_per_min");
         m.rapidPerAxis = textIn(t, "rapid") != "straight";
@@ -96,6 +97,22 @@ private:
         m.stations = static_cast<int>(numberIn(t, "stations"));
         m.turretRadius = numberIn(t, "turret_diameter_mm") / 2;
         m.turretThickness = numberIn(t, "turret_thickness_mm");
+    }
+
+    // In machine coordinates, like the travel.
+    void readOtherReferences(const SetupTable& t) {
+        constexpr const char* kNames[] = {"second", "third", "fourth"};
+        for (std::size_t i = 0; i < std::size(kNames); ++i) {
+            const std::string x = fmt::format("{}_reference_x_mm", kNames[i]);
+            const std::string z = fmt::format("{}_reference_z_mm", kNames[i]);
+            if (t.usable(x) && t.usable(z)) {
+                setup_.machine.otherReferences[i] = setup_.machine.home + Point{numberIn(t, z), numberIn(t, x) / 2};
+            } else if (t.find(x) || t.find(z)) {
+                stop("setup-missing-key", t.span,
+                     fmt::format("The {} reference position is given for one axis only.", kNames[i]),
+                     fmt::format("Write both {} and {}, or neither.", x, z));
+            }
+        }
     }
 
     void checkMachine() {
@@ -221,12 +238,11 @@ private:
         if (t.name == "offset") return takeOffset(t);
         if (t.name == "control") return readControl(t);
         if (const auto number = machineCodeNumber(t.name)) return takeMachineCode(t, *number);
-        if (t.name.starts_with("work_offsets.G5") && t.name.size() == 16) readWorkOffset(t);
+        if (workOffsetOf(t.name) >= 0) readWorkOffset(t);
     }
 
     void readWorkOffset(const SetupTable& t) {
-        if (t.name.back() < '4' || t.name.back() > '9') return;
-        const std::size_t index = t.name.back() - '4';
+        const auto index = static_cast<std::size_t>(workOffsetOf(t.name));
         const SetupEntry* fromBar = t.usable("z_from_bar_end_mm");
         const SetupEntry* fromChuck = t.usable("z_from_chuck_face_mm");
         const bool wrong = t.find("z_from_bar_end_mm") && t.find("z_from_chuck_face_mm");
@@ -307,8 +323,7 @@ private:
         const std::string system = textIn(t, "code_system");
         c.codeSystem = system == "C" ? CodeSystem::C : system == "B" ? CodeSystem::B : CodeSystem::A;
         c.compensateInRoughing = flagIn(t, "compensate_in_roughing", c.compensateInRoughing);
-        c.compensationStart =
-            textIn(t, "compensation_start") == "B" ? CompensationStart::B : CompensationStart::A;
+        c.compensationStart = textIn(t, "compensation_start") == "B" ? CompensationStart::B : CompensationStart::A;
         c.blockSkip = flagIn(t, "block_skip", c.blockSkip);
         c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);
         c.arcClosureMm = numberIn(t, "arc_closure_mm");
@@ -317,6 +332,15 @@ private:
         c.peckFullRetract = flagIn(t, "peck_full_retract", c.peckFullRetract);
         c.plainCorners = textIn(t, "corner_words") == "plain";
         c.threadChamferLeads = numberIn(t, "thread_chamfer_leads");
+        if (t.usable("offset_cancel")) {
+            c.offsetCancel = textIn(t, "offset_cancel") == "all" ? ControlOptions::OffsetCancel::All
+                                                                 : ControlOptions::OffsetCancel::Wear;
+        }
+        if (t.usable("whole_numbers")) {
+            c.wholeNumbers = textIn(t, "whole_numbers") == "increments" ? ControlOptions::WholeNumbers::Increments
+                                                                        : ControlOptions::WholeNumbers::Units;
+        }
+        c.radiusProgramming = textIn(t, "x_programming") == "radius";
         c.maxBlocks = static_cast<long>(numberIn(t, "max_blocks"));
     }
 

@@ -123,7 +123,7 @@ Fault faultOf(const Machining& m, ThreadPart thread, std::size_t timedIndex) {
 
 // Spoken position of a lathe-frame point in the work frame of a move: "X48 Z-12.5".
 std::string spoken(const Machining& m, const Move& move, Point lathe) {
-    const Point work = lathe - m.setup.workOffsets[m.toolpath.modals[move.modal].workOffset];
+    const Point work = lathe - m.toolpath.datumOf(move);
     return fmt::format("X{:.3f} Z{:.3f}", 2 * work.r, work.z);
 }
 

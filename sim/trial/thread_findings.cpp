@@ -72,7 +72,7 @@ private:
     }
 
     std::string spoken(std::size_t i, Point lathe) const {
-        const Point work = lathe - m_.setup.workOffsets[m_.toolpath.modals[moveOf(i).modal].workOffset];
+        const Point work = lathe - m_.toolpath.datumOf(moveOf(i));
         return fmt::format("X{:.3f} Z{:.3f}", 2 * work.r, work.z);
     }
 

@@ -195,9 +195,10 @@ TEST(Clearance, HolderIsToldApartFromTheEdge) {
 }
 
 TEST(Clearance, FindingNamesLineTimePlaceAndFigures) {
-    auto setup = latheWith(smallBlock());
-    setup.workOffsets[0] = {110, 0};
-    const ClearanceResult result = check(Job({100, 60}).to({50, 60}).to({25, 60}), setup);
+    const auto setup = latheWith(smallBlock());
+    Job job({100, 60});
+    job.toolpath.datums.front() = {110, 0};
+    const ClearanceResult result = check(job.to({50, 60}).to({25, 60}), setup);
     ASSERT_EQ(result.findings.size(), 1u);
     const Finding& f = result.findings[0];
     EXPECT_EQ(f.severity, Severity::Stop);
@@ -216,12 +217,12 @@ TEST(Clearance, FindingNamesLineTimePlaceAndFigures) {
 }
 
 TEST(Clearance, FeedUnderConstantSurfaceSpeedTellsTheTimeOfContactByItsOwnPace) {
-    auto setup = latheWith(smallBlock());
-    setup.workOffsets[0] = {-9.5, 0};
+    const auto setup = latheWith(smallBlock());
     Job job({29, 120});
+    job.toolpath.datums.front() = {-9.5, 0};
     job.to({29, 40}, MoveKind::Feed);
     job.toolpath.modals[0] = {1, false, true, 0.2, true, 200, 2000, SpindleDirection::Forward, false, Compensation::Off,
-                              0};
+                              0, 0};
     job.toolpath.moves[0].feed = 0.2;
     job.timeline = layOut(job.toolpath, setup);
     const ClearanceResult result = check(job, setup);

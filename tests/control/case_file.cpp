@@ -46,11 +46,16 @@ struct CaseFile {
     std::map<std::uint32_t, LineExpectations> lines;  // by line, from 1
 };
 
-// One lathe for all cases. Datum G54 on the axis, G55 10 mm nearer to the chuck, G59 not entered.
+// One lathe for all cases. Datum G54 on the axis, G55 10 mm nearer to the chuck, G59 not entered, G54.1 P1
+// 20 mm nearer, P2 not entered. The second reference position is X-40 Z-50 in machine coordinates, the third not
+// entered.
 Setup lathe() {
     Setup setup = shop::barStock(60, 100, 0);
     setup.workOffsets[1].z -= 10;
     setup.workOffsetGiven[5] = false;
+    setup.workOffsets[6].z -= 20;
+    setup.workOffsetGiven[7] = false;
+    setup.machine.otherReferences[0] = setup.machine.home + Point{-50, -20};
     shop::addTurningTool(setup, 1, 'C', 0.8);
     shop::addTurningTool(setup, 2, 'D', 0.4, 93);
     shop::addTurningTool(setup, 3, 'C', 0);  // an edge without nose radius
@@ -154,6 +159,16 @@ void readOption(ControlOptions& options, const std::string& name, std::istringst
         options.peckFullRetract = false;
     } else if (name == "no-optional-stop") {
         options.optionalStop = false;
+    } else if (name == "offset-cancel-wear") {
+        options.offsetCancel = ControlOptions::OffsetCancel::Wear;
+    } else if (name == "offset-cancel-all") {
+        options.offsetCancel = ControlOptions::OffsetCancel::All;
+    } else if (name == "whole-units") {
+        options.wholeNumbers = ControlOptions::WholeNumbers::Units;
+    } else if (name == "whole-increments") {
+        options.wholeNumbers = ControlOptions::WholeNumbers::Increments;
+    } else if (name == "radius-programming") {
+        options.radiusProgramming = true;
     } else if (name == "plain-corners") {
         options.plainCorners = true;
     } else if (name == "compensate-in-roughing") {
@@ -231,7 +246,7 @@ private:
     }
 
     std::map<std::string, double> figuresOf(const Move& move) const {
-        const Point end = move.to + path_.programmedShift(move, setup_);
+        const Point end = move.to + path_.programmedShift(move);
         return {{"X", 2 * end.r},
                 {"Z", end.z},
                 {"F", move.feed},

@@ -3,14 +3,18 @@
 //   (expect rapid X20 Z2)             the line's next move: kind, then any of X (diameter) and Z of its end, F its
 //   feed, (expect arc-cw X20 Z-5 I0 K-5)    I and K of an arc's centre from its start (radius), S seconds of a dwell,
 //   (expect feed X20 Z-5 pass 2)      `pass` in a cycle, `comp left|right|off`
-//   (expect thread X20 Z-30 F1.5)     F the lead, Q the start angle in degrees, `change` that of the lead per
-//   revolution (expect no move)                  the line makes none (expect finding CODE)             a finding on
-//   this line; `at 5` behind it gives its column, `unproven` its kind (expect state NAME VALUE …)       what stands
-//   modally in the line's last move: feed-per-rev, feed, surface-speed (0 or
-//                                     1), speed, clamp, spindle (-1 0 1), coolant, work-offset (54 …), inches
+//   (expect thread X20 Z-30 F1.5)     F the lead, Q the start angle in degrees, `change` that of the lead
+//   (expect no move)                  the line makes none
+//   (expect finding CODE)             a finding on this line; `at 5` behind it gives its column, `unproven` its kind
+//   (expect state NAME VALUE …)       what stands modally in the line's last move: feed-per-rev, feed, surface-speed (0
+//   or
+//                                     1), speed, clamp, spindle (-1 0 1), coolant, work-offset (54 …; 60 … for G54.1 P1
+//                                     …), inches
 //   (expect stop|optional-stop|end)   the program stops at this line
 //   (option NAME)                     a switch of the control: block-skip, no-optional-stop, compensate-in-roughing,
-//                                     plain-corners, short-pecks, compensation-start-b, system-b, system-c,
+//                                     plain-corners, offset-cancel-wear, offset-cancel-all, whole-units,
+//                                     whole-increments, radius-programming, short-pecks,
+//                                     compensation-start-b, system-b, system-c,
 //                                     max-blocks N
 //
 // A line with any expected move must make exactly these moves; a move inside a cycle counts for the line that describes

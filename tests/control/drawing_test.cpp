@@ -253,6 +253,52 @@ TEST(Angle, TwoLinesMeetWhereTheyWereDrawn) {
     }));
 }
 
+// Outside and in a bore, with and without compensation, as a finish cut and as a roughing cycle: the job drawn by
+// angles and corners is the job written out. The profile: chamfer 1 at 45 degrees, taper of 30 degrees to X40, fillet
+// of 3 into a face (tangent length 3 tan 30 on the taper, for it turns by 60), worked out by hand.
+TEST(Angle, AProfileByAnglesIsTheOneByPoints) {
+    const double leg = 3 * std::tan(radians(30));
+    const double s30 = std::sin(radians(30));
+    const double c30 = std::cos(radians(30));
+    for (const bool inside : {false, true}) {
+        const double out = inside ? -1 : 1;
+        const auto x = [&](double radius) { return fmt::format("X{:.9f}", 2 * (inside ? 40 - radius : radius)); };
+        const auto z = [](double at) { return fmt::format(" Z{:.9f}", at); };
+        const auto angle = [&](double degreesOutside) {
+            return fmt::format(" A{:.6f}", inside ? 360 - degreesOutside : degreesOutside);
+        };
+        const double length = (20 - 12) / std::tan(radians(30));  // of the taper, along Z
+        const std::string drawn =
+            x(12) + " ,C1.\nA180.\n" + x(20) + z(-10 - length) + angle(150) + " ,R3.\n" + x(24) + angle(90) + "\n";
+        const Point corner{-10 - length, 20};
+        const Point a = corner - leg * Point{-c30, s30};
+        const Point b = corner + leg * Point{0, 1};
+        const Point centre{a.z + 3 * s30, a.r + 3 * c30};
+        const std::string longhand = x(11) + "\n" + x(12) + " Z-1.\nZ-10.\n" + x(a.r) + z(a.z) + "\n" +
+                                     fmt::format("{} {}{} I{:.9f} K{:.9f}\nG01 ", inside ? "G03" : "G02", x(b.r),
+                                                 z(b.z), out * (centre.r - a.r), centre.z - a.z) +
+                                     x(24) + "\n";
+        const std::string start = "T0101\nG97 S1000 M03\nG00 " + x(inside ? 24.5 : 25) + " Z2.\n";
+        for (const char* on : {"", inside ? "G41 " : "G42 "}) {
+            const std::string approach = std::string(on) + "G00 " + x(8) + "\nG01 Z0 F.1\n";
+            const std::string away = std::string("G40 ") + x(inside ? 24.5 : 25) + "\n";
+            const std::string cycle =
+                inside ? "G71 U1. R.5\nG71 P1 Q2 U-.4 W.1 F.2\n" : "G71 U1. R.5\nG71 P1 Q2 U.4 W.1 F.2\n";
+            for (const std::string& before : {std::string(), std::string("G70 P1 Q2\n"), cycle}) {
+                const auto jobOf = [&](const std::string& shape) {
+                    return start + before + "N1 " + approach + shape + "N2 " + away + "M30\n";
+                };
+                const auto one = cuts(run(jobOf(drawn)));
+                const auto other = cuts(run(jobOf(longhand)));
+                ASSERT_EQ(one.size(), other.size()) << jobOf(drawn) << jobOf(longhand);
+                ASSERT_GT(one.size(), 6u);
+                // Nine decimals in the programs, doubled by X.
+                for (std::size_t i = 0; i < one.size(); ++i) EXPECT_LT(distance(one[i].to, other[i].to), 1e-8) << i;
+            }
+        }
+    }
+}
+
 TEST(Angle, AContradictionGivesItsAmount) {
     const Toolpath path = run("T0101\nG97 S1000 M03\nG00 X20. Z0\nG01 X30. Z-10. A180. F.2\nM30\n");
     ASSERT_EQ(path.findings.size(), 1u);

@@ -54,7 +54,7 @@ std::vector<PassEnd> cycleEnds(const char* program) {
     for (const Move& move : path.moves) last = std::max(last, static_cast<int>(move.pass));
     for (const Move& move : path.moves) {
         if (move.pass == 0 || move.pass == last || move.kind != MoveKind::Feed || move.from.r != move.to.r) continue;
-        const Point end = move.to + path.programmedShift(move, setup);
+        const Point end = move.to + path.programmedShift(move);
         ends.push_back({2 * end.r, end.z});
     }
     return ends;

@@ -135,11 +135,13 @@ TEST(Twins, WordsInAnyOrderGiveTheSamePath) {
 TEST(Interpret, EndsForAnyText) {
     EXPECT_TRUE(rc::check("no crash, no gap", [] {
         const auto pieces = *rc::gen::container<std::vector<std::string>>(rc::gen::elementOf(std::vector<std::string>{
-            "G00",  "G01",   "G02",   "G03",   "G04", "G28",  "G40",  "G41", "G42",  "G50",  "G53",  "G55",
-            "G70",  "G71",   "G72",   "G73",   "G96", "G97",  "G98",  "G76", "X10.", "X20.", "X30.", "Z0",
-            "Z-5.", "Z-10.", "U-1.",  "U.4",   "W.1", "W-2.", "R2.",  "R5.", "I3.",  "K-2.", ",C1.", ",R2.",
-            "F.2",  "S200",  "T0101", "T0404", "T5",  "M03",  "M05",  "M30", "M99",  "P10",  "Q20",  "N10",
-            "N20",  "D1.",   "\n",    "\n",    "\n",  "\n",   "#1=2", "X#1"}));
+            "G00",    "G01",  "G02",   "G03",   "G04",    "G28",  "G40", "G41",   "G42",   "G50",  "G53",
+            "G55",    "G70",  "G71",   "G72",   "G73",    "G96",  "G97", "G98",   "G76",   "X10.", "X20.",
+            "X30.",   "Z0",   "Z-5.",  "Z-10.", "U-1.",   "U.4",  "W.1", "W-2.",  "R2.",   "R5.",  "I3.",
+            "K-2.",   ",C1.", ",R2.",  "F.2",   "S200",   "I3.",  "R2.", "T0101", "T0404", "T5",   "M03",
+            "M05",    "M30",  "M99",   "P10",   "Q20",    "N10",  "N20", "D1.",   "\n",    "\n",   "\n",
+            "\n",     "#1=2", "X#1",   "A135.", ",A180.", "A90.", "C2.", "G10",   "L2",    "L11",  "P1",
+            "P10001", "G52",  "G54.1", "G30",   "G27",    "G20",  "G21"}));
         std::string text = "T0101\nG97 S500 M03\nG00 X40. Z2.\nG01 F.1\n";
         for (const std::string& piece : pieces) text += piece;
         const firstoff::Setup setup = lathe();
@@ -150,6 +152,7 @@ TEST(Interpret, EndsForAnyText) {
             RC_ASSERT(distance(move.from, at) < 1e-9);
             RC_ASSERT(std::isfinite(move.to.z) && std::isfinite(move.to.r));
             RC_ASSERT(move.modal < path.modals.size());
+            RC_ASSERT(path.modals[move.modal].datum < path.datums.size());
             RC_ASSERT(move.call < path.calls.size());
             at = move.to;
         }
@@ -188,7 +191,7 @@ TEST(Interpret, LosesNothingInMovesTooShortToBeMade) {
     }
     const Move& last = path.moves.back();
     // What is left over is shorter than what counts as the same place, 1e-7 mm.
-    EXPECT_NEAR((last.to + path.programmedShift(last, setup)).z, 2 - 0.00004, 1.1e-7);
+    EXPECT_NEAR((last.to + path.programmedShift(last)).z, 2 - 0.00004, 1.1e-7);
 }
 
 TEST(Interpret, NamesTheKindsOfMovesAsTheTableDoes) {
@@ -231,7 +234,7 @@ TEST(Interpret, UsesTheGaugeThatWasEntered) {
     setup.offsets = {entry};
     const Toolpath path = run("T0101\nG00 X50. Z2.\nM30\n", setup);
     const Move& move = path.moves.back();
-    EXPECT_NEAR((move.to + path.programmedShift(move, setup)).z, 2, 1e-9) << "what the display says";
+    EXPECT_NEAR((move.to + path.programmedShift(move)).z, 2, 1e-9) << "what the display says";
     EXPECT_NEAR((move.to + path.tipShift(move) - setup.workOffsets[0]).z, 2.5, 1e-9) << "where the tip really is";
 }
 

@@ -83,6 +83,14 @@ Setup setupFor(std::uint8_t switches) {
     setup.control.codeSystem = static_cast<CodeSystem>(switches % 3);
     setup.control.compensateInRoughing = (switches & 0x10) != 0;
     setup.control.optionalStop = (switches & 0x20) != 0;
+    if ((switches & 0x40) != 0) {
+        setup.control.plainCorners = true;
+        setup.control.wholeNumbers = ControlOptions::WholeNumbers::Increments;
+    }
+    if ((switches & 0x80) != 0) {
+        setup.control.radiusProgramming = true;
+        setup.control.offsetCancel = ControlOptions::OffsetCancel::All;
+    }
     setup.control.maxBlocks = kMostBlocks;
     return setup;
 }
@@ -103,6 +111,7 @@ void checkPath(const Toolpath& path) {
         check(finite(move.from) && finite(move.to) && finite(move.centre), "positions are numbers");
         check(std::isfinite(move.feed) && std::isfinite(move.seconds) && move.seconds >= 0, "feeds and times are numbers");
         check(move.modal < path.modals.size() && move.call < path.calls.size(), "states exist");
+        check(path.modals[move.modal].datum < path.datums.size() && finite(path.datumOf(move)), "datums exist");
         check(move.extra == kNoExtra || move.extra < path.extras.size(), "extras exist");
         check(move.kind != MoveKind::Thread || move.extra != kNoExtra, "threads have a lead");
         check(before == nullptr || distance(before->to, move.from) < 1e-6, "moves join");

@@ -1,3 +1,4 @@
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -119,6 +120,60 @@ TEST(ReadSetup, BarAndDatumStandWhereTheJawsPutThem) {
     EXPECT_EQ(setup.workOffsets[0], (Point{99, 0}));
     EXPECT_EQ(setup.workOffsets[1], (Point{40, 0.01}));
     EXPECT_FALSE(setup.workOffsetGiven[2]);
+}
+
+TEST(ReadSetup, FurtherWorkOffsetsAndReferencePositions) {
+    const std::string machine = "[machine]";
+    std::string text(kGood);
+    text.replace(text.find(machine), machine.size(),
+                 "[machine]\nsecond_reference_x_mm = -40\nsecond_reference_z_mm = -50");
+    text +=
+        "\n[work_offsets.\"G54.1 P1\"]\nz_from_chuck_face_mm = 80\n[work_offsets.\"G54.1 P48\"]\n"
+        "z_from_chuck_face_mm = 70\nx_mm = 2\n";
+    const auto setup = readSetup(text, "");
+    EXPECT_THAT(setup.findings, testing::IsEmpty());
+    EXPECT_EQ(setup.workOffsets[6], (Point{80, 0}));
+    EXPECT_EQ(setup.workOffsets[53], (Point{70, 1}));
+    EXPECT_TRUE(setup.workOffsetGiven[53]);
+    EXPECT_FALSE(setup.workOffsetGiven[7]);
+    EXPECT_EQ(setup.machine.otherReferences[0], (Point{450, 180}));
+    EXPECT_FALSE(setup.machine.otherReferences[1]);
+}
+
+TEST(ReadSetup, ThereAreNoOtherWorkOffsets) {
+    for (const char* name : {"G54.1 P0", "G54.1 P49", "G54.1 P01", "G54.1 P", "G54.1 Px", "G54.1", "G60", "G53"}) {
+        const auto setup =
+            readSetup(fmt::format("{}\n[work_offsets.\"{}\"]\nz_from_chuck_face_mm = 80\n", kGood, name), "");
+        EXPECT_FALSE(setup.findings.empty()) << name;
+    }
+}
+
+TEST(ReadSetup, AReferencePositionNeedsBothAxes) {
+    std::string text(kGood);
+    text.replace(text.find("[machine]"), 9, "[machine]\nthird_reference_x_mm = -40");
+    const auto setup = readSetup(text, "");
+    ASSERT_EQ(setup.findings.size(), 1u);
+    EXPECT_EQ(setup.findings[0].code, "setup-missing-key");
+    EXPECT_FALSE(setup.machine.otherReferences[1]);
+}
+
+TEST(ReadSetup, WaysInWhichControlsDiffer) {
+    const auto usual = readSetup(kGood, "");
+    EXPECT_EQ(usual.control.offsetCancel, ControlOptions::OffsetCancel::NotSaid);
+    EXPECT_EQ(usual.control.wholeNumbers, ControlOptions::WholeNumbers::NotSaid);
+    EXPECT_FALSE(usual.control.radiusProgramming);
+    EXPECT_FALSE(usual.control.plainCorners);
+    std::string text(kGood);
+    const std::string switches = "[control]";
+    text.replace(text.find(switches), switches.size(),
+                 "[control]\noffset_cancel = \"all\"\nwhole_numbers = \"increments\"\nx_programming = \"radius\"\n"
+                 "corner_words = \"plain\"");
+    const auto setup = readSetup(text, "");
+    EXPECT_THAT(setup.findings, testing::IsEmpty());
+    EXPECT_EQ(setup.control.offsetCancel, ControlOptions::OffsetCancel::All);
+    EXPECT_EQ(setup.control.wholeNumbers, ControlOptions::WholeNumbers::Increments);
+    EXPECT_TRUE(setup.control.radiusProgramming);
+    EXPECT_TRUE(setup.control.plainCorners);
 }
 
 TEST(ReadSetup, ToolsComeInOrderOfStationWithTheirOutlines) {

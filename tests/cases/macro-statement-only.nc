@@ -1,0 +1,1 @@
+#1=2 (expect finding no-program-end)
