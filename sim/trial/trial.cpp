@@ -43,7 +43,8 @@ constexpr const char* kNeverChecked[] = {
     "while "
     "one cuts.",
     "Whether the grip holds, how far bar and tool bend, forces, power, wear and chatter are not reckoned.",
-    "Axes and spindle are taken to change speed at once, so true cycle times are a little longer.",
+    "Axes and spindle are taken to change speed at once, and threads to start without waiting for the spindle's angle, "
+    "so true cycle times are a little longer.",
 };
 
 bool usable(const Stock& stock) {

@@ -42,7 +42,7 @@ struct Carried {
         program += "M30\n";
         path = interpret(readProgram(program, "facts"), setup);
     }
-    Point end(const Move& move) const { return move.to + path.programmedShift(move, setup); }
+    Point end(const Move& move) const { return move.to + path.programmedShift(move); }
     // Moves of one pass, those before the last pass without a profile block of their own.
     std::vector<const Move*> pass(int number) const {
         std::vector<const Move*> moves;

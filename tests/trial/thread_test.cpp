@@ -59,7 +59,7 @@ INSTANTIATE_TEST_SUITE_P(
         // D20 turned; root 18.16 and depth 0.92 make a crest of 20.
         Row{"whole thread", "G00 X24. Z6. T0505 G97 S1000 M03\nG76 P021060 Q50 R.02\nG76 X18.16 Z-20. P920 Q250 F1.5\n",
             "thread-not-cut@10"},
-        Row{"single passes with pull-out",
+        Row{"single passes with their pull out",
             "G00 X24. Z6. T0505 G97 S1000 M03\nG92 X19.4 Z-20. F1.5\nX18.9\nX18.5\nG00 X40.\n", "thread-not-cut@9"},
         Row{"the crest stands too high",
             "G00 X24. Z6. T0505 G97 S1000 M03\nG76 P021060 Q50 R.02\nG76 X17.9 Z-20. P920 Q250 F1.5\n",
@@ -68,15 +68,15 @@ INSTANTIATE_TEST_SUITE_P(
             "G00 X34. Z6. T0505 G97 S1000 M03\nG76 P020060 Q50 R.02\nG76 X18.16 Z-30.6 P920 Q250 F1.5\n",
             "holder-into-material@10 thread-not-cut@10 thread-into-material@10"},
         Row{"tap in its hole",
-            "G00 Z6. T0707 G97 S800 M03\nX0 Z5.\nG01 Z-30. F.15\nG00 Z6. T0909\nG97 S300 M03 X0\nG84 Z-18. R-1. "
-            "F1.75\nG80\n",
-            "thread-not-cut@13"},
+            "G00 X60. Z130.\nT0707 G97 S800 M03\nG00 X0 Z5.\nG01 Z-30. F.15\nG00 Z130.\nT0909 G97 S300 M03\n"
+            "G00 X0 Z6.\nG84 Z-18. R-1. F1.75\nG80\n",
+            "thread-not-cut@15"},
         Row{"tap at the bottom of its hole",
-            "G00 Z6. T0707 G97 S800 M03\nX0 Z5.\nG01 Z-15. F.15\nG00 Z6. T0909\nG97 S300 M03 X0\nG84 Z-18. R-1. "
-            "F1.75\nG80\n",
-            "thread-not-cut@13 tap-into-material@13"},
-        Row{"tap without a hole", "G00 Z6. T0909\nG97 S300 M03 X0\nG84 Z-18. R-1. F1.75\nG80\n",
-            "thread-not-cut@10 tap-into-material@10"},
+            "G00 X60. Z130.\nT0707 G97 S800 M03\nG00 X0 Z5.\nG01 Z-15. F.15\nG00 Z130.\nT0909 G97 S300 M03\n"
+            "G00 X0 Z6.\nG84 Z-18. R-1. F1.75\nG80\n",
+            "thread-not-cut@15 tap-into-material@15"},
+        Row{"tap without a hole", "G00 X60. Z130.\nT0909 G97 S300 M03\nG00 X0 Z6.\nG84 Z-18. R-1. F1.75\nG80\n",
+            "thread-not-cut@11 tap-into-material@11"},
         Row{"spindle the wrong way", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6. M04\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
             "cut-with-spindle-reversed@10 thread-not-cut@10"},
         Row{"start too near", "G00 Z.8 T0505 G97 S1000 M03\nX18.4\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
