@@ -46,6 +46,7 @@ void App::runTrial() {
     TrialWorker::Request request;
     request.program = session_.document.text();
     request.programName = session_.programName();
+    request.programPath = session_.programPath;
     request.setup = session_.setupText;
     request.setupName = session_.setupPath.empty() ? "no set-up" : session_.setupPath.filename().string();
     request.revision = session_.document.revision();

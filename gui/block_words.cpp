@@ -20,7 +20,7 @@ std::string blockTitle(const Trial& trial, BlockId block) {
     if (block >= trial.program.blocks.size()) return "before the first block";
     std::string text(trial.program.textOf(trial.program.blocks[block]));
     if (text.size() > kLongestBlock) text = text.substr(0, kLongestBlock) + "…";
-    return lineTitle(block + 1) + text;
+    return trial.program.lineName(block) + ": " + text;
 }
 
 std::string toolTitle(const Trial& trial, std::uint16_t call) {

@@ -19,10 +19,11 @@ int rank(const Finding& finding) {
     return 2 * static_cast<int>(finding.severity) + (finding.unproven ? 1 : 0);
 }
 
-std::string placeOf(const Finding& finding) {
+std::string placeOf(const Finding& finding, const Program& program) {
     std::string text = name(finding.severity);
     if (finding.unproven) text += ", not proven";
     const bool setup = finding.span.file == SourceSpan::File::Setup;
+    if (finding.span.part > 0) text += " · " + program.parts[finding.span.part].name;
     if (finding.span.line > 0) text += fmt::format(" · {}line {}", setup ? "set-up " : "", finding.span.line);
     if (finding.timeS) text += " · " + clockTime(*finding.timeS);
     return text;
@@ -118,12 +119,13 @@ void FindingsPane::drawRow(const PaneContext& context, std::size_t row, float y,
         list.AddText(font, font->FontSize, {x, down}, ink(colour), lines.c_str());
         down += heightOf(*font, lines) + context.px(2);
     };
-    write(context.fonts.small, context.palette.quiet, placeOf(finding));
+    write(context.fonts.small, context.palette.quiet, placeOf(finding, arranged_->program));
     write(context.fonts.text, context.palette.text, finding.message);
     write(context.fonts.small, context.palette.quiet, finding.remedy);
     if (!clicked) return;
     chosen_ = which;
-    const bool inProgram = finding.span.file == SourceSpan::File::Program && finding.span.line > 0;
+    const bool inProgram =
+        finding.span.file == SourceSpan::File::Program && finding.span.part == 0 && finding.span.line > 0;
     if (inProgram) context.commands.add(SelectLine{finding.span.line - 1, true});
     if (finding.timeS) context.commands.add(Seek{*finding.timeS});
 }

@@ -47,7 +47,7 @@ Instant instantAt(const Trial& trial, const TimelineIndex& index, double timeS, 
     if (steps.empty()) return instant;
     const bool given = step < steps.size() && trial.startOfStep(step) == instant.timeS;
     instant.step = given ? step : std::min(trial.stepAt(instant.timeS), steps.size() - 1);
-    instant.block = steps[instant.step].block;
+    instant.block = steps[instant.step].shown;
     if (instant.move && instant.move->cycleBlock == instant.block && instant.move->block != instant.block) {
         instant.geometry = instant.move->block;
     }

@@ -22,7 +22,7 @@ struct Instant {
     double turns = 0;  // of the spindle since the start
 
     std::size_t step = 0;         // index into Toolpath::steps
-    BlockId block = kNoBlock;     // of the step
+    BlockId block = kNoBlock;     // of the step, or the call of another file that it belongs to
     BlockId geometry = kNoBlock;  // of the move inside a cycle, else kNoBlock
     int pass = 0;                 // roughing pass, 0 outside cycles
     int nextStation = 0;          // during a turret index the station being swung in, else 0

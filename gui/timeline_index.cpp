@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <tuple>
 
@@ -100,9 +101,24 @@ void TimelineIndex::indexTools(const Trial& trial) {
     }
 }
 
+namespace {
+
+// The block of a stop, or the call of another file that it stands in.
+BlockId shownBlock(const Trial& trial, const ProgramStop& stop) {
+    if (trial.program.isOwn(stop.block)) return stop.block;
+    const std::vector<Step>& steps = trial.toolpath.steps;
+    const auto after = std::upper_bound(steps.begin(), steps.end(), stop.beforeMove,
+                                        [](std::uint32_t move, const Step& step) { return move < step.firstMove; });
+    const auto own = std::find_if(std::make_reverse_iterator(after), steps.rend(),
+                                  [&](const Step& step) { return step.block == stop.block; });
+    return own == steps.rend() ? kNoBlock : own->shown;
+}
+
+}  // namespace
+
 void TimelineIndex::indexStops(const Trial& trial) {
     for (const ProgramStop& stop : trial.toolpath.stops) {
-        stops_.push_back({startOfMove(trial, stop.beforeMove), stop.kind, stop.block});
+        stops_.push_back({startOfMove(trial, stop.beforeMove), stop.kind, shownBlock(trial, stop)});
     }
 }
 
@@ -113,7 +129,14 @@ void TimelineIndex::indexBlocks(const Trial& trial) {
         double& at = doneAt_[block];
         at = std::isnan(at) ? timeS : std::max(at, timeS);
     };
-    for (const Step& step : trial.toolpath.steps) done(step.block, startOfMove(trial, step.firstMove));
+    const std::vector<Step>& steps = trial.toolpath.steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        done(steps[i].block, startOfMove(trial, steps[i].firstMove));
+        if (steps[i].shown == steps[i].block) continue;
+        // A call is done when what it calls in another file is.
+        const bool last = i + 1 == steps.size();
+        done(steps[i].shown, last ? trial.timeline.cycleTimeS : startOfMove(trial, steps[i + 1].firstMove));
+    }
     for (const TimedMove& timed : trial.timeline.moves) {
         const Move& move = trial.toolpath.moves[timed.move];
         done(move.block, timed.t1);
@@ -125,15 +148,16 @@ void TimelineIndex::indexFindings(const Trial& trial) {
     for (std::uint32_t i = 0; i < trial.findings.size(); ++i) {
         const Finding& finding = trial.findings[i];
         const bool inProgram = finding.span.file == SourceSpan::File::Program;
-        const bool hasLine = inProgram && finding.span.line > 0;
-        FindingMark mark{0, inProgram ? finding.span.line : 0, i, finding.severity, finding.unproven};
+        const BlockId block = inProgram ? trial.program.blockAt(finding.span.part, finding.span.line) : kNoBlock;
+        const bool hasLine = block != kNoBlock && trial.program.isOwn(block);
+        FindingMark mark{0, hasLine ? finding.span.line : 0, i, finding.severity, finding.unproven};
         if (finding.timeS) {
             mark.timeS = *finding.timeS;
-        } else if (hasLine) {
-            mark.timeS = trial.startOfBlock(finding.span.line - 1);
+        } else if (block != kNoBlock) {
+            mark.timeS = trial.startOfBlock(block);
         }
         if (hasLine) byLine_.push_back(mark);
-        if (finding.timeS || hasLine) byTime_.push_back(mark);
+        if (finding.timeS || block != kNoBlock) byTime_.push_back(mark);
     }
     std::stable_sort(byLine_.begin(), byLine_.end(), [](const auto& a, const auto& b) { return a.line < b.line; });
     std::stable_sort(byTime_.begin(), byTime_.end(), [](const auto& a, const auto& b) { return a.timeS < b.timeS; });

@@ -5,6 +5,8 @@
 #include <new>
 #include <utility>
 
+#include "sim/output/program_folder.h"
+
 namespace firstoff::gui {
 
 TrialWorker::TrialWorker(std::function<void()> wake)
@@ -78,8 +80,9 @@ std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_
         stage_ = stage;
     };
     try {
-        outcome->trial = runTrial(readProgram(std::move(request.program), std::move(request.programName)),
-                                  readSetup(request.setup, std::move(request.setupName)), options);
+        Program program = readProgram(std::move(request.program), std::move(request.programName));
+        readCalledFiles(program, request.programPath);
+        outcome->trial = runTrial(std::move(program), readSetup(request.setup, std::move(request.setupName)), options);
         if (outcome->trial) outcome->index = std::make_shared<const TimelineIndex>(*outcome->trial);
     } catch (const std::bad_alloc&) {
         outcome->trial = nullptr;

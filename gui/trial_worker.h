@@ -5,6 +5,7 @@
 #include <chrono>
 #include <condition_variable>
 #include <cstdint>
+#include <filesystem>
 #include <functional>
 #include <memory>
 #include <mutex>
@@ -32,6 +33,7 @@ class TrialWorker {
 public:
     struct Request {
         std::string program, programName;
+        std::filesystem::path programPath;  // empty: never saved; files beside it may hold programs it calls
         std::string setup, setupName;
         std::uint64_t revision = 0;
     };

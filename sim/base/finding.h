@@ -19,6 +19,7 @@ struct SourceSpan {
     std::uint32_t line = 0;
     std::uint32_t column = 0;
     std::uint32_t length = 0;
+    std::uint16_t part = 0;  // of the program: 0 its own file, else a file it calls; lines count within that file
 
     friend bool operator==(const SourceSpan&, const SourceSpan&) = default;
 };

@@ -43,15 +43,15 @@ std::string reportOf(const TriedJob& tried) {
 // Time at which a line of the program has been carried out for the last time: its step with all its passes, or for a
 // line of a profile, the last move along it.
 double timeAfterLine(const Trial& trial, long line) {
-    if (line < 1 || line > static_cast<long>(trial.program.blocks.size())) {
-        throw std::runtime_error(
-            fmt::format("--after-line {}: the program has lines 1 to {}", line, trial.program.blocks.size()));
+    const BlockId lines = trial.program.endBlockOf(0);
+    if (line < 1 || line > static_cast<long>(lines)) {
+        throw std::runtime_error(fmt::format("--after-line {}: the program has lines 1 to {}", line, lines));
     }
     const auto block = static_cast<BlockId>(line - 1);
     const Toolpath& path = trial.toolpath;
     std::optional<std::size_t> endMove;  // one past the last move
     for (std::size_t i = 0; i < path.steps.size(); ++i) {
-        if (path.steps[i].block != block) continue;
+        if (path.steps[i].shown != block) continue;
         endMove = i + 1 < path.steps.size() ? path.steps[i + 1].firstMove : path.moves.size();
     }
     for (std::size_t i = path.moves.size(); i > 0 && !endMove; --i) {

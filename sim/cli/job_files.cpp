@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/output/program_folder.h"
 #include "sim/output/whole_file.h"
 
 namespace firstoff::cli {
@@ -36,6 +37,7 @@ TriedJob tryJob(const Job& job) {
     TriedJob tried;
     const std::string setupPath = setupPathOf(job);
     Program program = readProgram(readWholeFile(job.programPath), job.programPath);
+    readCalledFiles(program, job.programPath);
     tried.setupText = readWholeFile(setupPath);
     Setup setup = readSetup(tried.setupText, setupPath);
     tried.usable = !program.blocks.empty() && isToml(setup);

@@ -29,7 +29,7 @@ void BlockWords::collect(const Program& program, BlockId block, const ControlOpt
     gCount_ = 0;
     mCount_ = 0;
     axesUnknown_ = false;
-    cornerChamfer_ = cornerRadius_ = commaAngle_ = secondU_ = nullptr;
+    cornerChamfer_ = cornerRadius_ = commaAngle_ = secondU_ = repeated_ = nullptr;
     const Block& b = program.blocks[block];
     for (const Word *word = program.begin(b), *end = program.end(b); word != end; ++word) {
         if (word->form == Word::Form::Number) {
@@ -61,11 +61,7 @@ void BlockWords::take(const Word& word, Remarks& remarks) {
             secondU_ = &word;
             return;
         }
-        remarks.at(block_, word,
-                   {Severity::Stop, "word-twice",
-                    fmt::format("The letter {} stands twice in this block; the last one, {}, was taken.", word.letter,
-                                program_->textOf(word)),
-                    "Write each letter once per block, except G and M."});
+        if (repeated_ == nullptr) repeated_ = &word;
     }
     words_[index(word.letter)] = &word;
     mask_ |= bit(word.letter);

@@ -48,8 +48,9 @@ public:
     const Word* cornerRadius() const { return cornerRadius_; }    // `,R`
     // The angle of a line, `A` or `,A`.
     const Word* angle() const { return commaAngle_ != nullptr ? commaAngle_ : word('A'); }
-    const Word* secondU() const { return secondU_; }   // of a one-block G71 with two U words
-    bool axesUnknown() const { return axesUnknown_; }  // a word's value could not be calculated
+    const Word* secondU() const { return secondU_; }    // of a one-block G71 with two U words
+    const Word* repeated() const { return repeated_; }  // the first word whose letter stood before
+    bool axesUnknown() const { return axesUnknown_; }   // a word's value could not be calculated
 
     // Bits of the words with a comma, above those of the letters.
     static constexpr std::uint32_t kCommaA = std::uint32_t{1} << 26;
@@ -84,6 +85,7 @@ private:
     const Word* cornerRadius_ = nullptr;
     const Word* commaAngle_ = nullptr;
     const Word* secondU_ = nullptr;
+    const Word* repeated_ = nullptr;
     const Program* program_ = nullptr;
     CodeSystem system_ = CodeSystem::A;
     bool countsIncrements_ = false;

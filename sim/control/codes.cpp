@@ -70,9 +70,11 @@ constexpr CodeEntry kTable[] = {
              "With S: speed clamp. With axis words: sets coordinates."),
     everywhere(Order::LocalShift, OneShot, 'G', 520, "Shifts the datum within the work offset."),
     everywhere(Order::MachinePosition, Machine, 'G', 530, "To a position that counts from the reference position."),
-    everywhere(Order::MacroCall, Unknown, 'G', 650, "Calls a macro once."),
-    everywhere(Order::ModalMacroCall, Unknown, 'G', 660, "Calls a macro after every move."),
-    everywhere(Order::ModalMacroEnd, Unknown, 'G', 670, "Ends the calls after every move."),
+    everywhere(Order::MacroCall, OneShot, 'G', 650,
+               "Calls the macro P, L times, with the other words as its local variables."),
+    everywhere(Order::ModalMacroCall, MacroCall, 'G', 660,
+               "Calls the macro P after every block with a move, until G67."),
+    everywhere(Order::ModalMacroEnd, MacroCall, 'G', 670, "Ends the calls after every move."),
     numbered(Order::FinishingCycle, OneShot, 700, 700, 720,
              "Finishing along the profile P to Q with its own F and S, and back to the start."),
     numbered(Order::RoughingAlong, OneShot, 710, 710, 730,
@@ -138,8 +140,10 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::ToolChange, ToolChange, 'M', 60, "Tool change; a turret indexes with T alone."),
     everywhere(Order::CoolantOn, Coolant, 'M', 80, "Coolant on."),
     everywhere(Order::CoolantOff, Coolant, 'M', 90, "Coolant off."),
-    everywhere(Order::SubprogramCall, Unknown, 'M', 980, "Calls a subprogram."),
-    everywhere(Order::SubprogramEnd, ProgramFlow, 'M', 990, "Back from a subprogram."),
+    everywhere(Order::SubprogramCall, ProgramFlow, 'M', 980,
+               "Calls the program P, L times; of a P of more than four figures the last four are its number."),
+    everywhere(Order::SubprogramEnd, ProgramFlow, 'M', 990,
+               "Back to the calling program, with P to its block of that N number."),
 };
 constexpr std::size_t kRows = std::size(kTable);
 static_assert(kRows < 255);

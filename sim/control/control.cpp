@@ -50,7 +50,15 @@ void Control::run() {
     out_.moves.reserve(program_.blocks.size());
     out_.steps.reserve(program_.blocks.size());
     checkMachineCodes();
-    while (next_ < end_ && !ended_) carryOut(next_++);
+    while (!ended_) {
+        if (next_ < end_) {
+            carryOut(next_++);
+        } else if (levels_.empty()) {
+            break;
+        } else {
+            endOfCalledText();
+        }
+    }
     finish();
 }
 
@@ -71,7 +79,7 @@ void Control::tooManyBlocks(BlockId block) {
     const std::string loop = lastWayBackFrom_ == kNoBlock
                                  ? std::string()
                                  : fmt::format(", last again and again from line {} back to line {}",
-                                               lastWayBackFrom_ + 1, lastWayBackTo_ + 1);
+                                               program_.lineOf(lastWayBackFrom_), program_.lineOf(lastWayBackTo_));
     remarks_.at(
         lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
         {Severity::Stop, "endless-program",
@@ -84,7 +92,7 @@ void Control::tooManyBlocks(BlockId block) {
 bool Control::isLeftOut(BlockId block) const {
     const Block& b = program_.blocks[block];
     if (b.kind == Block::Kind::Percent) return true;
-    if (b.skip != 0 && setup_.control.blockSkip) return true;
+    if (b.skip != 0 && (setup_.control.blockSkipLevels >> b.skip & 1) != 0) return true;
     return b.wordCount == 0 && b.kind != Block::Kind::Statement;
 }
 
@@ -92,7 +100,13 @@ void Control::carryOutWords() {
     orders_ = Orders{};
     used_ = kFrameLetters;
     if (words_.gBegin() != words_.gEnd() || words_.mBegin() != words_.mEnd()) sortCodes();
-    if (words_.secondU() != nullptr) checkSecondU();
+    if (words_.secondU() != nullptr || words_.repeated() != nullptr) checkRepeatedWords();
+    if (callsMacro()) {
+        macroBlock();
+        if ((words_.letters() & ~used_) != 0) reportLeftovers();
+        return;
+    }
+    moved_ = false;
     applyUnits();
     applyFeed();
     applySpeed();
@@ -103,11 +117,15 @@ void Control::carryOutWords() {
     applyWorkOffset();
     applyAxes();
     if (orders_[CodeGroup::ProgramFlow] != nullptr) applyFlow();
+    if (orders_.has(CodeGroup::MacroCall, Order::ModalMacroEnd)) modalCall_.reset();
+    if (modalCall_ && moved_ && reading_ == Reading::Program) callAfterMove();
     if ((words_.letters() & ~used_) != 0) reportLeftovers();
 }
 
 void Control::sortCodes() {
     for (const Code* code = words_.gBegin(); code != words_.gEnd(); ++code) sortCode(*code, true);
+    // M behind a macro call is one of its arguments.
+    if (callsMacro() && reading_ == Reading::Program) return;
     for (const Code* code = words_.mBegin(); code != words_.mEnd(); ++code) sortCode(*code, false);
     if (words_.mEnd() - words_.mBegin() > kMostMCodes) {
         remarks_.at(block(), *words_.mBegin()[kMostMCodes].word,
@@ -138,8 +156,17 @@ void Control::sortCode(const Code& code, bool isG) {
     place = &code;
 }
 
-// Depth of cut and allowance of a G71 in one block are both U; anywhere else one U is too many.
-void Control::checkSecondU() {
+// Depth of cut and allowance of a G71 in one block are both U; a macro may get several I, J and K. Anywhere else a
+// letter stands once.
+void Control::checkRepeatedWords() {
+    if (callsMacro()) return;
+    if (const Word* word = words_.repeated()) {
+        remarks_.at(block(), *word,
+                    {Severity::Stop, "word-twice",
+                     fmt::format("The letter {} stands twice in this block; the last one was taken.", word->letter),
+                     "Write each letter once per block, except G and M."});
+    }
+    if (words_.secondU() == nullptr) return;
     const bool roughing = orders_.has(CodeGroup::OneShot, Order::RoughingAlong);
     if (roughing && words_.hasAny(BlockWords::bits({'P', 'Q'}))) return;
     remarks_.at(block(), *words_.secondU(),
@@ -150,8 +177,8 @@ void Control::checkSecondU() {
 // Inside P–Q only shape, feed and speed may stand: what else there is would be carried out once per pass, or not at
 // all.
 void Control::refuseInProfile() {
-    for (CodeGroup group :
-         {CodeGroup::Units, CodeGroup::WorkOffset, CodeGroup::OneShot, CodeGroup::Machine, CodeGroup::ProgramFlow}) {
+    for (CodeGroup group : {CodeGroup::Units, CodeGroup::WorkOffset, CodeGroup::OneShot, CodeGroup::Machine,
+                            CodeGroup::ProgramFlow, CodeGroup::MacroCall}) {
         const Code* code = std::exchange(orders_[group], nullptr);
         if (code == nullptr) continue;
         const bool pauses =
@@ -182,10 +209,6 @@ void Control::reportUnknownCode(const Code& code) {
                   "Prove this block on the machine, or write it with codes that are understood here.",
                   {},
                   true};
-    if (code.order == Order::SubprogramCall) {
-        remark.message = "M98 calls a subprogram; subprograms are not carried out here, so its moves are missing.";
-        remark.remedy = "Write the subprogram's blocks out in the program, or prove them on the machine.";
-    }
     if (code.word->letter == 'M' && code.order == Order::Unknown) {
         remark.remedy = fmt::format(
             "Say in the set-up what it means and how long it takes, [m_codes.M{}], or prove this "
@@ -233,16 +256,20 @@ void Control::applyFlow() {
         case Order::OptionalStop:
             if (setup_.control.optionalStop) recorder_->stop(ProgramStop::Kind::Optional, block());
             return;
+        case Order::SubprogramCall:
+            return callSubprogram();
         case Order::SubprogramEnd:
-            use(BlockWords::bit('P'));
-            remarks_.at(block(), *orders_[CodeGroup::ProgramFlow]->word,
-                        {Severity::Stop, "endless-program",
-                         "M99 sends the main program back to its beginning: it would run without end. It was run once.",
-                         "End the program with M30, or M02."});
-            ended_ = endless_ = true;
-            return;
+            return programReturn();
         default:
             break;
+    }
+    if (!levels_.empty()) {
+        remarks_.at(block(), *orders_[CodeGroup::ProgramFlow]->word,
+                    {Severity::Note, "program-end-in-subprogram",
+                     fmt::format("The end of the program stands in program {}, which was called in {}; the run ends "
+                                 "here.",
+                                 levels_.back().text.number, program_.lineName(levels_.back().call)),
+                     "End called programs with M99."});
     }
     noteCycleLeftOn("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     leaveCompensation("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
@@ -273,7 +300,7 @@ void Control::checkTape() {
     BlockId opening = kNoBlock;
     int marks = 0;
     bool words = false;
-    for (std::size_t i = 0; i < program_.blocks.size(); ++i) {
+    for (std::size_t i = 0; i < program_.endBlockOf(0); ++i) {
         if (program_.blocks[i].kind == Block::Kind::Percent) {
             if (marks++ == 0 && !words) opening = static_cast<BlockId>(i);
         }

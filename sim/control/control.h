@@ -11,10 +11,11 @@
 // G70, control_roughing.cpp G71 to G73, control_passes.cpp the movement codes that are cycles, control_drilling.cpp the
 // drilling cycles among them, control_pecks.cpp G74 and G75, control_spindle_axis.cpp C words,
 // control_machine_codes.cpp M codes of the set-up, control_macro.cpp macro statements, control_variables.cpp and
-// control_offset_variables.cpp what their variables mean.
+// control_offset_variables.cpp what their variables mean, control_calls.cpp subprograms and macro calls.
 #pragma once
 
 #include <array>
+#include <map>
 #include <optional>
 #include <set>
 #include <string>
@@ -22,6 +23,7 @@
 
 #include "sim/control/arc.h"
 #include "sim/control/block_words.h"
+#include "sim/control/call_arguments.h"
 #include "sim/control/cycle_move.h"
 #include "sim/control/drill_cycle.h"
 #include "sim/control/expression_values.h"
@@ -30,6 +32,7 @@
 #include "sim/control/path_recorder.h"
 #include "sim/control/pattern_repeat.h"
 #include "sim/control/profile_search.h"
+#include "sim/control/program_texts.h"
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
 #include "sim/control/single_pass.h"
@@ -141,6 +144,27 @@ private:
         double speed = 0;
     };
 
+    // G66 in force.
+    struct ModalCall {
+        ProgramText text;
+        long repeats = 1;
+        Variables::Locals locals;
+    };
+
+    // A program being run by a call, and where its caller goes on.
+    struct CallLevel {
+        ProgramText text;
+        BlockId call = kNoBlock;
+        BlockId resume = kNoBlock;
+        BlockId callerFirst = 0;
+        BlockId callerEnd = 0;
+        BlockId callerShown = kNoBlock;
+        std::optional<ModalCall> callerModal;
+        long repeatsLeft = 1;
+        bool macro = false;  // has local variables of its own
+        Variables::Locals arguments;
+    };
+
     struct Profile {
         BlockId first = kNoBlock;
         BlockId last = kNoBlock;
@@ -165,7 +189,7 @@ private:
     void carryOutWords();
     void sortCodes();
     void sortCode(const Code& code, bool isG);
-    void checkSecondU();
+    void checkRepeatedWords();
     void refuseInProfile();
     void reportUnknownCode(const Code& code);
     void reportLeftovers();
@@ -409,6 +433,26 @@ private:
     void halt(BlockId block, Remark remark);
     const Loops& loops();
 
+    // control_calls.cpp
+    std::optional<long> repeats();
+    const ProgramText* calledProgram(long* repeatsInP);
+    void checkCalled(const ProgramText& text, const Word& word);
+    void callSubprogram();
+    bool callsMacro() const {
+        return orders_.has(CodeGroup::OneShot, Order::MacroCall) ||
+               orders_.has(CodeGroup::MacroCall, Order::ModalMacroCall);
+    }
+    void macroBlock();
+    void reportArguments(const CallArguments& arguments);
+    void callAfterMove();
+    void enter(const ProgramText& text, long repeats, const Variables::Locals* arguments);
+    void setRange(BlockId first, BlockId end);
+    void showCall(BlockId call);
+    void programReturn();
+    void repeatProgram();
+    void leave();
+    void endOfCalledText();
+
     // control_variables.cpp
     double read(std::int32_t index, std::uint32_t offset) override;
     double systemVariable(std::int32_t index, std::uint32_t offset);
@@ -433,11 +477,18 @@ private:
     Remarks remarks_;
     PathRecorder mainRecorder_;
     PathRecorder* recorder_;  // the main one, or one that reads a profile
-    const BlockId end_;       // the first block that is not of this program
+    BlockId first_ = 0;       // the program carried out: its first block,
+    BlockId end_;             // and the first one that is not of it
     ProfileSearch search_;
     Variables variables_;
     ExpressionValues values_;
-    std::optional<Loops> loops_;    // of the program carried out; made at its first loop or jump
+    std::map<BlockId, Loops> loops_;     // of the programs by their first block; made at the first loop or jump
+    std::optional<ProgramTexts> texts_;  // made at the first call
+    std::vector<CallLevel> levels_;
+    std::optional<ModalCall> modalCall_;
+    BlockId shownCall_ = kNoBlock;  // of the program's own file, while a program of another file runs
+    BlockId levelCall_ = kNoBlock;  // the call that was come back from last
+    bool moved_ = false;            // this block gives a movement
     BlockId executing_ = kNoBlock;  // the block being carried out, for what its variables have to say
     std::set<BlockId> jumpsSeen_;   // jumps whose target was looked at for a second block of its number
 

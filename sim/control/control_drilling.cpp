@@ -11,7 +11,6 @@ namespace firstoff {
 
 namespace {
 
-constexpr std::uint32_t kPlaces = BlockWords::bits({'X', 'Z', 'U', 'W', 'C', 'H'});
 constexpr std::uint32_t kTurns = BlockWords::bits({'C', 'H'});
 
 // A hole this near to the axis is on it: what turrets are aligned to, generously (common practice, no source).
@@ -39,7 +38,7 @@ void Control::endDrilling() {
 void Control::drillingBlock() {
     const bool stated = orders_[CodeGroup::Motion] != nullptr;
     if (!readDrilling()) return;
-    if (!words_.hasAny(kPlaces)) {
+    if (!words_.hasAny(axes() | kTurns)) {
         if (stated) reportCycleWithoutAxes();
         return;
     }
@@ -61,7 +60,7 @@ void Control::drillingBlock() {
 bool Control::readDrilling() {
     DrillFigures& kept = now_.drilling;
     const int motion = now_.modal.motion;
-    use(kPlaces | BlockWords::bit('R'));
+    use(axes() | kTurns | BlockWords::bit('R'));
     if (words_.has('W')) kept.depth = DrillFigures::Level{lengthOf('W'), false};
     if (words_.has('Z')) kept.depth = DrillFigures::Level{lengthOf('Z'), !now_.incremental};
     const bool absolute = setup_.control.codeSystem != CodeSystem::A && !now_.incremental;
@@ -113,7 +112,7 @@ std::optional<DrillCycle> Control::drillCycle() {
     DrillCycle order;
     order.start = workPosition();
     order.holeR =
-        words_.hasAny(BlockWords::bits({'X', 'U'})) ? (target() + call().reckoned - datum()).r : order.start.r;
+        words_.hasAny(axes() & BlockWords::bits({'X', 'U'})) ? (target() + call().reckoned - datum()).r : order.start.r;
     order.retractZ = order.start.z;
     if (kept.retract) order.retractZ = kept.retract->mm + (kept.retract->absolute ? 0 : order.start.z);
     if (!kept.depth) {
@@ -165,10 +164,11 @@ bool Control::checkLevels(const DrillCycle& order) {
 }
 
 std::string Control::retractMeaning() const {
-    return setup_.control.codeSystem == CodeSystem::A ? "In code system A R counts from the start of the cycle, below "
-                                                        "zero towards the chuck; some controls take "
-                                                        "it as a position. See how yours does."
-                                                      : "In code systems B and C R is a position along Z here.";
+    return setup_.control.codeSystem == CodeSystem::A
+               ? "In code system A R counts from the start of the cycle, below "
+                 "zero towards the chuck; some controls take "
+                 "it as a position. See how yours does."
+               : "In code systems B and C R is a position along Z, under G91 the distance from the start.";
 }
 
 void Control::reportBesideAxis(const DrillCycle& order) {

@@ -110,8 +110,9 @@ void Control::goBack(BlockId from, BlockId to) {
 }
 
 const Loops& Control::loops() {
-    if (!loops_) loops_.emplace(program_, 0, end_, remarks_);
-    return *loops_;
+    const auto known = loops_.find(first_);
+    if (known != loops_.end()) return known->second;
+    return loops_.try_emplace(first_, program_, first_, end_, remarks_).first->second;
 }
 
 void Control::jump(BlockId block, const Statement& statement) {
@@ -129,22 +130,23 @@ void Control::jumpTo(BlockId block, std::int32_t number) {
     const auto target = search_.find(number, block + 1);
     if (!target) {
         return halt(block, {Severity::Stop, "jump-target-missing",
-                            fmt::format("GOTO asks for N{}, which is not in this program.", number),
+                            fmt::format("The jump asks for N{}, which is not in this program.", number),
                             "Write this N number on the block where the program should go on."});
     }
     if (jumpsSeen_.insert(block).second) {
         if (const auto second = search_.findForwards(number, *target + 1)) {
             remarks_.at(block, {Severity::Note, "repeated-sequence-number",
-                                fmt::format("N{} stands in line {} and again in line {}; GOTO went to line {}.", number,
-                                            *target + 1, *second + 1, *target + 1),
+                                fmt::format("N{0} stands in line {1} and again in line {2}; the jump went to line {1}.",
+                                            number, program_.lineOf(*target), program_.lineOf(*second)),
                                 "Give each block that is jumped to a number of its own."});
         }
         if (const Loop* loop = loops().entered(block, *target)) {
-            remarks_.at(block, {Severity::Stop, "jump-into-loop",
-                                fmt::format("GOTO jumps to line {}, into the loop of lines {} to {}; controls stop "
-                                            "with an alarm, or lose the loop.",
-                                            *target + 1, loop->begin + 1, loop->end + 1),
-                                "Jump to the block with WHILE, or behind END."});
+            remarks_.at(
+                block, {Severity::Stop, "jump-into-loop",
+                        fmt::format("The jump goes to line {}, into the loop of lines {} to {}; controls stop "
+                                    "with an alarm, or lose the loop.",
+                                    program_.lineOf(*target), program_.lineOf(loop->begin), program_.lineOf(loop->end)),
+                        "Jump to the block with WHILE, or behind END."});
         }
     }
     if (*target <= block) return goBack(block, *target);

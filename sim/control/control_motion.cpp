@@ -71,7 +71,10 @@ void Control::applyAxes() {
     }
     const bool turns = movesSpindleAxis() && !orders_.unknownG && !now_.suspended;
     if (openLine_ && (turns || isModalCycle(now_.modal.motion))) dropLine("no such line follows");
-    if (isModalCycle(now_.modal.motion)) return modalCycle();
+    if (isModalCycle(now_.modal.motion)) {
+        moved_ = words_.hasAny(kAxes);
+        return modalCycle();
+    }
     if (turns) return spindleAxisMove();
     const bool wholeTurn =
         isArcCode(now_.modal.motion) && orders_[CodeGroup::Motion] != nullptr && words_.hasAny(kCentre);
@@ -90,6 +93,7 @@ void Control::applyAxes() {
     // Axis words beside a code that is not understood are that code's, and stay so until a motion code is given.
     if (orders_.unknownG && orders_[CodeGroup::Motion] == nullptr) now_.suspended = true;
     if (now_.suspended || words_.axesUnknown()) return use(kAxes | kArcWords | kDrawing);
+    moved_ = true;
     move();
 }
 
@@ -106,6 +110,7 @@ void Control::stateMotion(const Code& code) {
 }
 
 void Control::reportAxisTwice() {
+    if (setup_.control.codeSystem != CodeSystem::A) return;  // U and W are no axes there
     for (const auto& [absolute, incremental] : {std::pair{'X', 'U'}, std::pair{'Z', 'W'}}) {
         if (!words_.has(absolute) || !words_.has(incremental)) continue;
         remarks_.at(block(), *words_.word(incremental),

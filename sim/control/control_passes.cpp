@@ -41,7 +41,7 @@ void Control::modalCycle() {
     const bool stated = orders_[CodeGroup::Motion] != nullptr;
     if (orders_.unknownG && !stated) now_.suspended = true;
     if (now_.suspended || words_.axesUnknown()) return use(words_.letters());
-    if (orders_[CodeGroup::Machine] != nullptr && words_.hasAny(kAxes)) {
+    if (orders_[CodeGroup::Machine] != nullptr && words_.hasAny(axes())) {
         use(axes());
         return machineMove();
     }
@@ -123,12 +123,13 @@ void Control::noCompensationInCycle() {
 void Control::noteCycleLeftOn(const char* where, const Word* word) {
     if (!isModalCycle(now_.modal.motion) || reading_ != Reading::Program) return;
     now_.cycleLeftOn = true;
-    remarks_.at(block(), word,
-                {Severity::Note,
-                 "cycle-left-on",
-                 fmt::format("{} of line {} is still in force at {}.", cycleName(), cycleStated_.block + 1, where),
-                 "End it with G00 or G01 (a drilling cycle with G80) at the end of the section.",
-                 {{"stated_in_line", static_cast<double>(cycleStated_.block + 1)}}});
+    remarks_.at(
+        block(), word,
+        {Severity::Note,
+         "cycle-left-on",
+         fmt::format("{} of line {} is still in force at {}.", cycleName(), program_.lineOf(cycleStated_.block), where),
+         "End it with G00 or G01 (a drilling cycle with G80) at the end of the section.",
+         {{"stated_in_line", static_cast<double>(program_.lineOf(cycleStated_.block))}}});
 }
 
 // And then runs again, though the section that wanted it is over.
@@ -137,7 +138,7 @@ void Control::warnOfCycleLeftOn() {
     remarks_.at(block(), {Severity::Warning, "cycle-runs-on",
                           fmt::format("This block runs {} of line {} once more: it was left in force when its section "
                                       "ended.",
-                                      cycleName(), cycleStated_.block + 1),
+                                      cycleName(), program_.lineOf(cycleStated_.block)),
                           "Write the motion code that is meant, G00 or G01, in this block."});
 }
 
@@ -168,10 +169,10 @@ const Word* Control::taperWord() const {
 SinglePass Control::readSinglePass(bool stated) {
     SinglePassFigures& kept = now_.singlePass;
     const Point to = target() + call().reckoned - datum();
-    if (words_.hasAny(BlockWords::bits({'X', 'U'}))) kept.endR = to.r;
-    if (words_.hasAny(BlockWords::bits({'Z', 'W'}))) kept.endZ = to.z;
+    if (words_.hasAny(axes() & BlockWords::bits({'X', 'U'}))) kept.endR = to.r;
+    if (words_.hasAny(axes() & BlockWords::bits({'Z', 'W'}))) kept.endZ = to.z;
     if (const Word* taper = taperWord()) {
-        kept.taper = scale() * taper->value;
+        kept.taper = lengthOf(*taper);
     } else if (stated && kept.taper != 0) {
         reportTaperKept();
     }

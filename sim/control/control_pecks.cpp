@@ -13,7 +13,6 @@ namespace firstoff {
 
 namespace {
 
-constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
 constexpr std::uint32_t kSteps = BlockWords::bits({'P', 'Q', 'I', 'K'});
 
 // P and Q count in least increments, whatever the rule for lengths (common practice, no source).
@@ -33,7 +32,7 @@ constexpr double kSameWidthMm = 0.001;
 
 void Control::pecksBlock(bool alongX) {
     use(axes() | kSteps | BlockWords::bit('R'));
-    if (!words_.hasAny(kAxes | kSteps)) return peckRetractBlock();
+    if (!words_.hasAny(axes() | kSteps)) return peckRetractBlock();
     if (words_.axesUnknown()) return;
     beginCycle();
     const auto order = readPecks(alongX);
@@ -64,8 +63,8 @@ std::optional<GroovePecks> Control::readPecks(bool alongX) {
     order.start = workPosition();
     order.end = target() + call().reckoned - datum();
     // What is not named stays exactly level.
-    if (!words_.hasAny(BlockWords::bits({'X', 'U'}))) order.end.r = order.start.r;
-    if (!words_.hasAny(BlockWords::bits({'Z', 'W'}))) order.end.z = order.start.z;
+    if (!words_.hasAny(axes() & BlockWords::bits({'X', 'U'}))) order.end.r = order.start.r;
+    if (!words_.hasAny(axes() & BlockWords::bits({'Z', 'W'}))) order.end.z = order.start.z;
     order.retract = peckRetract_;
     const double depth = alongX ? order.end.r - order.start.r : order.end.z - order.start.z;
     const double width = alongX ? order.end.z - order.start.z : order.end.r - order.start.r;

@@ -121,7 +121,7 @@ double Control::depthOfOtherCycle(double depth, bool alongX) {
 double Control::depthOfD() {
     const Word& word = *words_.word('D');
     const double value = positive('D', "The depth of cut").value_or(0);
-    if (word.hasPoint || value < kIncrementsFrom) return scale() * value;
+    if (word.hasPoint || (value < kIncrementsFrom && !countsIncrements(word))) return scale() * value;
     const double depth = scale() * value / (now_.modal.inches ? kIncrementsPerInch : kIncrementsPerMm);
     remarks_.at(block(), word,
                 {Severity::Note,

@@ -16,7 +16,6 @@ constexpr std::uint32_t kTurns = BlockWords::bits({'C', 'H'});
 // Slower than this is a slip, and no time to reckon with. Degrees per minute.
 constexpr double kSlowestTurn = 0.01;
 
-constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
 constexpr std::uint32_t kArcWords = BlockWords::bits({'I', 'J', 'K', 'R'});
 
 }  // namespace
@@ -51,7 +50,7 @@ void Control::applySpindleAxisMode() {
 bool Control::movesSpindleAxis() const {
     if (now_.modal.motion > 3 || words_.axesUnknown()) return false;
     if (orders_.has(CodeGroup::SpindleAxis, Order::CylindricalInterpolation)) return false;  // C is its radius
-    if (now_.spindleAxis.interpolation == SpindleAxis::Interpolation::Polar) return words_.hasAny(kTurns | kAxes);
+    if (now_.spindleAxis.interpolation == SpindleAxis::Interpolation::Polar) return words_.hasAny(kTurns | axes());
     return words_.hasAny(kTurns) && spindleMayBeAxis() && plainCorner() == nullptr;
 }
 
@@ -63,13 +62,13 @@ void Control::spindleAxisMove() {
     use(kTurns | axes());
     if (now_.modal.motion > 1) use(kArcWords);
     if (words_.hasAny(kTurns)) reportSpindleAxis(*words_.word(words_.has('C') ? 'C' : 'H'));
-    if (words_.hasAny(kAxes)) {
+    if (words_.hasAny(axes())) {
         reportAxisTwice();
         if (!now_.datumChecked) checkDatum();
     }
     const bool feeds = now_.modal.motion != 0;
     if (feeds && !now_.feedChecked) checkFeed();
-    const Point to = words_.hasAny(kAxes) ? target() : now_.position;
+    const Point to = words_.hasAny(axes()) ? target() : now_.position;
     MoveExtra extra;
     extra.spindleIsAxis = true;
     extra.cFrom = now_.spindleAxis.angle;

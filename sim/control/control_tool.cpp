@@ -262,7 +262,7 @@ void Control::checkNoseEntries(const CompensationSetting& setting, const Tool& t
 void Control::leaveCompensation(const char* before, const Word* word) {
     if (now_.modal.compensation == Compensation::Off) return;
     const bool left = now_.modal.compensation == Compensation::Left;
-    const std::uint32_t line = compensationOn_.block + 1;
+    const std::uint32_t line = program_.lineOf(compensationOn_.block);
     remarks_.at(
         block(), word,
         {Severity::Warning,

@@ -80,6 +80,13 @@ std::optional<double> Control::positionVariable(std::int32_t index, const Word& 
                                   index),
                       "Read it after G40, or read #5001 and #5002.");
     }
+    if (openLine_ && isBetween(index, 5001, 5042)) {
+        doubtVariable(at, "variable-not-known",
+                      fmt::format("#{} is read while a line by its angle waits for its end point, which the next block "
+                                  "gives; the position before it was taken.",
+                                  index),
+                      "Read it behind the block that ends the line.");
+    }
     switch (index) {
         case 5001:
         case 5041:

@@ -17,7 +17,8 @@ const Loop* findIn(const List& list, BlockId block, BlockId Loop::*side) {
 
 }  // namespace
 
-Loops::Loops(const Program& program, BlockId first, BlockId end, Remarks& remarks) : remarks_(remarks) {
+Loops::Loops(const Program& program, BlockId first, BlockId end, Remarks& remarks)
+    : program_(program), remarks_(remarks) {
     for (BlockId at = first; at < end; ++at) {
         const Block& block = program.blocks[at];
         if (block.kind != Block::Kind::Statement) continue;
@@ -38,9 +39,10 @@ Loops::Loops(const Program& program, BlockId first, BlockId end, Remarks& remark
 void Loops::open(BlockId block, std::uint8_t number) {
     for (const Open& other : open_) {
         if (other.number != number) continue;
-        remarks_.at(block, {Severity::Stop, "loop-number",
-                            fmt::format("DO{} stands inside loop {} of line {}.", number, number, other.block + 1),
-                            "Number loops 1 to 3 from the outside inwards."});
+        remarks_.at(
+            block, {Severity::Stop, "loop-number",
+                    fmt::format("DO{} stands inside loop {} of line {}.", number, number, program_.lineOf(other.block)),
+                    "Number loops 1 to 3 from the outside inwards."});
         return;
     }
     open_.push_back({block, number, open_.empty() ? kNoBlock : open_.back().block});
@@ -57,7 +59,7 @@ void Loops::close(BlockId block, std::uint8_t number) {
     if (own != open_.rbegin()) {
         remarks_.at(block, {Severity::Stop, "loops-cross",
                             fmt::format("END{} closes loop {} while loop {} of line {} is still open.", number, number,
-                                        open_.back().number, open_.back().block + 1),
+                                        open_.back().number, program_.lineOf(open_.back().block)),
                             "Close the inner loop first."});
     }
     byBegin_.push_back({own->block, block, own->outer});

@@ -35,6 +35,7 @@ private:
     void open(BlockId block, std::uint8_t number);
     void close(BlockId block, std::uint8_t number);
 
+    const Program& program_;
     Remarks& remarks_;
     std::vector<Open> open_;  // each number once at most
     std::vector<Loop> byBegin_;

@@ -13,6 +13,8 @@ namespace firstoff {
 
 namespace {
 
+// Steps without movement that are kept; programs that people write have a few hundred.
+constexpr std::size_t kMostIdleSteps = 200'000;
 // Common practice, no source: most controls read ahead over one or two blocks that move nothing.
 constexpr std::size_t kMostBlocksWithoutMove = 2;
 
@@ -35,14 +37,25 @@ bool isMovement(MoveKind kind) {
 }
 
 void PathRecorder::beginStep(BlockId block) {
+    const BlockId shown = shown_ == kNoBlock ? block : shown_;
     if (!waiting()) {
-        out_.steps.push_back({block, static_cast<std::uint32_t>(out_.moves.size())});
+        if (isIdle()) out_.steps.pop_back();
+        out_.steps.push_back({block, static_cast<std::uint32_t>(out_.moves.size()), shown});
         return;
     }
     Item item;
     item.kind = Item::Kind::Step;
     item.move.block = block;
+    item.move.cycleBlock = shown;
+    if (isIdle()) queue_.pop_back();
     queue_.push_back(item);
+}
+
+// Whether the last step made no movement and may be forgotten: a loop that only calculates has millions of them.
+bool PathRecorder::isIdle() {
+    const bool idle = waiting() ? !queue_.empty() && queue_.back().kind == Item::Kind::Step
+                                : !out_.steps.empty() && out_.steps.back().firstMove == out_.moves.size();
+    return idle && ++idleSteps_ > kMostIdleSteps;
 }
 
 void PathRecorder::stop(ProgramStop::Kind kind, BlockId block) {
@@ -331,7 +344,7 @@ void PathRecorder::write(const Item& item) {
             rest_ = out_.moves.back().to;
             break;
         case Item::Kind::Step:
-            out_.steps.push_back({item.move.block, at});
+            out_.steps.push_back({item.move.block, at, item.move.cycleBlock});
             break;
         case Item::Kind::Stop:
             out_.stops.push_back({item.stop, item.move.block, at});

@@ -25,6 +25,8 @@ public:
         : out_(out), remarks_(remarks), rest_(start), programmed_(start) {}
 
     void beginStep(BlockId block);
+    // From now on steps are shown at `call`, the block that called a program of another file; kNoBlock: at their own.
+    void setShown(BlockId call) { shown_ = call; }
     void stop(ProgramStop::Kind kind, BlockId block);
     // A move as programmed. It begins where the one before ended; moves of no length are left out.
     void add(const Move& move);
@@ -54,7 +56,7 @@ public:
 private:
     struct Item {
         enum class Kind : std::uint8_t { Move, Step, Stop };
-        Move move;  // of a step or stop: its block only
+        Move move;  // of a step or stop: its block only, and as its cycle's block the one shown
         Kind kind = Kind::Move;
         ProgramStop::Kind stop = ProgramStop::Kind::Stop;
         bool changesSide = false;  // of a move
@@ -72,6 +74,7 @@ private:
     };
 
     bool waiting() const { return order_.has_value() || corner_.has_value() || line_.has_value(); }
+    bool isIdle();
     std::vector<Item> takeFromLine();
     void putBack(const std::vector<Item>& items);
     bool begin(Move& move);
@@ -87,8 +90,10 @@ private:
 
     Toolpath& out_;
     Remarks& remarks_;
-    Point rest_;        // where the last written move ended
-    Point programmed_;  // where the last added move ends, as programmed
+    BlockId shown_ = kNoBlock;
+    std::size_t idleSteps_ = 0;  // steps that made no movement
+    Point rest_;                 // where the last written move ended
+    Point programmed_;           // where the last added move ends, as programmed
     std::vector<Item> queue_;
     std::optional<OpenCorner> corner_;
     std::optional<OpenLine> line_;

@@ -14,10 +14,16 @@ namespace firstoff {
 // blocks with words; the number of blocks if there is none.
 BlockId endOfProgramText(const Program& program);
 
-// Searches blocks of the program carried out, not of others in the same file.
+// Searches blocks of the program carried out, not of others in the same tape.
 class ProfileSearch {
 public:
     ProfileSearch(const Program& program, BlockId end) : program_(program), end_(end) {}
+
+    // From now on blocks first … end are those of the program carried out.
+    void setRange(BlockId first, BlockId end) {
+        first_ = first;
+        end_ = end;
+    }
 
     // The block with sequence number `number` that a search from `from` on finds: forwards to the end of the text, then
     // from its beginning.
@@ -31,7 +37,8 @@ private:
     void index();
 
     const Program& program_;
-    const BlockId end_;
+    BlockId first_ = 0;
+    BlockId end_;
     std::vector<std::pair<std::int32_t, BlockId>> byNumber_;  // sorted; made at the first search
     bool indexed_ = false;
 };

@@ -19,7 +19,7 @@ void Remarks::at(BlockId block, const Word* word, Remark remark) {
 }
 
 void Remarks::add(SourceSpan span, Remark remark) {
-    if (!said_.emplace(span.line, remark.code).second) return;
+    if (!said_.emplace((std::uint64_t{span.part} << 32) | span.line, remark.code).second) return;
     if (++counts_[remark.code] > kMostOfOneKind) return;
     Finding finding;
     finding.severity = remark.severity;

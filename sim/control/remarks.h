@@ -43,7 +43,7 @@ private:
 
     const Program& program_;
     std::vector<Finding>& out_;
-    std::set<std::pair<std::uint32_t, std::string>> said_;  // line, code
+    std::set<std::pair<std::uint64_t, std::string>> said_;  // part and line, code
     std::map<std::string, std::size_t> counts_;
 };
 

@@ -98,6 +98,8 @@ struct Move {
 struct Step {
     BlockId block = kNoBlock;
     std::uint32_t firstMove = 0;  // moves made from here on belong to it, until the next step
+    // The same, or the block that called where this one stands in another file than the program: what can be shown.
+    BlockId shown = kNoBlock;
 };
 
 struct ProgramStop {

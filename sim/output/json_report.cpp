@@ -22,7 +22,13 @@ Json placeOf(const SourceSpan& span, std::uint32_t number) {
     return span.line == 0 ? Json(nullptr) : Json(number);
 }
 
-Json findingObject(const Finding& finding) {
+// The name of the file for one that the program calls.
+Json fileOf(const Finding& finding, const Program& program) {
+    if (finding.span.file == SourceSpan::File::Setup) return "setup";
+    return finding.span.part == 0 ? "program" : program.parts[finding.span.part].name;
+}
+
+Json findingObject(const Finding& finding, const Program& program) {
     Json object;
     object["severity"] = name(finding.severity);
     object["code"] = finding.code;
@@ -33,7 +39,7 @@ Json findingObject(const Finding& finding) {
     object["values"] = Json::object();
     for (const auto& [key, value] : finding.values) object["values"][key] = rounded(value);
     object["remedy"] = finding.remedy;
-    object["file"] = finding.span.file == SourceSpan::File::Setup ? "setup" : "program";
+    object["file"] = fileOf(finding, program);
     object["unproven"] = finding.unproven;
     return object;
 }
@@ -51,7 +57,7 @@ Json reportObject(const Trial& trial) {
     object["removed_volume_mm3"] = rounded(trial.removedVolumeMm3);
     object["moves"] = trial.toolpath.moves.size();
     object["findings"] = Json::array();
-    for (const Finding& finding : trial.findings) object["findings"].push_back(findingObject(finding));
+    for (const Finding& finding : trial.findings) object["findings"].push_back(findingObject(finding, trial.program));
     object["not_checked"] = trial.notChecked;
     // The same in every build and for any number of threads; compare two builds with it.
     object["billet_hash"] = trial.stock ? Json(fmt::format("{:016x}", trial.stock->hash())) : Json();

@@ -73,7 +73,7 @@ private:
             text_ += ",,";
             return;
         }
-        fmt::format_to(std::back_inserter(text_), "{},", block + 1);
+        fmt::format_to(std::back_inserter(text_), "{},", trial_.program.lineOf(block));
         const std::int32_t number = trial_.program.blocks[block].sequenceNumber;
         if (number >= 0) fmt::format_to(std::back_inserter(text_), "{}", number);
         text_ += ',';

@@ -119,9 +119,10 @@ void appendWrapped(std::string& text, std::string_view indent, std::string_view 
     text += '\n';
 }
 
-std::string whereOf(const Finding& finding, std::string_view setupName) {
+std::string whereOf(const Finding& finding, const Program& program, std::string_view setupName) {
     std::string where;
     if (finding.span.file == SourceSpan::File::Setup) where = fmt::format("set-up {}", shown(setupName));
+    if (finding.span.part > 0) where = std::string(shown(program.parts[finding.span.part].name));
     if (finding.span.line > 0) {
         where += where.empty() ? "" : ", ";
         where += finding.span.length > 0 || finding.span.column > 1
@@ -136,9 +137,9 @@ void appendFinding(std::string& text, const Finding& finding, const Program& pro
                    std::string_view setupText) {
     const bool inSetup = finding.span.file == SourceSpan::File::Setup;
     text += fmt::format("\n  {}{}  {}  [{}]\n", finding.unproven ? "not proven, " : "", name(finding.severity),
-                        whereOf(finding, setupName), finding.code);
+                        whereOf(finding, program, setupName), finding.code);
     if (finding.span.line > 0) {
-        const std::string_view source = inSetup ? setupText : std::string_view(program.text);
+        const std::string_view source = inSetup ? setupText : program.textOfPart(finding.span.part);
         text += quoted(lineOf(source, finding.span.line), finding.span);
     }
     appendWrapped(text, "    ", "    ", shown(finding.message));

@@ -195,8 +195,11 @@ bool ExpressionParser::power() {
     for (;;) {
         skip();
         const char* const operatorAt = at_;
-        if (end_ - at_ < 2 || at_[0] != '*' || at_[1] != '*') return true;
-        at_ += 2;
+        if (!take('*')) return true;
+        if (!take('*')) {
+            at_ = operatorAt;
+            return true;
+        }
         if (!signedValue()) return false;
         emit(Op::Power, operatorAt);
     }

@@ -64,7 +64,8 @@ constexpr std::array<Keyword, 6> kKeywords = {{{"IF", "["},
 
 }  // namespace
 
-LineScanner::LineScanner(Program& program) : program_(program), base_(program.text.data()) {}
+LineScanner::LineScanner(Program& program)
+    : program_(program), base_(program.text.data()), firstFinding_(program.findings.size()) {}
 
 void LineScanner::scan(const char* begin, const char* end, std::uint32_t line) {
     begin_ = begin;
@@ -372,9 +373,10 @@ void LineScanner::noteProgramNumber(const Word& word) {
 }
 
 void LineScanner::report(Finding finding) {
-    if (reported_ || program_.findings.size() > kMostFindings) return;
+    const std::size_t count = program_.findings.size() - firstFinding_;
+    if (reported_ || count > kMostFindings) return;
     reported_ = true;
-    if (program_.findings.size() == kMostFindings) {
+    if (count == kMostFindings) {
         program_.findings.push_back(fault::tooManyFaults(kMostFindings, {line_, 1, 1}));
         return;
     }

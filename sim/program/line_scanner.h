@@ -13,7 +13,7 @@ namespace firstoff {
 // a comment, or is a separator between them. At most one fault is reported per line.
 class LineScanner {
 public:
-    explicit LineScanner(Program& program);
+    explicit LineScanner(Program& program);  // for one part; Program::text stays where it is meanwhile
 
     // `begin` … `end` is the line without its end, inside Program::text; `line` counts from 1.
     void scan(const char* begin, const char* end, std::uint32_t line);
@@ -47,6 +47,7 @@ private:
     const char* const base_;
     const char* begin_ = nullptr;
     const char* end_ = nullptr;
+    const std::size_t firstFinding_;  // of this part
     std::uint32_t line_ = 0;
     Block block_;
     bool reported_ = false;

@@ -32,7 +32,7 @@ struct Comment {
     std::uint32_t length = 0;  // with its brackets
 };
 
-// One line of the program. Blank lines and comment lines are blocks without words, so that block i is line i + 1.
+// One line of the program. Blank lines and comment lines are blocks without words.
 struct Block {
     enum class Kind : std::uint8_t {
         Words,      // words, possibly none
@@ -50,8 +50,16 @@ struct Block {
     std::uint32_t statement = 0;       // Statement: index into Program::statements
 };
 
-using BlockId = std::uint32_t;  // index into Program::blocks; line number minus 1
+using BlockId = std::uint32_t;  // index into Program::blocks; Program::lineOf gives its line
 inline constexpr BlockId kNoBlock = 0xffffffffu;
+
+// A file of the program: its own, or one that holds programs it calls.
+struct ProgramPart {
+    std::string name;              // of the file as the user knows it; for messages only
+    std::int32_t number = -1;      // that the file's name says, for a text without O number; -1 if none
+    std::uint32_t firstByte = 0;   // of its text in Program::text
+    std::uint32_t firstBlock = 0;  // of its lines in Program::blocks
+};
 
 struct Program {
     std::string name;  // file name as the user gave it; for messages only
@@ -64,6 +72,22 @@ struct Program {
     std::vector<Assignment> assignments;    // of statements
     std::vector<Instruction> instructions;  // of expressions and statements
     std::vector<Finding> findings;
+    std::vector<ProgramPart> parts;  // the program's own file, then those appended; empty where nothing was read
+
+    // The file and the line in it (from 1) where a block stands.
+    std::uint16_t partOf(BlockId block) const;
+    std::uint32_t lineOf(BlockId block) const {
+        return parts.size() < 2 ? block + 1 : block - parts[partOf(block)].firstBlock + 1;
+    }
+    // "line 12", or "line 12 of O1234.nc" where that is not the program's own file.
+    std::string lineName(BlockId block) const;
+    // Whether a block stands in the program's own file, or is none.
+    bool isOwn(BlockId block) const { return parts.size() < 2 || block < parts[1].firstBlock || block == kNoBlock; }
+    // The blocks of a part: from its first to the one behind its last.
+    BlockId firstBlockOf(std::uint16_t part) const { return parts.empty() ? 0 : parts[part].firstBlock; }
+    BlockId endBlockOf(std::uint16_t part) const;
+    // The block of a line of a part, kNoBlock if there is none.
+    BlockId blockAt(std::uint16_t part, std::uint32_t line) const;
 
     std::string_view textOf(const Word& word) const { return std::string_view(text).substr(word.offset, word.length); }
     std::string_view textOf(const Block& block) const {
@@ -72,6 +96,8 @@ struct Program {
     // The words of a block, N, O and skip included.
     const Word* begin(const Block& block) const { return words.data() + block.firstWord; }
     const Word* end(const Block& block) const { return words.data() + block.firstWord + block.wordCount; }
+
+    std::string_view textOfPart(std::uint16_t part) const;
 
     // Span of a word, or of a whole block, for findings.
     SourceSpan span(BlockId block, const Word& word) const;
@@ -82,5 +108,9 @@ struct Program {
 // reading goes on with the next block. Bytes that are no text at all (NUL) give one finding of severity Stop and an
 // empty list of blocks.
 Program readProgram(std::string text, std::string name);
+
+// Adds a file that holds programs called by this one. What cannot be read is a finding of that part; `number` as in
+// ProgramPart. A program has at most 65535 parts; more are not added.
+void appendProgram(Program& program, std::string_view text, std::string name, std::int32_t number);
 
 }  // namespace firstoff

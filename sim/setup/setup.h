@@ -156,9 +156,10 @@ struct ControlOptions {
     double peckClearanceMm = 0.5;    // back after a peck: G74 and G75 without R, and G83
     bool peckFullRetract = true;     // G83 comes out of the hole after every peck
     double threadChamferLeads = 1;   // pull-out at the end of a threading pass of a cycle, in leads along Z
-    bool blockSkip = false;          // the block-skip switch: blocks with `/` are left out
-    bool optionalStop = true;        // the optional-stop switch: M01 stops
-    bool plainCorners = false;       // R, C, I and K without comma are corners in G01 blocks of one axis
+    // The block-skip switches: bit n is set where blocks with `/n` are left out; `/` alone is level 1.
+    std::uint16_t blockSkipLevels = 0;
+    bool optionalStop = true;   // the optional-stop switch: M01 stops
+    bool plainCorners = false;  // R, C, I and K without comma are corners in G01 blocks of one axis
     OffsetCancel offsetCancel = OffsetCancel::NotSaid;
     WholeNumbers wholeNumbers = WholeNumbers::NotSaid;
     bool radiusProgramming = false;  // X and U are radii in the program, not diameters

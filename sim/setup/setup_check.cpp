@@ -70,6 +70,8 @@ const char* formInWords(SetupKey::Form form) {
             return "a text in quotes";
         case SetupKey::Form::Flag:
             return "true or false";
+        case SetupKey::Form::Levels:
+            return "true, false or a list of numbers such as [1, 3]";
     }
     return "";
 }
@@ -87,6 +89,8 @@ bool hasForm(const SetupValue& value, SetupKey::Form form) {
             return value.form == SetupValue::Form::Text;
         case SetupKey::Form::Flag:
             return value.form == SetupValue::Form::Flag;
+        case SetupKey::Form::Levels:
+            return value.form == SetupValue::Form::Flag || value.form == SetupValue::Form::NumberList;
     }
     return false;
 }
@@ -218,6 +222,9 @@ private:
             case SetupKey::Form::Choice:
                 checkChoice(key, entry);
                 break;
+            case SetupKey::Form::Levels:
+                checkLevels(key, entry);
+                break;
             case SetupKey::Form::Text:
             case SetupKey::Form::Flag:
                 break;
@@ -229,6 +236,16 @@ private:
         add("setup-out-of-range", entry.value.span,
             fmt::format("{} is {:g}; it must lie between {:g} and {:g}.", entry.key, number, key.least, key.most),
             "Correct the figure; the unit is the one in the key's name.");
+    }
+
+    void checkLevels(const SetupKey& key, const SetupEntry& entry) {
+        for (double level : entry.value.list) {
+            if (level == std::floor(level) && level >= key.least && level <= key.most) continue;
+            add("setup-out-of-range", entry.value.span,
+                fmt::format("{} holds {:g}; it is a list of whole numbers from {:g} to {:g}.", entry.key, level,
+                            key.least, key.most),
+                "Write the numbers of the switches that are on.");
+        }
     }
 
     void checkRange(const SetupKey& key, const SetupEntry& entry) {

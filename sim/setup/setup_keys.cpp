@@ -113,7 +113,7 @@ constexpr SetupKey kKeys[] = {
     {"control", "peck_clearance_mm", Form::Number, kOptional, 0, 100, 0.5},
     {"control", "peck_full_retract", Form::Flag},
     {"control", "thread_chamfer_leads", Form::Number, kOptional, 0, 9.9, 1},
-    {"control", "block_skip", Form::Flag},
+    {"control", "block_skip", Form::Levels, kOptional, 1, 9, 0},
     {"control", "optional_stop", Form::Flag},
     {"control", "corner_words", Form::Choice, kOptional, 0, 0, 0, "comma|plain"},
     {"control", "offset_cancel", Form::Choice, kOptional, 0, 0, 0, "wear|all"},

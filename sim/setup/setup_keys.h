@@ -17,6 +17,7 @@ struct SetupKey {
         Text,    // any text
         Choice,  // one of `choices`
         Flag,    // true or false
+        Levels,  // true, false, or a list of whole numbers: [1, 3]
     };
     enum class Need : std::uint8_t { Optional, Required };
 

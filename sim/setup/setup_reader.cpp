@@ -74,6 +74,18 @@ private:
         return entry ? entry->value.flag : fallback;
     }
 
+    // A bit for each level: bit 1 for level 1, which is also what `true` says.
+    static std::uint16_t levelsIn(const SetupTable& table, std::string_view key) {
+        const SetupEntry* entry = table.usable(key);
+        if (entry == nullptr) return 0;
+        if (entry->value.form == SetupValue::Form::Flag) return entry->value.flag ? 1u << 1 : 0;
+        unsigned levels = 0;
+        for (double level : entry->value.list) {
+            if (level >= 1 && level <= 9) levels |= 1u << static_cast<unsigned>(level);
+        }
+        return static_cast<std::uint16_t>(levels);
+    }
+
     static SourceSpan spanOf(const SetupTable& table, std::string_view key) {
         const SetupEntry* entry = table.find(key);
         return entry ? entry->value.span : table.span;
@@ -324,7 +336,7 @@ private:
         c.codeSystem = system == "C" ? CodeSystem::C : system == "B" ? CodeSystem::B : CodeSystem::A;
         c.compensateInRoughing = flagIn(t, "compensate_in_roughing", c.compensateInRoughing);
         c.compensationStart = textIn(t, "compensation_start") == "B" ? CompensationStart::B : CompensationStart::A;
-        c.blockSkip = flagIn(t, "block_skip", c.blockSkip);
+        c.blockSkipLevels = levelsIn(t, "block_skip");
         c.optionalStop = flagIn(t, "optional_stop", c.optionalStop);
         c.arcClosureMm = numberIn(t, "arc_closure_mm");
         c.roughingRetractMm = numberIn(t, "roughing_retract_mm");

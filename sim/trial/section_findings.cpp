@@ -130,7 +130,7 @@ private:
         if (word.comma) return;
         if (word.letter == 'F') said.feed = true;
         if (word.letter == 'S') said.speed = true;
-        if (word.letter != 'G' && word.letter != 'M') return;
+        if ((word.letter != 'G' && word.letter != 'M') || word.form != Word::Form::Number) return;
         const int tenths = static_cast<int>(word.value * 10 + 0.5);
         const CodeEntry* entry = codeEntry(word.letter, tenths, m_.setup.control.codeSystem);
         if (entry == nullptr) return;

@@ -20,15 +20,15 @@ void take(std::vector<Finding>& all, const std::vector<Finding>& some) {
 void sortForReading(std::vector<Finding>& findings) {
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
         const auto key = [](const Finding& f) {
-            return std::tuple(f.span.file == SourceSpan::File::Program, f.span.line, f.span.column,
+            return std::tuple(f.span.file == SourceSpan::File::Program, f.span.part, f.span.line, f.span.column,
                               f.timeS.value_or(0.0));
         };
         return key(a) < key(b);
     });
 }
 
-// The control and the motion know the moves and not the text; a finding that names a line without a column gets the
-// whole block.
+// Motion and what follows it know the moves and not the text: their findings name a block, counted from 1 through all
+// files of the program, without a column. They get the block's line and the whole of it.
 void completeSpans(std::vector<Finding>& findings, const Program& program) {
     for (Finding& finding : findings) {
         SourceSpan& span = finding.span;
@@ -160,13 +160,26 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     return trial;
 }
 
+namespace {
+
+// The step that a move belongs to.
+std::size_t stepOf(const std::vector<Step>& steps, std::size_t move) {
+    const auto after = std::upper_bound(steps.begin(), steps.end(), move,
+                                        [](std::size_t m, const Step& step) { return m < step.firstMove; });
+    return after == steps.begin() ? 0 : static_cast<std::size_t>(std::distance(steps.begin(), after)) - 1;
+}
+
+}  // namespace
+
 std::size_t Trial::stepAt(double timeS) const {
     if (toolpath.steps.empty() || timeline.moves.empty()) return 0;
-    const std::uint32_t move = timeline.moves[timeline.at(timeS)].move;
-    const auto after = std::upper_bound(toolpath.steps.begin(), toolpath.steps.end(), move,
-                                        [](std::uint32_t m, const Step& step) { return m < step.firstMove; });
-    return after == toolpath.steps.begin() ? 0
-                                           : static_cast<std::size_t>(std::distance(toolpath.steps.begin(), after)) - 1;
+    return stepOf(toolpath.steps, timeline.moves[timeline.at(timeS)].move);
+}
+
+BlockId Trial::shownBlock(std::size_t move) const {
+    const BlockId block = toolpath.moves[move].block;
+    if (program.isOwn(block) || toolpath.steps.empty()) return block;
+    return toolpath.steps[stepOf(toolpath.steps, move)].shown;
 }
 
 double Trial::startOfStep(std::size_t step) const {
@@ -182,8 +195,8 @@ double Trial::startOfBlock(BlockId block) const {
 }
 
 BlockId Trial::blockAt(double timeS) const {
-    if (timeline.moves.empty()) return toolpath.steps.empty() ? kNoBlock : toolpath.steps.front().block;
-    return toolpath.moves[timeline.moves[timeline.at(timeS)].move].block;
+    if (timeline.moves.empty()) return toolpath.steps.empty() ? kNoBlock : toolpath.steps.front().shown;
+    return shownBlock(timeline.moves[timeline.at(timeS)].move);
 }
 
 }  // namespace firstoff

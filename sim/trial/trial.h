@@ -38,9 +38,10 @@ struct Trial {
     // Start of the first (or, if it was executed more than once, first) execution of a block; the end of the cycle if
     // it was never reached.
     double startOfBlock(BlockId block) const;
-    // Block that is being carried out at a time: the geometry block of the move, and the step (index into
-    // toolpath.steps).
+    // Block that is being carried out at a time: the geometry block of the move, or the call where that stands in
+    // another file; and the step (index into toolpath.steps).
     BlockId blockAt(double timeS) const;
+    BlockId shownBlock(std::size_t move) const;  // of a move (index into toolpath.moves), likewise
     std::size_t stepAt(double timeS) const;
     double startOfStep(std::size_t step) const;
 };

@@ -1,4 +1,4 @@
-(option block-skip)
+(option block-skip 1 2)
 T0101
 G97 S1000 M03
 G00 X62. Z2.

@@ -56,6 +56,18 @@ TEST(Command, WhatIsNotUnderstoodIsNotProvenAndExitsWithThree) {
     EXPECT_THAT(run.out, HasSubstr("G187"));
 }
 
+TEST(Command, ReadsCalledProgramsFromFilesBesideTheProgram) {
+    const Bench bench;
+    const std::string setup = bench.put("job.toml", shop::readFile("assets/jobs/coupling-spigot.toml"));
+    const std::string program = bench.put("job.nc", "O1\nT0101\nM98 P77\nM30\n");
+    EXPECT_THAT(shop::firstoff("check " + program).out, HasSubstr("[subprogram-not-found]"));
+    bench.put("o0077.NC", "O77\nG00 X!\nM99\n");
+    const CommandRun run = shop::firstoff("check " + program + " --json " + bench.path("report.json"));
+    EXPECT_THAT(run.out, Not(HasSubstr("[subprogram-not-found]")));
+    EXPECT_THAT(run.out, HasSubstr("o0077.NC, line 2 column 5"));
+    EXPECT_THAT(bench.contents("report.json"), HasSubstr("\"file\": \"o0077.NC\""));
+}
+
 struct BadUse {
     const char* name;
     const char* arguments;  // SPIGOT and SETUP stand for the good files, BENCH for the test's folder

@@ -150,7 +150,8 @@ void readOption(ControlOptions& options, const std::string& name, std::istringst
     if (name == "max-blocks") {
         in >> options.maxBlocks;
     } else if (name == "block-skip") {
-        options.blockSkip = true;
+        for (int level = 0; in >> level;) options.blockSkipLevels |= static_cast<std::uint16_t>(1u << level);
+        if (options.blockSkipLevels == 0) options.blockSkipLevels = 1u << 1;
     } else if (name == "system-b") {
         options.codeSystem = CodeSystem::B;
     } else if (name == "system-c") {

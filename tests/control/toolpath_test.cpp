@@ -333,5 +333,23 @@ TEST(Corner, FilletTouchesBothSides) {
     }));
 }
 
+// A loop that only calculates runs to the limit of blocks without filling the memory.
+TEST(Interpret, KeepsNoStepsOfALoopThatOnlyCalculates) {
+    auto setup = shop::barStock(60, 100, 0);
+    shop::addTurningTool(setup, 1, 'C', 0.8);
+    setup.control.maxBlocks = 1'000'000;
+    for (const char* before : {"", "G42 G00 X50. Z2.\n"}) {
+        const Toolpath path = interpret(
+            readProgram(std::string("T0101\n") + before + "#1=0\nWHILE[#1LT1]DO1\n#2=#2+1\nEND1\nM30\n", "test"),
+            setup);
+        EXPECT_LT(path.steps.size(), 300'000u);
+        const auto endless = std::find_if(path.findings.begin(), path.findings.end(),
+                                          [](const Finding& f) { return f.code == "endless-program"; });
+        ASSERT_NE(endless, path.findings.end());
+        EXPECT_THAT(endless->message,
+                    testing::HasSubstr(*before == 0 ? "from line 5 back to line 3" : "from line 6 back to line 4"));
+    }
+}
+
 }  // namespace
 }  // namespace firstoff

@@ -106,10 +106,26 @@ TEST(ReadSetup, DiametersBecomeRadiiAndNothingElseDoes) {
     ASSERT_NE(setup.offset(2), nullptr);
     EXPECT_EQ(setup.offset(2)->wear, (Point{-0.01, 0.02}));
     EXPECT_FALSE(setup.offset(2)->gauge);
-    EXPECT_TRUE(setup.control.blockSkip);
+    EXPECT_EQ(setup.control.blockSkipLevels, 1u << 1);
     EXPECT_EQ(setup.control.compensationStart, CompensationStart::B);
     EXPECT_TRUE(setup.control.optionalStop);
     EXPECT_EQ(setup.control.maxBlocks, 20'000'000);
+}
+
+TEST(ReadSetup, BlockSkipHasASwitchForEachLevel) {
+    const auto levels = [](const std::string& value) {
+        return readSetup(with(kGood, "block_skip = true", "block_skip = " + value), "");
+    };
+    EXPECT_EQ(levels("false").control.blockSkipLevels, 0);
+    EXPECT_EQ(levels("[]").control.blockSkipLevels, 0);
+    EXPECT_EQ(levels("[1, 9]").control.blockSkipLevels, 1u << 1 | 1u << 9);
+    EXPECT_TRUE(levels("[2]").findings.empty());
+    for (const char* wrong : {"[0]", "[10]", "[1.5]"}) {
+        const auto setup = levels(wrong);
+        ASSERT_EQ(setup.findings.size(), 1u) << wrong;
+        EXPECT_EQ(setup.findings[0].code, "setup-out-of-range") << wrong;
+    }
+    EXPECT_EQ(levels("1").findings[0].code, "setup-wrong-type");
 }
 
 TEST(ReadSetup, BarAndDatumStandWhereTheJawsPutThem) {

@@ -1,0 +1,9 @@
+O1
+T0101
+G97 S1000 M03
+G00 X62. Z2.
+G00 G65 P10 X50. (expect finding codes-conflict at 1)
+M30
+O10
+G00 X#24 (expect rapid X50)
+M99

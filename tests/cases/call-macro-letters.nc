@@ -1,0 +1,20 @@
+(Every letter's variable; G L N O P are none)
+O1
+T0101
+G97 S1000 M03
+G00 X62. Z2.
+G65 P10 A1. B2. C3. I4. J5. K6. D7. E8. F9. H11. M13 Q17 R18. S19. T20 U21. V22. W23. X24. Y25. Z26.
+G00 X50. (expect rapid X50) (expect state spindle 1 speed 1000)
+M30
+O10
+#33=0
+#32=1
+WHILE[#32LE26]DO1
+IF[##32EQ#0]GOTO5
+IF[##32NE#32]GOTO99
+#33=#33+1
+N5 #32=#32+1
+END1
+G00 X#33 (expect rapid X21)
+M99
+N99 #3000=1(WRONG LETTER)

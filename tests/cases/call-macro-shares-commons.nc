@@ -1,0 +1,12 @@
+O1
+T0101
+G97 S1000 M03
+G00 X62. Z2.
+#100=50.
+G65 P10
+G00 X#100 (expect rapid X40)
+M30
+O10
+G00 X#100 (expect rapid X50)
+#100=40.
+M99

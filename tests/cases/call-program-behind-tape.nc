@@ -1,0 +1,12 @@
+%
+O1
+T0101
+G97 S1000 M03
+G00 X62. Z2.
+M98 P2 (expect finding program-behind-tape-end unproven)
+M30
+%
+O2
+G00 X50. (expect rapid X50)
+M99
+%
