@@ -10,7 +10,8 @@ namespace {
 void readFeed(Instant& instant, const Machine& machine) {
     if (classOf(instant.move->kind) != MotionClass::Cutting) return;
     const double rpm = instant.revPerMin;
-    const double programmed = instant.modal->feedPerRev ? instant.move->feed * rpm : instant.move->feed;
+    const bool perRev = instant.modal->feedPerRev || instant.move->kind == MoveKind::Thread;
+    const double programmed = perRev ? instant.move->feed * rpm : instant.move->feed;
     const double limit = machine.maxFeedMmPerMin > 0 ? machine.maxFeedMmPerMin : programmed;
     instant.feedMmPerMin = std::min(programmed, limit);
     instant.feedMmPerRev = rpm > 0 ? instant.feedMmPerMin / rpm : 0;

@@ -18,6 +18,16 @@ std::string motionWord(int code) {
             return "G02 arc, clockwise";
         case 3:
             return "G03 arc, anticlockwise";
+        case 32:
+            return "G32 thread";
+        case 34:
+            return "G34 thread of variable lead";
+        case 76:
+            return "G76 threading cycle";
+        case 84:
+            return "G84 tapping";
+        case 92:
+            return "G92 threading pass";
         default:
             return fmt::format("G{:02}", code);
     }

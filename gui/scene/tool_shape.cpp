@@ -276,8 +276,49 @@ private:
     bool smoothNormals_ = false;
 };
 
+// The V of a threading insert, as deep as it cuts; what holds it is the head of the holder.
+TriangleMesh threadInsert(const Tool& tool, const Polygon& outline) {
+    const float thick = std::clamp(0.9f * mm(tool.cuttingDepth), 1.2f, 4.0f);
+    return prism({outline, -thick, 0, 0.05f, 0.12f * thick}, packColour(palette::kInsertGold, kPolished));
+}
+
+// Cross-section of a tap: four lands, flat between them.
+Polygon tapLands(float radius) {
+    constexpr float kHalfLand = 0.35f;  // rad
+    Polygon polygon;
+    for (int land = 0; land < 4; ++land) {
+        for (float off : {-kHalfLand, 0.0f, kHalfLand}) {
+            const float angle = 1.5707963f * static_cast<float>(land) + off;
+            polygon.push_back(radius * glm::vec2(std::cos(angle), std::sin(angle)));
+        }
+    }
+    return polygon;
+}
+
+// A tap as a stack of its threads, growing over the chamfer.
+TriangleMesh tapBody(const Tool& tool) {
+    constexpr int kMostThreads = 80;
+    const float radius = mm(tool.diameter / 2), pitch = mm(tool.pitch), length = mm(tool.fluteLength);
+    const float depth = 0.61f * pitch, chamfer = mm(tapChamferMm(tool));
+    const int threads = std::clamp(static_cast<int>(length / pitch), 1, kMostThreads);
+    const float step = length / static_cast<float>(threads);
+    const std::uint32_t colour = packColour(palette::kDrillSteel, kPolished);
+    TriangleMesh mesh;
+    for (int i = 0; i < threads; ++i) {
+        const float from = step * static_cast<float>(i);
+        const float grown = std::min(1.0f, (from + step) / chamfer);
+        const float r = radius - (1 - grown) * depth;
+        mesh.append(prism({tapLands(r), from, from + step, std::min(0.4f * step, depth)}, colour));
+    }
+    mesh.transform(
+        glm::mat4(glm::vec4(0, 1, 0, 0), glm::vec4(0, 0, 1, 0), glm::vec4(1, 0, 0, 0), glm::vec4(0, 0, 0, 1)));
+    return mesh;
+}
+
 TriangleMesh drillShank(const Tool& tool) {
-    const float radius = std::max(mm(tool.shankSize), mm(tool.diameter)) / 2;
+    // The shank of a tap may be the thinner part.
+    const float cuts = tool.kind == ToolKind::Tap ? 0 : mm(tool.diameter);
+    const float radius = std::max(mm(tool.shankSize), cuts) / 2;
     const float from = mm(tool.fluteLength), to = std::max(mm(tool.overhang), from + 4) + 12;
     TriangleMesh mesh = prism({regular(32, radius), from, to, 0.6f}, packColour(palette::kDrillSteel, kSatin));
     mesh.transform(
@@ -295,12 +336,21 @@ ToolShape shapeOf(const Tool& tool) {
         shape.holder = drillShank(tool);
         return shape;
     }
+    if (tool.kind == ToolKind::Tap) {
+        if (tool.diameter <= 0 || tool.pitch <= 0) return shape;
+        shape.edge = tapBody(tool);
+        shape.holder = drillShank(tool);
+        return shape;
+    }
     const Polygon outline = polygonOf(tool.cutting.empty() ? toolOutline(tool) : tool.cutting);
     if (outline.size() < 3) return shape;
     const bool groove = tool.kind == ToolKind::Grooving || tool.kind == ToolKind::Parting;
     if (groove) {
         shape.edge = grooveInsert(tool, outline);
         shape.holder = blade(tool, outline);
+    } else if (tool.kind == ToolKind::Threading) {
+        shape.edge = threadInsert(tool, outline);
+        shape.holder = tool.inside ? boringBar(tool, outline) : squareShank(tool, outline);
     } else {
         shape.edge = insertBody(tool, outline);
         shape.holder = tool.kind == ToolKind::Boring ? boringBar(tool, outline) : squareShank(tool, outline);

@@ -26,12 +26,15 @@ std::string nameOf(const Tool& tool, ToolPart part) {
     switch (tool.kind) {
         case ToolKind::Turning:
         case ToolKind::Boring:
+        case ToolKind::Threading:
             return "insert";
         case ToolKind::Grooving:
         case ToolKind::Parting:
             return "blade";
         case ToolKind::Drill:
             return "drill";
+        case ToolKind::Tap:
+            return "tap";
     }
     return "edge";
 }

@@ -26,11 +26,16 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::Feed, Motion, 'G', 10, "Straight line at feed."),
     everywhere(Order::ArcClockwise, Motion, 'G', 20, "Arc clockwise, X drawn upwards: R, or I (on radius) and K."),
     everywhere(Order::ArcAnticlockwise, Motion, 'G', 30, "Arc anticlockwise, likewise."),
-    numbered(Order::Thread, Unknown, 320, 330, 330, "Thread cut of constant lead F."),
-    everywhere(Order::ThreadOfVariableLead, Unknown, 'G', 340, "Thread cut whose lead changes by K with every turn."),
+    numbered(
+        Order::Thread, Motion, 320, 330, 330,
+        "Thread of constant lead: F per revolution along the longer axis; Q start angle in thousandths of a degree."),
+    everywhere(Order::ThreadOfVariableLead, Motion, 'G', 340,
+               "Thread whose lead begins with F and changes by K with every revolution."),
     numbered(Order::TurningPass, Motion, 900, 770, 200,
              "One turning pass and back, straight or with the taper R (or I); again in every block with X, Z or R."),
-    numbered(Order::ThreadingPass, Unknown, 920, 780, 210, "One threading pass and back."),
+    numbered(Order::ThreadingPass, Motion, 920, 780, 210,
+             "One threading pass with pull-out and back, straight or with the taper R, lead F, start angle Q; again in "
+             "every block with X, Z or R."),
     numbered(Order::FacingPass, Motion, 940, 790, 240,
              "One facing pass and back, straight or with the taper R (or K); again in every block with X, Z or R."),
     everywhere(Order::DrillCancel, CycleEnd, 'G', 800,
@@ -42,7 +47,8 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::DrillWithDwell, Motion, 'G', 820, "Likewise, and dwells P milliseconds at the bottom."),
     everywhere(Order::PeckDrill, Motion, 'G', 830,
                "Likewise, in pecks of Q least increments; how far it comes out between them is a key of the set-up."),
-    everywhere(Order::Tap, Unknown, 'G', 840, "Taps: in at the lead, spindle reversed, out."),
+    everywhere(Order::Tap, Motion, 'G', 840,
+               "Taps: in at the lead, spindle reversed, out at the lead; otherwise as the drilling cycles."),
     everywhere(Order::Bore, Motion, 'G', 850, "Bores to Z at feed, dwells P, and comes back to R at feed."),
     everywhere(Order::SideDrill, Unknown, 'G', 870, "Drilling from the side with a driven tool."),
     everywhere(Order::SideTap, Unknown, 'G', 880, "Tapping from the side with a driven tool."),
@@ -85,7 +91,11 @@ constexpr CodeEntry kTable[] = {
         "lengths; R alone in the block before is the retract, beside the end point the relief at the bottom."),
     numbered(Order::GroovePeck, OneShot, 750, 750, 770,
              "Pecks along X: grooves, parting. P peck on radius and Q step; else as the pecks along Z."),
-    numbered(Order::ThreadingCycle, Unknown, 760, 760, 780, "A whole thread in passes."),
+    numbered(
+        Order::ThreadingCycle, OneShot, 760, 760, 780,
+        "A whole thread in passes of equal area. Two blocks: P finish passes, pull-out and angle, Q least depth, R "
+        "finish allowance; then X Z, P depth, Q first depth, R taper, F lead. Or one: X Z, K depth, D first depth, I "
+        "taper, A angle, F lead."),
 
     everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 121,
                "Polar interpolation, X and C as a plane: moves are carried with C, cutting is not modelled."),

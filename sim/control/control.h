@@ -5,7 +5,8 @@
 // Where words stand in the block makes no difference.
 //
 // The parts: control.cpp the way through the blocks, control_modes.cpp feed, speed and what else is modal,
-// control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_drawing.cpp corners and lines by
+// control_tool.cpp tool calls and compensation, control_motion.cpp movement, control_threads.cpp threads,
+// control_threading_cycles.cpp threads as cycles and tapping, control_drawing.cpp corners and lines by
 // their angle, control_coordinates.cpp datums, offset entry and reference positions, control_cycles.cpp profiles and
 // G70, control_roughing.cpp G71 to G73, control_passes.cpp the movement codes that are cycles, control_drilling.cpp the
 // drilling cycles among them, control_pecks.cpp G74 and G75, control_spindle_axis.cpp C words,
@@ -35,6 +36,7 @@
 #include "sim/control/remarks.h"
 #include "sim/control/roughing.h"
 #include "sim/control/single_pass.h"
+#include "sim/control/threading_cycle.h"
 #include "sim/control/toolpath.h"
 #include "sim/control/variables.h"
 #include "sim/program/program.h"
@@ -98,6 +100,7 @@ private:
         bool motionGiven = false;
         bool suspended = false;        // a code that is not understood has taken over the axis words
         bool feedOfOtherMode = false;  // F was given under the other of G98 and G99
+        bool feedIsLead = false;       // F in force was given with a thread
         bool feedChecked = false;      // nothing that a feed move depends on changed since it was looked at
         bool speedGiven = false;
         bool datumChecked = false;        // work offset and tool offset were looked at since they changed
@@ -121,6 +124,24 @@ private:
     struct Place {
         BlockId block = kNoBlock;
         const Word* word = nullptr;
+    };
+
+    // What the first of two G76 blocks says; it stays for the cycles that follow.
+    struct ThreadingFigures {
+        bool passesGiven = false, leastGiven = false, allowanceGiven = false;
+        int finishPasses = 1;
+        std::optional<double> pullOutLeads;  // none: that of the set-up
+        double angleDeg = 0;
+        double leastDepth = 0;
+        double allowance = 0;
+    };
+
+    // What the passes of one thread must have in common.
+    struct ThreadPass {
+        std::uint32_t call = 0xffffffffu;
+        double lead = 0;
+        double startZ = 0;
+        double speed = 0;
     };
 
     // G66 in force.
@@ -245,6 +266,33 @@ private:
     Point datum() const { return out_.datums[now_.modal.datum]; }
     Point workPosition() const { return now_.position + call().reckoned - datum(); }
     Point turretAt(Point work) const { return work + datum() - call().reckoned; }
+
+    // control_threads.cpp
+    void threadMove(Order order);
+    bool threads() const;
+    std::optional<double> threadLead(const char* what);
+    double leadChange(double lead, double way);
+    double startAngle(bool chained);
+    void checkThreadSpeed(double lead);
+    void checkThreadTool(double lead);
+    void refuseCorner(const char* where);
+    Move threadTo(Point to, const MoveExtra& extra);
+    Move cycleThread(const CycleMove& planned, Point to);
+
+    // control_threading_cycles.cpp
+    void beginThreading();
+    void threadingPassBlock();
+    void threadingCycleBlock();
+    void readThreadingFigures();
+    void readPassesAndAngle();
+    std::optional<ThreadingCycle> readThread();
+    bool readDepths(ThreadingCycle& cycle);
+    std::optional<double> threadDepth(char letter, const char* what);
+    void reportFiguresNotGiven();
+    void checkThread(const ThreadingCycle& cycle);
+    bool checkThreadStart(const ThreadingPass& pass, double crest);
+    void tappingBlock();
+    std::string codeText(Order order) const;
 
     // control_drawing.cpp
     std::optional<CornerWish> cornerWish(const Word*& word);
@@ -489,6 +537,11 @@ private:
     int spindleAxisSaid_ = -1;  // the tool call for which it was
     Place cycleStated_;         // the movement code that is a cycle and in force
     Place surfaceSpeedOn_;      // the G96 in force
+    ThreadingFigures threading_;
+    ThreadPass lastThread_;
+    double cycleStartAngle_ = 0;            // of the threads of the cycle at hand, rad
+    double threadEndAngle_ = 0;             // spindle angle at which the last thread move ended, rad
+    BlockId surfaceThreadSaid_ = kNoBlock;  // the G96 about which a thread has complained
     Reading reading_ = Reading::Program;
     BlockId cycleBlock_ = kNoBlock;
     std::uint16_t pass_ = 0;

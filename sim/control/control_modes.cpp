@@ -57,6 +57,9 @@ void Control::applyFeed() {
     // Inside a profile F counts for the finish cut only.
     if (reading_ == Reading::ProfileShape) return;
     const double feed = scale() * words_.number('F');
+    const bool isLead = threads();
+    if (isLead != now_.feedIsLead) now_.feedChecked = false;
+    now_.feedIsLead = isLead;
     if (feed > 0 && feed == now_.modal.feed && !now_.feedOfOtherMode && !now_.feedOfOtherUnits) return;
     if (!positive('F', "F, the feed,")) return;
     now_.modal.feed = feed;
@@ -210,6 +213,16 @@ void Control::checkFeed() {
                               "Write a new F word with the change of feed mode.",
                               {{"feed", now_.modal.feed}}});
         now_.feedOfOtherMode = false;
+    }
+    if (now_.feedIsLead && now_.modal.feed > 0) {
+        remarks_.at(block(), {Severity::Warning,
+                              "feed-left-from-thread",
+                              fmt::format("A move at feed without an F of its own: F{} is still the lead of the thread "
+                                          "before it, and counts as {} now.",
+                                          figure(now_.modal.feed / scale()),
+                                          now_.modal.feedPerRev ? "feed per revolution" : "feed per minute"),
+                              "Write F with the first feed move behind a thread.",
+                              {{"feed", now_.modal.feed}}});
     }
     checkUnitsOfFeed();
     const double most = setup_.machine.maxRevPerMin;

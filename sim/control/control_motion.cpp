@@ -62,6 +62,8 @@ void Control::applyAxes() {
                 return pecksBlock(true);
             case Order::FeedUntilSkip:
                 return feedUntilSkip();
+            case Order::ThreadingCycle:
+                return threadingCycleBlock();
             default:
                 break;
         }
@@ -142,6 +144,10 @@ void Control::move() {
         case 1:
             if (!now_.feedChecked) checkFeed();
             return moveAlong(newMove(MoveKind::Feed, to));
+        case 32:
+            return threadMove(Order::Thread);
+        case 34:
+            return threadMove(Order::ThreadOfVariableLead);
         default:
             if (!now_.feedChecked) checkFeed();
             return arcMove(newMove(now_.modal.motion == 2 ? MoveKind::ArcClockwise : MoveKind::ArcAnticlockwise, to));

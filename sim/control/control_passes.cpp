@@ -50,6 +50,10 @@ void Control::modalCycle() {
         case 90:
         case 94:
             return singlePassBlock();
+        case 92:
+            return threadingPassBlock();
+        case 84:
+            return tappingBlock();
         case 81:
         case 82:
         case 83:
@@ -245,7 +249,7 @@ void Control::emitCycle(const std::vector<CycleMove>& moves, BlockId callBlock, 
         Point to = turretAt(planned.to);
         if (planned.to.r == startWork.r) to.r = start.r;
         if (planned.to.z == startWork.z) to.z = start.z;
-        Move move = newMove(planned.kind, to);
+        Move move = planned.kind == MoveKind::Thread ? cycleThread(planned, to) : newMove(planned.kind, to);
         if (planned.block != kNoBlock) move.block = planned.block;
         move.centre = turretAt(planned.centre);
         move.seconds = planned.seconds;

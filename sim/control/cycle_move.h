@@ -20,6 +20,8 @@ struct CycleMove {
     BlockId block = kNoBlock;  // profile block followed; kNoBlock for the cycle's own moves
     double seconds = 0;        // Dwell
     double lead = 0;           // Thread: mm per revolution along the longer axis
+    bool reversed = false;     // Thread: with the spindle the other way round, out of a tapped hole
+    double threadDepth = 0;    // Thread: of the pass below the crest, 0 where it is not known
 };
 
 }  // namespace firstoff

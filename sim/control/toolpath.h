@@ -66,6 +66,7 @@ struct MoveExtra {
     double lead = 0;        // Thread: mm per revolution along the longer axis of the move (on radius), at its start
     double leadChange = 0;  // Thread: added to the lead with every revolution, mm
     double startAngle = 0;  // Thread: spindle angle at which it starts, rad, 0 … 2π
+    double threadDepth = 0;  // Thread: how deep below the crest a cycle means this pass to be, mm; 0 not known
     bool spindleIsAxis = false;  // the move turns the spindle as the C axis:
     double cFrom = 0, cTo = 0;   // rad
     friend bool operator==(const MoveExtra&, const MoveExtra&) = default;

@@ -168,4 +168,19 @@ void MotionLimits::checkFeed(const Move& move, double fastest, const PaceLimits&
     finding->values = {{"asked_mm_per_min", asked}, {"limit_mm_per_min", most}};
 }
 
+void MotionLimits::checkThread(const Move& move, double fastest, double timeS) {
+    const double most = setup_.machine.maxFeedMmPerMin;
+    if (most <= 0 || fastest <= most * (1 + 1e-9)) return;
+    Finding* finding = add(Feed, move, timeS, Severity::Stop, "thread-above-feed-limit");
+    if (!finding) return;
+    finding->message = fmt::format(
+        "A lead of {:g} mm at this speed asks for {:.0f} mm/min, above the machine's limit of {:.0f}: the control "
+        "stops "
+        "with an alarm, or the slide falls behind and the lead comes out wrong.",
+        move.feed, fastest, most);
+    finding->remedy = fmt::format("Lower the speed to {:.0f} % of what it is, or less; see that F is the lead.",
+                                  std::floor(100 * most / fastest));
+    finding->values = {{"asked_mm_per_min", fastest}, {"limit_mm_per_min", most}};
+}
+
 }  // namespace firstoff

@@ -24,6 +24,10 @@ public:
     // Feed moves: what the feed asked for, and why it could not be had.
     void checkFeed(const Move& move, double fastest, const PaceLimits& limits, double timeS);
 
+    // Threads: `fastest` is the pace along the path that lead and speed ask for, mm/min. The slide that cannot follow
+    // the spindle cuts a wrong lead, so this is more than a note.
+    void checkThread(const Move& move, double fastest, double timeS);
+
 private:
     enum Topic : std::uint8_t {
         OverX = 1,

@@ -6,6 +6,7 @@
 
 #include "sim/motion/motion_limits.h"
 #include "sim/motion/pace.h"
+#include "sim/motion/thread_travel.h"
 #include "sim/motion/travel_time.h"
 
 namespace firstoff {
@@ -28,6 +29,20 @@ Arc arcOf(const TimedMove& timed) {
 
 StraightTravel straightOf(const TimedMove& timed, Point shift) {
     return {timed.from.r + shift.r, timed.to.r + shift.r, distance(timed.from, timed.to)};
+}
+
+bool threadTurns(const Move& move, const Toolpath& toolpath, const SpindleLaw& spindle) {
+    return move.kind == MoveKind::Thread && move.extra < toolpath.extras.size() &&
+           toolpath.extras[move.extra].lead > 0 && spindle.limit > 0;
+}
+
+ThreadTravel threadOf(const TimedMove& timed, const MoveExtra& extra, const SpindleLaw& spindle, Point shift) {
+    const Point way = timed.to - timed.from;
+    return {timed.from.r + shift.r,
+            timed.to.r + shift.r,
+            std::max(std::abs(way.z), std::abs(way.r)),
+            {extra.lead, extra.leadChange},
+            spindle};
 }
 
 // A rate of 0 comes only from a set-up put together by hand.
@@ -84,7 +99,20 @@ private:
         return timed;
     }
 
+    void layThread(std::uint32_t index, const Move& move) {
+        TimedMove& timed = append(index, move.kind, move.from, move.to, 0);
+        const ThreadTravel travel = threadOf(timed, toolpath_.extras[move.extra], spindle_, shift_);
+        limits_.checkSpeed(move, std::max(timed.rpmStart, timed.rpmEnd), clock_);
+        const double slant = travel.way > 0 ? distance(timed.from, timed.to) / travel.way : 1;
+        limits_.checkThread(move, slant * fastestMmPerMin(travel), clock_);
+        const double lasts = seconds(travel);
+        clock_ += lasts;
+        timed.t1 = clock_;
+        timeline_.feedTimeS += lasts;
+    }
+
     void layFeed(std::uint32_t index, const Move& move) {
+        if (threadTurns(move, toolpath_, spindle_)) return layThread(index, move);
         PaceLimits why;
         const PaceLaw pace = paceLaw(move, toolpath_.modals[move.modal], spindle_, setup_.machine, why);
         TimedMove& timed = append(index, move.kind, move.from, move.to, 0);
@@ -160,8 +188,12 @@ double fractionAt(const TimedMove& timed, const Toolpath& toolpath, const Setup&
     const Move& move = toolpath.moves[timed.move];
     const ModalState& modal = toolpath.modals[move.modal];
     PaceLimits why;
-    const PaceLaw pace = paceLaw(move, modal, spindleLaw(modal, setup.machine), setup.machine, why);
+    const SpindleLaw spindle = spindleLaw(modal, setup.machine);
+    const PaceLaw pace = paceLaw(move, modal, spindle, setup.machine, why);
     const Point shift = toolpath.programmedShift(move);
+    if (threadTurns(move, toolpath, spindle)) {
+        return fractionAfter(threadOf(timed, toolpath.extras[move.extra], spindle, shift), time);
+    }
     if (isArc(timed.kind)) return fractionAfter(arcOf(timed), timed.centre.r + shift.r, pace, time);
     return fractionAfter(straightOf(timed, shift), pace, time);
 }

@@ -70,11 +70,13 @@ struct Stock {
 };
 
 enum class ToolKind : std::uint8_t {
-    Turning,   // outside, nose-radius insert
-    Boring,    // inside, nose-radius insert
-    Grooving,  // straight edge with two corners, radial
-    Parting,   // as grooving, meant to cut off
-    Drill,     // on the axis
+    Turning,    // outside, nose-radius insert
+    Boring,     // inside, nose-radius insert
+    Grooving,   // straight edge with two corners, radial
+    Parting,    // as grooving, meant to cut off
+    Drill,      // on the axis
+    Threading,  // V-shaped insert, outside or inside
+    Tap,        // on the axis
 };
 
 // Which side of the spindle's turn the edge needs.
@@ -108,6 +110,12 @@ struct Tool {
     double diameter = 0;
     double pointAngle = 0;  // full angle, rad
     double fluteLength = 0;
+
+    // Threading: full angle between the flanks, rad; noseRadius or a flat (width) at its end, cuttingDepth the height
+    // of the profile. Tap: diameter, fluteLength. Both: pitch of the profile, mm, 0 where the tool cuts any.
+    double threadAngle = 0;
+    double pitch = 0;
+    bool inside = false;  // threading: stands out along the axis, its tip points outwards
 
     // Holder, for the picture and for clearance: shank height (radially for a bar across the turret) and reach.
     double shankSize = 20;
@@ -147,6 +155,7 @@ struct ControlOptions {
     double roughingRetractMm = 0.5;  // R of G71 and G72 when the program gives none
     double peckClearanceMm = 0.5;    // back after a peck: G74 and G75 without R, and G83
     bool peckFullRetract = true;     // G83 comes out of the hole after every peck
+    double threadChamferLeads = 1;   // pull-out at the end of a threading pass of a cycle, in leads along Z
     // The block-skip switches: bit n is set where blocks with `/n` are left out; `/` alone is level 1.
     std::uint16_t blockSkipLevels = 0;
     bool optionalStop = true;   // the optional-stop switch: M01 stops
@@ -202,6 +211,9 @@ Outline toolOutline(const Tool& tool);
 
 // Holder in the tool frame: a convex outline on the safe side, empty if the dimensions are not given.
 Outline holderOutline(const Tool& tool);
+
+// Length of the tapered front of a tap, mm.
+double tapChamferMm(const Tool& tool);
 
 // Displacement from the nose centre to the imaginary tip for a nose radius of 1, by tip number (common practice, no
 // source): 1 (+z,+r) 2 (-z,+r) 3 (-z,-r) 4 (+z,-r) 5 (+z) 6 (+r) 7 (-z) 8 (-r), 0 and 9 none. Asserts 0 <= number <= 9.

@@ -135,12 +135,12 @@ private:
         }
     }
 
-    // First letter of the kind of a tool, 0 where it is missing or wrong: then keys of any kind are let pass.
+    // Letter of the kind of a tool, 0 where it is missing or wrong: then keys of any kind are let pass.
     static char kindOf(const SetupTable& tool) {
         const SetupEntry* kind = tool.find("kind");
         if (!kind || kind->value.form != SetupValue::Form::Text) return '\0';
         for (std::string_view choice : choicesOf(*setupKey("tool", "kind"))) {
-            if (choice == kind->value.text) return choice.front();
+            if (choice == kind->value.text) return toolKindLetter(choice);
         }
         return '\0';
     }

@@ -67,25 +67,30 @@ constexpr SetupKey kKeys[] = {
 
     {"tool", "station", Form::Whole, kRequired, 1, 99, 0},
     {"tool", "name", Form::Text},
-    {"tool", "kind", Form::Choice, kRequired, 0, 0, 0, "turning|boring|grooving|parting|drill"},
+    {"tool", "kind", Form::Choice, kRequired, 0, 0, 0, "turning|boring|grooving|parting|drill|threading|tap"},
     {"tool", "needs", Form::Choice, kRequired, 0, 0, 0, "M03|M04"},
     {"tool", "tip_x_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
     {"tool", "tip_z_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
-    {"tool", "tip_number", Form::Whole, kOptional, 0, 9, 0, {}, "tbgp"},
+    {"tool", "tip_number", Form::Whole, kOptional, 0, 9, 0, {}, "tbgpv"},
     {"tool", "centre_height_mm", Form::Number, kOptional, -5, 5, 0},
     {"tool", "overhang_mm", Form::Number, kRequired, kSmallest, 2000, 0},
-    {"tool", "shank_mm", Form::Number, kRequired, kSmallest, 500, 20, {}, "tbgp"},
+    {"tool", "shank_mm", Form::Number, kRequired, kSmallest, 500, 20, {}, "tbgpv"},
     {"tool", "insert", Form::Text, kRequired, 0, 0, 0, {}, "tb"},
     {"tool", "edge_length_mm", Form::Number, kOptional, 0.1, 200, 12, {}, "tb"},
-    {"tool", "nose_radius_mm", Form::Number, kOptional, 0, 100, 0, {}, "tb"},
+    {"tool", "nose_radius_mm", Form::Number, kOptional, 0, 100, 0, {}, "tbv"},
     {"tool", "entering_angle_deg", Form::Number, kOptional, 1, 179, 95, {}, "tb"},
     {"tool", "width_mm", Form::Number, kRequired, kSmallest, 200, 3, {}, "gp"},
     {"tool", "corner_radius_mm", Form::Number, kOptional, 0, 100, 0, {}, "gp"},
-    {"tool", "cutting_depth_mm", Form::Number, kRequired, kSmallest, 1000, 20, {}, "gp"},
-    {"tool", "diameter_mm", Form::Number, kRequired, kSmallest, 500, 10, {}, "d"},
+    {"tool", "cutting_depth_mm", Form::Number, kRequired, kSmallest, 1000, 20, {}, "gpv"},
+    {"tool", "diameter_mm", Form::Number, kRequired, kSmallest, 500, 10, {}, "da"},
     {"tool", "point_angle_deg", Form::Number, kOptional, 30, 179, 118, {}, "d"},
-    {"tool", "flute_length_mm", Form::Number, kRequired, kSmallest, 2000, 50, {}, "d"},
-    {"tool", "shank_diameter_mm", Form::Number, kOptional, kSmallest, 500, 0, {}, "d"},
+    {"tool", "flute_length_mm", Form::Number, kRequired, kSmallest, 2000, 50, {}, "da"},
+    {"tool", "shank_diameter_mm", Form::Number, kOptional, kSmallest, 500, 0, {}, "da"},
+
+    {"tool", "thread_angle_deg", Form::Number, kOptional, 10, 120, 60, {}, "v"},
+    {"tool", "nose_flat_mm", Form::Number, kOptional, 0, 50, 0, {}, "v"},
+    {"tool", "inside", Form::Flag, kOptional, 0, 0, 0, {}, "v"},
+    {"tool", "pitch_mm", Form::Number, kOptional, kSmallest, 100, 0, {}, "va"},
 
     {"offset", "number", Form::Whole, kRequired, 1, 999, 0},
     {"offset", "wear_x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
@@ -107,6 +112,7 @@ constexpr SetupKey kKeys[] = {
     {"control", "roughing_retract_mm", Form::Number, kOptional, 0, 100, 0.5},
     {"control", "peck_clearance_mm", Form::Number, kOptional, 0, 100, 0.5},
     {"control", "peck_full_retract", Form::Flag},
+    {"control", "thread_chamfer_leads", Form::Number, kOptional, 0, 9.9, 1},
     {"control", "block_skip", Form::Levels, kOptional, 1, 9, 0},
     {"control", "optional_stop", Form::Flag},
     {"control", "corner_words", Form::Choice, kOptional, 0, 0, 0, "comma|plain"},
@@ -120,6 +126,12 @@ constexpr SetupKey kKeys[] = {
 
 std::span<const SetupKey> setupKeys() {
     return kKeys;
+}
+
+char toolKindLetter(std::string_view kind) {
+    if (kind == "threading") return 'v';
+    if (kind == "tap") return 'a';
+    return kind.empty() ? '\0' : kind.front();
 }
 
 std::span<const std::string_view> setupTables() {

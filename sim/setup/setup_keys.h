@@ -31,12 +31,14 @@ struct SetupKey {
     double most = 0;
     double fallback = 0;            // taken if the key is missing or wrong
     std::string_view choices = {};  // separated by |; the first is taken if the key is missing or wrong
-    // Tools only: kinds that know this key by first letter (t b g p d: turning boring grooving parting drill); empty:
-    // all. `need` counts for those only.
+    // Tools only: kinds that know this key, by toolKindLetter(); empty: all. `need` counts for those only.
     std::string_view kinds = {};
 };
 
 std::span<const SetupKey> setupKeys();
+
+// t b g p d v a: turning boring grooving parting drill threading tap.
+char toolKindLetter(std::string_view kind);
 
 // Nothing if that table has no such key.
 const SetupKey* setupKey(std::string_view table, std::string_view key);

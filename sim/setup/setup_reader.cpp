@@ -343,6 +343,7 @@ private:
         c.peckClearanceMm = numberIn(t, "peck_clearance_mm");
         c.peckFullRetract = flagIn(t, "peck_full_retract", c.peckFullRetract);
         c.plainCorners = textIn(t, "corner_words") == "plain";
+        c.threadChamferLeads = numberIn(t, "thread_chamfer_leads");
         if (t.usable("offset_cancel")) {
             c.offsetCancel = textIn(t, "offset_cancel") == "all" ? ControlOptions::OffsetCancel::All
                                                                  : ControlOptions::OffsetCancel::Wear;

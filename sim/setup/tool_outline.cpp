@@ -21,6 +21,11 @@ namespace firstoff {
 
 namespace {
 
+// Depth of the thread of a tap over its pitch, h3 of ISO 724.
+constexpr double kTapThreadDepth = 0.61343;
+// Threads on the chamfer of a tap for blind holes (from memory: form C, 2 to 3).
+constexpr double kTapChamferThreads = 2.5;
+
 Point direction(double angle) {
     return {std::cos(angle), std::sin(angle)};
 }
@@ -132,6 +137,55 @@ Outline drillOutline(const Tool& tool) {
     return outline;
 }
 
+// V or trapezoid standing on its nose at the origin, its flanks at half the thread angle, as deep as it cuts.
+Outline threadOutline(const Tool& tool) {
+    const double half = tool.threadAngle / 2;
+    const double nose = tool.noseRadius;
+    const double flat = tool.width / 2;
+    // A round nose hangs above the corner in which the flanks would meet.
+    const double below = flat > 0 ? 0 : nose / std::sin(half) - nose;
+    const double spread = flat + (tool.cuttingDepth + below) * std::tan(half);
+    std::vector<Point> corners{{spread, tool.cuttingDepth}, {-spread, tool.cuttingDepth}};
+    std::vector<double> radii{0, 0};
+    // Two corners keep their rounding apart.
+    const double corner = std::min(nose, 0.99 * flat / std::tan((kPi / 2 - half) / 2));
+    if (flat > 0) {
+        corners.insert(corners.end(), {{-flat, 0}, {flat, 0}});
+        radii.insert(radii.end(), {corner, corner});
+    } else {
+        corners.push_back({0, -below});
+        radii.push_back(nose);
+    }
+    Outline outline = roundedPolygon(corners, radii);
+    for (OutlineElement& e : outline.elements) {
+        if (e.radius == 0 && e.from.r == tool.cuttingDepth && e.to.r == tool.cuttingDepth) e.cutting = false;
+    }
+    // Tips 3 and 4 are gauged at the side of the nose.
+    const double aside = std::abs(tipFromNoseCentre(tool.tipNumber).z) * std::max(nose, flat);
+    return mirrored(shifted(outline, {aside, 0}), mirroredInZ(tool.tipNumber), mirroredInR(tool.tipNumber));
+}
+
+double threadSpread(const Tool& tool) {
+    const Box box = boundingBox(threadOutline(tool));
+    return (box.zMax - box.zMin) / 2;
+}
+
+// A rod of the tap's diameter that tapers to its core over the chamfer.
+Outline tapOutline(const Tool& tool) {
+    const double radius = tool.diameter / 2;
+    const double core = radius - kTapThreadDepth * tool.pitch;
+    const double chamfer = tapChamferMm(tool);
+    Outline outline = roundedPolygon({{0, core},
+                                      {0, -core},
+                                      {chamfer, -radius},
+                                      {tool.fluteLength, -radius},
+                                      {tool.fluteLength, radius},
+                                      {chamfer, radius}},
+                                     std::vector<double>(6, 0.0));
+    outline.elements[3].cutting = false;
+    return outline;
+}
+
 Outline box(double zMin, double zMax, double rMin, double rMax) {
     if (zMax <= zMin || rMax <= rMin) return {};
     return roundedPolygon({{zMin, rMin}, {zMax, rMin}, {zMax, rMax}, {zMin, rMax}}, {0, 0, 0, 0});
@@ -146,6 +200,10 @@ Point tipFromNoseCentre(int tipNumber) {
     return kTips[tipNumber];
 }
 
+double tapChamferMm(const Tool& tool) {
+    return kTapChamferThreads * tool.pitch;
+}
+
 Outline toolOutline(const Tool& tool) {
     switch (tool.kind) {
         case ToolKind::Turning:
@@ -156,6 +214,10 @@ Outline toolOutline(const Tool& tool) {
             return groovingOutline(tool);
         case ToolKind::Drill:
             return drillOutline(tool);
+        case ToolKind::Threading:
+            return threadOutline(tool);
+        case ToolKind::Tap:
+            return tapOutline(tool);
     }
     return {};
 }
@@ -184,7 +246,15 @@ Outline holderOutline(const Tool& tool) {
             return mirrored(box(left, left + std::max(tool.shankSize, tool.width), tool.cuttingDepth, tool.overhang),
                             mirroredInZ(tip), mirroredInR(tip));
         }
+        case ToolKind::Threading: {
+            // Level with the flank of the insert on the side towards which it threads.
+            const double left = -threadSpread(tool);
+            const double end = tool.inside ? tool.overhang : left + tool.shankSize;
+            const double far = tool.inside ? tool.cuttingDepth + tool.shankSize : tool.overhang;
+            return mirrored(box(left, end, tool.cuttingDepth, far), mirroredInZ(tip), mirroredInR(tip));
+        }
         case ToolKind::Drill:
+        case ToolKind::Tap:
             return box(tool.fluteLength, tool.overhang, -tool.shankSize / 2, tool.shankSize / 2);
     }
     return {};

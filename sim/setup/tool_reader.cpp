@@ -24,6 +24,8 @@ ToolKind kindNamed(std::string_view kind) {
     if (kind == "grooving") return ToolKind::Grooving;
     if (kind == "parting") return ToolKind::Parting;
     if (kind == "drill") return ToolKind::Drill;
+    if (kind == "threading") return ToolKind::Threading;
+    if (kind == "tap") return ToolKind::Tap;
     return ToolKind::Turning;
 }
 
@@ -32,7 +34,10 @@ int usualTipNumber(ToolKind kind) {
         case ToolKind::Boring:
             return 2;
         case ToolKind::Drill:
+        case ToolKind::Tap:
             return 0;
+        case ToolKind::Threading:
+            return 8;
         default:
             return 3;
     }
@@ -72,6 +77,12 @@ public:
             case ToolKind::Drill:
                 readDrill();
                 break;
+            case ToolKind::Threading:
+                readThreading();
+                break;
+            case ToolKind::Tap:
+                readTap();
+                break;
         }
         tool_.cutting = toolOutline(tool_);
         tool_.holder = holderOutline(tool_);
@@ -89,13 +100,27 @@ private:
     }
 
     void readTipNumber() {
-        const int usual = usualTipNumber(tool_.kind);
+        const SetupEntry* inside = table_.usable("inside");
+        tool_.inside = inside != nullptr && inside->value.flag;
+        const int usual = tool_.inside ? 6 : usualTipNumber(tool_.kind);
         tool_.tipNumber = table_.usable("tip_number") ? static_cast<int>(numberIn(table_, "tip_number")) : usual;
+        if (tool_.kind == ToolKind::Threading) return checkThreadingTip(usual);
         if (drawn(tool_.kind, tool_.tipNumber)) return;
         stop("setup-tip-not-modelled", "tip_number",
              fmt::format("A groove cut along Z (tip {}) is not modelled.", tool_.tipNumber),
              "Use tip 3, 4 or 8 outside, 2, 1 or 6 in a bore; a face groove cannot be proved here.");
         findings_.back().unproven = true;
+        tool_.tipNumber = usual;
+    }
+
+    // The tip of a threading tool points to the metal: inwards outside, outwards inside.
+    void checkThreadingTip(int usual) {
+        const double points = tipFromNoseCentre(tool_.tipNumber).r;
+        if (tool_.inside ? points > 0 : points < 0) return;
+        stop("setup-tip-not-modelled", "tip_number",
+             fmt::format("Tip {} does not point {}, where this tool cuts its thread.", tool_.tipNumber,
+                         tool_.inside ? "outwards" : "inwards"),
+             "Use tip 8 (3, 4) outside, and inside = true with tip 6 (1, 2) in a bore.");
         tool_.tipNumber = usual;
     }
 
@@ -221,6 +246,47 @@ private:
             tool_.cornerRadius = 0.9 * largest;
         }
         tool_.noseRadius = tool_.cornerRadius;
+    }
+
+    void readThreading() {
+        tool_.threadAngle = radians(numberIn(table_, "thread_angle_deg"));
+        tool_.noseRadius = numberIn(table_, "nose_radius_mm");
+        tool_.width = numberIn(table_, "nose_flat_mm");
+        tool_.cuttingDepth = numberIn(table_, "cutting_depth_mm");
+        tool_.pitch = numberIn(table_, "pitch_mm");
+        // Where a round nose meets the flanks must lie below the top of the profile.
+        const double largest = tool_.cuttingDepth / (1 - std::sin(tool_.threadAngle / 2));
+        if (tool_.noseRadius < largest) return;
+        stop("setup-nose-radius-too-big", "nose_radius_mm",
+             fmt::format("A nose radius of {:g} mm does not fit a profile {:g} mm deep.", tool_.noseRadius,
+                         tool_.cuttingDepth),
+             fmt::format("It must be below {:.3f} mm.", largest));
+        tool_.noseRadius = 0.9 * largest;
+    }
+
+    void readTap() {
+        tool_.diameter = numberIn(table_, "diameter_mm");
+        tool_.fluteLength = numberIn(table_, "flute_length_mm");
+        tool_.pitch = numberIn(table_, "pitch_mm");
+        tool_.shankSize = table_.usable("shank_diameter_mm") ? numberIn(table_, "shank_diameter_mm") : tool_.diameter;
+        if (tool_.pitch > 0 && 2 * tool_.pitch < tool_.diameter) return checkTapLength();
+        const bool given = table_.find("pitch_mm") != nullptr;
+        stop(given ? "setup-out-of-range" : "setup-missing-key", given ? "pitch_mm" : "diameter_mm",
+             given ? fmt::format("A pitch of {:g} mm does not go with a tap of {:g} mm.", tool_.pitch, tool_.diameter)
+                   : "The tap does not say pitch_mm.",
+             "Write the pitch that is marked on the tap.");
+        tool_.pitch = tool_.diameter / 8;
+        checkTapLength();
+    }
+
+    void checkTapLength() {
+        const double chamfer = tapChamferMm(tool_);
+        if (tool_.fluteLength > chamfer) return;
+        stop("setup-drill-too-short", "flute_length_mm",
+             fmt::format("The flutes ({:g} mm) are shorter than the tap's chamfer ({:.3f} mm).", tool_.fluteLength,
+                         chamfer),
+             "Write the length from the point to the end of the flutes.");
+        tool_.fluteLength = 2 * chamfer;
     }
 
     void readDrill() {

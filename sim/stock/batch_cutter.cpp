@@ -23,16 +23,16 @@ void BatchCutter::makePart(const Billet& billet, std::uint32_t first, std::uint3
                            Part& part) const {
     part.profiles.clear();
     part.branches.clear();
-    part.isHolder.clear();
+    part.roles.clear();
     part.slabs.clear();
     for (std::uint32_t move = first; move < end; ++move) {
         if (!plan_.mayCut(move)) continue;
         const Sweep sweep = plan_.sweep(move);
         appendProfiles(sweep, plan_.shape(move), billet.grid(), move, part.profiles, part.branches);
-        part.isHolder.resize(part.profiles.size(), false);
+        part.roles.resize(part.profiles.size(), plan_.onlyMeasured(move) ? Role::Measures : Role::Cuts);
         if (!holders) continue;
         appendProfiles(sweep, plan_.holder(move), billet.grid(), move, part.profiles, part.branches);
-        part.isHolder.resize(part.profiles.size(), true);
+        part.roles.resize(part.profiles.size(), Role::Holder);
     }
     for (const SweepProfile& profile : part.profiles) {
         part.slabs.push_back({profile.firstColumn / kSlabColumns, profile.lastColumn / kSlabColumns});
@@ -69,9 +69,11 @@ void BatchCutter::cutSlab(Billet& billet, int slab, const Wanted& wanted, SlabRe
         for (std::size_t i = 0; i < part.profiles.size(); ++i) {
             if (part.slabs[i].first > slab || part.slabs[i].last < slab) continue;
             const SweepProfile& profile = part.profiles[i];
-            if (part.isHolder[i]) {
-                const double depth = cutter.touch(billet, slab, profile, part.branches.data());
-                if (depth > 0) report.touches.push_back({profile.cut, depth});
+            if (part.roles[i] != Role::Cuts) {
+                const CutSum touch = cutter.touch(billet, slab, profile, part.branches.data());
+                if (touch.deepestMm <= 0) continue;
+                if (part.roles[i] == Role::Holder) report.touches.push_back({profile.cut, touch.deepestMm});
+                if (part.roles[i] == Role::Measures && wanted.sums) report.shares.push_back({profile.cut, touch});
                 continue;
             }
             CutSum sum;

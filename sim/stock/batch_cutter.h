@@ -39,11 +39,16 @@ private:
     struct SlabSpan {
         int first, last;
     };
+    enum class Role : std::uint8_t {
+        Cuts,
+        Measures,  // takes nothing: how deep it is in metal counts as the cut's figure
+        Holder,
+    };
     // Profiles of some of the moves, in order.
     struct Part {
         std::vector<SweepProfile> profiles;
         std::vector<Branch> branches;
-        std::vector<bool> isHolder;
+        std::vector<Role> roles;
         std::vector<SlabSpan> slabs;  // that each profile may meet; apart, since every slab looks through all of them
     };
     struct Share {

@@ -166,7 +166,7 @@ double Billet::deepestTouch(const Sweep& sweep, const ToolShape& shape) const {
         const int firstSlab = profile.firstColumn / (kChunkColumns * kSlabChunks);
         const int lastSlab = profile.lastColumn / (kChunkColumns * kSlabChunks);
         for (int slab = firstSlab; slab <= lastSlab; ++slab) {
-            deepest = std::max(deepest, cutter.touch(*this, slab, profile, branches.data()));
+            deepest = std::max(deepest, cutter.touch(*this, slab, profile, branches.data()).deepestMm);
         }
     }
     return deepest;

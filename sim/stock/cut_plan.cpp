@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "sim/stock/thread_zone.h"
+
 namespace firstoff {
 
 namespace {
@@ -35,6 +37,7 @@ CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup
     for (const ToolCall& call : toolpath.calls) tips_.push_back(call.tip);
     steps_.reserve(timeline.moves.size());
     tools_.reserve(timeline.moves.size());
+    const std::vector<ThreadPart> threads = threadParts(timeline, toolpath, setup);
     for (const TimedMove& timed : timeline.moves) {
         const Move& move = toolpath.moves[timed.move];
         const ToolCall& call = toolpath.calls[move.call];
@@ -46,6 +49,7 @@ CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup
         step.call = move.call;
         step.path = pathOf(timed.kind);
         step.meets = (step.path != Sweep::Path::Line || meets(timed)) && !spindleIsAxis(move, toolpath);
+        step.onlyMeasured = threads[steps_.size()] != ThreadPart::None;
         if (step.path != Sweep::Path::Line) {
             step.centre = static_cast<std::uint32_t>(centres_.size());
             centres_.push_back(timed.centre);

@@ -24,6 +24,8 @@ public:
     // A move that may take metal: a tool is in the turret's working place, and it goes somewhere or has just been
     // indexed there.
     bool mayCut(std::uint32_t move) const { return tools_[move] != kNoTool && steps_[move].meets; }
+    // A move of a thread: takes nothing, see thread_zone.h.
+    bool onlyMeasured(std::uint32_t move) const { return steps_[move].onlyMeasured; }
     const ToolShape& shape(std::uint32_t move) const { return shapes_[tools_[move]]; }
     const ToolShape& holder(std::uint32_t move) const { return holders_[tools_[move]]; }
     // Index into Setup::tools per timed move, kNoTool without one.
@@ -41,6 +43,7 @@ private:
         std::uint16_t call = 0;    // index into tips_
         Sweep::Path path = Sweep::Path::Line;
         bool meets = false;
+        bool onlyMeasured = false;
     };
     struct Start {
         std::uint32_t move = 0;

@@ -28,8 +28,8 @@ struct HistoryOptions {
 // What one timed move did to the billet.
 struct Cut {
     float removedMm3 = 0;
-    float deepestMm = 0;
-    float atZ = 0;  // lathe frame, where the deepest was
+    float deepestMm = 0;  // also of the moves of a thread, which remove nothing (thread_zone.h)
+    float atZ = 0;        // lathe frame, where the deepest was
 };
 
 // A piece that came loose from what is held.

@@ -328,7 +328,7 @@ void SlabCutter::checkHold(int firstColumn, int lastColumn) {
     }
 }
 
-double SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& profile, const Branch* branches) {
+CutSum SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& profile, const Branch* branches) {
     seen_ = &billet;
     profile_ = &profile;
     branches_ = branches;
@@ -337,20 +337,19 @@ double SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& pro
     endChunk_ = std::min(firstChunk_ + kSlabChunks, billet.grid().chunks());
     const int firstColumn = std::max(profile.firstColumn, firstChunk_ * kChunkColumns);
     const int lastColumn = std::min(profile.lastColumn, endChunk_ * kChunkColumns - 1);
-    if (firstColumn > lastColumn || slabMissed(slab, firstColumn, lastColumn)) return 0;
-    double deepest = 0;
+    if (firstColumn > lastColumn || slabMissed(slab, firstColumn, lastColumn)) return {};
+    CutSum sum;
     for (int chunk = firstColumn / kChunkColumns; chunk <= lastColumn / kChunkColumns; ++chunk) {
         Reach reach = reachIn(chunk);
-        if (!misses(reach, billet.bounds(chunk))) deepest = std::max(deepest, touchChunk(reach));
+        if (!misses(reach, billet.bounds(chunk))) touchChunk(reach, sum);
     }
-    return deepest;
+    return sum;
 }
 
-double SlabCutter::touchChunk(const Reach& reach) {
+void SlabCutter::touchChunk(const Reach& reach, CutSum& sum) {
     fillSide(lo_, reach.chunk, profile_->lower);
     fillUpper(reach.chunk);
     fold();
-    double deepest = 0;
     ColumnWalk walk(*seen_, reach.chunk * kChunkColumns);
     for (int k = 0; k < kChunkColumns; ++k, walk.next()) {
         if (lo_[k] >= hi_[k]) continue;
@@ -359,9 +358,8 @@ double SlabCutter::touchChunk(const Reach& reach) {
         for (const Interval& solid : solids_) {
             depth += std::max(0.0, std::min(hi_[k], solid.outer) - std::max(lo_[k], solid.inner));
         }
-        deepest = std::max(deepest, depth);
+        note(reach.chunk, 0, depth, k, sum);
     }
-    return deepest;
 }
 
 }  // namespace firstoff

@@ -39,8 +39,8 @@ public:
     // Chunks looked at closely since this cutter was made: the measure of work done.
     std::uint64_t chunksVisited() const { return chunksVisited_; }
 
-    // How deep, radially, the sweep reaches into the metal of the slab. Cuts nothing.
-    double touch(const Billet& billet, int slab, const SweepProfile& profile, const Branch* branches);
+    // How deep, radially, the sweep reaches into the metal of the slab, and where; area 0. Cuts nothing.
+    CutSum touch(const Billet& billet, int slab, const SweepProfile& profile, const Branch* branches);
 
 private:
     struct Reach {  // the columns of a chunk that the sweep may meet
@@ -68,7 +68,7 @@ private:
     void afterChange(int chunk, int firstChanged, int lastChanged);
     bool shareARadius(int chunkA, int chunkB) const;
     void checkHold(int firstColumn, int lastColumn);
-    double touchChunk(const Reach& reach);
+    void touchChunk(const Reach& reach, CutSum& sum);
 
     // Of the sweep and slab at hand.
     Billet* billet_ = nullptr;

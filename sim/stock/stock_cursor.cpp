@@ -71,7 +71,7 @@ void StockCursor::seek(std::uint32_t wholeMoves, double fraction) {
     s.shown = Billet::emptyLike(s.whole);
     s.advance(target);
     s.shown = s.whole;
-    if (fraction > 0 && target < plan.moves() && plan.mayCut(target)) {
+    if (fraction > 0 && target < plan.moves() && plan.mayCut(target) && !plan.onlyMeasured(target)) {
         s.shown.cut(firstPart(plan.sweep(target), std::min(fraction, 1.0)), plan.shape(target), target);
     }
 }

@@ -6,6 +6,7 @@
 
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
+#include "sim/stock/thread_zone.h"
 #include "sim/trial/machining_findings.h"
 
 namespace firstoff {
@@ -95,10 +96,11 @@ bool stands(const TimedMove& timed) {
     return timed.rpmStart <= 0 && timed.rpmEnd <= 0;
 }
 
-Fault faultOf(const Machining& m, std::size_t timedIndex) {
+Fault faultOf(const Machining& m, ThreadPart thread, std::size_t timedIndex) {
     const std::vector<float>& holder = m.stock->holderTouches();
     if (!holder.empty() && holder[timedIndex] > tolerance::kTouchMm) return Fault::Holder;
     if (m.stock->cuts()[timedIndex].deepestMm <= tolerance::kTouchMm) return Fault::None;
+    if (thread == ThreadPart::PullOut) return Fault::None;
     const TimedMove& timed = m.timeline.moves[timedIndex];
     if (timed.kind == MoveKind::Index) return Fault::Index;
     if (!removesByIntent(timed.kind)) return tearsWedge(m, timedIndex) ? Fault::TornWedge : Fault::Rapid;
@@ -108,8 +110,11 @@ Fault faultOf(const Machining& m, std::size_t timedIndex) {
     const int toolIndex = m.toolpath.calls[move.call].toolIndex;
     if (toolIndex < 0) return Fault::None;
     const Tool& tool = m.setup.tools[toolIndex];
-    if (tool.needs != modal.spindle) return Fault::WrongDirection;
+    // A tap comes out of its thread with the spindle the other way round.
+    const bool tapComesOut = thread == ThreadPart::Thread && tool.kind == ToolKind::Tap && timed.to.z > timed.from.z;
+    if (tool.needs != modal.spindle && !tapComesOut) return Fault::WrongDirection;
     if (drillsBesideAxis(tool, timed, m.toolpath.tipShift(move))) return Fault::BesideAxis;
+    if (thread != ThreadPart::None) return Fault::None;  // the motion looks at the pace of threads
     // Leaving a shoulder at such a feed is a habit; the motion notes it.
     const double most = m.setup.machine.maxFeedMmPerMin;
     const bool tooFast = most > 0 && askedFeed(timed, move, modal) > most * (1 + 1e-9);
@@ -215,6 +220,7 @@ double depthOf(const Machining& m, Fault fault, std::size_t timed) {
 
 std::vector<Finding> contactFindings(const Machining& m) {
     std::vector<Finding> findings;
+    const std::vector<ThreadPart> threads = threadParts(m.timeline, m.toolpath, m.setup);
     struct Run {
         Fault fault = Fault::None;
         std::size_t last = 0;   // timed move
@@ -250,7 +256,7 @@ std::vector<Finding> contactFindings(const Machining& m) {
                ((fault != Fault::Rapid && fault != Fault::TornWedge) || before.block == now.block);
     };
     for (std::size_t i = 0; i < m.timeline.moves.size(); ++i) {
-        const Fault fault = faultOf(m, i);
+        const Fault fault = faultOf(m, threads[i], i);
         if (fault == Fault::None) continue;
         if (!continues(fault, i)) {
             close();

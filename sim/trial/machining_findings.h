@@ -29,6 +29,10 @@ std::vector<Finding> contactFindings(const Machining& machining);
 // Drills that go deeper than their flutes are long, one per tool call.
 std::vector<Finding> drillFindings(const Machining& machining);
 
+// Threads: what of them is not cut into the billet (unproven, one per tool call), passes that stand deeper in metal
+// than a thread can be, and starts too near to the metal.
+std::vector<Finding> threadFindings(const Machining& machining);
+
 // Straight moves of an insert along a contour that its nose does not reach, so that another edge, or the nose on the
 // wrong side, takes metal the contour leaves standing. One per block, with the depth.
 std::vector<Finding> gougeFindings(const Machining& machining);

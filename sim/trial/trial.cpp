@@ -43,7 +43,8 @@ constexpr const char* kNeverChecked[] = {
     "while "
     "one cuts.",
     "Whether the grip holds, how far bar and tool bend, forces, power, wear and chatter are not reckoned.",
-    "Axes and spindle are taken to change speed at once, so true cycle times are a little longer.",
+    "Axes and spindle are taken to change speed at once, and threads to start without waiting for the spindle's angle, "
+    "so true cycle times are a little longer.",
 };
 
 bool usable(const Stock& stock) {
@@ -116,6 +117,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     const Machining machining{trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock};
     take(trial.findings, contactFindings(machining));
     take(trial.findings, drillFindings(machining));
+    take(trial.findings, threadFindings(machining));
     take(trial.findings, gougeFindings(machining));
     take(trial.findings, pipFindings(machining));
     take(trial.findings, sectionFindings(machining));

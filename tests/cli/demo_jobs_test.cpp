@@ -141,6 +141,27 @@ TEST(DemoJobs, TakeTheTimeSuchPartsTake) {
     }
 }
 
+// Its threads are not cut into the billet: that, and nothing else, keeps it from being proven.
+TEST(HoseAdapter, IsNotProvenForItsThreadsOnly) {
+    const auto trial = tried("hose-adapter");
+    int threads = 0;
+    for (const Finding& f : trial->findings) {
+        threads += f.code == "thread-not-cut";
+        EXPECT_TRUE(f.severity == Severity::Note || f.code == "thread-not-cut")
+            << f.code << " line " << f.span.line << ": " << f.message;
+    }
+    EXPECT_EQ(threads, 2) << "outside thread and tap";
+    EXPECT_EQ(trial->verdict, Verdict::NotProven);
+    EXPECT_EQ(trial->stock->severances().size(), 1u);
+}
+
+TEST(HoseAdapter, IsToSizeUnderItsThreads) {
+    expectSizes("hose-adapter", {{-1, {8.5, 33.8}, kSlope},
+                                 {-10, {8.5, 35.8}, kCylinder},
+                                 {-24.5, {8.5, 32.5}, kCylinder},
+                                 {-30, {8.5, 42}, kCylinder}});
+}
+
 TEST(Trap, IsFoundOut) {
     const auto trial = tried("trap");
     EXPECT_EQ(trial->verdict, Verdict::Problems);

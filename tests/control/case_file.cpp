@@ -7,6 +7,7 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "sim/base/units.h"
 #include "sim/control/toolpath.h"
 #include "sim/program/program.h"
 #include "tests/support/shop.h"
@@ -61,7 +62,11 @@ Setup lathe() {
     shop::addBoringBar(setup, 4, 'C', 0.4);
     shop::addGroovingTool(setup, 6, 3, 0.2);
     shop::addDrill(setup, 8, 12);
-    Offset worn;  // offset 11: tool 1 with wear, outside diameters 0.1 larger
+    shop::addTap(setup, 9, 12, 1.75);
+    shop::addThreadingTool(setup, 10);
+    shop::addInsideThreadingTool(setup, 11);
+    shop::addThreadingTool(setup, 12).pitch = 1.5;  // a full profile, for one pitch
+    Offset worn;                                    // offset 11: tool 1 with wear, outside diameters 0.1 larger
     worn.number = 11;
     worn.gauge = setup.toolAt(1)->tip;
     worn.wear = {0.02, 0.05};
@@ -87,7 +92,7 @@ Setup lathe() {
 }
 
 bool isFigure(const std::string& token) {
-    return token.size() > 1 && std::string("XZFIKS").find(token[0]) != std::string::npos &&
+    return token.size() > 1 && std::string("XZFIKSQ").find(token[0]) != std::string::npos &&
            std::string("+-.0123456789").find(token[1]) != std::string::npos;
 }
 
@@ -97,8 +102,8 @@ ExpectedMove readMove(const std::string& kind, std::istringstream& in) {
     for (std::string token; in >> token;) {
         if (isFigure(token)) {
             move.figures[token.substr(0, 1)] = std::stod(token.substr(1));
-        } else if (token == "pass") {
-            in >> move.figures["pass"];
+        } else if (token == "pass" || token == "change") {
+            in >> move.figures[token];
         } else if (token == "comp") {
             in >> move.compensation;
         } else {
@@ -237,6 +242,10 @@ private:
         return result;
     }
 
+    MoveExtra extraOf(const Move& move) const {
+        return move.extra < path_.extras.size() ? path_.extras[move.extra] : MoveExtra{};
+    }
+
     std::map<std::string, double> figuresOf(const Move& move) const {
         const Point end = move.to + path_.programmedShift(move);
         return {{"X", 2 * end.r},
@@ -245,14 +254,16 @@ private:
                 {"I", move.centre.r - move.from.r},
                 {"K", move.centre.z - move.from.z},
                 {"S", move.seconds},
+                {"Q", degrees(extraOf(move).startAngle)},
+                {"change", extraOf(move).leadChange},
                 {"pass", move.pass}};
     }
 
     std::string describe(const Move& move) const {
         const auto figures = figuresOf(move);
-        return fmt::format("{} X{:.3f} Z{:.3f} F{:.3f} I{:.3f} K{:.3f} S{:.3f} pass {}", name(move.kind),
+        return fmt::format("{} X{:.3f} Z{:.3f} F{:.3f} I{:.3f} K{:.3f} S{:.3f} Q{:.3f} pass {}", name(move.kind),
                            figures.at("X"), figures.at("Z"), figures.at("F"), figures.at("I"), figures.at("K"),
-                           figures.at("S"), move.pass);
+                           figures.at("S"), figures.at("Q"), move.pass);
     }
 
     void checkMoves(std::uint32_t line, const LineExpectations& expected) {

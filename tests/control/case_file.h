@@ -3,6 +3,7 @@
 //   (expect rapid X20 Z2)             the line's next move: kind, then any of X (diameter) and Z of its end, F its
 //   feed, (expect arc-cw X20 Z-5 I0 K-5)    I and K of an arc's centre from its start (radius), S seconds of a dwell,
 //   (expect feed X20 Z-5 pass 2)      `pass` in a cycle, `comp left|right|off`
+//   (expect thread X20 Z-30 F1.5)     F the lead, Q the start angle in degrees, `change` that of the lead
 //   (expect no move)                  the line makes none
 //   (expect finding CODE)             a finding on this line; `at 5` behind it gives its column, `unproven` its kind
 //   (expect state NAME VALUE …)       what stands modally in the line's last move: feed-per-rev, feed, surface-speed (0

@@ -91,6 +91,8 @@ std::vector<ToolRow> tools() {
     rows.push_back({"boring bar", shop::addBoringBar(setup, 5, 'C', 0.4)});
     rows.push_back({"groove", shop::addGroovingTool(setup, 6, 3, 0.2)});
     rows.push_back({"parting", shop::addPartingTool(setup, 7, 3, 0.2)});
+    rows.push_back({"outside thread", shop::addThreadingTool(setup, 8)});
+    rows.push_back({"inside thread", shop::addInsideThreadingTool(setup, 9)});
     return rows;
 }
 
@@ -109,6 +111,16 @@ TEST(ToolShape, ShowsTheRealOutlineOfTheInsert) {
         EXPECT_LE(reach.high.y, cutting.rMax + 0.011) << row.name;
         EXPECT_GE(reach.high.y, blade ? 2.0 : cutting.rMax - 0.011) << row.name;
     }
+}
+
+TEST(ToolShape, ATapIsAsLongAndAsThickAsTheSetUpSays) {
+    firstoff::Setup setup = shop::barStock(50, 60);
+    const Tool& tap = shop::addTap(setup, 1, 12, 1.75);
+    const Reach reach = reachOf(shapeOf(tap).edge);
+    EXPECT_NEAR(reach.low.x, 0, kSingle);
+    EXPECT_NEAR(reach.high.x, tap.fluteLength, kSingle);
+    EXPECT_NEAR(reach.low.y, -6, kSingle);
+    EXPECT_NEAR(reach.high.z, 6, kSingle);
 }
 
 TEST(ToolShape, TurnsTheRakeFaceAgainstTheMetal) {

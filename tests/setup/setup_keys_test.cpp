@@ -58,7 +58,7 @@ TEST(SetUpKeys, NumbersSayTheirUnit) {
         if (!number || counts.count(key.key)) continue;
         const std::string_view k = key.key;
         EXPECT_TRUE(k.ends_with("_mm") || k.ends_with("_mm_per_min") || k.ends_with("_rev_per_min") ||
-                    k.ends_with("_deg") || k.ends_with("_s"))
+                    k.ends_with("_deg") || k.ends_with("_leads") || k.ends_with("_s"))
             << k;
     }
 }

@@ -83,5 +83,44 @@ TEST(DrillOutline, PointIsOnTheAxisAndTheShoulderWhereThePointAngleSays) {
     EXPECT_NEAR(tool.cutting.elements[0].from.z, 0, 1e-12);
 }
 
+// A 60° V with a nose of R: at a height h above the bottom of the nose its flanks stand 2 (h + R) tan 30° + … apart;
+// elementary: the flanks meet R / sin 30° - R = R below the bottom.
+TEST(ThreadingOutline, StandsOnItsNoseBetweenFlanksOfTheThreadAngle) {
+    auto setup = shop::lathe();
+    for (const bool inside : {false, true}) {
+        const Tool& tool = inside ? shop::addInsideThreadingTool(setup, 2) : shop::addThreadingTool(setup, 1);
+        const Outline outline = toolOutline(tool);
+        const Box box = boundingBox(outline);
+        EXPECT_NEAR(inside ? box.rMax : box.rMin, 0, 1e-12);
+        EXPECT_NEAR(inside ? -box.rMin : box.rMax, tool.cuttingDepth, 1e-12);
+        EXPECT_NEAR(box.zMax - box.zMin, 2 * (tool.cuttingDepth + 0.1) * std::tan(radians(30)), 1e-9);
+        EXPECT_NEAR(box.zMax, -box.zMin, 1e-12);
+        EXPECT_GT(area(polyline(outline, 1e-3)), 1.0) << "anticlockwise";
+        EXPECT_FALSE(holderOutline(tool).empty());
+    }
+}
+
+TEST(ThreadingOutline, CanHaveAFlatForTrapezoidalThreads) {
+    auto setup = shop::lathe();
+    Tool tool = shop::addThreadingTool(setup, 1, 30);
+    tool.noseRadius = 0;
+    tool.width = 1.3;
+    const Box box = boundingBox(toolOutline(tool));
+    EXPECT_NEAR(box.zMax - box.zMin, 1.3 + 2 * 3 * std::tan(radians(15)), 1e-9);
+    tool.noseRadius = 0.15;
+    EXPECT_NEAR(boundingBox(toolOutline(tool)).rMin, 0, 1e-12);
+}
+
+TEST(TapOutline, TapersToItsCoreOverTheChamfer) {
+    auto setup = shop::lathe();
+    const Tool& tap = shop::addTap(setup, 1, 12, 1.75);
+    const Outline outline = toolOutline(tap);
+    EXPECT_NEAR(outline.elements[0].from.r, 6 - 0.61343 * 1.75, 1e-12);  // d3 / 2 of M12, threads.csv: 9.853
+    EXPECT_NEAR(2 * outline.elements[0].from.r, 9.853, 0.0005);
+    EXPECT_NEAR(boundingBox(outline).rMax, 6, 1e-12);
+    EXPECT_NEAR(tapChamferMm(tap), 2.5 * 1.75, 1e-12);
+    EXPECT_GT(area(polyline(outline, 1e-3)), 1.0);
+}
+
 }  // namespace
 }  // namespace firstoff

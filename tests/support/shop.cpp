@@ -129,6 +129,47 @@ Tool& addPartingTool(Setup& setup, int station, double width, double cornerRadiu
     return tool;
 }
 
+Tool& addThreadingTool(Setup& setup, int station, double angleDeg) {
+    Tool tool;
+    tool.station = station;
+    tool.kind = ToolKind::Threading;
+    tool.threadAngle = radians(angleDeg);
+    tool.noseRadius = 0.1;
+    tool.cuttingDepth = 3;
+    tool.tipNumber = 8;
+    tool.tip = {-60, -60};
+    tool.shankSize = 20;
+    tool.overhang = 35;
+    return add(setup, std::move(tool));
+}
+
+Tool& addInsideThreadingTool(Setup& setup, int station, double angleDeg) {
+    Tool& tool = addThreadingTool(setup, station, angleDeg);
+    tool.inside = true;
+    tool.tipNumber = 6;
+    tool.tip = {-140, -20};
+    tool.shankSize = 8;
+    tool.overhang = 60;
+    tool.cuttingDepth = 2;
+    tool.cutting = toolOutline(tool);
+    tool.holder = holderOutline(tool);
+    return tool;
+}
+
+Tool& addTap(Setup& setup, int station, double diameter, double pitch) {
+    Tool tool;
+    tool.station = station;
+    tool.kind = ToolKind::Tap;
+    tool.diameter = diameter;
+    tool.pitch = pitch;
+    tool.fluteLength = 40;
+    tool.shankSize = 0.7 * diameter;
+    tool.overhang = 80;
+    tool.tipNumber = 0;
+    tool.tip = {-160, 0};
+    return add(setup, std::move(tool));
+}
+
 Tool& addDrill(Setup& setup, int station, double diameter, double pointAngleDeg) {
     Tool tool;
     tool.station = station;

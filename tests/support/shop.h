@@ -20,6 +20,10 @@ Tool& addTurningTool(Setup& setup, int station, char shape, double noseRadius, d
 Tool& addBoringBar(Setup& setup, int station, char shape, double noseRadius, double enteringAngleDeg = 95);
 Tool& addGroovingTool(Setup& setup, int station, double width, double cornerRadius);
 Tool& addPartingTool(Setup& setup, int station, double width, double cornerRadius);
+// A 60° partial profile with a nose of 0.1, gauged at its point.
+Tool& addThreadingTool(Setup& setup, int station, double angleDeg = 60);
+Tool& addInsideThreadingTool(Setup& setup, int station, double angleDeg = 60);
+Tool& addTap(Setup& setup, int station, double diameter, double pitch);
 Tool& addDrill(Setup& setup, int station, double diameter, double pointAngleDeg = 118);
 
 // Contents of a file of the source tree, e.g. read("assets/jobs/spigot.nc"). Throws std::runtime_error if it is missing.

@@ -1,0 +1,7 @@
+T1010
+G50 S2000
+G96 S100 M03
+G00 X28. Z5.
+G76 P010000 Q50 R0
+G76 X19. Z-20. P500 Q500 F1.5 (expect finding thread-at-surface-speed)
+M30
