@@ -19,7 +19,7 @@ std::shared_ptr<const Trial> chamfer(const std::string& compensation) {
 }
 
 // r (sin A + cos A - 1) normal to the face at A = 45°, r = 0.8: 0.33137 mm
-// (formula: forum copy in tests/reference/nose_radius_offsets.csv, geometry rechecked there).
+// (formula: forum copy in tests/reference/nose_compensation_rows.csv, geometry rechecked there).
 constexpr double kLeftNormal = 0.33137;
 
 double normalStock(const Trial& trial) {
