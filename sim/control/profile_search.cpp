@@ -30,10 +30,8 @@ std::optional<BlockId> ProfileSearch::findForwards(std::int32_t number, BlockId 
 
 std::size_t ProfileSearch::count(std::int32_t number) {
     index();
-    const auto less = [](const auto& entry, std::int32_t wanted) { return entry.first < wanted; };
-    const auto more = [](std::int32_t wanted, const auto& entry) { return wanted < entry.first; };
-    const auto first = std::lower_bound(byNumber_.begin(), byNumber_.end(), number, less);
-    const auto last = std::upper_bound(first, byNumber_.end(), number, more);
+    const auto first = std::lower_bound(byNumber_.begin(), byNumber_.end(), std::pair{number, first_});
+    const auto last = std::lower_bound(first, byNumber_.end(), std::pair{number, end_});
     return static_cast<std::size_t>(last - first);
 }
 
