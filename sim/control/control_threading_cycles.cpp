@@ -121,7 +121,7 @@ void Control::readThreadingFigures() {
     }
     if (words_.has('R')) {
         const bool none = words_.number('R') == 0;
-        threading_.allowance = none ? 0 : scale() * positive('R', "The finish allowance").value_or(0);
+        threading_.allowance = none ? 0 : unitOf(*words_.word('R')) * positive('R', "The finish allowance").value_or(0);
         threading_.allowanceGiven = true;
     }
 }
@@ -199,7 +199,7 @@ bool Control::readDepths(ThreadingCycle& cycle) {
     }
     std::optional<double> k =
         oneBlock ? positive('K', "The depth of the thread") : threadDepth('P', "The depth of the thread");
-    if (oneBlock && k) k = scale() * *k;
+    if (oneBlock && k) k = unitOf(*words_.word('K')) * *k;
     const auto d = threadDepth(first, "The depth of the first pass");
     if (!k || !d) return false;
     cycle.depth = *k;
