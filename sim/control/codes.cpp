@@ -50,6 +50,7 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::Tap, Motion, 'G', 840,
                "Taps: in at the lead, spindle reversed, out at the lead; otherwise as the drilling cycles."),
     everywhere(Order::Bore, Motion, 'G', 850, "Bores to Z at feed, dwells P, and comes back to R at feed."),
+    everywhere(Order::BoreWithStop, Unknown, 'G', 860, "Bores to Z, stops the spindle and comes back at rapid."),
     everywhere(Order::SideDrill, Unknown, 'G', 870, "Drilling from the side with a driven tool."),
     everywhere(Order::SideTap, Unknown, 'G', 880, "Tapping from the side with a driven tool."),
     everywhere(Order::SideBore, Unknown, 'G', 890, "Boring from the side with a driven tool."),

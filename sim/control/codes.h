@@ -60,7 +60,7 @@ enum class Order : std::uint8_t {
     PeckDrill,
     Tap,
     Bore,
-    BoreWithDwell,
+    BoreWithStop,
     SideDrill,
     SideTap,
     SideBore,

@@ -75,9 +75,8 @@ Remark remarkOf(const CompensationIssue& issue, double noseRadius) {
 }
 
 // In the air in front of the part a start-up may cut across its contour and do no harm, so that is the lesser fault.
-Remark gougeRemark(const NoseGouge& gouge, BlockId into, double noseRadius) {
+Remark gougeRemark(const NoseGouge& gouge, std::uint32_t line, double noseRadius) {
     const std::string depth = fmt::format("{:.3f}", gouge.depthMm);
-    const std::uint32_t line = into + 1;
     return {
         gouge.switching ? Severity::Warning : Severity::Stop,
         "compensation-gouge",
@@ -215,7 +214,7 @@ void reportShortLeads(const CompensatedStretch& stretch, Remarks& remarks) {
 void reportGouges(const CompensatedStretch& stretch, const std::vector<NoseGouge>& gouges, Remarks& remarks) {
     for (const NoseGouge& gouge : gouges) {
         remarks.at(stretch.block(gouge.tag),
-                   gougeRemark(gouge, stretch.block(gouge.intoTag), stretch.order.setting.noseRadius));
+                   gougeRemark(gouge, remarks.lineOf(stretch.block(gouge.intoTag)), stretch.order.setting.noseRadius));
     }
 }
 

@@ -33,6 +33,8 @@ public:
     void at(BlockId block, const Word* word, Remark remark);
 
     // Whether the block is a macro statement.
+    // For messages that name another line.
+    std::uint32_t lineOf(BlockId block) const { return program_.lineOf(block); }
     bool isStatement(BlockId block) const { return program_.blocks[block].kind == Block::Kind::Statement; }
 
     // Adds how many of a kind were not listed one by one.
