@@ -33,6 +33,7 @@ Control::Control(const Program& program, const Setup& setup, Toolpath& out)
       mainRecorder_(out, remarks_, setup.machine.home),
       recorder_(&mainRecorder_),
       end_(endOfProgramText(program)),
+      reached_(program.blocks.size()),
       search_(program, end_),
       values_(program, remarks_, *this),
       roughingRetract_(setup.control.roughingRetractMm),
@@ -69,6 +70,7 @@ void Control::carryOut(BlockId block) {
     }
     if (reading_ != Reading::ProfileShape) recorder_->beginStep(block);
     executing_ = block;
+    reached_[block] = true;
     if (program_.blocks[block].kind == Block::Kind::Statement) return carryOutStatement(block);
     words_.collect(program_, block, setup_.control, remarks_, values_);
     carryOutWords();
@@ -265,12 +267,13 @@ void Control::applyFlow() {
     }
     if (!levels_.empty()) {
         remarks_.at(block(), *orders_[CodeGroup::ProgramFlow]->word,
-                    {Severity::Note, "program-end-in-subprogram",
+                    {Severity::Warning, "program-end-in-subprogram",
                      fmt::format("The end of the program stands in program {}, which was called in {}; the run ends "
                                  "here.",
                                  levels_.back().text.number, program_.lineName(levels_.back().call)),
                      "End called programs with M99."});
     }
+    endedAt_ = levels_.empty() ? block() : levels_.front().call;
     noteCycleLeftOn("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     leaveCompensation("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
     settle();
@@ -291,8 +294,43 @@ void Control::finish() {
                          "End the program with M30."});
         }
     }
+    if (!endless_) lookForBlocksNotReached();
     checkTape();
     remarks_.close();
+}
+
+// Blocks of the program that runs which were not carried out: nothing is known about them. Behind its end that is
+// mostly a slip, M30 for M03 above all; where the program jumped over them it is mostly meant.
+void Control::lookForBlocksNotReached() {
+    std::uint32_t behind = 0, jumped = 0;
+    BlockId firstBehind = kNoBlock, firstJumped = kNoBlock;
+    for (BlockId i = 0, end = endOfProgramText(program_); i < end; ++i) {
+        const Block& b = program_.blocks[i];
+        const bool only = b.wordCount == (b.sequenceNumber >= 0 ? 1 : 0) + (b.programNumber >= 0 ? 1 : 0);
+        if (reached_[i] || isLeftOut(i) || (only && b.kind != Block::Kind::Statement)) continue;
+        const bool isBehind = endedAt_ != kNoBlock && i > endedAt_;
+        if ((isBehind ? behind : jumped)++ == 0) (isBehind ? firstBehind : firstJumped) = i;
+    }
+    if (behind > 0) {
+        remarks_.at(
+            firstBehind,
+            {Severity::Warning,
+             "blocks-behind-end",
+             fmt::format("The program ended in line {}; {} behind it {} not carried out.", program_.lineOf(endedAt_),
+                         behind == 1 ? "a block" : fmt::format("{} blocks", behind), behind == 1 ? "was" : "were"),
+             "Check the code that ends the program (M30 for M03?), or take the blocks out.",
+             {{"blocks", behind}},
+             true});
+    }
+    if (jumped > 0) {
+        remarks_.at(firstJumped, {Severity::Note,
+                                  "blocks-not-reached",
+                                  fmt::format("The program jumped over {} from here on; nothing is known about {}.",
+                                              jumped == 1 ? "a block" : fmt::format("{} blocks", jumped),
+                                              jumped == 1 ? "it" : "them"),
+                                  "Try the program with figures that lead there as well.",
+                                  {{"blocks", jumped}}});
+    }
 }
 
 // An opening % wants a closing one (NISTIR 6556 sec. 3.1); without it a transfer may have broken off.

@@ -196,6 +196,7 @@ private:
     void applyFlow();
     void finish();
     void checkTape();
+    void lookForBlocksNotReached();
 
     // control_modes.cpp
     void applyUnits();
@@ -476,9 +477,11 @@ private:
     Toolpath& out_;
     Remarks remarks_;
     PathRecorder mainRecorder_;
-    PathRecorder* recorder_;  // the main one, or one that reads a profile
-    BlockId first_ = 0;       // the program carried out: its first block,
-    BlockId end_;             // and the first one that is not of it
+    PathRecorder* recorder_;      // the main one, or one that reads a profile
+    BlockId first_ = 0;           // the program carried out: its first block,
+    BlockId end_;                 // and the first one that is not of it
+    std::vector<bool> reached_;   // by block: carried out, or read as part of a profile
+    BlockId endedAt_ = kNoBlock;  // the block of the main program in which M30 or M02 ended it
     ProfileSearch search_;
     Variables variables_;
     ExpressionValues values_;

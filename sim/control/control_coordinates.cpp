@@ -198,7 +198,8 @@ std::optional<int> Control::entryNumber(int least, int most) {
 }
 
 // L2: P0 the external offset, P1 to P6 for G54 to G59. L20: P of G54.1. In machine coordinates; the external offset,
-// which is added to them, is a plain distance.
+// which is added to them, is a plain distance. X counts from the axis, as in the set-up: on lathes the tool's length
+// carries the way from the reference position to it (common practice, no source).
 void Control::enterWorkOffset(int kind) {
     const auto number = kind == kPlain ? entryNumber(0, static_cast<int>(kPlainWorkOffsets))
                                        : entryNumber(1, static_cast<int>(kFurtherWorkOffsets));
@@ -210,10 +211,11 @@ void Control::enterWorkOffset(int kind) {
         entered(externalOffset_.z, 'Z', 'W', false);
     } else {
         const auto index = static_cast<std::size_t>(kind == kPlain ? *number - 1 : 5 + *number);
-        Point origin = workOffsets_[index] - setup_.machine.home;
+        const Point from{setup_.machine.home.z, 0};
+        Point origin = workOffsets_[index] - from;
         entered(origin.r, 'X', 'U', true);
         entered(origin.z, 'Z', 'W', false);
-        workOffsets_[index] = origin + setup_.machine.home;
+        workOffsets_[index] = origin + from;
         workOffsetGiven_[index] = workOffsetGiven_[index] || (words_.has('Z') && !now_.incremental);
     }
     refreshDatum();

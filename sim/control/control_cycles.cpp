@@ -254,6 +254,8 @@ void Control::jumpOver(const Profile& profile, BlockId callBlock) {
                      {},
                      true});
     }
+    // What is left out here was told of.
+    for (BlockId at = callBlock + 1; at <= profile.last; ++at) reached_[at] = true;
     next_ = profile.last + 1;
 }
 

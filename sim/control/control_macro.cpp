@@ -134,11 +134,16 @@ void Control::jumpTo(BlockId block, std::int32_t number) {
                             "Write this N number on the block where the program should go on."});
     }
     if (jumpsSeen_.insert(block).second) {
-        if (const auto second = search_.findForwards(number, *target + 1)) {
-            remarks_.at(block, {Severity::Note, "repeated-sequence-number",
-                                fmt::format("N{0} stands in line {1} and again in line {2}; the jump went to line {1}.",
-                                            number, program_.lineOf(*target), program_.lineOf(*second)),
-                                "Give each block that is jumped to a number of its own."});
+        if (const std::size_t times = search_.count(number); times > 1) {
+            remarks_.at(block,
+                        {Severity::Warning,
+                         "repeated-sequence-number",
+                         fmt::format("N{} stands {} times in the program; controls differ in which one a jump takes. "
+                                     "Here it went to line {}.",
+                                     number, times, program_.lineOf(*target)),
+                         "Give each block that is jumped to a number of its own.",
+                         {},
+                         true});
         }
         if (const Loop* loop = loops().entered(block, *target)) {
             remarks_.at(

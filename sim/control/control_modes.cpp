@@ -13,6 +13,7 @@ namespace firstoff {
 namespace {
 
 constexpr double kMetresPerFoot = 0.3048;
+constexpr double kLongDwellS = 60;  // nothing on a lathe is waited for so long within a program
 // How far back an equal modal state is looked for. Programs go to and fro between a few states, rapid and feed above
 // all.
 constexpr std::size_t kStatesLookedBack = 4;
@@ -179,6 +180,15 @@ void Control::dwell() {
     Move move = newMove(MoveKind::Dwell, now_.position);
     const bool thousandths = letter == 'P' || countsIncrements(*words_.word(letter));
     move.seconds = thousandths ? *time / 1000 : *time;
+    if (move.seconds > kLongDwellS) {
+        remarks_.at(block(), *words_.word(letter),
+                    {Severity::Warning,
+                     "dwell-improbable",
+                     fmt::format("{} waits for {} seconds; milliseconds may have been meant.",
+                                 program_.textOf(*words_.word(letter)), figure(move.seconds)),
+                     "P counts milliseconds, X and U count seconds.",
+                     {{"seconds", move.seconds}}});
+    }
     add(move);
 }
 

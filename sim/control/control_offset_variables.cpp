@@ -55,9 +55,9 @@ std::optional<double> Control::offsetVariable(std::int32_t index) const {
     const double alongX = (setup_.control.radiusProgramming ? 1 : 2) / scale();
     const double alongZ = 1 / scale();
     if (const auto work = workPlace(index)) {
-        const Point origin = work->number == 0
-                                 ? externalOffset_
-                                 : workOffsets_[static_cast<std::size_t>(work->number - 1)] - setup_.machine.home;
+        const Point origin = work->number == 0 ? externalOffset_
+                                               : workOffsets_[static_cast<std::size_t>(work->number - 1)] -
+                                                     Point{setup_.machine.home.z, 0};
         return work->alongZ ? alongZ * origin.z : alongX * origin.r;
     }
     const auto at = offsetPlace(index);
@@ -129,13 +129,13 @@ bool Control::setOffsetVariable(BlockId block, std::int32_t index, double value,
 void Control::setWorkOffset(int number, bool alongZ, double mm) {
     const bool external = number == 0;
     const auto index = static_cast<std::size_t>(external ? 0 : number - 1);
-    const Point home = external ? Point{} : setup_.machine.home;
+    const double homeZ = external ? 0 : setup_.machine.home.z;
     Point& origin = external ? externalOffset_ : workOffsets_[index];
     if (alongZ) {
-        origin.z = home.z + mm;
+        origin.z = homeZ + mm;
         if (!external) workOffsetGiven_[index] = true;
     } else {
-        origin.r = home.r + mm;
+        origin.r = mm;
     }
     refreshDatum();
 }

@@ -27,8 +27,7 @@ std::string commentOf(std::string_view line) {
 
 double Control::read(std::int32_t index, std::uint32_t offset) {
     if (index == 0) return kNull;
-    const bool kept = Variables::isKept(index);
-    if (Variables::isLocal(index) || (Variables::isCommon(index) && (!kept || variables_.wasSet(index)))) {
+    if (Variables::isLocal(index) || (Variables::isCommon(index) && variables_.wasSet(index))) {
         return variables_.get(index);
     }
     return systemVariable(index, offset);
@@ -38,12 +37,13 @@ double Control::systemVariable(std::int32_t index, std::uint32_t offset) {
     Word at;
     at.offset = offset;
     at.length = 1;
-    if (Variables::isKept(index)) {
-        doubtVariable(at, "variable-not-known",
-                      fmt::format("#{} was not set in this program; machines keep it from earlier work, so what it "
-                                  "holds is not known. It was taken as null.",
-                                  index),
-                      "Set it in the program, or check what stands in it on the machine.");
+    if (Variables::isCommon(index)) {
+        doubtVariable(
+            at, "variable-not-known",
+            fmt::format("#{} was not set in this program; machines keep it {}, so what it holds is not known. "
+                        "It was taken as null.",
+                        index, Variables::isKept(index) ? "from earlier work" : "until they are switched off"),
+            "Set it in the program, or check what stands in it on the machine.");
         return kNull;
     }
     if (const auto position = positionVariable(index, at)) return *position;

@@ -25,7 +25,7 @@ public:
     // `index` is a local or a common.
     double get(std::int32_t index) const { return isLocal(index) ? levels_.back()[at(index)] : commons_[at(index)]; }
     void set(std::int32_t index, double value);
-    bool wasSet(std::int32_t kept) const { return written_[at(kept)]; }
+    bool wasSet(std::int32_t common) const { return written_[at(common)]; }
 
     void enter(const Locals& arguments) { levels_.push_back(arguments); }
     void leave() { levels_.pop_back(); }

@@ -29,7 +29,7 @@ namespace {
 // Less than this is gouged by what a turret is out of square, and the angle below stands for it.
 constexpr double kGougeMm = 0.005;
 // How far the path may lean past the edge before it is looked at closely.
-const double kLean = std::sin(radians(0.5));
+const double kLean = radians(0.5);
 // Contours steeper than this are faces; columns along z say little about them.
 constexpr double kLeastSlope = 0.2;
 // Moves looked at closely; each takes two seeks. A program with more of them has been told often enough.
@@ -63,6 +63,7 @@ struct Nose {
     double radius = 0;
     Point behind;            // last normal on the side of the edge behind the nose
     bool turnsLeft = false;  // normals run anticlockwise towards `behind`
+    double span = 0;         // rad between the normals at both ends of the nose; 145° on a slim insert
 };
 
 std::optional<Nose> noseOf(const Tool& tool) {
@@ -75,14 +76,18 @@ std::optional<Nose> noseOf(const Tool& tool) {
         if (e.radius <= 0 || distance(e.centre, centre) > tolerance::kTouchMm) continue;
         // Seen from the part the edge behind the nose is the one on the far side from where the tool feeds to.
         const bool last = e.to.z * -tip.z > e.from.z * -tip.z;
-        return Nose{centre, e.radius, (1 / e.radius) * ((last ? e.to : e.from) - e.centre), last};
+        const Point behind = (1 / e.radius) * ((last ? e.to : e.from) - e.centre);
+        const Point ahead = (1 / e.radius) * ((last ? e.from : e.to) - e.centre);
+        const double span = std::acos(std::clamp(dot(ahead, behind), -1.0, 1.0));
+        return Nose{centre, e.radius, behind, last, span};
     }
     return std::nullopt;
 }
 
 bool leansPast(const Nose& nose, Point n) {
-    const double lean = nose.turnsLeft ? cross(nose.behind, n) : cross(n, nose.behind);
-    return lean > kLean || dot(nose.behind, n) < 0;
+    const double side = nose.turnsLeft ? 1 : -1;
+    const double lean = std::atan2(side * cross(nose.behind, n), dot(nose.behind, n));
+    return lean > kLean || lean < -nose.span - kLean;
 }
 
 class Gouges {

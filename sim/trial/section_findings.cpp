@@ -51,6 +51,9 @@ public:
             offsetOfOtherStation(section);
             spindleStopsInTheCut(section);
             coolantWhileCutting(section);
+            feedInTheMetal(section);
+            atTheAxis(section);
+            cutsNothing(section);
             if (section.last == section.first) continue;
             if (section.afterOther) wordsOfEarlierSections(section);
             surfaceSpeedIntoTheIndex(section);
@@ -196,13 +199,110 @@ private:
         finding.remedy = "Give G97 with a fixed speed before the retract and the tool change.";
     }
 
+    // Millimetres per revolution of a timed move, 0 with the spindle stopped.
+    static double perRev(const TimedMove& timed) {
+        const double rpm = (timed.rpmStart + timed.rpmEnd) / 2;
+        const double minutes = (timed.t1 - timed.t0) / 60;
+        return rpm > 0 && minutes > 0 ? distance(timed.from, timed.to) / (rpm * minutes) : 0;
+    }
+
+    // Above this no edge makes a surface or lives; from memory of makers' advice: feeds stay below the nose radius,
+    // drills' below some hundredths of their diameter, grooving edges' well below half a millimetre.
+    static double mostPerRev(const Tool& tool) {
+        constexpr double kLeast = 0.4;
+        switch (tool.kind) {
+            case ToolKind::Drill:
+                return std::max(kLeast, 0.1 * tool.diameter);
+            case ToolKind::Grooving:
+            case ToolKind::Parting:
+                return 0.6;
+            default:
+                return std::max(kLeast, tool.noseRadius);
+        }
+    }
+
+    void feedInTheMetal(const Section& section) {
+        // Below it an edge rubs; a feed per minute taken per revolution, or the other way round, lies beyond either.
+        constexpr double kLeastPerRev = 0.005;
+        for (std::size_t i = section.first; i < section.last; ++i) {
+            const int index = call(i).toolIndex;
+            if (index < 0 || move(i).kind != MoveKind::Feed || !cuts(i)) continue;
+            const Tool& tool = m_.setup.tools[static_cast<std::size_t>(index)];
+            if (tool.kind == ToolKind::Tap || tool.kind == ToolKind::Threading) continue;
+            const TimedMove& timed = m_.timeline.moves[m_.timeline.firstOf[i]];
+            const double feed = perRev(timed);
+            const double most = mostPerRev(tool);
+            // At the machine's limit, which is reported as that.
+            if (feed * timed.rpmStart >= 0.999 * m_.setup.machine.maxFeedMmPerMin) continue;
+            if (feed == 0 || (feed >= kLeastPerRev && feed <= most)) continue;
+            Finding& finding = add(Severity::Warning, "feed-improbable", move(i).block);
+            finding.timeS = timed.t0;
+            finding.message =
+                feed > most
+                    ? fmt::format("Tool {} cuts at {:.4g} mm per revolution; an edge like this takes {:.2g} at most.",
+                                  call(i).station, feed, most)
+                    : fmt::format(
+                          "Tool {} cuts at {:.2g} mm per revolution: it would rub rather than cut, and take very "
+                          "long.",
+                          call(i).station, feed);
+            finding.remedy = "Check F, S, and whether F counts per revolution or per minute.";
+            finding.values = {{"feed_mm_per_rev", feed}};
+            return;
+        }
+    }
+
+    void atTheAxis(const Section& section) {
+        for (std::size_t i = section.first; i < section.last; ++i) {
+            const int index = call(i).toolIndex;
+            if (index < 0 || !cuts(i)) continue;
+            const ToolKind kind = m_.setup.tools[static_cast<std::size_t>(index)].kind;
+            if (kind == ToolKind::Tap && move(i).kind != MoveKind::Thread) {
+                Finding& finding = add(Severity::Warning, "tap-fed-as-a-drill", move(i).block);
+                finding.unproven = true;
+                finding.message = fmt::format(
+                    "Tap {} is fed as a drill: feed and spindle are not tied to each other, and what it makes is not "
+                    "shown.",
+                    call(i).station);
+                finding.remedy = "Tap with G84 or G32, or prove this block on the machine.";
+                return;
+            }
+            if (kind != ToolKind::Drill || !modal(i).constantSurfaceSpeed) continue;
+            Finding& finding = add(Severity::Warning, "drill-at-surface-speed", move(i).block);
+            finding.message = fmt::format(
+                "Drill {} cuts under surface speed (G96): on the axis the spindle runs as fast as the clamp and the "
+                "machine "
+                "let it.",
+                call(i).station);
+            finding.remedy = "Give G97 with the speed of the drill.";
+            return;
+        }
+    }
+
+    void cutsNothing(const Section& section) {
+        const std::size_t feed = firstFeed(section);
+        if (feed == section.last || call(feed).toolIndex < 0) return;
+        for (std::size_t i = feed; i < section.last; ++i) {
+            if (move(i).kind == MoveKind::Thread || move(i).extra != kNoExtra || cuts(i)) return;
+        }
+        Finding& finding = add(Severity::Note, "section-cuts-nothing", move(feed).block);
+        finding.message =
+            fmt::format("Tool {} is fed, but meets no metal from its call to the next tool's.", call(feed).station);
+        finding.remedy = "If it should cut, check signs, datum and offset.";
+    }
+
+    // What is fed out of the envelope of the bar has left it.
+    bool standsClear(std::size_t i) const {
+        const Point tip = move(i).to + m_.toolpath.tipShift(move(i));
+        return tip.r > m_.setup.stock.outerRadius || tip.z > m_.setup.stock.frontZ;
+    }
+
     void spindleStopsInTheCut(const Section& section) {
         for (std::size_t i = section.first + 1; i < section.last; ++i) {
             const bool stops =
                 modal(i).spindle == SpindleDirection::Stopped && modal(i - 1).spindle != SpindleDirection::Stopped;
             // A tap reverses and stops in its hole, and threads are the spindle's own.
             if (!stops || !cuts(i - 1) || move(i - 1).kind == MoveKind::Thread) continue;
-            if (move(i).kind == MoveKind::Index) continue;
+            if (move(i).kind == MoveKind::Index || standsClear(i - 1)) continue;
             Finding& finding = add(Severity::Warning, "spindle-stopped-before-retract", move(i).block);
             finding.message = fmt::format(
                 "The spindle is stopped while tool {} still stands where it cut; it is drawn off a part that stands "

@@ -4,7 +4,7 @@ T0101
 G97 S1000 M03
 G00 X62. Z2.
 M98 P2 L5
-G00 X1. (jumped over) (expect no move)
+G00 X1. (jumped over) (expect no move) (expect finding blocks-not-reached)
 N50 X60. (expect feed X60)
 M30
 O2

@@ -4,7 +4,7 @@ G97 S1000 M03
 G00 X62. Z2.
 #1=50.
 GOTO10
-#1=1.
+#1=1. (expect finding blocks-not-reached)
 N10 #2=#1
 G00 X#2 (expect rapid X50)
 GOTO20

@@ -10,7 +10,7 @@ GOTO10
 N40 X40. (expect rapid X40)
 #1=5
 GOTO#1
-X1. (jumped over) (expect no move)
+X1. (jumped over) (expect no move) (expect finding blocks-not-reached)
 N5 X30. (expect rapid X30)
 GOTO[#1*12]
 X2. (expect no move)

@@ -6,4 +6,4 @@ G01 X60. F.2
 M01 (expect optional-stop)
 X62. M00 (stops behind the move) (expect feed X62) (expect stop)
 M02 (expect end)
-G01 X0 (never reached) (expect no move)
+G01 X0 (never reached) (expect no move) (expect finding blocks-behind-end unproven)

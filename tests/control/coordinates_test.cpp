@@ -132,7 +132,7 @@ TEST(CoordinateTwins, TheSameDatumHadInAnyWayGivesTheSameMoves) {
         auto moved = lathe();
         moved.workOffsets[0] = moved.workOffsets[0] + Point{z, x / 2};
         const Toolpath expected = run(kCuts, moved);
-        const Point machine = moved.workOffsets[0] - moved.machine.home;
+        const Point machine = moved.workOffsets[0] - Point{moved.machine.home.z, 0};
         const std::vector<std::string> ways = {
             fmt::format("G10 L2 P1 X{:.6f} Z{:.6f}\n", 2 * machine.r, machine.z),
             fmt::format("G10 L2 P1 U{:.3f} W{:.3f}\n", x, z),

@@ -51,6 +51,9 @@ INSTANTIATE_TEST_SUITE_P(
             "T0101\nG00 X44. Z3.\nG01 Z-30. F.2\nX54.\nG00 Z3.\nX52.\nG01 Z0\nX46. Z-12.\nZ-30.\nX54.\n", ""},
         Row{"up a taper, a chamfer and a face",
             "T0101\nG00 X40. Z3.\nG01 Z0 F.2\nX44. Z-2.\nX46. Z-20.\nX54.\nG00 Z0\nG01 X-1.6\nG00 Z3.\n", ""},
+        // The nose of a slim insert has normals over more than a right angle.
+        Row{"up a face and a chamfer with a slim insert", "T0202\nG00 X20. Z2.\nG01 Z-1. F.1\nX24.\nX26. Z-2.\nX52.\n",
+            ""},
         Row{"fed into the bar on a slant from outside", "T0101\nG00 X60. Z2.\nG01 X46. Z-1. F.2\nZ-20.\nX54.\n", ""},
         Row{"compensated on the right side", "T0101\nG00 X54. Z3.\nG42 X40.\nG01 Z-20. F.2\nX46. Z-30.\nX54.\n", ""},
         Row{"compensated on the wrong side", "T0101\nG00 X54. Z3.\nG41 X40.\nG01 Z-20. F.2\nX46. Z-30.\nX54.\n",

@@ -10,6 +10,7 @@ firstoff::Setup bench() {
     shop::addTurningTool(setup, 1, 'C', 0.8);
     shop::addTurningTool(setup, 3, 'C', 0.4);
     shop::addGroovingTool(setup, 5, 3, 0.2);
+    shop::addDrill(setup, 9, 10);
     for (int number : {3, 11}) {
         Offset offset;
         offset.number = number;
@@ -74,6 +75,17 @@ INSTANTIATE_TEST_SUITE_P(
         Row{"the offset of the neighbour",
             "T0103\nG97 S800 M03\nG00 X46. Z3.\nG01 Z-20. F.25\nX54.\nG00 X120. Z60.\nM30\n",
             "offset-of-other-station@1"},
+        Row{"spindle stopped on the way out",
+            "T0101\nG97 S800 M03\nG00 X46. Z3.\nG01 Z-20. F.25\nX52.\nG00 X120. Z60. M05\nM30\n", ""},
+        Row{"ten times the feed", "T0101\nG97 S800 M03\nG00 X46. Z3.\nG01 Z-20. F2.5\nX54.\nG00 X120. Z60.\nM30\n",
+            "feed-improbable@4"},
+        Row{"a feed per revolution under G98",
+            "T0101\nG98 G97 S800 M03\nG00 X46. Z3.\nG01 Z-20. F.25\nX54.\nG00 X120. Z60.\nM30\n", "feed-improbable@4"},
+        Row{"a drill under surface speed",
+            "T0909\nG50 S2500\nG96 S80 M03\nG00 X0 Z5.\nG01 Z-20. F.15\nG00 Z5.\nX120. Z60.\nM30\n",
+            "drill-at-surface-speed@5"},
+        Row{"a minus that is missing", "T0101\nG97 S800 M03\nG00 X46. Z3.\nG01 Z20. F.25\nX54.\nG00 X120. Z60.\nM30\n",
+            "section-cuts-nothing@4"},
         Row{"an offset of its own", "T0111\nG97 S800 M03\nG00 X46. Z3.\nG01 Z-20. F.25\nX54.\nG00 X120. Z60.\nM30\n",
             ""}),
     [](const auto& row) {
