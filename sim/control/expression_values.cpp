@@ -66,6 +66,7 @@ const Word* ExpressionValues::valued(BlockId block, const Word& word, bool& fail
     const Expression& expression = program_.expressions[number];
     const auto value = this->value(block, expression);
     failed |= !value;
+    if (value && isNull(*value)) noteNull(block, word);
     if (!value || isNull(*value)) return nullptr;
     if (words_.empty()) words_.resize(program_.expressions.size());
     Word& result = words_[number];
@@ -76,6 +77,16 @@ const Word* ExpressionValues::valued(BlockId block, const Word& word, bool& fail
     result.hasPoint = !counts || *value != std::floor(*value);
     reportRounding(block, word, expression, *value);
     return &result;
+}
+
+// An axis that then stays where it is may be meant, or a variable that was forgotten.
+void ExpressionValues::noteNull(BlockId block, const Word& word) {
+    const bool axis = word.letter == 'X' || word.letter == 'Z' || word.letter == 'U' || word.letter == 'W';
+    if (!axis || word.comma || !said_.insert(word.offset).second) return;
+    remarks_.at(block, word,
+                {Severity::Note, "word-without-value",
+                 fmt::format("{} has no value here, as if it were not written: the axis stays.", program_.textOf(word)),
+                 "Set the variable, or see whether the call gives its argument."});
 }
 
 // ROUND in a length: on some controls to the least increment instead of to a whole number.

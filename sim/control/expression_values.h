@@ -25,6 +25,7 @@ public:
 
 private:
     void report(BlockId block, const ExpressionTrouble& trouble);
+    void noteNull(BlockId block, const Word& word);
     void reportRounding(BlockId block, const Word& word, const Expression& expression, double value);
 
     const Program& program_;

@@ -10,6 +10,6 @@ G00 X62. Z2.
 N5/9 X56. (expect rapid X56)
 /3#1=50.
 /2#2=40.
-X#1 (expect no move)
+X#1 (expect no move) (expect finding word-without-value)
 X#2 (expect rapid X40)
 M30
