@@ -64,7 +64,7 @@ FIRSTOFF_WIDE void takeLeast(double* __restrict r, int from, int to, const Place
         for (int k = from; k < to; ++k) {
             const double z = z0 + (base + kHalves.at[k]) * pitch;
             double v = a + b * (z - c);
-            v = (z >= zFrom) & (z <= zTo) ? v : kInf;
+            v = ((z >= zFrom) & (z <= zTo)) ? v : kInf;
             r[k] = v < r[k] ? v : r[k];
         }
         return;
@@ -76,7 +76,7 @@ FIRSTOFF_WIDE void takeLeast(double* __restrict r, int from, int to, const Place
         double h = b - x * x;
         h = h > 0 ? h : 0;
         double v = a + sign * std::sqrt(h);
-        v = (z >= zFrom) & (z <= zTo) ? v : kInf;
+        v = ((z >= zFrom) & (z <= zTo)) ? v : kInf;
         r[k] = v < r[k] ? v : r[k];
     }
 }
@@ -169,7 +169,7 @@ FIRSTOFF_WIDE bool onlyLowers(const double* outer, const double* inner, const do
     for (int k = 0; k < kColumns; ++k) {
         const bool missed = lo[k] >= outer[k];
         const bool lowered = (hi[k] >= outer[k]) & (lo[k] > inner[k]);
-        other |= missed | lowered ? 0 : 1;
+        other |= (missed | lowered) ? 0 : 1;
     }
     return other == 0;
 }
