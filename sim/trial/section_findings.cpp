@@ -5,7 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 #include <string>
 
 #include "sim/base/tolerances.h"
@@ -53,6 +53,7 @@ public:
             coolantWhileCutting(section);
             feedInTheMetal(section);
             atTheAxis(section);
+            bladeSideways(section);
             cutsNothing(section);
             if (section.last == section.first) continue;
             if (section.afterOther) wordsOfEarlierSections(section);
@@ -247,6 +248,32 @@ private:
                           call(i).station, feed);
             finding.remedy = "Check F, S, and whether F counts per revolution or per minute.";
             finding.values = {{"feed_mm_per_rev", feed}};
+            return;
+        }
+    }
+
+    // A blade fed along Z stands the side force of a cut about as deep as it is wide; deeper it bends or breaks, and
+    // its flank cuts (common practice, no source).
+    void bladeSideways(const Section& section) {
+        for (std::size_t i = section.first; i < section.last; ++i) {
+            const int index = call(i).toolIndex;
+            const Point way = move(i).to - move(i).from;
+            if (index < 0 || !atFeed(move(i).kind) || std::abs(way.z) <= std::abs(way.r)) continue;
+            const Tool& tool = m_.setup.tools[static_cast<std::size_t>(index)];
+            if (tool.kind != ToolKind::Grooving && tool.kind != ToolKind::Parting) continue;
+            double depth = 0;
+            for (std::uint32_t t = m_.timeline.firstOf[i]; t < m_.timeline.firstOf[i + 1]; ++t) {
+                depth = std::max(depth, static_cast<double>(m_.stock->cuts()[t].deepestMm));
+            }
+            if (depth <= tool.width + tolerance::kTouchMm) continue;
+            Finding& finding = add(Severity::Warning, "blade-cuts-sideways", move(i).block);
+            finding.message = fmt::format(
+                "The blade of tool {} is fed sideways through metal {:.2f} mm deep; it is {:g} mm wide, and cuts with "
+                "its "
+                "front.",
+                call(i).station, depth, tool.width);
+            finding.remedy = "Plunge, or turn sideways in cuts no deeper than the blade is wide.";
+            finding.values = {{"depth_mm", depth}, {"width_mm", tool.width}};
             return;
         }
     }
