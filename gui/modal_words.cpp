@@ -3,34 +3,74 @@
 #include <fmt/format.h>
 
 #include "gui/block_words.h"
+#include "sim/control/codes.h"
 
 namespace firstoff::gui {
 
 namespace {
 
-std::string motionWord(int code) {
-    switch (code) {
-        case 0:
-            return "G00 rapid";
-        case 1:
-            return "G01 straight";
-        case 2:
-            return "G02 arc, clockwise";
-        case 3:
-            return "G03 arc, anticlockwise";
-        case 32:
-            return "G32 thread";
-        case 34:
-            return "G34 thread of variable lead";
-        case 76:
-            return "G76 threading cycle";
-        case 84:
-            return "G84 tapping";
-        case 92:
-            return "G92 threading pass";
-        default:
-            return fmt::format("G{:02}", code);
+// The code as the program writes it, in its code system.
+std::string codeOf(Order order, CodeSystem system) {
+    for (const CodeEntry& entry : codeTable()) {
+        const int tenths = entry.number[static_cast<std::size_t>(system)];
+        if (entry.order == order && tenths >= 0) return fmt::format("{}{:02}", entry.letter, tenths / 10);
     }
+    return "";
+}
+
+const char* motionWord(Order order) {
+    switch (order) {
+        case Order::Rapid:
+            return "rapid";
+        case Order::Feed:
+            return "straight";
+        case Order::ArcClockwise:
+            return "arc, clockwise";
+        case Order::ArcAnticlockwise:
+            return "arc, anticlockwise";
+        case Order::Thread:
+            return "thread";
+        case Order::ThreadOfVariableLead:
+            return "thread of variable lead";
+        case Order::FinishingCycle:
+            return "finishing";
+        case Order::RoughingAlong:
+            return "roughing along Z";
+        case Order::RoughingAcross:
+            return "roughing along X";
+        case Order::PatternRepeat:
+            return "pattern";
+        case Order::FacePeck:
+            return "pecks along Z";
+        case Order::GroovePeck:
+            return "pecks along X";
+        case Order::ThreadingCycle:
+            return "threading cycle";
+        case Order::TurningPass:
+            return "turning pass";
+        case Order::ThreadingPass:
+            return "threading pass";
+        case Order::FacingPass:
+            return "facing pass";
+        case Order::Drill:
+        case Order::DrillWithDwell:
+            return "drilling";
+        case Order::PeckDrill:
+            return "drilling in pecks";
+        case Order::Tap:
+            return "tapping";
+        case Order::Bore:
+            return "boring";
+        default:
+            return "";
+    }
+}
+
+// `motion` as the modal state holds it: the number in code system A.
+std::string motionWord(int motion, CodeSystem system) {
+    const CodeEntry* entry = codeEntry('G', 10 * motion, CodeSystem::A);
+    if (entry == nullptr) return fmt::format("G{:02}", motion);
+    return codeOf(entry->order, system) + " " + motionWord(entry->order);
 }
 
 std::string speedWord(const ModalState& modal) {
@@ -66,22 +106,25 @@ std::string compensationWord(Compensation side) {
 
 std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant) {
     const ModalState& modal = *instant.modal;
+    const CodeSystem system = trial.setup.control.codeSystem;
     const std::uint16_t call = instant.move ? instant.move->call : std::uint16_t{0};
     std::string tool = toolTitle(trial, call);
     if (instant.call->offset > 0) tool += fmt::format(", offset {}", instant.call->offset);
     return {
         {"Tool", tool},
-        {"Motion", motionWord(modal.motion)},
+        {"Motion", motionWord(modal.motion, system)},
         {"Spindle", spindleWord(modal.spindle)},
         {"Speed", speedWord(modal)},
-        {"Clamp",
-         modal.clampRevPerMin > 0 ? fmt::format("G50 at most {:g} rev/min", modal.clampRevPerMin) : "none given"},
-        {"Feed", fmt::format("{} {:g} {}", modal.feedPerRev ? "G99" : "G98", modal.feed,
-                             modal.feedPerRev ? "mm/rev" : "mm/min")},
+        {"Clamp", modal.clampRevPerMin > 0 ? fmt::format("{} at most {:g} rev/min",
+                                                         codeOf(Order::CoordinateSetting, system), modal.clampRevPerMin)
+                                           : "none given"},
+        {"Feed", fmt::format("{} {:g} {}", codeOf(modal.feedPerRev ? Order::FeedPerRev : Order::FeedPerMinute, system),
+                             modal.feed, modal.feedPerRev ? "mm/rev" : "mm/min")},
         {"Nose comp", compensationWord(modal.compensation)},
         {"Datum", workOffsetName(modal.workOffset)},
         {"Coolant", modal.coolant ? "M08 on" : "M09 off"},
-        {"Units", modal.inches ? "G20 inch" : "G21 millimetre"},
+        {"Units",
+         codeOf(modal.inches ? Order::Inches : Order::Millimetres, system) + (modal.inches ? " inch" : " millimetre")},
     };
 }
 

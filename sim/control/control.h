@@ -260,6 +260,7 @@ private:
         return !word.hasPoint && setup_.control.wholeNumbers == ControlOptions::WholeNumbers::Increments;
     }
     double increment() const { return now_.modal.inches ? 0.0001 : 0.001; }
+    double incrementsPerUnit() const { return now_.modal.inches ? 10000 : 1000; }
     // Letters that name an axis: U and W do so in code system A only.
     std::uint32_t axes() const;
     double scale() const { return now_.modal.inches ? kInch : 1.0; }
@@ -386,6 +387,7 @@ private:
     std::optional<GroovePecks> readPecks(bool alongX);
     std::optional<double> stepOf(char increments, char length, const char* what);
     std::optional<double> incrementsOf(char letter, const char* what);
+    double countWithPoint(const Word& word);
     double reliefOf(bool severalPlunges);
     void reportTooManyPecks(double peck);
     void reportPecks(const GroovePecks& order, const GroovePeckPlan& plan);

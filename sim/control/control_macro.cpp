@@ -137,7 +137,7 @@ void Control::jumpTo(BlockId block, std::int32_t number) {
         if (const std::size_t times = search_.count(number); times > 1) {
             remarks_.at(block,
                         {Severity::Warning,
-                         "repeated-sequence-number",
+                         "sequence-number-twice",
                          fmt::format("N{} stands {} times in the program; controls differ in which one a jump takes. "
                                      "Here it went to line {}.",
                                      number, times, program_.lineOf(*target)),

@@ -15,10 +15,6 @@ namespace {
 
 constexpr std::uint32_t kSteps = BlockWords::bits({'P', 'Q', 'I', 'K'});
 
-// P and Q count in least increments, whatever the rule for lengths (common practice, no source).
-constexpr double kIncrementsPerMm = 1000;
-constexpr double kIncrementsPerInch = 10000;
-
 // Nobody pecks by less: a figure below this was meant in other units. mm.
 constexpr double kSmallPeckMm = 0.05;
 
@@ -104,25 +100,28 @@ std::optional<double> Control::stepOf(char increments, char length, const char* 
     return std::nullopt;
 }
 
-// A length that is written in least increments without a point; mm.
+// A point where least increments are counted; mm.
+double Control::countWithPoint(const Word& word) {
+    remarks_.at(block(), word,
+                {Severity::Warning,
+                 "count-with-point",
+                 fmt::format("{} has a decimal point; {} counts in least increments, and controls differ what they "
+                             "make of the point. It was taken as {}.",
+                             program_.textOf(word), word.letter, now_.modal.inches ? "inches" : "mm"),
+                 fmt::format("Write {}{:.0f}.", word.letter, word.value * incrementsPerUnit()),
+                 {},
+                 true});
+    return scale() * word.value;
+}
+
+// A length that is written in least increments without a point, whatever the rule for lengths (common practice, no
+// source); mm.
 std::optional<double> Control::incrementsOf(char letter, const char* what) {
     const auto value = positive(letter, what);
     if (!value) return std::nullopt;
     const Word& word = *words_.word(letter);
-    const double increments = now_.modal.inches ? kIncrementsPerInch : kIncrementsPerMm;
-    if (word.hasPoint) {
-        remarks_.at(block(), word,
-                    {Severity::Warning,
-                     "count-with-point",
-                     fmt::format("{} has a decimal point; {} counts in least increments, and controls differ what they "
-                                 "make of the point. It was taken as {}.",
-                                 program_.textOf(word), letter, now_.modal.inches ? "inches" : "mm"),
-                     fmt::format("Write {}{:.0f}.", letter, *value * increments),
-                     {},
-                     true});
-        return scale() * *value;
-    }
-    const double size = scale() * *value / increments;
+    if (word.hasPoint) return countWithPoint(word);
+    const double size = scale() * *value / incrementsPerUnit();
     // Only a computed value can be as small.
     if (size < tolerance::kSamePlaceMm) {
         remarks_.at(block(), word,
@@ -138,7 +137,7 @@ std::optional<double> Control::incrementsOf(char letter, const char* what) {
                      "peck-very-small",
                      fmt::format("{} is {:g} mm: {} counts in least increments.", program_.textOf(word), size, letter),
                      fmt::format("For {} {} write {}{:.0f}.", figure(*value), now_.modal.inches ? "inches" : "mm",
-                                 letter, *value * increments),
+                                 letter, *value * incrementsPerUnit()),
                      {{"size_mm", size}}});
     }
     return size;

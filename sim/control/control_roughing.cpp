@@ -15,8 +15,6 @@ constexpr std::uint32_t kCycleWords = BlockWords::bits({'P', 'Q'});
 // Older controls count a D without decimal point in least increments (0.001 mm, 0.0001 inch), newer ones in mm or inch.
 // Nobody takes 100 mm per pass, nor less than a tenth of one, so the size of the figure tells which was meant.
 constexpr double kIncrementsFrom = 100;
-constexpr double kIncrementsPerMm = 1000;
-constexpr double kIncrementsPerInch = 10000;
 
 // An allowance that cuts deeper than this into the part is reported: a tenth of the least increment.
 constexpr double kDips = 1e-4;
@@ -122,7 +120,7 @@ double Control::depthOfD() {
     const Word& word = *words_.word('D');
     const double value = positive('D', "The depth of cut").value_or(0);
     if (word.hasPoint || (value < kIncrementsFrom && !countsIncrements(word))) return scale() * value;
-    const double depth = scale() * value / (now_.modal.inches ? kIncrementsPerInch : kIncrementsPerMm);
+    const double depth = scale() * value / incrementsPerUnit();
     remarks_.at(block(), word,
                 {Severity::Note,
                  "depth-without-point",

@@ -19,8 +19,6 @@ namespace {
 
 constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
 
-constexpr double kIncrementsPerMm = 1000;
-constexpr double kIncrementsPerInch = 10000;
 // No thread is this shallow, nor a first pass: a figure below it was meant in mm.
 constexpr double kLeastDepthMm = 0.02;
 // Angles of threads that the cycle knows.
@@ -225,29 +223,16 @@ std::optional<double> Control::threadDepth(char letter, const char* what) {
     const auto value = positive(letter, what);
     if (!value) return std::nullopt;
     const Word& word = *words_.word(letter);
-    const double perUnit = now_.modal.inches ? kIncrementsPerInch : kIncrementsPerMm;
-    if (word.hasPoint) {
-        // A D with a point is a length on the controls that have it.
-        if (letter == 'D') return scale() * *value;
-        remarks_.at(block(), word,
-                    {Severity::Warning,
-                     "count-with-point",
-                     fmt::format("{} has a decimal point; {} counts in least increments, and controls differ what they "
-                                 "make of the point. It was taken as {}.",
-                                 program_.textOf(word), letter, now_.modal.inches ? "inches" : "mm"),
-                     fmt::format("Write {}{:.0f}.", letter, *value * perUnit),
-                     {},
-                     true});
-        return scale() * *value;
-    }
-    const double depth = scale() * *value / perUnit;
+    // A D with a point is a length on the controls that have it.
+    if (word.hasPoint) return letter == 'D' ? scale() * *value : countWithPoint(word);
+    const double depth = scale() * *value / incrementsPerUnit();
     if (depth < kLeastDepthMm && letter != 'D' && words_.hasAny(kAxes)) {
         remarks_.at(block(), word,
                     {Severity::Warning,
                      "thread-depth-improbable",
                      fmt::format("{} is {:g} mm: it counts in least increments.", program_.textOf(word), depth),
                      fmt::format("For {0} {2} write {1}{3:.0f}.", figure(*value), letter,
-                                 now_.modal.inches ? "inches" : "mm", *value * perUnit),
+                                 now_.modal.inches ? "inches" : "mm", *value * incrementsPerUnit()),
                      {{"depth_mm", depth}}});
     }
     return depth;

@@ -34,11 +34,6 @@ constexpr double kWedgeMm = 0.25;
 // source).
 constexpr double kDrillBesideAxisMm = 0.05;
 
-bool removesByIntent(MoveKind kind) {
-    return kind == MoveKind::Feed || kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise ||
-           kind == MoveKind::Thread;
-}
-
 const char* codeOf(Fault fault) {
     switch (fault) {
         case Fault::Rapid:
@@ -73,7 +68,7 @@ bool tearsWedge(const Machining& m, std::size_t i) {
     const TimedMove& before = m.timeline.moves[i - 1];
     const TimedMove& timed = m.timeline.moves[i];
     const Move& move = m.toolpath.moves[timed.move];
-    const bool leavesACut = removesByIntent(before.kind) && m.toolpath.moves[before.move].call == move.call;
+    const bool leavesACut = isAtFeed(before.kind) && m.toolpath.moves[before.move].call == move.call;
     const bool outwards = timed.to.r > timed.from.r && std::abs(timed.to.z - timed.from.z) <= tolerance::kTouchMm;
     if (!leavesACut || !outwards) return false;
     const Cut& cut = m.stock->cuts()[i];
@@ -103,7 +98,7 @@ Fault faultOf(const Machining& m, ThreadPart thread, std::size_t timedIndex) {
     if (thread == ThreadPart::PullOut) return Fault::None;
     const TimedMove& timed = m.timeline.moves[timedIndex];
     if (timed.kind == MoveKind::Index) return Fault::Index;
-    if (!removesByIntent(timed.kind)) return tearsWedge(m, timedIndex) ? Fault::TornWedge : Fault::Rapid;
+    if (!isAtFeed(timed.kind)) return tearsWedge(m, timedIndex) ? Fault::TornWedge : Fault::Rapid;
     const Move& move = m.toolpath.moves[timed.move];
     const ModalState& modal = m.toolpath.modals[move.modal];
     if (stands(timed)) return Fault::SpindleStopped;

@@ -14,6 +14,12 @@
 
 namespace firstoff {
 
+// What is meant to take metal: feed, arcs and threads.
+inline bool isAtFeed(MoveKind kind) {
+    return kind == MoveKind::Feed || kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise ||
+           kind == MoveKind::Thread;
+}
+
 struct Machining {
     const Program& program;
     const Setup& setup;

@@ -16,11 +16,6 @@ namespace firstoff {
 
 namespace {
 
-bool atFeed(MoveKind kind) {
-    return kind == MoveKind::Feed || kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise ||
-           kind == MoveKind::Thread;
-}
-
 // Moves first … last-1 and steps firstStep … lastStep-1 of one tool.
 struct Section {
     std::size_t first = 0, last = 0;
@@ -68,7 +63,7 @@ private:
     const ToolCall& call(std::size_t i) const { return m_.toolpath.calls[move(i).call]; }
 
     bool cuts(std::size_t i) const {
-        if (!atFeed(move(i).kind)) return false;
+        if (!isAtFeed(move(i).kind)) return false;
         for (std::uint32_t t = m_.timeline.firstOf[i]; t < m_.timeline.firstOf[i + 1]; ++t) {
             if (m_.stock->cuts()[t].deepestMm > tolerance::kTouchMm) return true;
         }
@@ -114,7 +109,7 @@ private:
     // First move at feed; section.last if there is none.
     std::size_t firstFeed(const Section& section) const {
         std::size_t i = section.first;
-        while (i < section.last && !atFeed(move(i).kind)) ++i;
+        while (i < section.last && !isAtFeed(move(i).kind)) ++i;
         return i;
     }
 
@@ -258,7 +253,7 @@ private:
         for (std::size_t i = section.first; i < section.last; ++i) {
             const int index = call(i).toolIndex;
             const Point way = move(i).to - move(i).from;
-            if (index < 0 || !atFeed(move(i).kind) || std::abs(way.z) <= std::abs(way.r)) continue;
+            if (index < 0 || !isAtFeed(move(i).kind) || std::abs(way.z) <= std::abs(way.r)) continue;
             const Tool& tool = m_.setup.tools[static_cast<std::size_t>(index)];
             if (tool.kind != ToolKind::Grooving && tool.kind != ToolKind::Parting) continue;
             double depth = 0;
@@ -287,8 +282,8 @@ private:
                 Finding& finding = add(Severity::Warning, "tap-fed-as-a-drill", move(i).block);
                 finding.unproven = true;
                 finding.message = fmt::format(
-                    "Tap {} is fed as a drill: feed and spindle are not tied to each other, and what it makes is not "
-                    "shown.",
+                    "Tap {} is fed as a drill: feed and spindle are not tied to each other, and what it makes "
+                    "is not shown.",
                     call(i).station);
                 finding.remedy = "Tap with G84 or G32, or prove this block on the machine.";
                 return;
@@ -296,9 +291,8 @@ private:
             if (kind != ToolKind::Drill || !modal(i).constantSurfaceSpeed) continue;
             Finding& finding = add(Severity::Warning, "drill-at-surface-speed", move(i).block);
             finding.message = fmt::format(
-                "Drill {} cuts under surface speed (G96): on the axis the spindle runs as fast as the clamp and the "
-                "machine "
-                "let it.",
+                "Drill {} cuts under surface speed (G96): on the axis the spindle runs as fast as the clamp and "
+                "the machine let it.",
                 call(i).station);
             finding.remedy = "Give G97 with the speed of the drill.";
             return;
@@ -332,9 +326,8 @@ private:
             if (move(i).kind == MoveKind::Index || standsClear(i - 1)) continue;
             Finding& finding = add(Severity::Warning, "spindle-stopped-before-retract", move(i).block);
             finding.message = fmt::format(
-                "The spindle is stopped while tool {} still stands where it cut; it is drawn off a part that stands "
-                "still "
-                "and marks it.",
+                "The spindle is stopped while tool {} still stands where it cut; it is drawn off a part that "
+                "stands still and marks it.",
                 call(i).station);
             finding.remedy = "Retract first, then M05.";
         }

@@ -51,18 +51,13 @@ bool usable(const Stock& stock) {
     return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
 }
 
-bool atFeed(MoveKind kind) {
-    return kind == MoveKind::Feed || kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise ||
-           kind == MoveKind::Thread;
-}
-
 // Time at feed with metal coming off, and what came off altogether.
 void addUp(Trial& trial) {
     const std::vector<Cut>& cuts = trial.stock->cuts();
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         trial.removedVolumeMm3 += cuts[i].removedMm3;
         const TimedMove& timed = trial.timeline.moves[i];
-        if (atFeed(timed.kind) && cuts[i].deepestMm > tolerance::kTouchMm) {
+        if (isAtFeed(timed.kind) && cuts[i].deepestMm > tolerance::kTouchMm) {
             trial.cuttingTimeS += timed.t1 - timed.t0;
         }
     }

@@ -3,7 +3,7 @@ T0101
 G97 S1000 M03
 G00 X62. Z2.
 N10 G00 X60. (expect rapid X60)
-GOTO20 (expect finding repeated-sequence-number unproven)
+GOTO20 (expect finding sequence-number-twice unproven)
 X1. (expect no move) (expect finding blocks-not-reached)
 N20 X50. (expect rapid X50)
 X48. (expect rapid X48)
