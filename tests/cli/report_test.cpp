@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <clocale>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 
@@ -170,9 +171,10 @@ TEST(TextReport, ALineTooLongToShowIsCutAroundThePlace) {
 
 class WholeFile : public testing::Test {
 protected:
-    WholeFile() : folder_(std::filesystem::path(testing::TempDir()) / "firstoff_whole_file") {
-        std::filesystem::remove_all(folder_);
-        std::filesystem::create_directories(folder_);
+    // A folder of its own for every test: ctest runs them beside each other.
+    WholeFile() {
+        std::string name = (std::filesystem::path(testing::TempDir()) / "firstoff-XXXXXX").string();
+        folder_ = mkdtemp(name.data());
     }
     ~WholeFile() override { std::filesystem::remove_all(folder_); }
     std::size_t filesThere() const {
