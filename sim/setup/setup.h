@@ -12,6 +12,7 @@
 #include <string_view>
 #include <vector>
 
+#include "sim/base/contour.h"
 #include "sim/base/finding.h"
 #include "sim/base/outline.h"
 #include "sim/base/point.h"
@@ -61,12 +62,34 @@ struct Tailstock {
     bool advanced = false;    // false: parked clear of the work, drawn and checked where it stands
 };
 
+// The blank as it is chucked, and where it comes from.
 struct Stock {
-    double outerRadius = 0;
-    double boreRadius = 0;  // 0: solid bar
-    double backZ = 0;       // lathe frame; negative inside the chuck
-    double frontZ = 0;      // lathe frame
-    std::string material;   // as written; for the papers
+    enum class Shape : std::uint8_t {
+        Round,         // bar or tube
+        Hexagon,       // across `acrossFlats`, a flat towards the angle 0
+        Square,        // the same
+        CrossSection,  // drawn seen from the front, the same all along
+        HalfSection,   // turned before: drawn as (z, r)
+        Previous,      // what another trial left
+    };
+    Shape shape = Shape::Round;
+    double outerRadius = 0;  // of the circle round everything
+    double boreRadius = 0;   // 0: solid bar
+    double acrossFlats = 0;  // Hexagon and Square
+    // How far the blank's own axis, bore included, lies off the spindle axis, towards the angle 0. Round, Hexagon and
+    // Square.
+    double eccentricity = 0;
+    double backZ = 0;                   // lathe frame; negative inside the chuck
+    double frontZ = 0;                  // lathe frame
+    std::vector<Contour> crossSection;  // z as x, r as y: about the spindle axis, x towards the angle 0
+    std::vector<Contour> halfSection;   // lathe frame
+    std::string material;               // as written; for the papers
+    // The files that CrossSection, HalfSection and Previous name, as written.
+    std::string drawingFile;
+    std::string previousProgram, previousSetup;
+    bool turnedRound = false;  // Previous, HalfSection: the other end now looks out of the chuck
+
+    bool isRound() const { return (shape == Shape::Round || shape == Shape::HalfSection) && eccentricity == 0; }
 };
 
 enum class ToolKind : std::uint8_t {
@@ -121,8 +144,10 @@ struct Tool {
     double shankSize = 20;
     double overhang = 0;  // along the direction in which the tool stands out of its block
     Outline cutting;      // tool frame; made by toolOutline()
-    Outline holder;       // tool frame, empty where the set-up gives too little to know it
-    SourceSpan span;      // where it stands in the set-up file
+    // Further convex parts of a tool that is not convex as a whole: step drills, centre drills.
+    std::vector<Outline> steps;
+    Outline holder;   // tool frame, empty where the set-up gives too little to know it
+    SourceSpan span;  // where it stands in the set-up file
 };
 
 // What the operator has entered on the control's offset page under one number.
