@@ -3,16 +3,58 @@
 #include <cmath>
 #include <cstddef>
 
+#include "sim/base/units.h"
+
 namespace firstoff {
 
 MeshStrips::MeshStrips(std::span<const double> angles, PartMesh& mesh) : mesh_(mesh) {
-    for (double angle : angles) directions_.push_back({std::cos(angle), std::sin(angle)});
+    for (std::size_t j = 0; j < angles.size(); ++j) {
+        const double next = j + 1 < angles.size() ? angles[j + 1] : angles[0] + 2 * kPi;
+        const double between = (angles[j] + next) / 2;
+        directions_.push_back({std::cos(angles[j]), std::sin(angles[j])});
+        halfWay_.push_back({std::cos(between), std::sin(between)});
+    }
+}
+
+std::uint32_t MeshStrips::put(Point place, const Direction& d) {
+    mesh_.points.push_back({place.r * d.cosine, -place.r * d.sine, place.z});
+    return static_cast<std::uint32_t>(mesh_.points.size() - 1);
 }
 
 std::uint32_t MeshStrips::point(Point place, int meridian) {
-    const Direction& d = directions_[static_cast<std::size_t>(meridian)];
-    mesh_.points.push_back({place.r * d.cosine, -place.r * d.sine, place.z});
+    return put(place, directions_[static_cast<std::size_t>(meridian)]);
+}
+
+std::uint32_t MeshStrips::pointBehind(Point place, int meridian) {
+    return put(place, halfWay_[static_cast<std::size_t>(meridian)]);
+}
+
+std::uint32_t MeshStrips::middle(std::span<const std::uint32_t> points) {
+    MeshPoint sum;
+    for (std::uint32_t at : points) {
+        const MeshPoint& p = mesh_.points[at];
+        sum = {sum.x + p.x, sum.y + p.y, sum.z + p.z};
+    }
+    const auto n = static_cast<double>(points.size());
+    mesh_.points.push_back({sum.x / n, sum.y / n, sum.z / n});
     return static_cast<std::uint32_t>(mesh_.points.size() - 1);
+}
+
+double MeshStrips::squareBetween(std::uint32_t a, std::uint32_t b) const {
+    const MeshPoint& p = mesh_.points[a];
+    const MeshPoint& q = mesh_.points[b];
+    const double x = q.x - p.x, y = q.y - p.y, z = q.z - p.z;
+    return x * x + y * y + z * z;
+}
+
+double MeshStrips::squareOfArea(std::uint32_t a, std::uint32_t b, std::uint32_t c) const {
+    const MeshPoint& p = mesh_.points[a];
+    const MeshPoint& q = mesh_.points[b];
+    const MeshPoint& s = mesh_.points[c];
+    const double ux = q.x - p.x, uy = q.y - p.y, uz = q.z - p.z;
+    const double vx = s.x - p.x, vy = s.y - p.y, vz = s.z - p.z;
+    const double nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx;
+    return nx * nx + ny * ny + nz * nz;
 }
 
 std::uint32_t MeshStrips::pole(double z) {

@@ -29,12 +29,17 @@ struct MeshRing {
 
 class MeshStrips {
 public:
-    // `directions`: of the meridians, in order; at least three.
+    // `angles`: of the meridians, in order, rad; at least three.
     MeshStrips(std::span<const double> angles, PartMesh& mesh);
 
     int meridians() const { return static_cast<int>(directions_.size()); }
     std::uint32_t point(Point place, int meridian);
     std::uint32_t pole(double z);
+    // On the plane half way between a meridian and the next one.
+    std::uint32_t pointBehind(Point place, int meridian);
+    std::uint32_t middle(std::span<const std::uint32_t> points);
+    double squareBetween(std::uint32_t a, std::uint32_t b) const;  // square of their distance
+    double squareOfArea(std::uint32_t a, std::uint32_t b, std::uint32_t c) const;  // four times that of the triangle's
     MeshRing ring(Point place);  // a pole for r = 0
 
     // Corners may fall together: triangles without area are left out.
@@ -46,7 +51,9 @@ private:
     struct Direction {
         double cosine, sine;
     };
-    std::vector<Direction> directions_;
+    std::uint32_t put(Point place, const Direction& direction);
+
+    std::vector<Direction> directions_, halfWay_;
     PartMesh& mesh_;
 };
 
