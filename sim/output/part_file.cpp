@@ -57,7 +57,10 @@ void pick(std::vector<Item>& items, const std::optional<int>& piece) {
 
 // A fifth of the distance for the section, the rest for the run between two meridians.
 MeshOptions meshOptions(const PartFileOptions& options) {
-    return {options.toleranceMm / 5, options.toleranceMm * 4 / 5};
+    MeshOptions result;
+    result.sectionMm = options.toleranceMm / 5;
+    result.sagittaMm = options.toleranceMm * 4 / 5;
+    return result;
 }
 
 std::vector<SolidBody> bodies(const Trial& trial, const Instant& instant, const PartFileOptions& options) {

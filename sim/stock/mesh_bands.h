@@ -1,7 +1,7 @@
 // Stretches of the bar that are meshed each in its own way, and the borders between them.
 //
-// At a border every meridian has the same sides of metal, counted from the axis outwards: inner, outer, inner, outer and so
-// on. Both bands use the same points there, so that the surface has no gap.
+// At a border every meridian has the same sides of metal, counted from the axis outwards: inner, outer, inner, outer
+// and so on. Both bands use the same points there, so that the surface has no gap.
 #pragma once
 
 #include <cstdint>

@@ -2,8 +2,8 @@
 //
 // Notation. A node is a place in the grid of rows and meridians; its ports are the sides of metal there, from the axis
 // outwards: inner, outer, inner, outer and so on. A wall stands between two neighbouring nodes, of one row or of one
-// meridian; in it the sides of one node run over to those of the other where the stretches of metal between them overlap.
-// A side that has no partner is tied to the one it meets, half way. A cell has four nodes and four walls:
+// meridian; in it the sides of one node run over to those of the other where the stretches of metal between them
+// overlap. A side that has no partner is tied to the one it meets, half way. A cell has four nodes and four walls:
 //
 //        D --- DC --- C        row above (further from the chuck)
 //        |            |
@@ -12,13 +12,14 @@
 //        A --- AB --- B        row below
 //     meridian j   meridian j + 1
 //
-// Round a cell the ways along its walls make closed loops, and each loop is filled with triangles. Since both cells of a
-// wall use the same ways, the surface has no gap, whatever stands in the columns. No triangle of a cell has two corners
-// of one wall that are not neighbours on its way, for the cell behind the wall might have the same edge.
+// Round a cell the ways along its walls make closed loops, and each loop is filled with triangles. Since both cells of
+// a wall use the same ways, the surface has no gap, whatever stands in the columns. No triangle of a cell has two
+// corners of one wall that are not neighbours on its way, for the cell behind the wall might have the same edge.
 #pragma once
 
 #include <array>
 #include <cstdint>
+#include <functional>
 #include <vector>
 
 #include "sim/stock/billet_columns.h"
@@ -45,16 +46,13 @@ struct MeshWall {
     std::vector<MeshWay> fromFirst, fromSecond;  // by port
 };
 
-// What makes a point for a tie of a port of the first or the second node. kNoTie: the port's own point.
-class MeshTies {
-public:
-    virtual ~MeshTies() = default;
-    virtual std::uint32_t first(const MeshPort& port) = 0;
-    virtual std::uint32_t second(const MeshPort& port) = 0;
+// The points of ties of ports of the first and of the second node. kNoTie: the port's own point.
+struct MeshTies {
+    std::function<std::uint32_t(const MeshPort&)> first, second;
 };
 
 // `through`: the nodes have the same sides, and each runs over to its like.
-MeshWall meshWall(const MeshNode& first, const MeshNode& second, bool through, MeshTies& ties);
+MeshWall meshWall(const MeshNode& first, const MeshNode& second, bool through, const MeshTies& ties);
 
 struct MeshCell {
     const MeshNode *a, *b, *c, *d;

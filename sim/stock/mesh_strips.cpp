@@ -1,18 +1,18 @@
 #include "sim/stock/mesh_strips.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
-
-#include "sim/base/units.h"
 
 namespace firstoff {
 
 MeshStrips::MeshStrips(std::span<const double> angles, PartMesh& mesh) : mesh_(mesh) {
     for (std::size_t j = 0; j < angles.size(); ++j) {
-        const double next = j + 1 < angles.size() ? angles[j + 1] : angles[0] + 2 * kPi;
-        const double between = (angles[j] + next) / 2;
         directions_.push_back({std::cos(angles[j]), std::sin(angles[j])});
-        halfWay_.push_back({std::cos(between), std::sin(between)});
+    }
+    for (std::size_t j = 0; j < directions_.size(); ++j) {
+        const Direction& next = directions_[j + 1 < directions_.size() ? j + 1 : 0];
+        halfWay_.push_back({(directions_[j].cosine + next.cosine) / 2, (directions_[j].sine + next.sine) / 2});
     }
 }
 
@@ -47,19 +47,42 @@ double MeshStrips::squareBetween(std::uint32_t a, std::uint32_t b) const {
     return x * x + y * y + z * z;
 }
 
-double MeshStrips::squareOfArea(std::uint32_t a, std::uint32_t b, std::uint32_t c) const {
+double MeshStrips::doubleArea(std::uint32_t a, std::uint32_t b, std::uint32_t c) const {
     const MeshPoint& p = mesh_.points[a];
     const MeshPoint& q = mesh_.points[b];
     const MeshPoint& s = mesh_.points[c];
     const double ux = q.x - p.x, uy = q.y - p.y, uz = q.z - p.z;
     const double vx = s.x - p.x, vy = s.y - p.y, vz = s.z - p.z;
     const double nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx;
-    return nx * nx + ny * ny + nz * nz;
+    return std::sqrt(nx * nx + ny * ny + nz * nz);
 }
 
 std::uint32_t MeshStrips::pole(double z) {
     mesh_.points.push_back({0, 0, z});
     return static_cast<std::uint32_t>(mesh_.points.size() - 1);
+}
+
+double MeshStrips::sixfoldVolume(std::uint32_t a, std::uint32_t b, std::uint32_t c, std::uint32_t d) const {
+    const MeshPoint& o = mesh_.points[a];
+    const auto from = [&](std::uint32_t i) {
+        const MeshPoint& p = mesh_.points[i];
+        return MeshPoint{p.x - o.x, p.y - o.y, p.z - o.z};
+    };
+    const MeshPoint u = from(b), v = from(c), w = from(d);
+    return u.x * (v.y * w.z - v.z * w.y) + u.y * (v.z * w.x - v.x * w.z) + u.z * (v.x * w.y - v.y * w.x);
+}
+
+bool MeshStrips::pierces(std::uint32_t p, std::uint32_t q, const std::array<std::uint32_t, 3>& t) const {
+    // Rounding of six times a volume in a cell; below that, things lie in one plane.
+    constexpr double kFlat = 1e-11;
+    const double atP = sixfoldVolume(t[0], t[1], t[2], p);
+    const double atQ = sixfoldVolume(t[0], t[1], t[2], q);
+    if (std::abs(atP) < kFlat && std::abs(atQ) < kFlat) return false;
+    if (std::min(atP, atQ) > kFlat || std::max(atP, atQ) < -kFlat) return false;
+    const double a = sixfoldVolume(p, q, t[0], t[1]);
+    const double b = sixfoldVolume(p, q, t[1], t[2]);
+    const double c = sixfoldVolume(p, q, t[2], t[0]);
+    return std::min({a, b, c}) > -kFlat || std::max({a, b, c}) < kFlat;
 }
 
 MeshRing MeshStrips::ring(Point place) {

@@ -7,6 +7,7 @@
 // corners.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <span>
 #include <vector>
@@ -35,12 +36,15 @@ public:
     int meridians() const { return static_cast<int>(directions_.size()); }
     std::uint32_t point(Point place, int meridian);
     std::uint32_t pole(double z);
-    // On the plane half way between a meridian and the next one.
+    // Half way along the straight line from a place in a meridian to the same place in the next one.
     std::uint32_t pointBehind(Point place, int meridian);
     std::uint32_t middle(std::span<const std::uint32_t> points);
-    double squareBetween(std::uint32_t a, std::uint32_t b) const;  // square of their distance
-    double squareOfArea(std::uint32_t a, std::uint32_t b, std::uint32_t c) const;  // four times that of the triangle's
-    MeshRing ring(Point place);  // a pole for r = 0
+    double squareBetween(std::uint32_t a, std::uint32_t b) const;                // square of their distance
+    double doubleArea(std::uint32_t a, std::uint32_t b, std::uint32_t c) const;  // twice that of the triangle
+    MeshRing ring(Point place);                                                  // a pole for r = 0
+
+    // Does the straight way from p to q, neither of them a corner, go through a triangle or touch it?
+    bool pierces(std::uint32_t p, std::uint32_t q, const std::array<std::uint32_t, 3>& triangle) const;
 
     // Corners may fall together: triangles without area are left out.
     void triangle(std::uint32_t a, std::uint32_t b, std::uint32_t c, CutId cut);
@@ -52,6 +56,7 @@ private:
         double cosine, sine;
     };
     std::uint32_t put(Point place, const Direction& direction);
+    double sixfoldVolume(std::uint32_t a, std::uint32_t b, std::uint32_t c, std::uint32_t d) const;
 
     std::vector<Direction> directions_, halfWay_;
     PartMesh& mesh_;

@@ -5,17 +5,16 @@
 #include <cstddef>
 
 #include "sim/base/units.h"
+#include "sim/stock/mesh_bands.h"
 #include "sim/stock/mesh_strips.h"
 #include "sim/stock/recorded_history.h"
-#include "sim/stock/section.h"
+#include "sim/stock/row_band.h"
+#include "sim/stock/swept_band.h"
+#include "sim/stock/zipped_band.h"
 
 namespace firstoff {
 
 namespace {
-
-// A hole that closes to nothing and opens again at one point of the axis would leave two surfaces that touch there;
-// this keeps them apart.
-constexpr double kPinholeMm = 1e-6;
 
 std::vector<double> evenAngles(int count) {
     std::vector<double> angles;
@@ -29,66 +28,57 @@ double greatestRadius(const Billet& billet) {
     return radius;
 }
 
-Point toAxis(Point p) {
-    return p.r < kMeshPlaceMm ? Point{p.z, 0} : p;
+bool allRound(const Billet& billet) {
+    for (int c = 0; c < billet.grid().chunks(); ++c) {
+        if (!billet.isRound(c)) return false;
+    }
+    return true;
 }
 
-// The loop with points on the axis put there, and points that fall together made one.
-Loop tidied(const Loop& loop) {
-    Loop result;
-    result.piece = loop.piece;
-    for (std::size_t i = 0; i < loop.points.size(); ++i) {
-        const Point p = toAxis(loop.points[i]);
-        if (!result.points.empty() && distance(result.points.back(), p) < kMeshPlaceMm) {
-            // The edge between the two goes; what is behind the second goes on from the first.
-            result.cuts.back() = loop.cuts[i];
-            if (p.r == 0) result.points.back() = p;
-            continue;
+void dropUnusedPoints(PartMesh& mesh) {
+    std::vector<std::uint32_t> name(mesh.points.size(), 0);
+    for (const MeshTriangle& t : mesh.triangles) {
+        for (std::uint32_t c : t.corners) name[c] = 1;
+    }
+    std::uint32_t count = 0;
+    for (std::size_t i = 0; i < name.size(); ++i) {
+        if (name[i] == 0) continue;
+        mesh.points[count] = mesh.points[i];
+        name[i] = count++;
+    }
+    mesh.points.resize(count);
+    for (MeshTriangle& t : mesh.triangles) {
+        for (std::uint32_t& c : t.corners) c = name[c];
+    }
+}
+
+// The bands from left to right; round and plain ones first, for they say where the sides stand at the borders.
+void meshAll(const Billet& billet, double sectionMm, std::span<const std::uint16_t> toolOfCut,
+             std::span<const int> sectors, MeshStrips& strips) {
+    const std::vector<MeshBand> bands = meshBands(billet);
+    std::vector<MeshBorder> borders(bands.size() + 1);
+    for (std::size_t i = 0; i < bands.size(); ++i) {
+        const int column = std::min(bands[i].endChunk * kChunkColumns, billet.grid().columns);
+        borders[i + 1].z = billet.grid().border(column);
+    }
+    borders[0].z = billet.grid().border(0);
+    for (const MeshBand::Kind kind : {MeshBand::Kind::Round, MeshBand::Kind::Plain, MeshBand::Kind::Knotty}) {
+        for (std::size_t i = 0; i < bands.size(); ++i) {
+            if (bands[i].kind != kind) continue;
+            MeshBorder& left = borders[i];
+            MeshBorder& right = borders[i + 1];
+            switch (kind) {
+                case MeshBand::Kind::Round:
+                    sweepBand(billet, bands[i], sectionMm, toolOfCut, strips, left, right);
+                    break;
+                case MeshBand::Kind::Plain:
+                    zipBand(billet, bands[i], sectionMm, toolOfCut, sectors, strips, left, right);
+                    break;
+                case MeshBand::Kind::Knotty:
+                    meshRows(billet, bands[i], sectionMm, sectors, strips, left, right);
+                    break;
+            }
         }
-        result.points.push_back(p);
-        result.cuts.push_back(loop.cuts[i]);
-    }
-    while (result.points.size() > 1 && distance(result.points.back(), result.points.front()) < kMeshPlaceMm) {
-        if (result.points.back().r == 0) result.points.front() = result.points.back();
-        result.points.pop_back();
-        result.cuts.pop_back();
-    }
-    return result;
-}
-
-// Points within a run along the axis bear no surface.
-void dropAxisPoints(Loop& loop) {
-    Loop kept;
-    const std::size_t n = loop.points.size();
-    for (std::size_t i = 0; i < n; ++i) {
-        if (loop.points[(i + n - 1) % n].r + loop.points[i].r + loop.points[(i + 1) % n].r == 0) continue;
-        kept.points.push_back(loop.points[i]);
-        kept.cuts.push_back(loop.cuts[i]);
-    }
-    loop.points = std::move(kept.points);
-    loop.cuts = std::move(kept.cuts);
-}
-
-void openPinholes(Loop& loop) {
-    const std::size_t n = loop.points.size();
-    for (std::size_t i = 0; i < n; ++i) {
-        const bool alone = loop.points[(i + n - 1) % n].r > 0 && loop.points[(i + 1) % n].r > 0;
-        if (loop.points[i].r == 0 && alone) loop.points[i].r = kPinholeMm;
-    }
-}
-
-void sweepLoop(const Loop& drawn, MeshStrips& strips) {
-    Loop loop = tidied(drawn);
-    dropAxisPoints(loop);
-    const std::size_t n = loop.points.size();
-    if (n < 3) return;
-    openPinholes(loop);
-    const MeshRing first = strips.ring(loop.points[0]);
-    MeshRing from = first;
-    for (std::size_t i = 0; i < n; ++i) {
-        MeshRing to = i + 1 < n ? strips.ring(loop.points[i + 1]) : first;
-        strips.sweep(from, to, loop.cuts[i]);
-        from = std::move(to);
     }
 }
 
@@ -121,9 +111,19 @@ PartMesh partMesh(const Billet& billet, const MeshOptions& options, int piece,
                   std::span<const std::uint16_t> toolOfCut) {
     PartMesh mesh;
     mesh.piece = piece;
-    const std::vector<double> angles = evenAngles(meridiansFor(greatestRadius(billet), options.sagittaMm));
+    std::vector<double> angles;
+    std::vector<int> sectors;
+    if (allRound(billet)) {
+        angles = evenAngles(meridiansFor(greatestRadius(billet), options.sagittaMm));
+    } else {
+        for (int j = 0; j < billet.sectors(); j += options.sectorStep) {
+            sectors.push_back(j);
+            angles.push_back(billet.sectorAngle(j));
+        }
+    }
     MeshStrips strips(angles, mesh);
-    for (const Loop& loop : sectionLoops(billet, options.sectionMm, piece, toolOfCut)) sweepLoop(loop, strips);
+    meshAll(billet, options.sectionMm, toolOfCut, sectors, strips);
+    dropUnusedPoints(mesh);
     return mesh;
 }
 

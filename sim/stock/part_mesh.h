@@ -42,7 +42,10 @@ struct PartMesh {
 
 struct MeshOptions {
     double sectionMm = 0.001;  // greatest deviation from the columns, radially, in the planes of the meridians
-    double sagittaMm = 0.005;  // greatest distance of the straight run between two meridians from the circle
+    // Greatest distance of the straight run between two meridians from the circle, where all of the billet is round.
+    double sagittaMm = 0.005;
+    // Where some of it is not, the meridians are those of the billet's sectors: every so many of them.
+    int sectorStep = 1;
 };
 
 // Meridians round the axis that keep the sagitta at `radiusMm`; a multiple of four.

@@ -1,5 +1,5 @@
-// The mesh of a knotty band, where sides of metal begin or end: rows of points at the same z in all meridians, joined cell
-// by cell. It works whatever the columns hold; it wants more triangles than the other ways.
+// The mesh of a knotty band, where sides of metal begin or end: rows of points at the same z in all meridians, joined
+// cell by cell. It works whatever the columns hold; it wants more triangles than the other ways.
 #pragma once
 
 #include <span>
@@ -14,7 +14,6 @@ void meshRows(const Billet& billet, const MeshBand& band, double sectionMm, std:
 
 // Columns of a band whose rows of points are enough: between two of them the same sides run through in every meridian,
 // within `sectionMm` of a straight line. Exposed for tests.
-std::vector<int> rowColumns(const Billet& billet, const MeshBand& band, double sectionMm,
-                            std::span<const int> sectors);
+std::vector<int> rowColumns(const Billet& billet, const MeshBand& band, double sectionMm, std::span<const int> sectors);
 
 }  // namespace firstoff

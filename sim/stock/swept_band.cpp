@@ -1,5 +1,5 @@
-// The loops of the band alone close along its borders, where the metal really goes on. Those edges are left out; what is
-// left of a loop are paths from border to border, whose ends are the sides of the border.
+// The loops of the band alone close along its borders, where the metal really goes on. Those edges are left out; what
+// is left of a loop are paths from border to border, whose ends are the sides of the border.
 #include "sim/stock/swept_band.h"
 
 #include <algorithm>
@@ -14,8 +14,8 @@ namespace firstoff {
 
 namespace {
 
-// A hole that closes to nothing and opens again at one point of the axis would leave two surfaces that touch there; this
-// keeps them apart.
+// A hole that closes to nothing and opens again at one point of the axis would leave two surfaces that touch there;
+// this keeps them apart.
 constexpr double kPinholeMm = 1e-6;
 
 struct Path {

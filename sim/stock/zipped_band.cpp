@@ -1,6 +1,6 @@
 // Zip. Two neighbouring lines a and b run the same way along z. From the pair of points (a[i], b[k]) the next triangle
-// goes on to a[i + 1] or to b[k + 1], whichever cross line is the shorter, until both are at their ends. On a thread the
-// shortest cross lines follow the helix from corner to corner.
+// goes on to a[i + 1] or to b[k + 1], whichever cross line is the shorter, until both are at their ends. On a thread
+// the shortest cross lines follow the helix from corner to corner.
 #include "sim/stock/zipped_band.h"
 
 #include <algorithm>
@@ -144,8 +144,8 @@ private:
         while (i + 1 < a.at.size() || k + 1 < b.at.size()) {
             const bool aEnds = i + 1 == a.at.size();
             const bool bEnds = k + 1 == b.at.size();
-            const bool alongA =
-                bEnds || (!aEnds && strips_.squareBetween(a.at[i + 1], b.at[k]) <= strips_.squareBetween(a.at[i], b.at[k + 1]));
+            const bool alongA = bEnds || (!aEnds && strips_.squareBetween(a.at[i + 1], b.at[k]) <=
+                                                        strips_.squareBetween(a.at[i], b.at[k + 1]));
             const std::uint32_t next = alongA ? a.at[i + 1] : b.at[k + 1];
             const CutId cut = alongA ? a.cuts[i] : b.cuts[k];
             if (outer) {

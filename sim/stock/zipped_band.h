@@ -1,5 +1,5 @@
-// The mesh of a plain band: each side of the metal is drawn along every meridian by itself, and neighbouring meridians are
-// joined by a zip of triangles.
+// The mesh of a plain band: each side of the metal is drawn along every meridian by itself, and neighbouring meridians
+// are joined by a zip of triangles.
 #pragma once
 
 #include <cstdint>

@@ -135,7 +135,7 @@ TEST(PartMesh, OfTurnedPartsIsClosedAndOfTheirVolume) {
 TEST(PartMesh, IsClosedHoweverCoarse) {
     for (const Part& part : parts()) {
         SCOPED_TRACE(part.name);
-        const MeshFaults faults = meshFaults(partMesh(part.billet, {0.2, 0.5}));
+        const MeshFaults faults = meshFaults(partMesh(part.billet, {0.2, 0.5, 1}));
         EXPECT_TRUE(faults.none());
     }
 }
