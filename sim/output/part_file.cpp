@@ -11,6 +11,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/drawing/dxf_writer.h"
 #include "sim/output/part_colours.h"
 #include "sim/output/part_grid.h"
 #include "sim/output/section_svg.h"
@@ -24,11 +25,12 @@ namespace firstoff {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, PartFileKind>, 5> kEndings = {{{".stl", PartFileKind::Stl},
+constexpr std::array<std::pair<std::string_view, PartFileKind>, 6> kEndings = {{{".stl", PartFileKind::Stl},
                                                                                 {".3mf", PartFileKind::ThreeMf},
                                                                                 {".glb", PartFileKind::Glb},
                                                                                 {".vdb", PartFileKind::Vdb},
-                                                                                {".svg", PartFileKind::Svg}}};
+                                                                                {".svg", PartFileKind::Svg},
+                                                                                {".dxf", PartFileKind::Dxf}}};
 
 struct Instant {
     std::uint32_t wholeMoves = 0;
@@ -64,7 +66,9 @@ MeshOptions meshOptions(const PartFileOptions& options) {
 }
 
 std::vector<SolidBody> bodies(const Trial& trial, const Instant& instant, const PartFileOptions& options) {
-    std::vector<PartMesh> meshes = partMeshes(trial.stock, instant.wholeMoves, instant.fraction, meshOptions(options));
+    StockCursor cursor(trial.stock);
+    cursor.seek(instant.wholeMoves, instant.fraction);
+    std::vector<PartMesh> meshes = partMeshes(*trial.stock, cursor.billet(), instant.wholeMoves, meshOptions(options));
     pick(meshes, options.piece);
     const double datumZ = sectionDatum(trial).z;
     std::vector<SolidBody> result;
@@ -86,7 +90,7 @@ std::uint32_t colourOf(const Trial& trial, CutId cut) {
     return stationColour(trial.toolpath.calls[move.call].station);
 }
 
-std::string sectionDrawing(const Trial& trial, const Instant& instant, const PartFileOptions& options) {
+std::vector<Loop> sectionLoops(const Trial& trial, const Instant& instant, const PartFileOptions& options) {
     StockCursor cursor(trial.stock);
     cursor.seek(instant.wholeMoves, instant.fraction);
     std::vector<Loop> loops = cursor.section(options.toleranceMm / 5);
@@ -95,7 +99,28 @@ std::string sectionDrawing(const Trial& trial, const Instant& instant, const Par
     for (Loop& loop : loops) {
         for (Point& p : loop.points) p.z -= datumZ;
     }
-    return sectionSvg(loops, std::filesystem::path(trial.program.name).filename().string());
+    return loops;
+}
+
+std::string sectionDxf(const std::vector<Loop>& loops) {
+    std::vector<DrawnPath> paths;
+    double z0 = loops.front().points.front().z, z1 = z0;
+    for (const Loop& loop : loops) {
+        DrawnPath path;
+        path.closed = true;
+        path.layer = loop.piece == 0 ? "HELD" : fmt::format("PIECE_{}", loop.piece);
+        for (Point p : loop.points) {
+            path.corners.push_back({p, 0});
+            z0 = std::min(z0, p.z);
+            z1 = std::max(z1, p.z);
+        }
+        paths.push_back(std::move(path));
+    }
+    DrawnPath axis;
+    axis.layer = "AXIS";
+    axis.corners = {{{z0, 0}, 0}, {{z1, 0}, 0}};
+    paths.push_back(std::move(axis));
+    return dxfText(paths);
 }
 
 }  // namespace
@@ -110,13 +135,17 @@ std::optional<PartFileKind> partFileKind(const std::filesystem::path& path) {
 }
 
 std::string_view partFileEndings() {
-    return "stl, 3mf, glb, vdb, svg";
+    return "stl, 3mf, glb, vdb, svg, dxf";
 }
 
 void writePartFile(const Trial& trial, double timeS, const std::filesystem::path& path, PartFileKind kind,
                    const PartFileOptions& options) {
     const Instant instant = instantOf(trial, timeS);
-    if (kind == PartFileKind::Svg) return writeWholeFile(path, sectionDrawing(trial, instant, options));
+    if (kind == PartFileKind::Svg) {
+        const std::string title = std::filesystem::path(trial.program.name).filename().string();
+        return writeWholeFile(path, sectionSvg(sectionLoops(trial, instant, options), title));
+    }
+    if (kind == PartFileKind::Dxf) return writeWholeFile(path, sectionDxf(sectionLoops(trial, instant, options)));
     const std::vector<SolidBody> solids = bodies(trial, instant, options);
     switch (kind) {
         case PartFileKind::Stl:
@@ -130,6 +159,7 @@ void writePartFile(const Trial& trial, double timeS, const std::filesystem::path
             return replaceWholeFile(
                 path, [&](const std::filesystem::path& part) { writePartGrid(solids, options.voxelMm, part); });
         case PartFileKind::Svg:
+        case PartFileKind::Dxf:
             break;
     }
 }

@@ -9,6 +9,7 @@
 //   .glb  glTF 2.0, in metres as that standard wants it, a mesh a piece; the colour of the tool at every corner
 //   .vdb  a level set a piece, mm
 //   .svg  the half-section of the meridian at angle 0, true to scale, metal hatched
+//   .dxf  the same without hatching: closed polylines within the tolerance, a layer a piece, and the axis
 #pragma once
 
 #include <filesystem>
@@ -19,7 +20,7 @@
 
 namespace firstoff {
 
-enum class PartFileKind : std::uint8_t { Stl, ThreeMf, Glb, Vdb, Svg };
+enum class PartFileKind : std::uint8_t { Stl, ThreeMf, Glb, Vdb, Svg, Dxf };
 
 // By the ending of the name, large or small letters.
 std::optional<PartFileKind> partFileKind(const std::filesystem::path& path);

@@ -28,13 +28,6 @@ double greatestRadius(const Billet& billet) {
     return radius;
 }
 
-bool allRound(const Billet& billet) {
-    for (int c = 0; c < billet.grid().chunks(); ++c) {
-        if (!billet.isRound(c)) return false;
-    }
-    return true;
-}
-
 void dropUnusedPoints(PartMesh& mesh) {
     std::vector<std::uint32_t> name(mesh.points.size(), 0);
     for (const MeshTriangle& t : mesh.triangles) {
@@ -127,19 +120,33 @@ PartMesh partMesh(const Billet& billet, const MeshOptions& options, int piece,
     return mesh;
 }
 
-std::vector<PartMesh> partMeshes(const std::shared_ptr<const StockHistory>& history, std::uint32_t wholeMoves,
-                                 double fraction, const MeshOptions& options) {
-    const auto& recorded = dynamic_cast<const RecordedHistory&>(*history);
+bool allRound(const Billet& billet) {
+    for (int c = 0; c < billet.grid().chunks(); ++c) {
+        if (!billet.isRound(c)) return false;
+    }
+    return true;
+}
+
+std::vector<PartMesh> partMeshes(const StockHistory& history, const Billet& held, std::uint32_t wholeMoves,
+                                 const MeshOptions& options) {
+    const auto& recorded = dynamic_cast<const RecordedHistory&>(history);
     const std::vector<std::uint16_t>& tools = recorded.plan().tools();
-    StockCursor cursor(history);
-    cursor.seek(wholeMoves, fraction);
-    std::vector<PartMesh> meshes{partMesh(cursor.billet(), options, 0, tools)};
+    std::vector<PartMesh> meshes{partMesh(held, options, 0, tools)};
     for (std::size_t i = 0; i < recorded.severances().size(); ++i) {
         const Severance& fall = recorded.severances()[i];
         if (fall.timedMove < wholeMoves) meshes.push_back(partMesh(recorded.piece(i), options, fall.piece, tools));
     }
     std::erase_if(meshes, [](const PartMesh& mesh) { return mesh.triangles.empty(); });
     return meshes;
+}
+
+bool anyNotRound(const StockHistory& history, const Billet& held, std::uint32_t wholeMoves) {
+    const auto& recorded = dynamic_cast<const RecordedHistory&>(history);
+    if (!allRound(held)) return true;
+    for (std::size_t i = 0; i < recorded.severances().size(); ++i) {
+        if (recorded.severances()[i].timedMove < wholeMoves && !allRound(recorded.piece(i))) return true;
+    }
+    return false;
 }
 
 }  // namespace firstoff

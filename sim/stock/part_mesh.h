@@ -13,7 +13,6 @@
 
 #include <array>
 #include <cstdint>
-#include <memory>
 #include <span>
 #include <vector>
 
@@ -59,9 +58,14 @@ double polygonShare(int corners);
 PartMesh partMesh(const Billet& billet, const MeshOptions& options = {}, int piece = 0,
                   std::span<const std::uint16_t> toolOfCut = {});
 
-// What is held (first) and every piece that has fallen, once `wholeMoves` timed moves have been cut entirely and the
-// next one up to `fraction` of its length. Meshes without triangles are left out.
-std::vector<PartMesh> partMeshes(const std::shared_ptr<const StockHistory>& history, std::uint32_t wholeMoves,
-                                 double fraction, const MeshOptions& options = {});
+// Is every stretch of the bar round?
+bool allRound(const Billet& billet);
+
+// What is held (first) and every piece that has fallen once `wholeMoves` timed moves of the history have been cut;
+// `held` is the billet there, as its cursor has it. Meshes without triangles are left out.
+std::vector<PartMesh> partMeshes(const StockHistory& history, const Billet& held, std::uint32_t wholeMoves,
+                                 const MeshOptions& options = {});
+// Is any of these not round all along?
+bool anyNotRound(const StockHistory& history, const Billet& held, std::uint32_t wholeMoves);
 
 }  // namespace firstoff

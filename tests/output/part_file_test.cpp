@@ -8,6 +8,8 @@
 #include <cmath>
 #include <string>
 
+#include "sim/base/units.h"
+#include "sim/drawing/dxf_reader.h"
 #include "sim/output/tables.h"
 #include "sim/stock/part_mesh.h"
 #include "tests/cli/command_run.h"
@@ -38,6 +40,7 @@ TEST(PartFile, KindsGoByTheEnding) {
     EXPECT_EQ(partFileKind("b.glb"), PartFileKind::Glb);
     EXPECT_EQ(partFileKind("b.vdb"), PartFileKind::Vdb);
     EXPECT_EQ(partFileKind("b.svg"), PartFileKind::Svg);
+    EXPECT_EQ(partFileKind("b.dxf"), PartFileKind::Dxf);
     for (const char* none : {"", "stl", "b.step", "b.stl.", ".stl"}) EXPECT_EQ(partFileKind(none), std::nullopt);
 }
 
@@ -113,15 +116,35 @@ TEST(Export, SectionIsADrawingWithTheAxis) {
     EXPECT_THAT(svg, HasSubstr("id=\"centre-line\""));
 }
 
+TEST(Export, DxfReadsBackAsTheSection) {
+    const Bench bench;
+    EXPECT_EQ(shop::firstoff("export " + kSpigot + " --piece 1 --out " + bench.path("part.dxf")).exitCode, 0);
+    const Drawing drawing = readDxf(bench.contents("part.dxf"));
+    EXPECT_TRUE(drawing.faults.empty());
+    EXPECT_EQ(drawing.unit, DrawingUnit::Millimetre);
+    ASSERT_EQ(drawing.paths.size(), 2U);
+    EXPECT_EQ(drawing.paths[0].layer, "PIECE_1");
+    EXPECT_TRUE(drawing.paths[0].closed);
+    EXPECT_EQ(drawing.paths[1].layer, "AXIS");
+    // By Pappus, the volume of the piece; the section is within 1 µm of the columns over its surface.
+    double moment = 0;
+    const Contour& corners = drawing.paths[0].corners;
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+        const Point a = corners[i].at, b = corners[(i + 1) % corners.size()].at;
+        moment += cross(a, b) * (a.r + b.r) / 6;
+    }
+    EXPECT_NEAR(2 * kPi * moment, spigotTrial()->stock->severances().at(0).volumeMm3, 0.001 * 2 * kPi * 25 * 120);
+}
+
 TEST(Export, TwoRunsGiveTheSameBytes) {
     const Bench bench;
-    for (const std::string kind : {"stl", "3mf", "glb", "vdb", "svg"}) {
+    for (const std::string kind : {"stl", "3mf", "glb", "vdb", "svg", "dxf"}) {
         const std::string command = "export " + kSpigot + " --tolerance-mm 0.05 --voxel-mm 1 --out ";
         EXPECT_EQ(shop::firstoff(command + bench.path("a." + kind)).exitCode, 0) << kind;
         EXPECT_EQ(shop::firstoff(command + bench.path("b." + kind)).exitCode, 0) << kind;
         EXPECT_TRUE(bench.contents("a." + kind) == bench.contents("b." + kind)) << kind;
     }
-    EXPECT_EQ(bench.files(), 10);  // nothing half written beside them
+    EXPECT_EQ(bench.files(), 12);  // nothing half written beside them
 }
 
 TEST(Export, TellsTheVerdictAsTheOthersDo) {

@@ -9,11 +9,14 @@
 #include <vector>
 
 #include "sim/base/units.h"
+#include "sim/stock/blank.h"
 #include "sim/stock/column_split.h"
 #include "sim/stock/mesh_bands.h"
 #include "sim/stock/mesh_check.h"
 #include "sim/stock/part_mesh.h"
+#include "sim/stock/sweep_profile.h"
 #include "tests/stock/mesh_library.h"
+#include "tests/support/shop.h"
 #include "tests/support/tip_path.h"
 
 namespace firstoff {
@@ -146,6 +149,72 @@ TEST(OddMesh, IsClosedWithoutCrossings) {
             // sector's own share at the corner of a square in 24 sectors, less elsewhere.
             EXPECT_NEAR(mesh.volumeMm3() / polygonShare(sectors), billet.volumeMm3(), 0.01 * billet.volumeMm3());
         }
+    }
+}
+
+// A bar as it is bought, in the columns.
+Billet bought(const Stock& stock, int sectors, double pitch) {
+    Stock round = stock;
+    round.shape = Stock::Shape::Round;
+    round.eccentricity = round.boreRadius = 0;
+    Billet billet(round, pitch, sectors);
+    const Blank blank(stock);
+    for (int chunk = 0; chunk < billet.grid().chunks(); ++chunk) {
+        Sectors& all = billet.ownSectors(chunk);
+        const int base = chunk * kChunkColumns;
+        const int end = std::min(base + kChunkColumns, billet.grid().columns);
+        for (int j = 0; j < sectors; ++j) {
+            const std::size_t kind = all.alone(j);
+            for (int column = base; column < end; ++column) {
+                all.bounds[kind] = writeColumn(all.kinds[kind], static_cast<std::size_t>(column - base),
+                                               blank.column(billet.grid().z(column), billet.sectorAngle(j)));
+            }
+        }
+        billet.joinSectors(chunk);
+    }
+    return billet;
+}
+
+struct Bar {
+    const char* name;
+    Stock stock;
+};
+
+std::vector<Bar> bars() {
+    const auto with = [](Stock::Shape shape, double across, double outer, double bore, double off) {
+        Stock stock;
+        stock.shape = shape;
+        stock.acrossFlats = across;
+        stock.outerRadius = outer;
+        stock.boreRadius = bore / 2;
+        stock.eccentricity = off;
+        stock.frontZ = 40;
+        return stock;
+    };
+    return {{"hexagon", with(Stock::Shape::Hexagon, 24, 12 / std::cos(kPi / 6), 0, 0)},
+            {"hexagon tube", with(Stock::Shape::Hexagon, 24, 12 / std::cos(kPi / 6), 10, 0)},
+            {"square", with(Stock::Shape::Square, 20, 10 * std::sqrt(2.0), 0, 0)},
+            {"round, off the axis", with(Stock::Shape::Round, 0, 15, 0, 3)},
+            {"tube, off the axis", with(Stock::Shape::Round, 0, 15, 8, 2)}};
+}
+
+TEST(OddMesh, OfBoughtBarsIsClosedAlsoOnceTurned) {
+    auto setup = firstoff::Setup{};
+    const ToolShape turning = toolShape(shop::addTurningTool(setup, 1, 'D', 0.4, 93).cutting);
+    const ToolShape blade = toolShape(shop::addGroovingTool(setup, 2, 3, 0.2).cutting);
+    const ToolShape drill = toolShape(shop::addDrill(setup, 3, 6).cutting);
+    for (const Bar& bar : bars()) {
+        SCOPED_TRACE(bar.name);
+        Billet billet = bought(bar.stock, 96, 0.01);
+        ASSERT_FALSE(allRound(billet));
+        expectClosed(partMesh(billet));
+        billet.cut({{50, 11.3}, {25, 11.3}, {}, Sweep::Path::Line}, turning, 1);  // takes the corners only
+        expectClosed(partMesh(billet));
+        billet.cut({{12, 30}, {12, 8}, {}, Sweep::Path::Line}, blade, 2);
+        billet.cut({{60, 0}, {20, 0}, {}, Sweep::Path::Line}, drill, 3);
+        expectClosed(partMesh(billet));
+        billet.cut({{12, 30}, {12, -1}, {}, Sweep::Path::Line}, blade, 4);  // parted
+        expectClosed(partMesh(billet));
     }
 }
 

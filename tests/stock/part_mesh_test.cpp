@@ -146,6 +146,17 @@ TEST(PartMesh, OfACylinderIsSmall) {
     EXPECT_EQ(mesh.triangles.size(), 4U * 160);
 }
 
+// A drilled hole begins at its point, and the metal behind it is solid to the axis.
+TEST(PartMesh, StaysOnTheAxisBehindADrilledHole) {
+    Billet billet(bar(50, 80));
+    cut(billet, drill(), 0, 100, 0, 40);
+    for (const MeshPoint& p : partMesh(billet).points) {
+        if (p.z > 0.01 && p.z < 39.99) {
+            EXPECT_GT(std::hypot(p.x, p.y), 24.9);
+        }
+    }
+}
+
 TEST(PartMesh, OfNothingIsEmpty) {
     EXPECT_TRUE(partMesh(Billet::emptyLike(Billet(bar(50, 80)))).triangles.empty());
 }
