@@ -7,6 +7,7 @@
 
 #include "sim/base/tolerances.h"
 #include "sim/trial/machining_findings.h"
+#include "sim/trial/previous_blank.h"
 
 namespace firstoff {
 
@@ -95,9 +96,19 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
         finding.unproven = true;
         finding.span.file = SourceSpan::File::Setup;
         finding.message = "The set-up gives no usable bar, so nothing was cut and nothing about metal was checked.";
-        finding.remedy = "Give [stock] a diameter and a length.";
+        finding.remedy = "Give [stock] a size and a length, or a drawing or a trial before that can be used.";
         trial.findings.push_back(std::move(finding));
         return true;
+    }
+    if (trial.setup.stock.shape != Stock::Shape::Round || trial.setup.stock.eccentricity > 0) {
+        Finding finding;
+        finding.code = "blank-cut-as-round";
+        finding.severity = Severity::Warning;
+        finding.unproven = true;
+        finding.span = trial.setup.stock.sizeSpan;
+        finding.message = "The blank is no plain round bar; it was cut as the round bar about it.";
+        finding.remedy = "Look at every cut into its outside yourself.";
+        trial.findings.push_back(std::move(finding));
     }
     progress.stage("cutting", 0.3, 0.9);
     HistoryOptions history;
@@ -105,6 +116,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     history.keyframeBytes = options.historyBytes;
     history.stop = options.stop;
     history.holderTouch = true;
+    history.previous = options.previous;
     history.progress = [&progress](double share) { progress.at(share); };
     trial.stock = StockHistory::cut(trial.timeline, trial.toolpath, trial.setup, history);
     if (!trial.stock) return false;
@@ -126,6 +138,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     auto trial = std::make_shared<Trial>();
     trial->program = std::move(program);
     trial->setup = std::move(setup);
+    takePrevious(trial->setup, options.previous);
     Progress progress(options);
 
     progress.stage("carrying out blocks", 0, 0.2);
