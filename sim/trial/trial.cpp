@@ -125,6 +125,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     take(trial.findings, contactFindings(machining));
     take(trial.findings, drillFindings(machining));
     take(trial.findings, threadFindings(machining));
+    take(trial.findings, threadFormFindings(machining));
     take(trial.findings, gougeFindings(machining));
     take(trial.findings, pipFindings(machining));
     take(trial.findings, sectionFindings(machining));
