@@ -87,17 +87,22 @@ private:
     double to_ = 0;
 };
 
+Finding noBar(const char* message) {
+    Finding finding;
+    finding.code = "no-usable-bar";
+    finding.severity = Severity::Stop;
+    finding.unproven = true;
+    finding.span.file = SourceSpan::File::Setup;
+    finding.message = message;
+    finding.remedy = "Give [stock] a size and a length, or a drawing or a trial before that can be used.";
+    return finding;
+}
+
 // Cuts the bar and adds what the cuts give away. False if stopped.
 bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     if (!usable(trial.setup.stock)) {
-        Finding finding;
-        finding.code = "no-usable-bar";
-        finding.severity = Severity::Stop;
-        finding.unproven = true;
-        finding.span.file = SourceSpan::File::Setup;
-        finding.message = "The set-up gives no usable bar, so nothing was cut and nothing about metal was checked.";
-        finding.remedy = "Give [stock] a size and a length, or a drawing or a trial before that can be used.";
-        trial.findings.push_back(std::move(finding));
+        trial.findings.push_back(
+            noBar("The set-up gives no usable bar, so nothing was cut and nothing about metal was checked."));
         return true;
     }
     if (trial.setup.stock.shape != Stock::Shape::Round || trial.setup.stock.eccentricity > 0) {
@@ -120,6 +125,9 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     history.progress = [&progress](double share) { progress.at(share); };
     trial.stock = StockHistory::cut(trial.timeline, trial.toolpath, trial.setup, history);
     if (!trial.stock) return false;
+    if (trial.stock->startVolumeMm3() <= 0) {
+        trial.findings.push_back(noBar("The blank has no metal anywhere, so nothing about metal was checked."));
+    }
     progress.stage("looking for faults", 0.9, 1.0);
     const Machining machining{trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock};
     take(trial.findings, contactFindings(machining));
