@@ -105,16 +105,6 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
             noBar("The set-up gives no usable bar, so nothing was cut and nothing about metal was checked."));
         return true;
     }
-    if (trial.setup.stock.shape != Stock::Shape::Round || trial.setup.stock.eccentricity > 0) {
-        Finding finding;
-        finding.code = "blank-cut-as-round";
-        finding.severity = Severity::Warning;
-        finding.unproven = true;
-        finding.span = trial.setup.stock.sizeSpan;
-        finding.message = "The blank is no plain round bar; it was cut as the round bar about it.";
-        finding.remedy = "Look at every cut into its outside yourself.";
-        trial.findings.push_back(std::move(finding));
-    }
     progress.stage("cutting", 0.3, 0.9);
     HistoryOptions history;
     history.threads = options.threads;
