@@ -18,6 +18,7 @@ struct SetupKey {
         Choice,  // one of `choices`
         Flag,    // true or false
         Levels,  // true, false, or a list of whole numbers: [1, 3]
+        List,    // numbers: [8.5, 14]
     };
     enum class Need : std::uint8_t { Optional, Required };
 
@@ -25,8 +26,8 @@ struct SetupKey {
     std::string_view key;
     Form form = Form::Number;
     Need need = Need::Optional;
-    // Numbers and both ends of a range must lie within these, in the key's own unit. The wide ends are not machines
-    // that exist, they keep a slip of the keyboard from filling the memory.
+    // Numbers, those of a list and both ends of a range must lie within these, in the key's own unit. The wide ends are
+    // not machines that exist, they keep a slip of the keyboard from filling the memory.
     double least = 0;
     double most = 0;
     double fallback = 0;            // taken if the key is missing or wrong
@@ -37,7 +38,7 @@ struct SetupKey {
 
 std::span<const SetupKey> setupKeys();
 
-// t b g p d v a: turning boring grooving parting drill threading tap.
+// t b g p d v a c s r: turning boring grooving parting drill threading tap centre-drill step-drill reamer.
 char toolKindLetter(std::string_view kind);
 
 // Nothing if that table has no such key.

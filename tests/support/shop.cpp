@@ -16,20 +16,27 @@ constexpr double kJawLength = 30;
 double insertAngleDeg(char shape) {
     switch (shape) {
         case 'C':
-        case 'W': return 80;
-        case 'D': return 55;
-        case 'K': return 55;
-        case 'S': return 90;
-        case 'T': return 60;
-        case 'V': return 35;
-        case 'R': return 0;
-        default: throw std::runtime_error(std::string("no insert angle for shape ") + shape);
+        case 'W':
+            return 80;
+        case 'D':
+            return 55;
+        case 'K':
+            return 55;
+        case 'S':
+            return 90;
+        case 'T':
+            return 60;
+        case 'V':
+            return 35;
+        case 'R':
+            return 0;
+        default:
+            throw std::runtime_error(std::string("no insert angle for shape ") + shape);
     }
 }
 
 Tool& add(Setup& setup, Tool tool) {
-    tool.cutting = toolOutline(tool);
-    tool.holder = holderOutline(tool);
+    giveShape(tool);
     auto at = setup.tools.begin();
     while (at != setup.tools.end() && at->station < tool.station) ++at;
     return *setup.tools.insert(at, std::move(tool));
@@ -124,8 +131,7 @@ Tool& addPartingTool(Setup& setup, int station, double width, double cornerRadiu
     tool.kind = ToolKind::Parting;
     tool.cuttingDepth = 35;
     tool.overhang = 55;
-    tool.cutting = toolOutline(tool);
-    tool.holder = holderOutline(tool);
+    giveShape(tool);
     return tool;
 }
 
@@ -151,8 +157,7 @@ Tool& addInsideThreadingTool(Setup& setup, int station, double angleDeg) {
     tool.shankSize = 8;
     tool.overhang = 60;
     tool.cuttingDepth = 2;
-    tool.cutting = toolOutline(tool);
-    tool.holder = holderOutline(tool);
+    giveShape(tool);
     return tool;
 }
 
