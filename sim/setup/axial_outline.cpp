@@ -93,7 +93,7 @@ std::vector<Outline> axialSteps(const Tool& tool) {
     for (const DrillStep& step : tool.drillSteps) {
         const double end = endOfStep(step, before);
         const Outline part = rod(step.at, before, end, step.radius, std::max(tool.fluteLength, end * 1.001));
-        steps.push_back(cuttingInFront(part, step.at, end, true));
+        steps.push_back(cuttingInFront(part, step.at, end, end <= step.at));
         before = step.radius;
     }
     return steps;

@@ -195,9 +195,10 @@ private:
                                                                     : usualAllowanceMm(tool_.diameter);
         tool_.reamingAllowance = std::min(allowance, 0.5 * tool_.diameter) / 2;
         const double perMm = std::tan(tool_.chamferAngle);
-        tool_.chamferLength = from_.says("chamfer_length_mm")
-                                  ? from_.number("chamfer_length_mm")
-                                  : std::min(2 * tool_.reamingAllowance, 0.4 * tool_.diameter) / perMm;
+        tool_.chamferLength =
+            from_.says("chamfer_length_mm")
+                ? from_.number("chamfer_length_mm")
+                : std::clamp(4 * tool_.reamingAllowance, 0.1 * tool_.diameter, 0.4 * tool_.diameter) / perMm;
         const double rise = tool_.chamferLength * perMm;
         if (rise < tool_.diameter / 2 && rise >= tool_.reamingAllowance && tool_.chamferLength < tool_.fluteLength) {
             return;

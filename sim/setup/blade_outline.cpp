@@ -51,7 +51,7 @@ double roomForSecondCornerMm(const Tool& tool, double firstRadius) {
     const double front = tool.width / std::cos(tool.frontAngle);
     const double left = front - tangentLength(firstRadius, kPi / 2 - tool.frontAngle);
     const double perRadius = tangentLength(1, kPi / 2 + tool.frontAngle);
-    return std::max(0.0, left / perRadius);
+    return left / perRadius;
 }
 
 Outline bladeOutline(const Tool& tool) {

@@ -85,7 +85,8 @@ Outline roundInsert(double diameter) {
 // What the wipers make of the cutting corner: E, B and F above, E or F equal to B where that wiper is none.
 struct WiperCorner {
     Point e, b, f;
-    double t1 = 0, t2 = 0;  // how much of the edges they take
+    double t1 = 0, t2 = 0;              // how much of the edges they take
+    double rounded1 = 0, rounded2 = 0;  // and how much more the nose, where B lies on an edge
 };
 
 // t2 d2 - t1 d1 = way.
@@ -112,12 +113,14 @@ WiperCorner wiperCorner(const Tool& tool, double flat) {
         const double tangent = nose * std::tan((kPi - firstAngle(tool)) / 2);
         WiperCorner corner = cornerCutOff(tool, {flat + tangent, 0});
         corner.b = corner.f;
+        corner.rounded1 = tangent;
         return corner;
     }
     // The corner at E turns from -r to d2.
     const double tangent = nose * std::tan((kPi / 2 + secondAngle(tool)) / 2);
     WiperCorner corner = cornerCutOff(tool, {0, -(flat + tangent)});
     corner.b = corner.e;
+    corner.rounded2 = tangent;
     return corner;
 }
 
@@ -184,16 +187,20 @@ bool hasFacingWiper(const Tool& tool) {
 
 double largestWiperFlatMm(const Tool& tool) {
     if (!hasTurningWiper(tool) && !hasFacingWiper(tool)) return 0;
-    // What the corner takes of the edges grows in proportion to flat and nose; the roundings of the neighbouring
-    // corners must still fit beside it. Half of each edge is theirs.
+    const std::vector<Point> at = insertCorners(tool);
+    const std::size_t n = at.size();
+    // What is left of an edge beside the rounding of the corner at its other end, and no more than half of it.
+    const auto room = [&](std::size_t other, std::size_t beyond) {
+        const Point edge = at[other] - at[0], next = at[beyond] - at[other];
+        const double turn = std::abs(std::atan2(cross(edge, next), dot(edge, next)));
+        return std::min(length(edge) / 2, 0.99 * (length(edge) - tool.noseRadius * std::tan(turn / 2)));
+    };
+    // What the corner takes of the edges grows in proportion to the flat.
     const WiperCorner none = wiperCorner(tool, 0);
     const WiperCorner one = wiperCorner(tool, 1);
-    const double width = tool.edgeWidth > 0 ? tool.edgeWidth : tool.edgeLength;
-    const double first = (tool.edgeLength / 2 - none.t1) / (one.t1 - none.t1);
-    const double second = (width / 2 - none.t2) / (one.t2 - none.t2);
     double most = 1e9;
-    if (one.t1 > none.t1) most = std::min(most, first);
-    if (one.t2 > none.t2) most = std::min(most, second);
+    if (one.t1 > none.t1) most = std::min(most, (room(n - 1, n - 2) - none.rounded1 - none.t1) / (one.t1 - none.t1));
+    if (one.t2 > none.t2) most = std::min(most, (room(1, 2) - none.rounded2 - none.t2) / (one.t2 - none.t2));
     return std::max(0.0, most);
 }
 

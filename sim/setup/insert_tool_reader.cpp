@@ -150,7 +150,7 @@ private:
         from_.stop("setup-wiper-does-not-fit", "wiper_flat_mm",
                    most <= 0 ? std::string("As this insert is mounted a wiper has no place: neither edge leans away "
                                            "from its feed.")
-                             : fmt::format("A wiper of {:g} mm takes more than half of an edge; {:.3f} mm is the most.",
+                             : fmt::format("A wiper of {:g} mm takes too much of an edge; {:.3f} mm is the most.",
                                            tool_.wiperFlat, most),
                    "Correct wiper_flat_mm (a fraction of the nose radius is usual), or the entering angle.");
         tool_.wiperFlat = 0.9 * most;

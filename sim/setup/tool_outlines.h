@@ -18,7 +18,7 @@ bool hasFacingWiper(const Tool& tool);   // along X
 
 // Grooving and parting; blade_outline.cpp.
 Outline bladeOutline(const Tool& tool);
-// Largest second corner radius beside a first one, mm.
+// Largest second corner radius beside a first one, mm; below zero where the first does not fit.
 double roomForSecondCornerMm(const Tool& tool, double firstRadius);
 
 // Threading; thread_outline.cpp.
