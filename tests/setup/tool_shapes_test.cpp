@@ -522,7 +522,7 @@ TEST(ToolShapes, AreClosedConvexAndAnticlockwiseWhateverTheKeysAllow) {
         if (!read.tool.holder.empty()) expectSound(read.tool.holder, kind + "\n" + keys);
         if (HasFailure()) return;
     }
-    EXPECT_GT(clean, 1000);
+    EXPECT_GT(clean, 900);
 }
 
 }  // namespace
