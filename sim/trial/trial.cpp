@@ -114,6 +114,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     take(trial.findings, drillFindings(machining));
     take(trial.findings, threadFindings(machining));
     take(trial.findings, threadCrestFindings(machining));
+    take(trial.findings, threadFormFindings(machining));
     take(trial.findings, gougeFindings(machining));
     take(trial.findings, edgeFindings(machining));
     take(trial.findings, reamerFindings(machining));

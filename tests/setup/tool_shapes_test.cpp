@@ -511,7 +511,7 @@ TEST(ToolShapes, AreClosedConvexAndAnticlockwiseWhateverTheKeysAllow) {
         for (const SetupKey& key : setupKeys()) {
             const bool fixed = key.key == "station" || key.key == "kind" || key.key == "name" || key.key == "needs" ||
                                key.key == "tip_x_mm" || key.key == "tip_z_mm" || key.key == "overhang_mm";
-            const bool known = key.kinds.empty() || key.kinds.find(toolKindLetter(kind)) != std::string_view::npos;
+            const bool known = key.kinds.empty() || key.kinds.find(kindLetter("tool", kind)) != std::string_view::npos;
             if (key.table != "tool" || fixed || !known) continue;
             if (key.need == SetupKey::Need::Optional && dice.below(3) > 0) continue;
             keys += std::string(key.key) + " = " + someValue(key, dice) + "\n";
