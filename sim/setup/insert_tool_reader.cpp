@@ -13,10 +13,6 @@ namespace firstoff {
 
 namespace {
 
-// Inserts with flanks square to their face are mounted tilted, so that they clear; how far is the holder's affair
-// (common practice, no source).
-constexpr double kTiltOfSquareFlanksDeg = 6;
-
 class InsertReading {
 public:
     InsertReading(const ToolTable& from, Tool& tool) : from_(from), tool_(tool) {}
@@ -68,8 +64,8 @@ private:
         contradiction("edge_length_mm", designation.edgeLengthMm, 1.0);
         contradiction("nose_radius_mm", designation.noseRadiusMm, 0.06);
         tool_.flankHeight = designation.thicknessMm;
-        const double deg = designation.clearanceDeg.value_or(0);
-        tool_.clearanceAngle = radians(designation.clearanceDeg && deg == 0 ? kTiltOfSquareFlanksDeg : deg);
+        // Square flanks (N) clear because the holder tilts the insert, by how much is its own affair: not known.
+        tool_.clearanceAngle = radians(designation.clearanceDeg.value_or(0));
     }
 
     // `slack`: 1 mm for edges, which people write as the size code; 0.06 mm for corners, which are inch sizes rounded

@@ -195,8 +195,9 @@ TEST(MetricThread, LimitsAreThoseOfTheTables) {
         const std::string& name = row.text("designation");
         const ThreadLimits pitch = bolt ? boltPitch6g(thread) : nutPitch6H(thread);
         const auto near = [&](const char* heading, double value, double tolerance) {
-            if (row.number(heading))
+            if (row.number(heading)) {
                 EXPECT_NEAR(value, *row.number(heading), 0.065 * tolerance + 0.0011) << name << heading;
+            }
         };
         near("pitchdia_max_mm", pitch.most, pitch.most - pitch.least);
         near("pitchdia_min_mm", pitch.least, pitch.most - pitch.least);

@@ -21,13 +21,11 @@ namespace {
 const std::string kFolder = "tests/cases/tools/";
 
 const std::set<std::string> kCodes = {
-    "blade-cuts-sideways",         "blade-rubs-groove-wall", "bore-too-small-for-bar",
-    "cut-deeper-than-edge",        "drill-beside-axis",      "drill-deeper-than-flutes",
-    "drill-off-centre-height",     "edge-off-centre-height", "face-groove-diameter",
-    "flank-rubs-in-bore",          "hole-not-reamed",        "insert-back-into-material",
-    "insert-cuts-behind-nose",     "reamer-into-solid",      "reamer-takes-too-much",
-    "thread-crest-not-topped",     "trailing-edge-rubs",     "rapid-into-material",
-    "thread-crest-topped-too-much"};
+    "blade-cuts-sideways",       "blade-rubs-groove-wall",   "bore-too-small-for-bar",  "cut-deeper-than-edge",
+    "drill-beside-axis",         "drill-deeper-than-flutes", "drill-off-centre-height", "edge-off-centre-height",
+    "face-groove-diameter",      "groove-step-above-width",  "flank-rubs-in-bore",      "hole-not-reamed",
+    "insert-back-into-material", "insert-cuts-behind-nose",  "reamer-into-solid",       "reamer-takes-too-much",
+    "thread-crest-not-topped",   "trailing-edge-rubs",       "rapid-into-material",     "thread-crest-topped-too-much"};
 
 struct Expected {
     std::uint32_t line = 0;
