@@ -123,8 +123,14 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     take(trial.findings, contactFindings(machining));
     take(trial.findings, drillFindings(machining));
     take(trial.findings, threadFindings(machining));
+    take(trial.findings, threadCrestFindings(machining));
     take(trial.findings, threadFormFindings(machining));
     take(trial.findings, gougeFindings(machining));
+    take(trial.findings, edgeFindings(machining));
+    take(trial.findings, reamerFindings(machining));
+    take(trial.findings, boreFindings(machining));
+    take(trial.findings, faceGrooveFindings(machining));
+    take(trial.findings, centreHeightFindings(machining));
     take(trial.findings, pipFindings(machining));
     take(trial.findings, sectionFindings(machining));
     addUp(trial);
