@@ -8,6 +8,7 @@ in vec4 vColour;  // a: fineness of the surface, 1 freshly finished, 0 black bar
 in float vAlong;
 
 uniform vec2 uAxis;   // y and z of the axis the body was turned on
+uniform float uCutaway;  // left out: 0 nothing, 1 the quarter y, z > 0, 2 the half z > 0; round bodies come without it
 uniform vec4 uShade;  // x of the chuck's face, 1 / reach of its shadow, darkness, opacity of the body
 
 out vec4 oColour;
@@ -37,9 +38,11 @@ float highlight(vec3 light, vec3 n, vec3 t, vec3 b, vec2 sharpness) {
 }
 
 void main() {
+    vec2 place = vPlace.yz - uAxis;
+    if (uCutaway > 0.5 && place.y > 0.0 && (uCutaway > 1.5 || place.x > 0.0)) discard;
     vec3 n = vNormal;
     vec3 v = vView;
-    vec2 radial = vPlace.yz - uAxis;
+    vec2 radial = place;
     radial *= inversesqrt(max(dot(radial, radial), 1e-6));
     vec3 t = vec3(0.0, -radial.y, radial.x);
     vec3 b = cross(n, t);

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "gui/scene/palette.h"
+#include "gui/scene/solid_mesh.h"
 #include "sim/base/units.h"
 
 namespace firstoff::gui {
@@ -13,6 +15,7 @@ namespace {
 // Fineness of surfaces, see metal.frag.
 constexpr std::uint8_t kAsBought = 45, kRoughed = 175, kFinished = 250, kColoured = 130;
 constexpr std::uint32_t kHighlight = 0xffc247;
+constexpr std::size_t kMostTriangles = 80'000;  // of the billet, for software OpenGL
 
 bool cutBy(const Move& move, BlockId block) {
     return move.block == block || move.cycleBlock == block;
@@ -85,15 +88,21 @@ bool BilletPicture::update(const SceneInstant& instant, const SceneOptions& opti
         looseSkin_.upload({});
         looseFaces_.upload({});
         loops_.clear();
+        turns_ = false;
         made_.reset();
         return false;
     }
     const double radiusPx = instant.trial->setup.stock.outerRadius / std::max(mmPerPixel, 1e-6);
     const Made wanted{instant.trial,        instant.timeS,     instant.timedMove,        options.cutaway,
-                      options.colourByTool, options.highlight, toleranceFor(mmPerPixel), sectorsFor(radiusPx)};
+                      options.colourByTool, options.highlight, toleranceFor(mmPerPixel), sectorsFor(radiusPx),
+                      instant.spindleAngle};
     if (made_ && made_->trial == wanted.trial && made_->cutaway == wanted.cutaway &&
         made_->colourByTool == wanted.colourByTool && made_->highlight == wanted.highlight &&
         made_->toleranceMm == wanted.toleranceMm && made_->sectors == wanted.sectors && sameMetal(instant, *made_)) {
+        if (turns_ && options.cutaway != Cutaway::None && made_->spindleAngle != wanted.spindleAngle) {
+            makeTurningFaces(instant, options);
+            made_->spindleAngle = wanted.spindleAngle;
+        }
         return false;
     }
     make(instant, options, wanted);
@@ -104,7 +113,6 @@ bool BilletPicture::update(const SceneInstant& instant, const SceneOptions& opti
 // The section at the tolerance wanted, or a coarser one where a profile of very many corners would make more triangles
 // than software OpenGL can draw in a frame. Returns the tolerance taken.
 double BilletPicture::chooseSection(const SceneInstant& instant, const Made& made) {
-    constexpr std::size_t kMostTriangles = 80'000;
     double toleranceMm = made.toleranceMm;
     for (int attempt = 0;; ++attempt, toleranceMm *= 4) {
         loops_ = instant.stock->section(toleranceMm);
@@ -117,6 +125,48 @@ double BilletPicture::chooseSection(const SceneInstant& instant, const Made& mad
 }
 
 void BilletPicture::make(const SceneInstant& instant, const SceneOptions& options, const Made& made) {
+    turns_ = anyNotRound(*instant.trial->stock, instant.stock->billet(), instant.timedMove);
+    turns_ ? makeTurning(instant, options, made) : makeRound(instant, options, made);
+}
+
+void BilletPicture::makeTurning(const SceneInstant& instant, const SceneOptions& options, const Made& made) {
+    loops_ = instant.stock->section(made.toleranceMm, kEnvelope);
+    const auto colour = [&](CutId cut) { return surfaceColour(*instant.trial, options, cut); };
+    TriangleMesh held, loose;
+    for (const PartMesh& mesh : solidsFor(*instant.trial->stock, instant.stock->billet(), instant.timedMove,
+                                          made.toleranceMm, kMostTriangles)) {
+        (mesh.piece > 0 ? loose : held).append(solidMesh(mesh, colour));
+    }
+    skin_.upload(held);
+    looseSkin_.upload(loose);
+    makeTurningFaces(instant, options);
+}
+
+// The meridians that stand in the faces of the cutaway just now: of what is held after the turn of the spindle, of what
+// has fallen as it lies.
+void BilletPicture::makeTurningFaces(const SceneInstant& instant, const SceneOptions& options) {
+    TriangleMesh held, loose;
+    if (options.cutaway != Cutaway::None) {
+        constexpr double kFaceMm = 0.005;
+        const int sectors = instant.stock->billet().sectors();
+        const std::uint32_t colour = packColour(palette::kSection, 255);
+        const auto sectorAt = [&](double angle) {
+            const auto sector = std::lround(angle / (2 * kPi) * sectors) % sectors;
+            return static_cast<int>(sector < 0 ? sector + sectors : sector);
+        };
+        const KeptSweep sweep = keptSweep(options.cutaway);
+        for (const auto& [angle, sign] : {std::pair(sweep.from, -1), std::pair(sweep.to, 1)}) {
+            const auto turning = instant.stock->section(kFaceMm, sectorAt(instant.spindleAngle - angle));
+            const auto lying = instant.stock->section(kFaceMm, sectorAt(-angle));
+            held.append(sectionFace(only(turning, false), angle, sign, colour));
+            loose.append(sectionFace(only(lying, true), angle, sign, colour));
+        }
+    }
+    faces_.upload(held);
+    looseFaces_.upload(loose);
+}
+
+void BilletPicture::makeRound(const SceneInstant& instant, const SceneOptions& options, const Made& made) {
     const double toleranceMm = chooseSection(instant, made);
     RevolveOptions revolving;
     revolving.sectors = made.sectors;

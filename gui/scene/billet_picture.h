@@ -25,6 +25,9 @@ public:
     bool update(const SceneInstant& instant, const SceneOptions& options, double mmPerPixel);
     void forget() { made_.reset(); }
 
+    // Whether any of the metal is not round. If so, the skin is whole whatever the cutaway, which is to be left out in
+    // drawing, and it stands as the spindle marker does; the faces of the cutaway stand still.
+    bool turns() const { return turns_; }
     const MeshBuffer& skin() const { return skin_; }
     const MeshBuffer& faces() const { return faces_; }
     const MeshBuffer& looseSkin() const { return looseSkin_; }
@@ -43,13 +46,18 @@ private:
         BlockId highlight;
         double toleranceMm;
         int sectors;
+        double spindleAngle;
     };
     static bool sameMetal(const SceneInstant& instant, const Made& made);
     double chooseSection(const SceneInstant& instant, const Made& made);
     void make(const SceneInstant& instant, const SceneOptions& options, const Made& made);
+    void makeRound(const SceneInstant& instant, const SceneOptions& options, const Made& made);
+    void makeTurning(const SceneInstant& instant, const SceneOptions& options, const Made& made);
+    void makeTurningFaces(const SceneInstant& instant, const SceneOptions& options);
 
     std::optional<Made> made_;
     std::vector<Loop> loops_;
+    bool turns_ = false;
     MeshBuffer skin_, faces_, looseSkin_, looseFaces_;
 };
 

@@ -57,8 +57,9 @@ struct LatheScene::State {
     void drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawTools(const SceneInstant& instant, const SceneOptions& options);
     void drawCastings(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, bool faded);
-    void drawTurned(const SceneOptions& options, const Studio& studio, float mmPerPixel);
+    void drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
+    void drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway);
     void useSection(const Studio& studio, float mmPerPixel, float slope, float opacity);
     void drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawBackground(const Studio& studio);
@@ -115,6 +116,13 @@ void LatheScene::State::drawCastings(const SceneInstant& instant, const SceneOpt
     glDisable(GL_BLEND);
 }
 
+void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway) {
+    if (billet.turns())
+        metal.set("uCutaway", cutaway == Cutaway::Quarter ? 1.0f : cutaway == Cutaway::Half ? 2.0f : 0.0f);
+    drawBody(metal, skin, model);
+    if (billet.turns()) metal.set("uCutaway", 0.0f);
+}
+
 void LatheScene::State::useSection(const Studio& studio, float mmPerPixel, float slope, float opacity) {
     studio.light(section);
     // About nine pixels, in steps of two so that the pattern stands still through a slow zoom.
@@ -123,7 +131,8 @@ void LatheScene::State::useSection(const Studio& studio, float mmPerPixel, float
     section.set("uOpacity", opacity);
 }
 
-void LatheScene::State::drawTurned(const SceneOptions& options, const Studio& studio, float mmPerPixel) {
+void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                                   float mmPerPixel) {
     const Setup& setup = trial->setup;
     studio.light(metal);
     metal.set("uAxis", glm::vec2(0));
@@ -133,7 +142,7 @@ void LatheScene::State::drawTurned(const SceneOptions& options, const Studio& st
         // The jaws shut the light off from the bar next to them.
         metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
     }
-    drawBody(metal, billet.skin(), glm::mat4(1));
+    drawSkin(billet.skin(), billet.turns() ? machine.spindleTurned(instant) : glm::mat4(1), options.cutaway);
     if (billet.faces().empty()) return;
     useSection(studio, mmPerPixel, 1, 1);
     drawBody(section, billet.faces(), glm::mat4(1));
@@ -150,7 +159,7 @@ void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOption
     studio.light(metal);
     metal.set("uShade", glm::vec4(0, 1, 0, opacity));
     metal.set("uAxis", glm::vec2(shift.y, shift.z));
-    drawBody(metal, billet.looseSkin(), model);
+    drawSkin(billet.looseSkin(), model, options.cutaway);
     if (!billet.looseFaces().empty()) {
         useSection(studio, mmPerPixel, -1, opacity);
         drawBody(section, billet.looseFaces(), model);
@@ -209,7 +218,7 @@ void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions&
     // Near things first, the background last: what is hidden costs nothing.
     glEnable(GL_CULL_FACE);
     drawSolids(instant, options, studio);
-    drawTurned(options, studio, mmPerPixel);
+    drawTurned(instant, options, studio, mmPerPixel);
     if (options.loosePieces == LoosePieces::Aside) drawLoose(instant, options, studio, mmPerPixel);
     figures.billetTriangles = billet.skin().triangles() + billet.faces().triangles();
     drawCastings(instant, options, studio, false);

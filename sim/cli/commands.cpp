@@ -62,17 +62,18 @@ double timeAfterLine(const Trial& trial, long line) {
     return trial.timeline.moves[trial.timeline.firstOf[*endMove] - 1].t1;
 }
 
-double sectionTime(const Trial& trial, const SectionRequest& request) {
-    if (request.afterLine) return timeAfterLine(trial, *request.afterLine);
-    return request.atTimeS.value_or(trial.timeline.cycleTimeS);
+double timeOf(const Trial& trial, const InstantRequest& instant) {
+    if (instant.afterLine) return timeAfterLine(trial, *instant.afterLine);
+    return instant.atTimeS.value_or(trial.timeline.cycleTimeS);
 }
 
-// Runs one job for a table; what is wrong with it is told on standard error so that the table stays clean.
-TriedJob tryForTable(const Job& job) {
+// Runs one job for a table or another file; what is wrong with it is told on standard error so that the table stays
+// clean.
+TriedJob tryForFile(const Job& job) {
     TriedJob tried = tryJob(job);
     if (!tried.usable) {
         fmt::print(stderr, "{}", reportOf(tried));
-        throw std::runtime_error(fmt::format("{}: no table was made", job.programPath));
+        throw std::runtime_error(fmt::format("{}: nothing was made", job.programPath));
     }
     if (tried.trial->verdict != Verdict::Clear) {
         complain(fmt::format("{}: the verdict is {}; `firstoff check` says why", job.programPath,
@@ -117,14 +118,27 @@ ExitCode check(const CheckRequest& request) {
 }
 
 ExitCode moves(const MovesRequest& request) {
-    const TriedJob tried = tryForTable(request.job);
+    const TriedJob tried = tryForFile(request.job);
     deliver(request.out, movesTable(*tried.trial));
     return exitCode(tried.trial->verdict);
 }
 
 ExitCode section(const SectionRequest& request) {
-    const TriedJob tried = tryForTable(request.job);
-    deliver(request.out, sectionTable(*tried.trial, sectionTime(*tried.trial, request)));
+    const TriedJob tried = tryForFile(request.job);
+    deliver(request.out, sectionTable(*tried.trial, timeOf(*tried.trial, request.instant)));
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode exportPart(const ExportRequest& request) {
+    // Before the trial, which may take long.
+    const std::optional<PartFileKind> kind = partFileKind(request.out);
+    if (!kind) {
+        throw std::runtime_error(fmt::format("--out {}: the ending of the name says what is written; there are {}",
+                                             request.out, partFileEndings()));
+    }
+    const TriedJob tried = tryForFile(request.job);
+    const double timeS = timeOf(*tried.trial, request.instant);
+    writePartFile(*tried.trial, timeS, request.out, *kind, request.options);
     return exitCode(tried.trial->verdict);
 }
 

@@ -7,6 +7,7 @@
 
 #include "sim/cli/exit_code.h"
 #include "sim/cli/job_files.h"
+#include "sim/output/part_file.h"
 
 namespace firstoff::cli {
 
@@ -24,12 +25,25 @@ struct MovesRequest {
 };
 ExitCode moves(const MovesRequest& request);
 
-struct SectionRequest {
-    Job job;
-    std::string out;
+// An instant of the cycle as it is asked for; neither: the end.
+struct InstantRequest {
     std::optional<long> afterLine;
     std::optional<double> atTimeS;
 };
+
+struct SectionRequest {
+    Job job;
+    std::string out;
+    InstantRequest instant;
+};
 ExitCode section(const SectionRequest& request);
+
+struct ExportRequest {
+    Job job;
+    std::string out;  // its ending says the kind of file
+    InstantRequest instant;
+    PartFileOptions options;
+};
+ExitCode exportPart(const ExportRequest& request);
 
 }  // namespace firstoff::cli

@@ -32,14 +32,14 @@ public:
         addCheck();
         addMoves();
         addSection();
+        addExport();
         addCodes();
         addMissing("sheet", "set-up, inspection and hand-out sheets");
-        addMissing("export", "the finished billet as a file for other programs");
     }
 
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
-            fmt::print(stderr, "firstoff: there is no command {}; there are check, moves, section and codes\n",
+            fmt::print(stderr, "firstoff: there is no command {}; there are check, moves, section, export and codes\n",
                        argv[1]);
             return static_cast<int>(ExitCode::Unusable);
         }
@@ -83,12 +83,33 @@ private:
     void addSection() {
         CLI::App* command = app_.add_subcommand("section", "half-section of the billet as closed loops of points");
         addJob(command, section_.job);
-        CLI::Option* line = command->add_option("--after-line", section_.afterLine,
-                                                "as it is once this line of the program has been carried out");
-        CLI::Option* time = command->add_option("--at-time", section_.atTimeS, "as it is at this time of the cycle, s");
-        line->excludes(time);
+        addInstant(command, section_.instant);
         command->add_option("--out", section_.out, "file to write; standard output if left out");
         command->callback([this] { result_ = section(section_); });
+    }
+
+    void addExport() {
+        CLI::App* command = app_.add_subcommand("export", "the part as a file for other programs");
+        addJob(command, export_.job);
+        const std::string endings(firstoff::partFileEndings());
+        command->add_option("--out", export_.out, "file to write; its ending says what kind: " + endings)->required();
+        addInstant(command, export_.instant);
+        command->add_option("--piece", export_.options.piece,
+                            "0: what is held, 1 and on: pieces cut off, in order; all of them if left out");
+        command
+            ->add_option("--tolerance-mm", export_.options.toleranceMm,
+                         "greatest distance of the surface from the part; 0.005 if left out")
+            ->check(CLI::Range(0.0005, 1.0));
+        command->add_option("--voxel-mm", export_.options.voxelMm, "edge of the voxels of a vdb; 0.1 if left out")
+            ->check(CLI::Range(0.001, 10.0));
+        command->callback([this] { result_ = exportPart(export_); });
+    }
+
+    static void addInstant(CLI::App* command, InstantRequest& instant) {
+        CLI::Option* line = command->add_option("--after-line", instant.afterLine,
+                                                "as it is once this line of the program has been carried out");
+        CLI::Option* time = command->add_option("--at-time", instant.atTimeS, "as it is at this time of the cycle, s");
+        line->excludes(time);
     }
 
     void addCodes() {
@@ -109,7 +130,7 @@ private:
         CLI::App* command = app_.add_subcommand(name, what + " (not there yet)");
         command->allow_extras();
         command->callback([this, name] {
-            fmt::print(stderr, "firstoff: `{}` is not there yet; `check`, `moves` and `section` are\n", name);
+            fmt::print(stderr, "firstoff: `{}` is not there yet; `check`, `moves`, `section` and `export` are\n", name);
             result_ = ExitCode::Unusable;
         });
     }
@@ -118,6 +139,7 @@ private:
     CheckRequest check_;
     MovesRequest moves_;
     SectionRequest section_;
+    ExportRequest export_;
     ExitCode result_ = ExitCode::Unusable;
 };
 

@@ -59,13 +59,22 @@ std::string readWholeFile(const fs::path& path) {
 void writeWholeFile(const fs::path& path, std::string_view contents) {
     std::error_code error;
     const fs::file_status status = fs::status(path, error);
+    if (fs::exists(status) && !fs::is_regular_file(status) && !fs::is_directory(status)) {
+        return writeAll(path, contents);
+    }
+    replaceWholeFile(path, [&](const fs::path& temporary) { writeAll(temporary, contents); });
+}
+
+void replaceWholeFile(const fs::path& path, const std::function<void(const fs::path&)>& write) {
+    std::error_code error;
+    const fs::file_status status = fs::status(path, error);
     if (fs::is_directory(status)) fail(path, "is a folder, not a file");
-    if (fs::exists(status) && !fs::is_regular_file(status)) return writeAll(path, contents);
+    if (fs::exists(status) && !fs::is_regular_file(status)) fail(path, "is no file that can be replaced");
     // The process number keeps two runs that write the same file apart.
     const fs::path target = fs::is_symlink(fs::symlink_status(path, error)) ? fs::canonical(path, error) : path;
     const fs::path temporary = fs::path(fmt::format("{}.{}.part", target.string(), ::getpid()));
     try {
-        writeAll(temporary, contents);
+        write(temporary);
         fs::rename(temporary, target);
     } catch (const std::exception& failure) {
         fs::remove(temporary, error);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <string>
 #include <string_view>
 
@@ -14,5 +15,10 @@ std::string readWholeFile(const std::filesystem::path& path);
 // Writes beside the target under a temporary name and renames it, so that the target is the old file or the whole new
 // one, never half of it. A target that is no regular file (a pipe, a device) is written straight.
 void writeWholeFile(const std::filesystem::path& path, std::string_view contents);
+
+// The same for a file that only `write` can write; it is given the temporary name. The target must be a regular file or
+// none yet.
+void replaceWholeFile(const std::filesystem::path& path,
+                      const std::function<void(const std::filesystem::path&)>& write);
 
 }  // namespace firstoff

@@ -12,6 +12,9 @@ namespace {
 // less than 2.5 from column to column; chamfers and tapers do not grow at all.
 constexpr double kStandsAlone = 4;
 
+// Slopes of a funnel that holds nothing yet lie further apart than this.
+constexpr double kUnbound = std::numeric_limits<double>::infinity();
+
 }  // namespace
 
 std::uint16_t SideTracer::toolOf(CutId cut) const {
@@ -69,7 +72,10 @@ void SideTracer::push(const Spot& spot) {
     }
     const double dz = spot.z - anchor_.z;
     const double slope = (spot.r - anchor_.r) / dz;
-    if (slope < slopeMin_ || slope > slopeMax_) {
+    // The axis is exact: a side that lies on it does not lean off it within the tolerance, which would draw a needle of
+    // a hole down the length of a bar.
+    const bool leavesAxis = (spot.r == 0) != (newest_.r == 0) && slopeMax_ - slopeMin_ < kUnbound;
+    if (leavesAxis || slope < slopeMin_ || slope > slopeMax_) {
         anchor_ = {newest_.z, newest_.r};
         keep(anchor_, edgeCut_);
         funnelEmpty_ = true;

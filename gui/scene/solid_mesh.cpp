@@ -1,0 +1,59 @@
+#include "gui/scene/solid_mesh.h"
+
+#include <cmath>
+
+#include "sim/base/units.h"
+#include "sim/output/mesh_shading.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+glm::vec3 inScene(const MeshPoint& p) {
+    return {static_cast<float>(p.z), static_cast<float>(p.x), static_cast<float>(p.y)};
+}
+
+std::size_t count(const std::vector<PartMesh>& meshes) {
+    std::size_t triangles = 0;
+    for (const PartMesh& mesh : meshes) triangles += mesh.triangles.size();
+    return triangles;
+}
+
+// The finest of the steps that divide the sectors evenly and leave no more than `most` meridians.
+int stepFor(int sectors, int most) {
+    int step = 1;
+    while (sectors / step > most || sectors % step != 0) ++step;
+    return step;
+}
+
+}  // namespace
+
+TriangleMesh solidMesh(const PartMesh& mesh, const std::function<std::uint32_t(CutId)>& colour) {
+    constexpr double kSharp = 35;  // degrees
+    const ShadedMesh lit = shaded(mesh, radians(kSharp), colour);
+    TriangleMesh result;
+    for (const ShadedMesh::Corner& c : lit.corners) {
+        const auto along = static_cast<float>(c.place.z - std::hypot(c.place.x, c.place.y));
+        result.vertices.push_back({inScene(c.place), inScene(c.normal), c.colour, along});
+    }
+    for (const auto& t : lit.triangles) result.indices.insert(result.indices.end(), t.begin(), t.end());
+    return result;
+}
+
+std::vector<PartMesh> solidsFor(const StockHistory& history, const Billet& held, std::uint32_t wholeMoves,
+                                double toleranceMm, std::size_t mostTriangles) {
+    constexpr int kMeridians = 128, kFewer = 64, kAttempts = 4;
+    MeshOptions options;
+    options.sectionMm = toleranceMm;
+    options.sagittaMm = 4 * toleranceMm;
+    options.sectorStep = stepFor(held.sectors(), kMeridians);
+    for (int attempt = 0;; ++attempt) {
+        std::vector<PartMesh> meshes = partMeshes(history, held, wholeMoves, options);
+        if (count(meshes) <= mostTriangles || attempt == kAttempts) return meshes;
+        options.sectorStep = stepFor(held.sectors(), kFewer);
+        options.sectionMm *= 4;
+        options.sagittaMm *= 4;
+    }
+}
+
+}  // namespace firstoff::gui
