@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <glm/gtc/matrix_transform.hpp>
+#include <utility>
+#include <vector>
 
 #include "gui/scene/palette.h"
+#include "gui/scene/revolved_mesh.h"
 #include "gui/scene/solid_shapes.h"
 #include "sim/base/units.h"
 
@@ -276,10 +279,42 @@ private:
     bool smoothNormals_ = false;
 };
 
-// The V of a threading insert, as deep as it cuts; what holds it is the head of the holder.
+// Drills in steps, centre drills and reamers: turned, without their flutes.
+TriangleMesh steppedBody(const Tool& tool) {
+    std::vector<Point> points{{tool.fluteLength, 0}};
+    double radius = tool.diameter / 2;
+    if (tool.kind == ToolKind::Reamer) {
+        points.push_back({0, 0});
+        points.push_back({0, radius - tool.chamferLength * std::tan(tool.chamferAngle)});
+        points.push_back({tool.chamferLength, radius});
+    } else {
+        points.push_back({0, 0});
+        points.push_back({radius / std::tan(tool.pointAngle / 2), radius});
+    }
+    for (const DrillStep& step : tool.drillSteps) {
+        points.push_back({step.at, radius});
+        const bool flat = step.angle >= kPi - 1e-9;
+        points.push_back({step.at + (flat ? 0 : (step.radius - radius) / std::tan(step.angle / 2)), step.radius});
+        radius = step.radius;
+    }
+    points.push_back({tool.fluteLength, radius});
+    // From the back along the axis to the point and back along the outside: anticlockwise is the other way.
+    std::reverse(points.begin(), points.end());
+    const Loop loop{0, std::move(points), {}};
+    RevolveOptions options;
+    options.sectors = 40;
+    options.smoothAngle = 0.02;  // rad: its corners are corners
+    options.colour = [](CutId) { return packColour(palette::kDrillSteel, kPolished); };
+    return revolve({&loop, 1}, options);
+}
+
+// The V of a threading insert, as deep as it cuts, and its crest flat; what holds it is the head of the holder.
 TriangleMesh threadInsert(const Tool& tool, const Polygon& outline) {
     const float thick = std::clamp(0.9f * mm(tool.cuttingDepth), 1.2f, 4.0f);
-    return prism({outline, -thick, 0, 0.05f, 0.12f * thick}, packColour(palette::kInsertGold, kPolished));
+    const std::uint32_t colour = packColour(palette::kInsertGold, kPolished);
+    TriangleMesh mesh = prism({outline, -thick, 0, 0.05f, 0.12f * thick}, colour);
+    for (const Outline& part : tool.steps) mesh.append(prism({polygonOf(part), -thick, 0, 0.05f, 0}, colour));
+    return mesh;
 }
 
 // Cross-section of a tap: four lands, flat between them.
@@ -316,8 +351,8 @@ TriangleMesh tapBody(const Tool& tool) {
 }
 
 TriangleMesh drillShank(const Tool& tool) {
-    // The shank of a tap may be the thinner part.
-    const float cuts = tool.kind == ToolKind::Tap ? 0 : mm(tool.diameter);
+    // The shank of a tap or a reamer may be the thinner part.
+    const float cuts = tool.kind == ToolKind::Drill ? mm(tool.diameter) : 0;
     const float radius = std::max(mm(tool.shankSize), cuts) / 2;
     const float from = mm(tool.fluteLength), to = std::max(mm(tool.overhang), from + 4) + 12;
     TriangleMesh mesh = prism({regular(32, radius), from, to, 0.6f}, packColour(palette::kDrillSteel, kSatin));
@@ -328,8 +363,45 @@ TriangleMesh drillShank(const Tool& tool) {
 
 }  // namespace
 
+namespace {
+
+// What stands along x and what stands along y change places.
+void transpose(TriangleMesh& mesh) {
+    for (Vertex& v : mesh.vertices) {
+        std::swap(v.place.x, v.place.y);
+        std::swap(v.normal.x, v.normal.y);
+    }
+    for (std::size_t i = 0; i + 2 < mesh.indices.size(); i += 3) std::swap(mesh.indices[i + 1], mesh.indices[i + 2]);
+}
+
+// A blade that stands along Z is drawn as one across it and laid over.
+ToolShape faceBlade(Tool tool) {
+    const Point tip = tipFromNoseCentre(tool.tipNumber);
+    for (int number = 1; number <= 8; ++number) {
+        if (tipFromNoseCentre(number) == Point{tip.r, tip.z}) {
+            tool.tipNumber = number;
+            break;
+        }
+    }
+    tool.face = false;
+    giveShape(tool);
+    ToolShape shape = shapeOf(tool);
+    transpose(shape.edge);
+    transpose(shape.holder);
+    return shape;
+}
+
+}  // namespace
+
 ToolShape shapeOf(const Tool& tool) {
     ToolShape shape;
+    if (tool.face && isBlade(tool.kind)) return faceBlade(tool);
+    if (tool.kind == ToolKind::CentreDrill || tool.kind == ToolKind::StepDrill || tool.kind == ToolKind::Reamer) {
+        if (tool.diameter <= 0) return shape;
+        shape.edge = steppedBody(tool);
+        shape.holder = drillShank(tool);
+        return shape;
+    }
     if (tool.kind == ToolKind::Drill) {
         if (tool.diameter <= 0 || tool.pointAngle <= 0) return shape;
         shape.edge = TwistDrill(tool).mesh();

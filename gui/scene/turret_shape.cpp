@@ -89,7 +89,7 @@ TriangleMesh stationFigure(int station, const Disc& disc) {
 }
 
 bool alongAxis(const Tool& tool) {
-    return tool.kind == ToolKind::Drill || tool.kind == ToolKind::Boring || tool.kind == ToolKind::Tap || tool.inside;
+    return worksOnTheAxis(tool.kind) || tool.kind == ToolKind::Boring || tool.inside || tool.face;
 }
 
 // The block that holds a tool, in working position. Its arm stands forward from the plate on the mounting face.

@@ -44,7 +44,7 @@ void follow(const TimedMove& timed, Point tip, TipWay& way) {
     way.points.push_back(timed.to + tip);
 }
 
-// One part of the tool against one envelope.
+// One convex part of the tool against one envelope.
 struct Pair {
     Body body;
     ToolPart part;
@@ -60,6 +60,9 @@ std::vector<Pair> pairsOf(const Tool& tool, const std::vector<Envelope>& envelop
     for (const Envelope& envelope : envelopes) {
         if (!tool.cutting.empty()) {
             pairs.push_back({envelope.body, ToolPart::Edge, {envelope.corners, tool.cutting}, {}, {}});
+        }
+        for (const Outline& step : tool.steps) {
+            pairs.push_back({envelope.body, ToolPart::Edge, {envelope.corners, step}, {}, {}});
         }
         if (!tool.holder.empty()) {
             pairs.push_back({envelope.body, ToolPart::Holder, {envelope.corners, tool.holder}, {}, {}});

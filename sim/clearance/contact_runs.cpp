@@ -32,7 +32,11 @@ std::string nameOf(const Tool& tool, ToolPart part) {
         case ToolKind::Parting:
             return "blade";
         case ToolKind::Drill:
+        case ToolKind::CentreDrill:
+        case ToolKind::StepDrill:
             return "drill";
+        case ToolKind::Reamer:
+            return "reamer";
         case ToolKind::Tap:
             return "tap";
     }

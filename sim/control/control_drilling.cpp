@@ -173,7 +173,7 @@ std::string Control::retractMeaning() const {
 
 void Control::reportBesideAxis(const DrillCycle& order) {
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
-    const bool boring = now_.modal.motion == 85 && tool != nullptr && tool->kind != ToolKind::Drill;
+    const bool boring = now_.modal.motion == 85 && tool != nullptr && !worksOnTheAxis(tool->kind);
     if (boring || std::abs(order.holeR) <= kBesideAxisMm) return;
     remarks_.at(
         block(), words_.word('X'),

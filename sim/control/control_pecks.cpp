@@ -195,12 +195,14 @@ void Control::reportPecks(const GroovePecks& order, const GroovePeckPlan& plan) 
              {{"past_centre_mm", -order.end.r}}});
     }
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
-    const bool blade = tool != nullptr && (tool->kind == ToolKind::Grooving || tool->kind == ToolKind::Parting);
-    if (!order.alongX || !blade || plan.plunges < 2) return;
-    const double step = std::min(order.step, std::abs(order.end.z - order.start.z));
+    const bool blade = tool != nullptr && isBlade(tool->kind);
+    if (!blade || order.alongX == tool->face || plan.plunges < 2) return;
+    const Point way = order.end - order.start;
+    const double step = std::min(order.step, std::abs(order.alongX ? way.z : way.r));
     if (step <= tool->width + kSameWidthMm) return;
+    const char increments = order.alongX ? 'Q' : 'P';
     remarks_.at(
-        block(), words_.has('Q') ? words_.word('Q') : words_.word('K'),
+        block(), words_.has(increments) ? words_.word(increments) : words_.word(order.alongX ? 'K' : 'I'),
         {Severity::Warning,
          "groove-step-above-width",
          fmt::format("The plunges are {} mm apart, but the edge is {} mm wide: rings of {} mm stay between them.",

@@ -207,7 +207,7 @@ std::optional<CompensationOrder> Control::compensationOrder(Compensation side) {
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
     const Offset* entry = call().offset > 0 ? offset(call().offset) : nullptr;
     const bool grooving = tool != nullptr && (tool->kind == ToolKind::Grooving || tool->kind == ToolKind::Parting);
-    const double own = tool == nullptr ? 0.0 : grooving ? tool->cornerRadius : tool->noseRadius;
+    const double own = tool == nullptr ? 0.0 : grooving ? gaugedCornerRadius(*tool) : tool->noseRadius;
     CompensationOrder order;
     CompensationSetting& setting = order.setting;
     setting.side = side;
@@ -215,7 +215,7 @@ std::optional<CompensationOrder> Control::compensationOrder(Compensation side) {
     setting.noseRadius = entry != nullptr && entry->noseRadius ? *entry->noseRadius : own;
     order.tipOfTool = tool != nullptr ? tool->tipNumber : 0;
     setting.tipNumber = entry != nullptr && entry->tipNumber ? *entry->tipNumber : order.tipOfTool;
-    order.bladeMm = grooving ? tool->width : 0;
+    order.bladeMm = grooving && !tool->face ? tool->width : 0;
     order.reckoned = call().reckoned;
     order.block = block();
     order.word = orders_[CodeGroup::Compensation]->word;

@@ -9,6 +9,8 @@
 #include <numeric>
 #include <tuple>
 
+#include "sim/base/contour_geometry.h"
+
 namespace firstoff {
 
 namespace {
@@ -82,6 +84,44 @@ Contour reversed(const Contour& open) {
     return result;
 }
 
+bool isCircle(const Contour& c) {
+    return c.size() == 2 && std::abs(c[0].bulge) == 1 && c[0].bulge == c[1].bulge;
+}
+
+bool everyCornerIsIn(const Contour& some, const Contour& other) {
+    return std::all_of(some.begin(), some.end(), [&](const ContourCorner& corner) {
+        return std::any_of(other.begin(), other.end(),
+                           [&](const ContourCorner& o) { return distance(corner.at, o.at) <= kChainMm; });
+    });
+}
+
+// A closed outline with what tells it from others.
+struct Measured {
+    std::size_t index = 0;
+    Box box;
+    double area = 0;
+    // A mixture of the sides of its box, so that outlines side by side or in rows seldom have the same.
+    double rank = 0;
+};
+
+// Outlines that are the same differ in rank by less than this: the weights of the mixture added up.
+constexpr double kSameRank = 3 * kChainMm;
+
+Measured measured(std::size_t index, const Contour& contour) {
+    const Box box = boundingBox({contour});
+    return {index, box, std::abs(areaOf(contour)), box.zMin + 0.618 * box.zMax + 0.377 * box.rMin + 0.272 * box.rMax};
+}
+
+bool sameOutline(const Measured& a, const Contour& ca, const Measured& b, const Contour& cb) {
+    const auto near = [](double x, double y) { return std::abs(x - y) <= kChainMm; };
+    const double around = 2 * (a.box.zMax - a.box.zMin + a.box.rMax - a.box.rMin);
+    const bool alike = near(a.box.zMin, b.box.zMin) && near(a.box.zMax, b.box.zMax) && near(a.box.rMin, b.box.rMin) &&
+                       near(a.box.rMax, b.box.rMax) && std::abs(a.area - b.area) <= kChainMm * around;
+    if (!alike) return false;
+    if (isCircle(ca) && isCircle(cb)) return true;
+    return ca.size() == cb.size() && everyCornerIsIn(ca, cb) && everyCornerIsIn(cb, ca);
+}
+
 class Chaining {
 public:
     explicit Chaining(const std::vector<DrawnPath>& paths) : paths_(paths) {}
@@ -93,6 +133,8 @@ public:
         judgeNodes();
         for (std::size_t i = 0; i < links_.size(); ++i) follow(i);
         std::stable_sort(found_.begin(), found_.end(), [](const Found& a, const Found& b) { return a.path < b.path; });
+        dropSameOutlines();
+        noteDoubles();
         for (Found& found : found_) result_.contours.push_back(std::move(found.contour));
         return std::move(result_);
     }
@@ -142,24 +184,55 @@ private:
             return std::tuple(corners.size(), std::min(link.from, link.to), std::max(link.from, link.to), bulge, i);
         };
         std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return key(a) < key(b); });
-        std::size_t doubles = 0;
-        std::size_t line = 0;
         for (std::size_t n = 1; n < order.size(); ++n) {
             const auto [sizeA, fromA, toA, bulgeA, a] = key(order[n - 1]);
             const auto [sizeB, fromB, toB, bulgeB, b] = key(order[n]);
             const bool same = sizeA == 2 && sizeB == 2 && fromA == fromB && toA == toB && bulgeB - bulgeA < kSameBulge;
             if (!same) continue;
             links_[order[n]].used = true;
-            if (doubles++ == 0) line = paths_[links_[order[n]].path].line;
+            countDouble(links_[order[n]].path);
         }
         std::erase_if(links_, [](const Link& link) { return link.used; });
-        if (doubles == 0) return;
+    }
+
+    void countDouble(std::size_t path) {
+        if (doubles_++ == 0) doubleLine_ = paths_[path].line;
+    }
+
+    // Two outlines that lie on each other would make a hole of the whole blank.
+    void dropSameOutlines() {
+        std::vector<Measured> all;
+        for (std::size_t i = 0; i < found_.size(); ++i) {
+            all.push_back(measured(i, found_[i].contour));
+        }
+        std::stable_sort(all.begin(), all.end(), [](const Measured& a, const Measured& b) { return a.rank < b.rank; });
+        std::vector<bool> drop(found_.size(), false);
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            for (std::size_t k = i + 1; k < all.size(); ++k) {
+                const Measured& a = all[i];
+                const Measured& b = all[k];
+                if (drop[a.index] || b.rank - a.rank > kSameRank) break;
+                const std::size_t later = std::max(a.index, b.index);
+                if (drop[later] || !sameOutline(a, found_[a.index].contour, b, found_[b.index].contour)) continue;
+                drop[later] = true;
+                countDouble(found_[later].path);
+            }
+        }
+        std::vector<Found> kept;
+        for (std::size_t i = 0; i < found_.size(); ++i) {
+            if (!drop[i]) kept.push_back(std::move(found_[i]));
+        }
+        found_ = std::move(kept);
+    }
+
+    void noteDoubles() {
+        if (doubles_ == 0) return;
         DrawingFault fault;
         fault.severity = Severity::Note;
         fault.code = "drawing-drawn-twice";
-        fault.line = line;
+        fault.line = doubleLine_;
         fault.unproven = false;
-        fault.message = fmt::format("{} lines or arcs lie on others and were taken once.", doubles);
+        fault.message = fmt::format("{} lines, arcs or outlines lie on others and were taken once.", doubles_);
         fault.remedy = "Nothing, if the outline is whole.";
         result_.faults.push_back(std::move(fault));
     }
@@ -258,6 +331,8 @@ private:
     std::vector<Link> links_;
     std::vector<std::vector<std::size_t>> atNode_;
     std::vector<Found> found_;
+    std::size_t doubles_ = 0;
+    std::size_t doubleLine_ = 0;
     ChainedContours result_;
 };
 

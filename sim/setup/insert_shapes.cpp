@@ -18,12 +18,12 @@ constexpr std::array<InsertShape, 17> kShapes{{{'A', 85},
                                                {'D', 55},
                                                {'E', 75},
                                                {'F', 50},
-                                               {'H', 120, false},
+                                               {'H', 120},
                                                {'K', 55},
                                                {'L', 90},
                                                {'M', 86},
-                                               {'O', 135, false},
-                                               {'P', 108, false},
+                                               {'O', 135},
+                                               {'P', 108},
                                                {'R', 0},
                                                {'S', 90},
                                                {'T', 60},
@@ -38,6 +38,40 @@ constexpr std::array kInscribedCirclesMm{31.75, 25.4, 19.05, 15.875, 12.7, 9.525
 // (21.997 mm is 22) but for one (54.993 mm is 54), so both are let pass.
 bool hasCode(double edgeMm, int code) {
     return static_cast<int>(edgeMm) == code || static_cast<int>(edgeMm + 0.01) == code;
+}
+
+struct Thickness {
+    std::string_view code;
+    double mm;
+};
+// T1 from memory, the others as in tests/reference/inserts_iso1832.csv.
+constexpr std::array<Thickness, 10> kThicknesses{{{"01", 1.59},
+                                                  {"T1", 1.98},
+                                                  {"02", 2.38},
+                                                  {"03", 3.18},
+                                                  {"T3", 3.97},
+                                                  {"04", 4.76},
+                                                  {"05", 5.56},
+                                                  {"06", 6.35},
+                                                  {"07", 7.94},
+                                                  {"09", 9.52}}};
+
+double thicknessMm(std::string_view code) {
+    for (const Thickness& row : kThicknesses) {
+        if (row.code == code) return row.mm;
+    }
+    return 0;
+}
+
+std::optional<double> clearanceDeg(char letter) {
+    constexpr std::string_view kLetters = "ABCDEFGNP";
+    constexpr std::array<double, 9> kDegrees{3, 5, 7, 15, 20, 25, 30, 0, 11};
+    const std::size_t at = kLetters.find(letter);
+    return at == std::string_view::npos ? std::nullopt : std::optional(kDegrees[at]);
+}
+
+bool isRegular(char letter) {
+    return letter == 'P' || letter == 'H' || letter == 'O';
 }
 
 bool isDigit(char c) {
@@ -64,7 +98,8 @@ std::optional<double> edgeOfSize(const InsertShape& shape, int code) {
         const double edge = edgeLengthMm(shape, circle);
         if (hasCode(edge, code)) return edge;
     }
-    return std::nullopt;
+    // Their edges do not follow from the circle; the code is at most 1 mm short of the edge.
+    return hasTwoEdges(shape) && code > 0 ? std::optional<double>(code) : std::nullopt;
 }
 
 }  // namespace
@@ -91,6 +126,10 @@ double edgeLengthMm(const InsertShape& shape, double inscribedCircleMm) {
         // From the circle's tangent point to a corner of angle a it is (IC/2) / tan(a/2).
         case 'W':
             return inscribedCircleMm / 2 * (1 / std::tan(radians(40)) + 1 / std::tan(radians(80)));
+        case 'P':
+        case 'H':
+        case 'O':
+            return inscribedCircleMm / std::tan(radians(shape.angleDeg) / 2);
         default:
             return inscribedCircleMm / std::sin(radians(shape.angleDeg));
     }
@@ -101,9 +140,13 @@ double largestNoseRadiusMm(const InsertShape& shape, double edgeLengthMm) {
     if (shape.letter == 'R') return edgeLengthMm / 2;
     const double here = radians(shape.angleDeg) / 2;
     double next = kPi / 2 - here;  // rhombic: the corners add up to 180°
-    if (shape.letter == 'T') next = here;
+    if (shape.letter == 'T' || isRegular(shape.letter)) next = here;
     if (shape.letter == 'W') next = radians(80);
     return edgeLengthMm / (1 / std::tan(here) + 1 / std::tan(next));
+}
+
+bool hasTwoEdges(const InsertShape& shape) {
+    return std::string_view("ABKL").find(shape.letter) != std::string_view::npos;
 }
 
 std::optional<InsertDesignation> readInsertDesignation(std::string_view text) {
@@ -116,7 +159,7 @@ std::optional<InsertDesignation> readInsertDesignation(std::string_view text) {
     const std::string_view size = std::string_view(code).substr(4, 2);
     const std::string_view corner = std::string_view(code).substr(8, 2);
     if (!shape || !isDigit(size[0]) || !isDigit(size[1])) return std::nullopt;
-    InsertDesignation result{*shape, 0, 0};
+    InsertDesignation result{*shape, 0, 0, clearanceDeg(code[1]), thicknessMm(std::string_view(code).substr(6, 2))};
     if (shape->letter == 'R' && corner == "M0") {
         result.edgeLengthMm = twoDigits(size);
         result.noseRadiusMm = result.edgeLengthMm / 2;

@@ -100,13 +100,40 @@ struct Stock {
 };
 
 enum class ToolKind : std::uint8_t {
-    Turning,    // outside, nose-radius insert
-    Boring,     // inside, nose-radius insert
-    Grooving,   // straight edge with two corners, radial
-    Parting,    // as grooving, meant to cut off
-    Drill,      // on the axis
-    Threading,  // V-shaped insert, outside or inside
-    Tap,        // on the axis
+    Turning,      // outside, nose-radius insert
+    Boring,       // inside, nose-radius insert
+    Grooving,     // straight edge with two corners, radial
+    Parting,      // as grooving, meant to cut off
+    Drill,        // on the axis
+    Threading,    // V-shaped insert, outside or inside
+    Tap,          // on the axis
+    CentreDrill,  // on the axis: a pilot, a cone, and a protecting chamfer in form B
+    StepDrill,    // on the axis: a drill that grows in steps
+    Reamer,       // on the axis: cuts with the chamfer at its front only
+};
+
+// Drills, reamers and taps: tools that stand along the axis with their point on it.
+inline bool worksOnTheAxis(ToolKind kind) {
+    return kind == ToolKind::Drill || kind == ToolKind::Tap || kind == ToolKind::CentreDrill ||
+           kind == ToolKind::StepDrill || kind == ToolKind::Reamer;
+}
+
+// Grooving and parting.
+inline bool isBlade(ToolKind kind) {
+    return kind == ToolKind::Grooving || kind == ToolKind::Parting;
+}
+
+// How a drill goes over from one diameter to the next.
+struct DrillStep {
+    double at = 0;      // where it begins, mm behind the point
+    double radius = 0;  // of what follows it
+    double angle = 0;   // full angle of the cone between, rad; pi: a flat shoulder
+};
+
+// What a threading insert makes of the crest.
+enum class ThreadProfile : std::uint8_t {
+    Partial,  // leaves it alone
+    Full,     // a flat beside the profile turns it to size
 };
 
 // Which side of the spindle's turn the edge needs.
@@ -127,25 +154,50 @@ struct Tool {
     char insertShape = 'C';  // ISO 1832 letter of the shape
     double insertAngle = 0;  // included angle at the cutting corner, rad; 0 for round
     double edgeLength = 0;   // length of one edge (round: the diameter)
+    double edgeWidth = 0;    // A, B, K, L: length of the other edge; 0: as the first
     double noseRadius = 0;
-    double enteringAngle = 0;  // kappa of ISO 3002/5608, between the cutting edge and the feed along z, rad
-    int tipNumber = 3;         // imaginary tip position 0–9: 3 outside towards the chuck, 2 bore towards the chuck
+    // Flats tangent to the nose, parallel to Z where the edge behind the nose rises from there, and parallel to X where
+    // the entering angle is above 90 degrees.
+    double wiperFlat = 0;
+    // The flank under the edge: how far down it reaches (thickness of the insert, height of a blade) and how much it
+    // draws back, rad. 0: not known.
+    double flankHeight = 0;
+    double clearanceAngle = 0;
+    bool clearanceMeasured = false;  // false: by the letter of the designation, as the insert is, not as it is mounted
+    double minBoreRadius = 0;        // of the smallest bore the tool goes into; 0: not known
+    double enteringAngle = 0;        // kappa of ISO 3002/5608, between the cutting edge and the feed along z, rad
+    int tipNumber = 3;  // imaginary tip position 0–9: 3 outside towards the chuck, 2 bore towards the chuck
 
     // Grooving and parting: the edge.
     double width = 0;
-    double cornerRadius = 0;
+    double cornerRadius = 0;  // of both corners; with the next one, of the one towards the chuck (face: the axis)
+    std::optional<double> secondCornerRadius;
+    double frontAngle = 0;  // between front and Z, rad; + where the corner away from the chuck leads, - the other one
+    bool face = false;      // the blade stands along Z, for grooves in a face; front and corners as seen from there
+    // Of the outer wall of the first cut, where the blade has metal on both sides; 0: not known.
+    double faceGrooveMinRadius = 0;
+    double faceGrooveMaxRadius = 0;
     double cuttingDepth = 0;  // how deep the blade or the boring bar may go before its holder follows
 
-    // Drill: point on the axis.
+    // Drill: point on the axis. With steps, the diameter is that in front of them.
     double diameter = 0;
     double pointAngle = 0;  // full angle, rad
     double fluteLength = 0;
+    std::vector<DrillStep> drillSteps;
+
+    // Reamer: the chamfer at its front, half angle, rad; and how much it may take, radially.
+    double chamferLength = 0;
+    double chamferAngle = 0;
+    double reamingAllowance = 0;
 
     // Threading: full angle between the flanks, rad; noseRadius or a flat (width) at its end, cuttingDepth the height
     // of the profile. Tap: diameter, fluteLength. Both: pitch of the profile, mm, 0 where the tool cuts any.
     double threadAngle = 0;
     double pitch = 0;
-    bool inside = false;  // threading: stands out along the axis, its tip points outwards
+    ThreadProfile profile = ThreadProfile::Partial;
+    double mountedAngle = 0;      // how far the profile is turned in the cutting plane, anticlockwise, rad
+    double chamferThreads = 2.5;  // of a tap: threads on its tapered front
+    bool inside = false;          // threading: stands out along the axis, its tip points outwards
 
     // Holder, for the picture and for clearance: shank height (radially for a bar across the turret) and reach.
     double shankSize = 20;
@@ -238,11 +290,21 @@ struct Setup {
 Setup readSetup(std::string_view text, std::string name);
 
 // The cutting outline of a tool in the tool frame (imaginary tip at the origin, z away from the chuck, r outwards),
-// from its kind and dimensions. Elements that are not cutting edges are marked so.
+// from its kind and dimensions. Elements that are not cutting edges are marked so. Of a tool that is not convex, its
+// first convex part.
 Outline toolOutline(const Tool& tool);
+
+// The further convex parts of such a tool: steps of drills, the crest flat of full thread profiles.
+std::vector<Outline> toolSteps(const Tool& tool);
 
 // Holder in the tool frame: a convex outline on the safe side, empty if the dimensions are not given.
 Outline holderOutline(const Tool& tool);
+
+// Fills in what the dimensions of a tool make of it: cutting, steps and holder.
+void giveShape(Tool& tool);
+
+// Radius of the corner of a blade at which its imaginary tip lies.
+double gaugedCornerRadius(const Tool& tool);
 
 // Length of the tapered front of a tap, mm.
 double tapChamferMm(const Tool& tool);

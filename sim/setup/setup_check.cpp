@@ -72,6 +72,8 @@ const char* formInWords(SetupKey::Form form) {
             return "true or false";
         case SetupKey::Form::Levels:
             return "true, false or a list of numbers such as [1, 3]";
+        case SetupKey::Form::List:
+            return "a list of numbers such as [8.5, 14]";
     }
     return "";
 }
@@ -91,6 +93,8 @@ bool hasForm(const SetupValue& value, SetupKey::Form form) {
             return value.form == SetupValue::Form::Flag;
         case SetupKey::Form::Levels:
             return value.form == SetupValue::Form::Flag || value.form == SetupValue::Form::NumberList;
+        case SetupKey::Form::List:
+            return value.form == SetupValue::Form::NumberList && !value.list.empty();
     }
     return false;
 }
@@ -230,6 +234,9 @@ private:
                 break;
             case SetupKey::Form::Levels:
                 checkLevels(key, entry);
+                break;
+            case SetupKey::Form::List:
+                for (double number : value.list) checkLimits(key, entry, number);
                 break;
             case SetupKey::Form::Text:
             case SetupKey::Form::Flag:

@@ -18,6 +18,7 @@ struct SetupKey {
         Choice,  // one of `choices`
         Flag,    // true or false
         Levels,  // true, false, or a list of whole numbers: [1, 3]
+        List,    // numbers: [8.5, 14]
     };
     enum class Need : std::uint8_t { Optional, Required };
 
@@ -25,8 +26,8 @@ struct SetupKey {
     std::string_view key;
     Form form = Form::Number;
     Need need = Need::Optional;
-    // Numbers and both ends of a range must lie within these, in the key's own unit. The wide ends are not machines
-    // that exist, they keep a slip of the keyboard from filling the memory.
+    // Numbers, those of a list and both ends of a range must lie within these, in the key's own unit. The wide ends are
+    // not machines that exist, they keep a slip of the keyboard from filling the memory.
     double least = 0;
     double most = 0;
     double fallback = 0;            // taken if the key is missing or wrong
@@ -37,8 +38,8 @@ struct SetupKey {
 
 std::span<const SetupKey> setupKeys();
 
-// Of a tool: t b g p d v a for turning boring grooving parting drill threading tap. Of stock: b t h s c d p for bar
-// tube hexagon square cross-section half-section previous.
+// Of a tool: t b g p d v a c s r for turning boring grooving parting drill threading tap centre-drill step-drill
+// reamer. Of stock: b t h s c d p for bar tube hexagon square cross-section half-section previous.
 char kindLetter(std::string_view table, std::string_view kind);
 
 // The key that says of which kind a table is: "kind" of a tool, "shape" of the stock; nothing for other tables.

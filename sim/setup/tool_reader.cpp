@@ -7,17 +7,14 @@
 #include <fmt/format.h>
 
 #include "sim/base/units.h"
-#include "sim/setup/insert_shapes.h"
 #include "sim/setup/setup_keys.h"
+#include "sim/setup/thread_profile.h"
+#include "sim/setup/tool_outlines.h"
+#include "sim/setup/tool_table.h"
 
 namespace firstoff {
 
 namespace {
-
-std::string_view textIn(const SetupTable& table, std::string_view key) {
-    const SetupEntry* entry = table.usable(key);
-    return entry ? std::string_view(entry->value.text) : std::string_view();
-}
 
 ToolKind kindNamed(std::string_view kind) {
     if (kind == "boring") return ToolKind::Boring;
@@ -26,90 +23,70 @@ ToolKind kindNamed(std::string_view kind) {
     if (kind == "drill") return ToolKind::Drill;
     if (kind == "threading") return ToolKind::Threading;
     if (kind == "tap") return ToolKind::Tap;
+    if (kind == "centre-drill") return ToolKind::CentreDrill;
+    if (kind == "step-drill") return ToolKind::StepDrill;
+    if (kind == "reamer") return ToolKind::Reamer;
     return ToolKind::Turning;
 }
 
 int usualTipNumber(ToolKind kind) {
-    switch (kind) {
-        case ToolKind::Boring:
-            return 2;
-        case ToolKind::Drill:
-        case ToolKind::Tap:
-            return 0;
-        case ToolKind::Threading:
-            return 8;
-        default:
-            return 3;
-    }
-}
-
-// Tip numbers whose outline toolOutline() draws. A grooving edge that faces along z would need another outline.
-bool drawn(ToolKind kind, int tipNumber) {
-    if (kind != ToolKind::Grooving && kind != ToolKind::Parting) return true;
-    return tipNumber != 0 && tipNumber != 5 && tipNumber != 7 && tipNumber != 9;
+    if (worksOnTheAxis(kind)) return 0;
+    if (kind == ToolKind::Boring) return 2;
+    return kind == ToolKind::Threading ? 8 : 3;
 }
 
 class ToolReading {
 public:
-    ToolReading(const SetupTable& table, std::vector<Finding>& findings) : table_(table), findings_(findings) {}
+    ToolReading(const SetupTable& table, std::vector<Finding>& findings) : from_{table, findings} {}
 
     Tool run() {
-        tool_.span = table_.span;
-        tool_.station = static_cast<int>(numberIn(table_, "station"));
-        tool_.name = textIn(table_, "name");
-        tool_.kind = kindNamed(textIn(table_, "kind"));
-        tool_.needs = textIn(table_, "needs") == "M04" ? SpindleDirection::Reverse : SpindleDirection::Forward;
-        tool_.tip = {numberIn(table_, "tip_z_mm"), numberIn(table_, "tip_x_mm") / 2};
-        tool_.centreHeight = numberIn(table_, "centre_height_mm");
-        tool_.overhang = numberIn(table_, "overhang_mm");
-        tool_.shankSize = numberIn(table_, "shank_mm");
+        tool_.span = from_.table.span;
+        tool_.station = static_cast<int>(from_.number("station"));
+        tool_.name = from_.text("name");
+        tool_.kind = kindNamed(from_.text("kind"));
+        tool_.needs = from_.text("needs") == "M04" ? SpindleDirection::Reverse : SpindleDirection::Forward;
+        tool_.tip = {from_.number("tip_z_mm"), from_.number("tip_x_mm") / 2};
+        tool_.centreHeight = from_.number("centre_height_mm");
+        tool_.overhang = from_.number("overhang_mm");
+        tool_.shankSize = from_.number("shank_mm");
         readTipNumber();
-        if (tool_.name.empty()) tool_.name = std::string(textIn(table_, "kind"));
-        switch (tool_.kind) {
-            case ToolKind::Turning:
-            case ToolKind::Boring:
-                readInsertTool();
-                break;
-            case ToolKind::Grooving:
-            case ToolKind::Parting:
-                readBlade();
-                break;
-            case ToolKind::Drill:
-                readDrill();
-                break;
-            case ToolKind::Threading:
-                readThreading();
-                break;
-            case ToolKind::Tap:
-                readTap();
-                break;
+        if (tool_.name.empty()) tool_.name = std::string(from_.text("kind"));
+        if (worksOnTheAxis(tool_.kind)) {
+            readAxialTool(from_, tool_);
+        } else if (isBlade(tool_.kind)) {
+            readBlade();
+        } else if (tool_.kind == ToolKind::Threading) {
+            readThreading();
+        } else {
+            readInsertTool(from_, tool_);
         }
-        tool_.cutting = toolOutline(tool_);
-        tool_.holder = holderOutline(tool_);
+        giveShape(tool_);
         return std::move(tool_);
     }
 
 private:
-    SourceSpan spanOf(std::string_view key) const {
-        const SetupEntry* entry = table_.find(key);
-        return entry ? entry->value.span : table_.span;
-    }
-
-    void stop(std::string_view code, std::string_view key, std::string message, std::string remedy) {
-        findings_.push_back(setupStop(code, spanOf(key), std::move(message), std::move(remedy)));
-    }
-
     void readTipNumber() {
-        const SetupEntry* inside = table_.usable("inside");
-        tool_.inside = inside != nullptr && inside->value.flag;
+        tool_.inside = from_.flag("inside");
         const int usual = tool_.inside ? 6 : usualTipNumber(tool_.kind);
-        tool_.tipNumber = table_.usable("tip_number") ? static_cast<int>(numberIn(table_, "tip_number")) : usual;
+        tool_.tipNumber = from_.says("tip_number") ? static_cast<int>(from_.number("tip_number")) : usual;
         if (tool_.kind == ToolKind::Threading) return checkThreadingTip(usual);
-        if (drawn(tool_.kind, tool_.tipNumber)) return;
-        stop("setup-tip-not-modelled", "tip_number",
-             fmt::format("A groove cut along Z (tip {}) is not modelled.", tool_.tipNumber),
-             "Use tip 3, 4 or 8 outside, 2, 1 or 6 in a bore; a face groove cannot be proved here.");
-        findings_.back().unproven = true;
+        if (isBlade(tool_.kind)) checkBladeTip(usual);
+    }
+
+    // A blade points along X or along Z, and its tip on the side where its front is.
+    void checkBladeTip(int usual) {
+        const Point points = tipFromNoseCentre(tool_.tipNumber);
+        const bool alongZ = points.r == 0 && points.z != 0;
+        tool_.face = tool_.kind == ToolKind::Grooving && (alongZ || from_.flag("face_groove"));
+        if (tool_.face ? points.z != 0 : points.r != 0) return;
+        from_
+            .stop("setup-tip-not-modelled", "tip_number",
+                  tool_.face
+                      ? fmt::format("The front of a blade for face grooves does not lie at tip {}.", tool_.tipNumber)
+                      : fmt::format("A blade of this kind does not cut at tip {}.", tool_.tipNumber),
+                  "Use tip 3, 4 or 8 outside, 2, 1 or 6 in a bore; for grooves in a face a grooving tool with tip 7, 3 "
+                  "or 2 and face_groove = true.")
+            .unproven = true;
         tool_.tipNumber = usual;
     }
 
@@ -117,196 +94,166 @@ private:
     void checkThreadingTip(int usual) {
         const double points = tipFromNoseCentre(tool_.tipNumber).r;
         if (tool_.inside ? points > 0 : points < 0) return;
-        stop("setup-tip-not-modelled", "tip_number",
-             fmt::format("Tip {} does not point {}, where this tool cuts its thread.", tool_.tipNumber,
-                         tool_.inside ? "outwards" : "inwards"),
-             "Use tip 8 (3, 4) outside, and inside = true with tip 6 (1, 2) in a bore.");
+        from_.stop("setup-tip-not-modelled", "tip_number",
+                   fmt::format("Tip {} does not point {}, where this tool cuts its thread.", tool_.tipNumber,
+                               tool_.inside ? "outwards" : "inwards"),
+                   "Use tip 8 (3, 4) outside, and inside = true with tip 6 (1, 2) in a bore.");
         tool_.tipNumber = usual;
     }
 
-    void readInsertTool() {
-        shape_ = *insertShape('C');
-        readInsert();
-        tool_.insertShape = shape_.letter;
-        tool_.insertAngle = radians(shape_.angleDeg);
-        tool_.enteringAngle = radians(numberIn(table_, "entering_angle_deg"));
-        if (tool_.kind == ToolKind::Boring) tool_.cuttingDepth = tool_.overhang;
-        fitNoseRadius();
-        if (table_.usable("kind")) checkEnteringAngle();
-    }
-
-    void readInsert() {
-        const std::string_view text = textIn(table_, "insert");
-        // Missing or of the wrong type was said already.
-        if (!table_.usable("insert")) return takeEdgeAndNose(nullptr);
-        if (const auto designation = readInsertDesignation(text)) return takeDesignation(*designation);
-        const char letter = text.size() == 1 ? text.front() : '\0';
-        if (const auto shape = insertShape(letter)) {
-            takeShape(*shape);
-            for (std::string_view key : {"edge_length_mm", "nose_radius_mm"}) needWithLetter(key);
-        } else {
-            stop("setup-unknown-insert", "insert", fmt::format("\"{}\" names no insert.", text),
-                 "Write a designation such as \"CNMG120408\", or the shape letter alone (C D E F K S T V W R …) with "
-                 "edge_length_mm and nose_radius_mm.");
-        }
-        takeEdgeAndNose(nullptr);
-    }
-
-    void needWithLetter(std::string_view key) {
-        if (table_.find(key) || (shape_.letter == 'R' && key == "nose_radius_mm")) return;
-        stop("setup-missing-key", "insert", fmt::format("The letter {} alone does not say {}.", shape_.letter, key),
-             fmt::format("Add {}, or write the whole designation.", key));
-    }
-
-    void takeShape(const InsertShape& shape) {
-        shape_ = shape;
-        if (shape.modelled) return;
-        stop("setup-insert-not-modelled", "insert",
-             fmt::format("The outline of inserts of shape {} is not modelled.", shape.letter),
-             "Use the shape of the corner that cuts, or prove this tool out on the machine.");
-        findings_.back().unproven = true;
-        shape_ = *insertShape('S');
-    }
-
-    void takeDesignation(const InsertDesignation& designation) {
-        takeShape(designation.shape);
-        takeEdgeAndNose(&designation);
-        contradiction("edge_length_mm", designation.edgeLengthMm, 1.0);
-        contradiction("nose_radius_mm", designation.noseRadiusMm, 0.06);
-    }
-
-    // `slack`: 1 mm for edges, which people write as the size code; 0.06 mm for corners, which are inch sizes rounded
-    // (0.794 mm is called 08, 0.4 is 0.397).
-    void contradiction(std::string_view key, double designated, double slack) {
-        if (!table_.usable(key)) return;
-        const double written = numberIn(table_, key);
-        if (std::abs(written - designated) <= slack) return;
-        stop("setup-insert-contradiction", key,
-             fmt::format("{} says {:g}, the designation {} says {:g}.", key, written, textIn(table_, "insert"),
-                         designated),
-             "Look at the insert in the holder and correct the wrong one.");
-    }
-
-    void takeEdgeAndNose(const InsertDesignation* designation) {
-        tool_.edgeLength = numberIn(table_, "edge_length_mm");
-        tool_.noseRadius = numberIn(table_, "nose_radius_mm");
-        if (!designation) return;
-        if (!table_.usable("edge_length_mm")) tool_.edgeLength = designation->edgeLengthMm;
-        if (!table_.usable("nose_radius_mm")) tool_.noseRadius = designation->noseRadiusMm;
-    }
-
-    void fitNoseRadius() {
-        const double largest = largestNoseRadiusMm(shape_, tool_.edgeLength);
-        if (shape_.letter == 'R') {
-            const bool agrees = !table_.usable("nose_radius_mm") || std::abs(tool_.noseRadius - largest) < 0.06;
-            if (!agrees) {
-                stop("setup-insert-contradiction", "nose_radius_mm",
-                     fmt::format("A round insert of {:g} mm has a nose radius of {:g}, not {:g}.", tool_.edgeLength,
-                                 largest, tool_.noseRadius),
-                     "Leave nose_radius_mm out for a round insert.");
-            }
-            tool_.noseRadius = largest;
-        } else if (tool_.noseRadius > largest) {
-            stop("setup-nose-radius-too-big", "nose_radius_mm",
-                 fmt::format("A nose radius of {:g} mm does not fit an edge of {:g} mm; {:.3f} mm is the most.",
-                             tool_.noseRadius, tool_.edgeLength, largest),
-                 "Correct nose_radius_mm or edge_length_mm.");
-            tool_.noseRadius = 0.9 * largest;
-        }
-    }
-
-    // With the corner below everything else, neither edge may hang lower: kappa + epsilon <= 180°.
-    void checkEnteringAngle() {
-        const int tip = tool_.tipNumber;
-        const bool noseIsLowest = tip != 0 && tip != 9 && tip != 5 && tip != 7 && shape_.letter != 'R';
-        const double heel = degrees(tool_.enteringAngle) + shape_.angleDeg - 180;
-        if (shape_.letter != 'R' && !table_.find("entering_angle_deg")) {
-            stop("setup-missing-key", "insert", "The tool does not say entering_angle_deg.",
-                 "Add the angle between the cutting edge and the feed along Z, 95 for most turning holders.");
-        } else if (noseIsLowest && heel > 1e-9) {
-            stop(
-                "setup-entering-angle", "entering_angle_deg",
-                fmt::format("At an entering angle of {:g}° the heel of a {:g}° corner would hang {:g}° below the nose.",
-                            degrees(tool_.enteringAngle), shape_.angleDeg, heel),
-                fmt::format("It can be {:g} at most for this insert.", 180 - shape_.angleDeg));
-            tool_.enteringAngle = radians(180 - shape_.angleDeg);
-        }
+    void needDepth() {
+        if (from_.table.find("cutting_depth_mm") || !from_.says("kind")) return;
+        from_.stop("setup-missing-key", "kind", "The tool does not say cutting_depth_mm.",
+                   "Add how deep it may cut before its holder follows.");
     }
 
     void readBlade() {
-        tool_.width = numberIn(table_, "width_mm");
-        tool_.cornerRadius = numberIn(table_, "corner_radius_mm");
-        tool_.cuttingDepth = numberIn(table_, "cutting_depth_mm");
-        const double largest = std::min(tool_.width / 2, tool_.cuttingDepth);
-        if (tool_.cornerRadius > largest) {
-            stop(
-                "setup-nose-radius-too-big", "corner_radius_mm",
-                fmt::format("Two corners of {:g} mm do not fit an edge {:g} mm wide.", tool_.cornerRadius, tool_.width),
-                fmt::format("{:g} mm is the most.", largest));
-            tool_.cornerRadius = 0.9 * largest;
+        needDepth();
+        tool_.width = from_.number("width_mm");
+        tool_.cornerRadius = from_.number("corner_radius_mm");
+        tool_.cuttingDepth = from_.number("cutting_depth_mm");
+        tool_.mountedAngle = radians(from_.number("mounted_angle_deg"));
+        const double lead = radians(from_.number("front_angle_deg"));
+        tool_.frontAngle = from_.text("leading_corner") == "bar" ? -lead : lead;
+        if (from_.says("second_corner_radius_mm")) tool_.secondCornerRadius = from_.number("second_corner_radius_mm");
+        fitFront();
+        fitCorners();
+        tool_.noseRadius = gaugedCornerRadius(tool_);
+        tool_.minBoreRadius = from_.number("min_bore_mm") / 2;
+        tool_.flankHeight = from_.number("blade_height_mm");
+        tool_.clearanceAngle = radians(from_.number("clearance_angle_deg"));
+        tool_.clearanceMeasured = tool_.clearanceAngle > 0;
+        readFaceGroove();
+    }
+
+    // The slanting front must leave some of the side, and the roundings of its corners too.
+    void fitFront() {
+        const double rise = tool_.width * std::tan(std::abs(tool_.frontAngle));
+        if (rise < 0.9 * tool_.cuttingDepth) return;
+        from_.stop("setup-out-of-range", "front_angle_deg",
+                   fmt::format("At {:g} degrees the front of a blade {:g} mm wide rises {:.3f} mm, of {:g} mm that it "
+                               "may cut deep.",
+                               degrees(std::abs(tool_.frontAngle)), tool_.width, rise, tool_.cuttingDepth),
+                   "Correct front_angle_deg, width_mm or cutting_depth_mm.");
+        tool_.frontAngle = 0;
+    }
+
+    void fitCorners() {
+        const double side = tool_.cuttingDepth - tool_.width * std::tan(std::abs(tool_.frontAngle));
+        const auto fits = [&](double first, double second) {
+            const double lean = tool_.frontAngle;
+            const double most =
+                std::max(first * std::tan((kPi / 2 - lean) / 2), second * std::tan((kPi / 2 + lean) / 2));
+            return second <= roomForSecondCornerMm(tool_, first) + 1e-12 && most <= side;
+        };
+        const double second = tool_.secondCornerRadius.value_or(tool_.cornerRadius);
+        if (fits(tool_.cornerRadius, second)) return;
+        // The largest equal corners, for the safe value and for the remedy.
+        double low = 0, high = std::min(tool_.width, tool_.cuttingDepth);
+        for (int i = 0; i < 60; ++i) {
+            const double middle = (low + high) / 2;
+            (fits(middle, middle) ? low : high) = middle;
         }
-        tool_.noseRadius = tool_.cornerRadius;
+        from_.stop("setup-nose-radius-too-big",
+                   from_.says("second_corner_radius_mm") ? "second_corner_radius_mm" : "corner_radius_mm",
+                   second == tool_.cornerRadius
+                       ? fmt::format("Two corners of {:g} mm do not fit an edge {:g} mm wide.", second, tool_.width)
+                       : fmt::format("Corners of {:g} and {:g} mm do not fit an edge {:g} mm wide.", tool_.cornerRadius,
+                                     second, tool_.width),
+                   fmt::format("{:g} mm is the most for both.", low));
+        tool_.cornerRadius = 0.9 * low;
+        tool_.secondCornerRadius.reset();
+    }
+
+    void readFaceGroove() {
+        tool_.faceGrooveMinRadius = from_.number("face_groove_min_diameter_mm") / 2;
+        tool_.faceGrooveMaxRadius = from_.number("face_groove_max_diameter_mm") / 2;
+        const bool given = from_.says("face_groove_min_diameter_mm") || from_.says("face_groove_max_diameter_mm");
+        if (given && !tool_.face) {
+            from_.stop("setup-key-of-another-kind",
+                       from_.says("face_groove_min_diameter_mm") ? "face_groove_min_diameter_mm"
+                                                                 : "face_groove_max_diameter_mm",
+                       "The blade does not stand along Z, so it cuts no face grooves.",
+                       "Set face_groove = true or tip_number = 7, or take the diameters out.");
+        }
+        const bool both = tool_.faceGrooveMinRadius > 0 && tool_.faceGrooveMaxRadius > 0;
+        if (!both || tool_.faceGrooveMinRadius <= tool_.faceGrooveMaxRadius) return;
+        from_.stop("setup-out-of-range", "face_groove_max_diameter_mm",
+                   fmt::format("The largest first cut ({:g} mm) is below the smallest ({:g} mm).",
+                               2 * tool_.faceGrooveMaxRadius, 2 * tool_.faceGrooveMinRadius),
+                   "Write the range that is marked on the blade.");
+        tool_.faceGrooveMaxRadius = 0;
     }
 
     void readThreading() {
-        tool_.threadAngle = radians(numberIn(table_, "thread_angle_deg"));
-        tool_.noseRadius = numberIn(table_, "nose_radius_mm");
-        tool_.width = numberIn(table_, "nose_flat_mm");
-        tool_.cuttingDepth = numberIn(table_, "cutting_depth_mm");
-        tool_.pitch = numberIn(table_, "pitch_mm");
+        tool_.threadAngle = radians(from_.number("thread_angle_deg"));
+        tool_.noseRadius = from_.number("nose_radius_mm");
+        tool_.width = from_.number("nose_flat_mm");
+        tool_.cuttingDepth = from_.number("cutting_depth_mm");
+        tool_.pitch = from_.number("pitch_mm");
+        tool_.mountedAngle = radians(from_.number("mounted_angle_deg"));
+        tool_.minBoreRadius = from_.number("min_bore_mm") / 2;
+        if (from_.text("profile") == "full") tool_.profile = ThreadProfile::Full;
+        takeStandardProfile();
+        fitThreadNose();
+        fitFullProfile();
+    }
+
+    // What the file leaves to the standard of the thread's angle and pitch.
+    void takeStandardProfile() {
+        const auto basics = tool_.pitch > 0 ? threadBasics(tool_.threadAngle, tool_.pitch, tool_.inside) : std::nullopt;
+        if (!basics) return needDepth();
+        if (!from_.table.find("nose_radius_mm") && !from_.table.find("nose_flat_mm")) {
+            tool_.noseRadius = basics->rootRadius;
+            tool_.width = basics->rootFlat;
+        }
+        if (!from_.table.find("cutting_depth_mm")) {
+            // A partial profile runs on until its flanks stand a pitch apart, less what a crest must keep.
+            const double higher = 0.5 * basics->crestFlat / (2 * std::tan(tool_.threadAngle / 2));
+            tool_.cuttingDepth = basics->depth + (tool_.profile == ThreadProfile::Full ? 0 : higher);
+        }
+        if (tool_.profile != ThreadProfile::Full || !basics->roundedCrest) return;
+        from_
+            .stop("setup-thread-profile-not-modelled", "profile",
+                  "A full profile of 55 degrees rounds the crests; here it only tops them flat.",
+                  "Gauge the crests of the first part, or leave profile out for an insert that does not touch them.")
+            .unproven = true;
+    }
+
+    void fitThreadNose() {
         // Where a round nose meets the flanks must lie below the top of the profile.
         const double largest = tool_.cuttingDepth / (1 - std::sin(tool_.threadAngle / 2));
         if (tool_.noseRadius < largest) return;
-        stop("setup-nose-radius-too-big", "nose_radius_mm",
-             fmt::format("A nose radius of {:g} mm does not fit a profile {:g} mm deep.", tool_.noseRadius,
-                         tool_.cuttingDepth),
-             fmt::format("It must be below {:.3f} mm.", largest));
+        from_.stop("setup-nose-radius-too-big", "nose_radius_mm",
+                   fmt::format("A nose radius of {:g} mm does not fit a profile {:g} mm deep.", tool_.noseRadius,
+                               tool_.cuttingDepth),
+                   fmt::format("It must be below {:.3f} mm.", largest));
         tool_.noseRadius = 0.9 * largest;
     }
 
-    void readTap() {
-        tool_.diameter = numberIn(table_, "diameter_mm");
-        tool_.fluteLength = numberIn(table_, "flute_length_mm");
-        tool_.pitch = numberIn(table_, "pitch_mm");
-        tool_.shankSize = table_.usable("shank_diameter_mm") ? numberIn(table_, "shank_diameter_mm") : tool_.diameter;
-        if (tool_.pitch > 0 && 2 * tool_.pitch < tool_.diameter) return checkTapLength();
-        const bool given = table_.find("pitch_mm") != nullptr;
-        stop(given ? "setup-out-of-range" : "setup-missing-key", given ? "pitch_mm" : "diameter_mm",
-             given ? fmt::format("A pitch of {:g} mm does not go with a tap of {:g} mm.", tool_.pitch, tool_.diameter)
-                   : "The tap does not say pitch_mm.",
-             "Write the pitch that is marked on the tap.");
-        tool_.pitch = tool_.diameter / 8;
-        checkTapLength();
+    void fitFullProfile() {
+        if (tool_.profile != ThreadProfile::Full) return;
+        if (tool_.pitch <= 0) {
+            from_.stop("setup-missing-key", "profile", "A full profile does not say pitch_mm.",
+                       "Add the pitch that the insert is made for.");
+            tool_.profile = ThreadProfile::Partial;
+            return;
+        }
+        const double below =
+            tool_.width > 0 ? 0 : tool_.noseRadius / std::sin(tool_.threadAngle / 2) - tool_.noseRadius;
+        const double groove = tool_.width + 2 * (tool_.cuttingDepth + below) * std::tan(tool_.threadAngle / 2);
+        if (groove < tool_.pitch) return;
+        from_.stop(
+            "setup-out-of-range", "cutting_depth_mm",
+            fmt::format("A profile {:g} mm deep is {:.3f} mm wide at its top: no crest is left of a pitch of {:g} "
+                        "mm.",
+                        tool_.cuttingDepth, groove, tool_.pitch),
+            "Leave cutting_depth_mm out for a profile by the standard, or correct it.");
+        tool_.profile = ThreadProfile::Partial;
     }
 
-    void checkTapLength() {
-        const double chamfer = tapChamferMm(tool_);
-        if (tool_.fluteLength > chamfer) return;
-        stop("setup-drill-too-short", "flute_length_mm",
-             fmt::format("The flutes ({:g} mm) are shorter than the tap's chamfer ({:.3f} mm).", tool_.fluteLength,
-                         chamfer),
-             "Write the length from the point to the end of the flutes.");
-        tool_.fluteLength = 2 * chamfer;
-    }
-
-    void readDrill() {
-        tool_.diameter = numberIn(table_, "diameter_mm");
-        tool_.pointAngle = radians(numberIn(table_, "point_angle_deg"));
-        tool_.fluteLength = numberIn(table_, "flute_length_mm");
-        tool_.shankSize = table_.usable("shank_diameter_mm") ? numberIn(table_, "shank_diameter_mm") : tool_.diameter;
-        const double point = tool_.diameter / 2 / std::tan(tool_.pointAngle / 2);
-        if (tool_.fluteLength > point) return;
-        stop("setup-drill-too-short", "flute_length_mm",
-             fmt::format("The flutes ({:g} mm) are shorter than the drill's point ({:.3f} mm).", tool_.fluteLength,
-                         point),
-             "Write the length from the point to the end of the flutes.");
-        tool_.fluteLength = 2 * point;
-    }
-
-    const SetupTable& table_;
-    std::vector<Finding>& findings_;
+    ToolTable from_;
     Tool tool_;
-    InsertShape shape_;
 };
 
 }  // namespace

@@ -116,6 +116,7 @@ void BatchCutter::cut(Billet& billet, std::uint32_t first, std::uint32_t end, co
 
 void BatchCutter::gather(const Billet& before, std::uint32_t first, std::uint32_t end, const Wanted& wanted) {
     effort_ = 0;
+    visited_ = 0;
     for (std::size_t p = 0; p < partCount_; ++p) {
         effort_ += kProfileEffort * static_cast<double>(parts_[p].profiles.size());
     }
@@ -126,6 +127,7 @@ void BatchCutter::gather(const Billet& before, std::uint32_t first, std::uint32_
     for (std::size_t i = 0; i < slabs; ++i) {
         const SlabReport& report = reports_[i];
         effort_ += kChunkEffort * static_cast<double>(report.visited);
+        visited_ += report.visited;
         for (const Share& share : report.shares) sums_[share.move - first].add(share.sum);
         for (const Touch& touch : report.touches) {
             touches_[touch.move - first] = std::max(touches_[touch.move - first], touch.depth);

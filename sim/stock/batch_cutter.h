@@ -34,6 +34,8 @@ public:
     const std::vector<std::uint32_t>& loosened() const { return loosened_; }
     // A measure of the time the last cut() took, in nanoseconds of one ordinary core; the same on every machine.
     double effort() const { return effort_; }
+    // Chunks that the last cut() looked at closely.
+    std::uint64_t chunksVisited() const { return visited_; }
 
 private:
     struct SlabSpan {
@@ -83,6 +85,7 @@ private:
     std::vector<double> touches_;
     std::vector<std::uint32_t> loosened_;
     double effort_ = 0;
+    std::uint64_t visited_ = 0;
 };
 
 }  // namespace firstoff

@@ -23,7 +23,7 @@ struct Grid {
     // The column whose pitch-wide stretch holds `zMm`; -1 left of the grid, `columns` or `columns` + 1 right of it.
     int columnNear(double zMm) const {
         const double x = (zMm - z0) / pitch;
-        if (!(x > -1)) return -1;
+        if (!(x >= 0)) return -1;
         if (x > static_cast<double>(columns) + 1) return columns + 1;
         return static_cast<int>(x);
     }

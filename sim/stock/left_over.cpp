@@ -21,6 +21,7 @@ ColumnsLeft columnsOf(const Billet& billet) {
     left.read = [&billet](int column, int sector, std::vector<Interval>& out) {
         billet.intervals(column, out, sector);
     };
+    left.isRound = [&billet](int column) { return billet.isRound(column / kChunkColumns); };
     return left;
 }
 
@@ -52,18 +53,28 @@ double LeftOver::lengthMm() const {
     return empty() ? 0 : static_cast<double>(lastColumn_ + 1 - firstColumn_) * left_.grid.pitch;
 }
 
-std::vector<Interval> LeftOver::column(double z, double angle) const {
-    if (empty()) return {};
+std::optional<int> LeftOver::columnAt(double z) const {
+    if (empty()) return std::nullopt;
     const Grid& grid = left_.grid;
     const double behindFront = frontZ_ - z;
     const double before =
         turnedRound_ ? grid.border(firstColumn_) + behindFront : grid.border(lastColumn_ + 1) - behindFront;
-    if (!(before >= grid.border(firstColumn_) && before <= grid.border(lastColumn_ + 1))) return {};
-    const int column = std::clamp(grid.columnNear(before), firstColumn_, lastColumn_);
+    if (!(before >= grid.border(firstColumn_) && before <= grid.border(lastColumn_ + 1))) return std::nullopt;
+    return std::clamp(grid.columnNear(before), firstColumn_, lastColumn_);
+}
+
+bool LeftOver::isRoundAt(double z) const {
+    const std::optional<int> column = columnAt(z);
+    return !column || (left_.isRound && left_.isRound(*column));
+}
+
+std::vector<Interval> LeftOver::column(double z, double angle) const {
+    const std::optional<int> column = columnAt(z);
+    if (!column) return {};
     const double turns = (turnedRound_ ? -angle : angle) / (2 * kPi);
     const long nearest = std::lround((turns - std::floor(turns)) * left_.sectors);
     std::vector<Interval> solids;
-    left_.read(column, static_cast<int>(nearest % left_.sectors), solids);
+    left_.read(*column, static_cast<int>(nearest % left_.sectors), solids);
     for (Interval& solid : solids) solid.innerCut = solid.outerCut = kUncut;
     return solids;
 }

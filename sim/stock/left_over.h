@@ -24,6 +24,7 @@ struct ColumnsLeft {
     int sectors = 1;
     double outerRadius = 0;                                                        // none reaches farther
     std::function<void(int column, int sector, std::vector<Interval>& out)> read;  // also of the sector kEnvelope
+    std::function<bool(int column)> isRound;  // all sectors alike; may say no where they are
 };
 
 // Of a billet that outlives what is returned.
@@ -46,8 +47,10 @@ public:
     // that are nearest, so exact where pitch and sectors are the same, else to half a pitch and half a sector. No
     // surface keeps the cut that left it, which belonged to another program.
     std::vector<Interval> column(double z, double angle) const;
+    bool isRoundAt(double z) const;
 
 private:
+    std::optional<int> columnAt(double z) const;  // of what is left; nothing beside it
     bool hasMetal(int column) const;
 
     ColumnsLeft left_;

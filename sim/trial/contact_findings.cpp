@@ -78,7 +78,7 @@ bool tearsWedge(const Machining& m, std::size_t i) {
 }
 
 bool drillsBesideAxis(const Tool& tool, const TimedMove& timed, Point tipShift) {
-    if (tool.kind != ToolKind::Drill) return false;
+    if (!worksOnTheAxis(tool.kind) || tool.kind == ToolKind::Tap) return false;
     return std::max(std::abs((timed.from + tipShift).r), std::abs((timed.to + tipShift).r)) > kDrillBesideAxisMm;
 }
 

@@ -1,4 +1,4 @@
-// Drills that go deeper than their flutes are long: the chips have no way out.
+// Drills and reamers that go deeper than their flutes are long: the chips have no way out.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -16,8 +16,9 @@ const Tool* drilling(const Machining& m, std::size_t i) {
     const TimedMove& timed = m.timeline.moves[i];
     if (timed.kind != MoveKind::Feed || m.stock->cuts()[i].deepestMm <= tolerance::kTouchMm) return nullptr;
     const int tool = m.toolpath.calls[m.toolpath.moves[timed.move].call].toolIndex;
-    if (tool < 0 || m.setup.tools[tool].kind != ToolKind::Drill) return nullptr;
-    return &m.setup.tools[tool];
+    if (tool < 0) return nullptr;
+    const ToolKind kind = m.setup.tools[tool].kind;
+    return worksOnTheAxis(kind) && kind != ToolKind::Tap ? &m.setup.tools[tool] : nullptr;
 }
 
 double frontOf(const StockCursor& cursor) {

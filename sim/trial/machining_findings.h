@@ -43,8 +43,28 @@ std::vector<Finding> threadFindings(const Machining& machining);
 // metric sizes off, or a note with the figures.
 std::vector<Finding> threadFormFindings(const Machining& machining);
 
-// Straight moves of an insert along a contour that its nose does not reach, so that another edge, or the nose on the
-// wrong side, takes metal the contour leaves standing. One per block, with the depth.
+// Full thread profiles that take too much off the crests, or nothing.
+std::vector<Finding> threadCrestFindings(const Machining& machining);
+
+// Metal met by a side of an insert that is no edge: cuts deeper than the edge is long, moves backwards into the work.
+// One per tool call, with the amount.
+std::vector<Finding> edgeFindings(const Machining& machining);
+
+// Reamers in holes that are too small, or too large to be reamed.
+std::vector<Finding> reamerFindings(const Machining& machining);
+
+// Boring and inside threading bars in bores that are too small for them.
+std::vector<Finding> boreFindings(const Machining& machining);
+
+// First plunges of face grooves at diameters for which the blade is not bent.
+std::vector<Finding> faceGrooveFindings(const Machining& machining);
+
+// Edges and drills off centre height: diameters that come out wrong, and pips.
+std::vector<Finding> centreHeightFindings(const Machining& machining);
+
+// Moves of an insert along a contour that its nose does not reach, so that another edge, or the nose on the
+// wrong side, takes metal the contour leaves standing. One per block, with the depth. And contours that come so near to
+// the angle of the edge behind the nose that it rubs; a note, one per tool call.
 std::vector<Finding> gougeFindings(const Machining& machining);
 
 // Pips: where a facing cut stopped short of the axis (or past it with the edge off centre height) and left a stub in

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "sim/base/tolerances.h"
+#include "sim/base/units.h"
 #include "sim/control/codes.h"
 #include "sim/trial/machining_findings.h"
 
@@ -208,6 +209,9 @@ private:
         constexpr double kLeast = 0.4;
         switch (tool.kind) {
             case ToolKind::Drill:
+            case ToolKind::CentreDrill:
+            case ToolKind::StepDrill:
+            case ToolKind::Reamer:
                 return std::max(kLeast, 0.1 * tool.diameter);
             case ToolKind::Grooving:
             case ToolKind::Parting:
@@ -247,19 +251,34 @@ private:
         }
     }
 
+    // How deep a blade stands in the metal while it is fed sideways. Along X, for a blade that cuts grooves in a face,
+    // a radial column tells nothing of that: the mean over the way does.
+    double depthSideways(std::size_t i, const Tool& tool) const {
+        double depth = 0;
+        for (std::uint32_t t = m_.timeline.firstOf[i]; t < m_.timeline.firstOf[i + 1]; ++t) {
+            const Cut& cut = m_.stock->cuts()[t];
+            const TimedMove& timed = m_.timeline.moves[t];
+            const double tip = m_.toolpath.tipShift(move(i)).r;
+            const double from = std::abs(timed.from.r + tip), to = std::abs(timed.to.r + tip);
+            const double ring = kPi * std::abs(to * to - from * from);
+            const double mean = ring > 0 ? static_cast<double>(cut.removedMm3) / ring : 0;
+            depth = std::max(depth, tool.face ? mean : static_cast<double>(cut.deepestMm));
+        }
+        return depth;
+    }
+
     // A blade fed along Z stands the side force of a cut about as deep as it is wide; deeper it bends or breaks, and
     // its flank cuts (common practice, no source).
     void bladeSideways(const Section& section) {
         for (std::size_t i = section.first; i < section.last; ++i) {
             const int index = call(i).toolIndex;
             const Point way = move(i).to - move(i).from;
-            if (index < 0 || !isAtFeed(move(i).kind) || std::abs(way.z) <= std::abs(way.r)) continue;
+            if (index < 0 || !isAtFeed(move(i).kind)) continue;
             const Tool& tool = m_.setup.tools[static_cast<std::size_t>(index)];
-            if (tool.kind != ToolKind::Grooving && tool.kind != ToolKind::Parting) continue;
-            double depth = 0;
-            for (std::uint32_t t = m_.timeline.firstOf[i]; t < m_.timeline.firstOf[i + 1]; ++t) {
-                depth = std::max(depth, static_cast<double>(m_.stock->cuts()[t].deepestMm));
-            }
+            if (!isBlade(tool.kind)) continue;
+            const double aside = std::abs(tool.face ? way.r : way.z), along = std::abs(tool.face ? way.z : way.r);
+            if (aside <= along) continue;
+            const double depth = depthSideways(i, tool);
             if (depth <= tool.width + tolerance::kTouchMm) continue;
             Finding& finding = add(Severity::Warning, "blade-cuts-sideways", move(i).block);
             finding.message = fmt::format(
@@ -288,7 +307,7 @@ private:
                 finding.remedy = "Tap with G84 or G32, or prove this block on the machine.";
                 return;
             }
-            if (kind != ToolKind::Drill || !modal(i).constantSurfaceSpeed) continue;
+            if (!worksOnTheAxis(kind) || kind == ToolKind::Tap || !modal(i).constantSurfaceSpeed) continue;
             Finding& finding = add(Severity::Warning, "drill-at-surface-speed", move(i).block);
             finding.message = fmt::format(
                 "Drill {} cuts under surface speed (G96): on the axis the spindle runs as fast as the clamp and "

@@ -89,6 +89,22 @@ TEST(ContourChain, WhatIsDrawnTwiceIsTakenOnce) {
     EXPECT_THAT(chainContours({arc({0, 0}, {4, 0}, 1), arc({4, 0}, {0, 0}, 1)}).contours, SizeIs(1));
 }
 
+// Otherwise the two would take each other away: metal is what lies inside an odd number of outlines.
+TEST(ContourChain, OutlinesDrawnTwiceAreTakenOnce) {
+    const DrawnPath square{{{{0, 0}, 0}, {{9, 0}, 0}, {{9, 9}, 0}, {{0, 9}, 0}}, true, {}, 0};
+    const DrawnPath again{{{{9, 9}, 0}, {{9, 0}, 0}, {{0, 0}, 0}, {{0, 9}, 0}}, true, {}, 30};
+    const DrawnPath circle{{{{7, 4}, 1}, {{3, 4}, 1}}, true, {}, 0};
+    const DrawnPath turned{{{{5, 6}, -1}, {{5, 2}, -1}}, true, {}, 0};
+    const DrawnPath smaller{{{{6.9, 4}, 1}, {{3.1, 4}, 1}}, true, {}, 0};
+    const ChainedContours chained = chainContours({square, again, circle, turned, smaller});
+    EXPECT_THAT(chained.contours, SizeIs(3));
+    ASSERT_THAT(chained.faults, SizeIs(1));
+    EXPECT_EQ(chained.faults[0].code, "drawing-drawn-twice");
+    EXPECT_EQ(chained.faults[0].line, 30u);
+    EXPECT_EQ(chained.contours[0], square.corners);
+    EXPECT_EQ(chained.contours[1], circle.corners);
+}
+
 TEST(ContourChain, ManyOpenEndsAreCountedNotListed) {
     std::vector<DrawnPath> comb;
     for (int i = 0; i < 5000; ++i) comb.push_back(line({0.1 * i, 0}, {0.1 * i, 5}));

@@ -113,6 +113,52 @@ TEST(ToolShape, ShowsTheRealOutlineOfTheInsert) {
     }
 }
 
+// Turned over its profile, so that the volumes of its cones and cylinders are known; 40 sectors are 0.41 % short of
+// them (the area of a regular polygon of 40 corners over that of its circle).
+TEST(ToolShape, DrillsInStepsAndReamersAreTurnedBodies) {
+    Tool drill;
+    drill.kind = ToolKind::StepDrill;
+    drill.diameter = 6;
+    drill.pointAngle = radians(90);
+    drill.fluteLength = 40;
+    drill.drillSteps = {{10, 5, radians(90)}, {20, 7, kPi}};
+    giveShape(drill);
+    const ToolShape shape = shapeOf(drill);
+    EXPECT_TRUE(watertight(shape.edge));
+    const double cones = kPi * (9 * 3 / 3.0 + 2 * (9 + 15 + 25) / 3.0);
+    const double whole = cones + kPi * (9 * 7 + 25 * 8 + 49 * 20);
+    EXPECT_NEAR(volume(shape.edge) / whole, 20 / kPi * std::sin(kPi / 20), 1e-4);
+    Tool reamer;
+    reamer.kind = ToolKind::Reamer;
+    reamer.diameter = 10;
+    reamer.fluteLength = 30;
+    reamer.chamferLength = 1;
+    reamer.chamferAngle = radians(45);
+    giveShape(reamer);
+    EXPECT_TRUE(watertight(shapeOf(reamer).edge));
+    EXPECT_GT(volume(shapeOf(reamer).edge), 2000);
+}
+
+// Laid over, a blade for face grooves reaches where its outline does, and its holder lies along the axis.
+TEST(ToolShape, ABladeForFaceGroovesStandsAlongZ) {
+    for (const int tip : {7, 3, 2, 5}) {
+        firstoff::Setup setup = shop::barStock(50, 60);
+        Tool& tool = shop::addGroovingTool(setup, 6, 3, 0.2);
+        tool.face = true;
+        tool.tipNumber = tip;
+        giveShape(tool);
+        const ToolShape shape = shapeOf(tool);
+        EXPECT_TRUE(watertight(shape.edge)) << tip;
+        const Box cutting = boundingBox(tool.cutting);
+        const Reach reach = reachOf(shape.edge);
+        EXPECT_NEAR(tip == 5 ? reach.high.x : reach.low.x, 0, 0.011) << tip;
+        EXPECT_NEAR(reach.low.y, cutting.rMin, 0.011) << tip;
+        EXPECT_NEAR(reach.high.y, cutting.rMax, 0.011) << tip;
+        const Box holder = boundingBox(tool.holder);
+        EXPECT_GT(holder.zMax - holder.zMin, 15) << tip;
+    }
+}
+
 TEST(ToolShape, ATapIsAsLongAndAsThickAsTheSetUpSays) {
     firstoff::Setup setup = shop::barStock(50, 60);
     const Tool& tap = shop::addTap(setup, 1, 12, 1.75);

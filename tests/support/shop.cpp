@@ -36,8 +36,7 @@ double insertAngleDeg(char shape) {
 }
 
 Tool& add(Setup& setup, Tool tool) {
-    tool.cutting = toolOutline(tool);
-    tool.holder = holderOutline(tool);
+    giveShape(tool);
     auto at = setup.tools.begin();
     while (at != setup.tools.end() && at->station < tool.station) ++at;
     return *setup.tools.insert(at, std::move(tool));
@@ -132,8 +131,7 @@ Tool& addPartingTool(Setup& setup, int station, double width, double cornerRadiu
     tool.kind = ToolKind::Parting;
     tool.cuttingDepth = 35;
     tool.overhang = 55;
-    tool.cutting = toolOutline(tool);
-    tool.holder = holderOutline(tool);
+    giveShape(tool);
     return tool;
 }
 
@@ -159,8 +157,7 @@ Tool& addInsideThreadingTool(Setup& setup, int station, double angleDeg) {
     tool.shankSize = 8;
     tool.overhang = 60;
     tool.cuttingDepth = 2;
-    tool.cutting = toolOutline(tool);
-    tool.holder = holderOutline(tool);
+    giveShape(tool);
     return tool;
 }
 

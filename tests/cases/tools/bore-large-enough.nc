@@ -1,0 +1,17 @@
+(It turns its bore to 22.6 as it goes in)
+(tools boring)
+G21 G40 G99
+G97 S1000 M03
+T0101
+G00 X0 Z3.
+G01 Z-30. F.15
+G00 Z3.
+G28 U0 W0
+G97 S800 M03
+T0303
+G00 X22.6 Z3.
+G01 Z-20. F.1
+X21.
+G00 Z3.
+G28 U0 W0
+M30

@@ -1,0 +1,17 @@
+(The same in one of 33)
+(tools boring)
+G21 G40 G99
+G97 S1000 M03
+T0202
+G00 X0 Z3.
+G01 Z-30. F.15
+G00 Z3.
+G28 U0 W0
+G97 S800 M03
+T0404
+G00 X33. Z3.
+G01 Z-20. F.1
+X30.
+G00 Z3.
+G28 U0 W0
+M30

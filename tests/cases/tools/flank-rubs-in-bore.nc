@@ -1,0 +1,17 @@
+(3.97 mm under the edge at 7 degrees clear bores from 2 x 3.97 / sin 14 = 32.82)
+(tools boring)
+G21 G40 G99
+G97 S1000 M03
+T0202
+G00 X0 Z3.
+G01 Z-30. F.15
+G00 Z3.
+G28 U0 W0
+G97 S800 M03
+T0404
+G00 X30. Z3.
+G01 Z-20. F.1 (expect finding flank-rubs-in-bore into_mm 0.0458 within 0.0001)
+X28.
+G00 Z3.
+G28 U0 W0
+M30

@@ -1,0 +1,16 @@
+(0.05 mm on radius for the crest, h3 = 1.8403 below 24 mm)
+(tools thread)
+G21 G40 G99
+G97 S600 M03
+T0101
+G00 X24.1 Z3.
+G01 Z-40. F.2
+X34.
+G00 Z10.
+G28 U0 W0
+T0202
+G00 X32. Z12.
+G76 P010060 Q100 R.05
+G76 X20.319 Z-30. P1840 Q400 F3. 
+G28 U0 W0
+M30
