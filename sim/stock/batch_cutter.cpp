@@ -23,13 +23,22 @@ void BatchCutter::makePart(const Billet& billet, std::uint32_t first, std::uint3
                            Part& part) const {
     part.profiles.clear();
     part.branches.clear();
+    part.stamps.clear();
     part.roles.clear();
     part.slabs.clear();
     for (std::uint32_t move = first; move < end; ++move) {
         if (!plan_.mayCut(move)) continue;
         const Sweep sweep = plan_.sweep(move);
-        appendProfiles(sweep, plan_.shape(move), billet.grid(), move, part.profiles, part.branches);
-        part.roles.resize(part.profiles.size(), plan_.onlyMeasured(move) ? Role::Measures : Role::Cuts);
+        const SpindleTurns* turns = plan_.turns(move);
+        for (const ToolShape& shape : plan_.shapes(move)) {
+            appendProfiles(sweep, shape, billet.grid(), move, part.profiles, part.branches);
+        }
+        part.roles.resize(part.profiles.size(), plan_.inThread(move) ? Role::Measures : Role::Cuts);
+        for (const ToolShape& shape : plan_.teeth(move)) {
+            appendStamps(sweep, *turns, shape, billet.grid(), billet.sectors(), move, part.profiles, part.branches,
+                         part.stamps);
+        }
+        part.roles.resize(part.profiles.size(), Role::Cuts);
         if (!holders) continue;
         appendProfiles(sweep, plan_.holder(move), billet.grid(), move, part.profiles, part.branches);
         part.roles.resize(part.profiles.size(), Role::Holder);
@@ -66,18 +75,19 @@ void BatchCutter::cutSlab(Billet& billet, int slab, const Wanted& wanted, SlabRe
     SlabCutter cutter;
     for (std::size_t p = 0; p < partCount_; ++p) {
         const Part& part = parts_[p];
+        const SweepParts made{part.branches.data(), part.stamps.data()};
         for (std::size_t i = 0; i < part.profiles.size(); ++i) {
             if (part.slabs[i].first > slab || part.slabs[i].last < slab) continue;
             const SweepProfile& profile = part.profiles[i];
             if (part.roles[i] != Role::Cuts) {
-                const CutSum touch = cutter.touch(billet, slab, profile, part.branches.data());
+                const CutSum touch = cutter.touch(billet, slab, profile, made);
                 if (touch.deepestMm <= 0) continue;
                 if (part.roles[i] == Role::Holder) report.touches.push_back({profile.cut, touch.deepestMm});
                 if (part.roles[i] == Role::Measures && wanted.sums) report.shares.push_back({profile.cut, touch});
                 continue;
             }
             CutSum sum;
-            if (!cutter.cut(billet, slab, profile, part.branches.data(), sum)) continue;
+            if (!cutter.cut(billet, slab, profile, made, sum)) continue;
             if (wanted.sums) report.shares.push_back({profile.cut, sum});
             if (!wanted.loosened) continue;
             if (cutter.mayHaveLoosened() || slab >= unsoundFrom_) report.loosened.push_back(profile.cut);

@@ -48,6 +48,7 @@ private:
     struct Part {
         std::vector<SweepProfile> profiles;
         std::vector<Branch> branches;
+        std::vector<StampRun> stamps;
         std::vector<Role> roles;
         std::vector<SlabSpan> slabs;  // that each profile may meet; apart, since every slab looks through all of them
     };

@@ -1,7 +1,6 @@
 #include "sim/stock/billet_columns.h"
 
 #include <algorithm>
-#include <atomic>
 #include <bit>
 #include <cassert>
 #include <cmath>
@@ -9,6 +8,7 @@
 #include "sim/base/units.h"
 #include "sim/stock/column_kernels.h"
 #include "sim/stock/slab_cutter.h"
+#include "sim/stock/stamps.h"
 
 namespace firstoff {
 
@@ -30,17 +30,6 @@ std::shared_ptr<Chunk> uniformChunk(double outer, double inner) {
     chunk->outer.cut.fill(kUncut);
     chunk->inner = uniformSurface(inner);
     return chunk;
-}
-
-// The value itself if nobody shares it, else a copy that nobody shares. A worker that gave up its share of the value a
-// moment ago has finished reading it: the fence makes that so in every memory model.
-template <typename T>
-T& owned(std::shared_ptr<T>& ref) {
-    if (ref.use_count() != 1) ref = std::make_shared<T>(*ref);
-#ifndef __SANITIZE_THREAD__  // does not know fences, and finds no race without
-    std::atomic_thread_fence(std::memory_order_acquire);
-#endif
-    return *ref;
 }
 
 std::uint64_t mixed(std::uint64_t hash, std::uint64_t value) {
@@ -65,7 +54,8 @@ double pitchFor(const Stock& stock) {
     }
 }
 
-Billet::Billet(const Stock& stock, double pitchMm) {
+Billet::Billet(const Stock& stock, double pitchMm, int sectors) {
+    sectorCount_ = sectors > 0 ? sectors : kThreadSectors;
     grid_.pitch = pitchMm > 0 ? pitchMm : pitchFor(stock);
     assert(stock.frontZ > stock.backZ && stock.outerRadius > stock.boreRadius);
     // Half a pitch of rounding decides to which column an end belongs; a thousandth of it keeps round numbers round.
@@ -74,6 +64,7 @@ Billet::Billet(const Stock& stock, double pitchMm) {
     grid_.z0 = first * grid_.pitch;
     grid_.columns = std::max(1, static_cast<int>(last - first));
     chunks_.assign(static_cast<std::size_t>(grid_.chunks()), uniformChunk(stock.outerRadius, stock.boreRadius));
+    sectors_.resize(chunks_.size());
     bounds_.resize(chunks_.size());
     slabMaxOuter_.resize(static_cast<std::size_t>(grid_.slabs()));
     slabMinInner_.resize(slabMaxOuter_.size());
@@ -86,6 +77,8 @@ Billet::Billet(const Stock& stock, double pitchMm) {
 Billet Billet::emptyLike(const Billet& other) {
     Billet billet;
     billet.grid_ = other.grid_;
+    billet.sectorCount_ = other.sectorCount_;
+    billet.sectors_.resize(other.sectors_.size());
     billet.chunks_.assign(other.chunks_.size(), uniformChunk(0, 0));
     billet.bounds_.assign(other.bounds_.size(), ChunkBounds{});
     billet.slabMaxOuter_.assign(other.slabMaxOuter_.size(), 0);
@@ -107,18 +100,113 @@ void Billet::clearTail() {
 }
 
 Chunk& Billet::ownChunk(int index) {
-    return owned(chunks_[static_cast<std::size_t>(index)]);
+    return soleOwner(chunks_[static_cast<std::size_t>(index)]);
 }
 
 Surface& Billet::ownInner(Chunk& chunk) {
-    return owned(chunk.inner);
+    return soleOwner(chunk.inner);
+}
+
+ChunkBounds measured(const Chunk& chunk) {
+    const kernel::Extremes outer = kernel::extremes(chunk.outer.r.data());
+    const kernel::Extremes inner = kernel::extremes(chunk.inner->r.data());
+    return {outer.max, outer.min, inner.min, inner.max, !chunk.gaps.empty()};
+}
+
+void readColumn(const Chunk& c, std::size_t k, std::vector<Interval>& out) {
+    out.clear();
+    if (c.outer.r[k] <= c.inner->r[k]) return;
+    Interval solid{c.inner->r[k], c.outer.r[k], c.inner->cut[k], c.outer.cut[k]};
+    auto gap =
+        std::lower_bound(c.gaps.begin(), c.gaps.end(), k, [](const Gap& g, std::size_t at) { return g.column < at; });
+    for (; gap != c.gaps.end() && gap->column == k; ++gap) {
+        out.push_back({solid.inner, gap->lo, solid.innerCut, gap->loCut});
+        solid.inner = gap->hi;
+        solid.innerCut = gap->hiCut;
+    }
+    out.push_back(solid);
+}
+
+ChunkBounds writeColumn(std::shared_ptr<Chunk>& ref, std::size_t k, const std::vector<Interval>& solids) {
+    Chunk& c = soleOwner(ref);
+    Surface& inner = soleOwner(c.inner);
+    const auto before = [](const Gap& g, std::size_t at) { return g.column < at; };
+    auto gap = std::lower_bound(c.gaps.begin(), c.gaps.end(), k, before);
+    gap = c.gaps.erase(gap, std::lower_bound(gap, c.gaps.end(), k + 1, before));
+    if (solids.empty()) {
+        c.outer.r[k] = inner.r[k] = 0;
+        return measured(c);
+    }
+    inner.r[k] = solids.front().inner;
+    inner.cut[k] = solids.front().innerCut;
+    c.outer.r[k] = solids.back().outer;
+    c.outer.cut[k] = solids.back().outerCut;
+    for (std::size_t i = 1; i < solids.size(); ++i) {
+        const Gap fresh{solids[i - 1].outer, solids[i].inner, solids[i - 1].outerCut, solids[i].innerCut,
+                        static_cast<std::uint32_t>(k)};
+        gap = c.gaps.insert(gap, fresh) + 1;
+    }
+    return measured(c);
+}
+
+std::size_t Sectors::alone(int sector) {
+    std::uint16_t& kind = kindOf[static_cast<std::size_t>(sector)];
+    if (users[kind] > 1) {
+        --users[kind];
+        kinds.push_back(kinds[kind]);
+        bounds.push_back(bounds[kind]);
+        users.push_back(1);
+        kind = static_cast<std::uint16_t>(kinds.size() - 1);
+    }
+    return kind;
+}
+
+double Billet::sectorAngle(int sector) const {
+    return 2 * kPi * sector / sectorCount_;
+}
+
+Sectors& Billet::ownSectors(int index) {
+    std::shared_ptr<Sectors>& ref = sectorsRef(index);
+    if (ref) return soleOwner(ref);
+    ref = std::make_shared<Sectors>();
+    ref->kinds.push_back(chunkRef(index));
+    ref->bounds.push_back(bounds(index));
+    ref->users.push_back(static_cast<std::uint16_t>(sectorCount_));
+    ref->kindOf.assign(static_cast<std::size_t>(sectorCount_), 0);
+    return *ref;
+}
+
+namespace {
+
+bool alike(const Surface& a, const Surface& b) {
+    return &a == &b || (a.r == b.r && a.cut == b.cut);
+}
+
+bool alike(const Chunk& a, const Chunk& b) {
+    const auto same = [](const Gap& x, const Gap& y) {
+        return x.lo == y.lo && x.hi == y.hi && x.loCut == y.loCut && x.hiCut == y.hiCut && x.column == y.column;
+    };
+    return &a == &b || (alike(a.outer, b.outer) && alike(*a.inner, *b.inner) &&
+                        std::equal(a.gaps.begin(), a.gaps.end(), b.gaps.begin(), b.gaps.end(), same));
+}
+
+}  // namespace
+
+bool Billet::joinSectors(int index) {
+    std::shared_ptr<Sectors>& ref = sectorsRef(index);
+    if (!ref) return false;
+    const Chunk& first = *ref->kinds.front();
+    for (const std::shared_ptr<Chunk>& kind : ref->kinds) {
+        if (!alike(first, *kind)) return false;
+    }
+    chunkRef(index) = ref->kinds.front();
+    bounds_[static_cast<std::size_t>(index)] = ref->bounds.front();
+    ref.reset();
+    return true;
 }
 
 void Billet::measureChunk(int index) {
-    const Chunk& c = chunk(index);
-    const kernel::Extremes outer = kernel::extremes(c.outer.r.data());
-    const kernel::Extremes inner = kernel::extremes(c.inner->r.data());
-    setBounds(index, {outer.max, outer.min, inner.min, inner.max, !c.gaps.empty()});
+    setBounds(index, measured(chunk(index)));
 }
 
 void Billet::boundSlab(int slab) {
@@ -134,10 +222,9 @@ void Billet::boundSlab(int slab) {
     slabMinInner_[static_cast<std::size_t>(slab)] = minInner;
 }
 
-Removed Billet::cut(const Sweep& sweep, const ToolShape& shape, CutId cut) {
-    std::vector<SweepProfile> profiles;
-    std::vector<Branch> branches;
-    appendProfiles(sweep, shape, grid_, cut, profiles, branches);
+namespace {
+
+Removed cutProfiles(Billet& billet, const std::vector<SweepProfile>& profiles, const SweepParts& parts) {
     CutSum sum;
     SlabCutter cutter;
     for (const SweepProfile& profile : profiles) {
@@ -145,11 +232,28 @@ Removed Billet::cut(const Sweep& sweep, const ToolShape& shape, CutId cut) {
         const int lastSlab = profile.lastColumn / (kChunkColumns * kSlabChunks);
         for (int slab = firstSlab; slab <= lastSlab; ++slab) {
             CutSum part;
-            cutter.cut(*this, slab, profile, branches.data(), part);
+            cutter.cut(billet, slab, profile, parts, part);
             sum.add(part);
         }
     }
-    return {sum.area * kPi * grid_.pitch, sum.deepestMm, sum.atZ};
+    return {sum.area * kPi * billet.grid().pitch, sum.deepestMm, sum.atZ};
+}
+
+}  // namespace
+
+Removed Billet::cut(const Sweep& sweep, const ToolShape& shape, CutId cut) {
+    std::vector<SweepProfile> profiles;
+    std::vector<Branch> branches;
+    appendProfiles(sweep, shape, grid_, cut, profiles, branches);
+    return cutProfiles(*this, profiles, {branches.data(), nullptr});
+}
+
+Removed Billet::stamp(const Sweep& sweep, const SpindleTurns& turns, const ToolShape& shape, CutId cut) {
+    std::vector<SweepProfile> profiles;
+    std::vector<Branch> branches;
+    std::vector<StampRun> runs;
+    appendStamps(sweep, turns, shape, grid_, sectorCount_, cut, profiles, branches, runs);
+    return cutProfiles(*this, profiles, {branches.data(), runs.data()});
 }
 
 double Billet::deepestTouch(const Sweep& sweep, const Outline& outline) const {
@@ -166,18 +270,57 @@ double Billet::deepestTouch(const Sweep& sweep, const ToolShape& shape) const {
         const int firstSlab = profile.firstColumn / (kChunkColumns * kSlabChunks);
         const int lastSlab = profile.lastColumn / (kChunkColumns * kSlabChunks);
         for (int slab = firstSlab; slab <= lastSlab; ++slab) {
-            deepest = std::max(deepest, cutter.touch(*this, slab, profile, branches.data()).deepestMm);
+            deepest = std::max(deepest, cutter.touch(*this, slab, profile, {branches.data(), nullptr}).deepestMm);
         }
     }
     return deepest;
 }
 
+namespace {
+
+// Sum of r² differences over the columns.
+double areaOf(const Chunk& chunk) {
+    double area = kernel::areaBetween(chunk.outer.r.data(), chunk.inner->r.data());
+    for (const Gap& gap : chunk.gaps) area -= (gap.hi - gap.lo) * (gap.hi + gap.lo);
+    return area;
+}
+
+std::uint64_t hashOf(const Chunk& chunk, std::uint64_t h) {
+    for (std::size_t i = 0; i < kChunkColumns; ++i) {
+        h = mixed(h, bits(chunk.outer.r[i]));
+        h = mixed(h, bits(chunk.inner->r[i]));
+        h = mixed(h, (std::uint64_t{chunk.outer.cut[i]} << 32) | chunk.inner->cut[i]);
+    }
+    for (const Gap& gap : chunk.gaps) {
+        h = mixed(h, gap.column);
+        h = mixed(h, bits(gap.lo));
+        h = mixed(h, bits(gap.hi));
+        h = mixed(h, (std::uint64_t{gap.loCut} << 32) | gap.hiCut);
+    }
+    return h;
+}
+
+// The same whichever way the sectors are shared out among kinds.
+std::uint64_t hashOf(const Sectors& sectors, std::uint64_t h) {
+    std::vector<std::uint64_t> kinds;
+    for (const std::shared_ptr<Chunk>& kind : sectors.kinds) kinds.push_back(hashOf(*kind, 0));
+    for (const std::uint16_t kind : sectors.kindOf) h = mixed(h, kinds[kind]);
+    return h;
+}
+
+}  // namespace
+
 double Billet::volumeMm3() const {
     double area = 0;
     for (int c = 0; c < grid_.chunks(); ++c) {
-        const Chunk& k = chunk(c);
-        area += kernel::areaBetween(k.outer.r.data(), k.inner->r.data());
-        for (const Gap& gap : k.gaps) area -= (gap.hi - gap.lo) * (gap.hi + gap.lo);
+        if (isRound(c)) {
+            area += areaOf(chunk(c));
+            continue;
+        }
+        const Sectors& s = *sectorsRef(c);
+        double sum = 0;
+        for (std::size_t k = 0; k < s.kinds.size(); ++k) sum += areaOf(*s.kinds[k]) * s.users[k];
+        area += sum / sectorCount_;
     }
     return area * kPi * grid_.pitch;
 }
@@ -185,66 +328,36 @@ double Billet::volumeMm3() const {
 std::uint64_t Billet::hash() const {
     std::uint64_t h = mixed(static_cast<std::uint64_t>(grid_.columns), bits(grid_.pitch));
     for (int c = 0; c < grid_.chunks(); ++c) {
-        const Chunk& k = chunk(c);
-        for (std::size_t i = 0; i < kChunkColumns; ++i) {
-            h = mixed(h, bits(k.outer.r[i]));
-            h = mixed(h, bits(k.inner->r[i]));
-            h = mixed(h, (std::uint64_t{k.outer.cut[i]} << 32) | k.inner->cut[i]);
-        }
-        for (const Gap& gap : k.gaps) {
-            h = mixed(h, gap.column);
-            h = mixed(h, bits(gap.lo));
-            h = mixed(h, bits(gap.hi));
-            h = mixed(h, (std::uint64_t{gap.loCut} << 32) | gap.hiCut);
-        }
+        h = hashOf(chunk(c), h);
+        if (!isRound(c)) h = hashOf(*sectorsRef(c), h);
     }
     return h;
 }
 
-void Billet::intervals(int column, std::vector<Interval>& out) const {
+void Billet::intervals(int column, std::vector<Interval>& out, int sector) const {
     out.clear();
     if (column < 0 || column >= grid_.columns) return;
-    const Chunk& c = chunk(column / kChunkColumns);
-    const std::size_t k = static_cast<std::size_t>(column % kChunkColumns);
-    if (c.outer.r[k] <= c.inner->r[k]) return;
-    Interval solid{c.inner->r[k], c.outer.r[k], c.inner->cut[k], c.outer.cut[k]};
-    auto gap =
-        std::lower_bound(c.gaps.begin(), c.gaps.end(), k, [](const Gap& g, std::size_t at) { return g.column < at; });
-    for (; gap != c.gaps.end() && gap->column == k; ++gap) {
-        out.push_back({solid.inner, gap->lo, solid.innerCut, gap->loCut});
-        solid.inner = gap->hi;
-        solid.innerCut = gap->hiCut;
-    }
-    out.push_back(solid);
+    readColumn(chunk(column / kChunkColumns, sector), static_cast<std::size_t>(column % kChunkColumns), out);
 }
 
 void Billet::setIntervals(int column, const std::vector<Interval>& solids) {
-    Chunk& c = ownChunk(column / kChunkColumns);
-    Surface& inner = ownInner(c);
-    const std::size_t k = static_cast<std::size_t>(column % kChunkColumns);
-    const auto before = [](const Gap& g, std::size_t at) { return g.column < at; };
-    auto gap = std::lower_bound(c.gaps.begin(), c.gaps.end(), k, before);
-    gap = c.gaps.erase(gap, std::lower_bound(gap, c.gaps.end(), k + 1, before));
-    if (solids.empty()) {
-        c.outer.r[k] = inner.r[k] = 0;
-    } else {
-        inner.r[k] = solids.front().inner;
-        inner.cut[k] = solids.front().innerCut;
-        c.outer.r[k] = solids.back().outer;
-        c.outer.cut[k] = solids.back().outerCut;
-        for (std::size_t i = 1; i < solids.size(); ++i) {
-            const Gap fresh{solids[i - 1].outer, solids[i].inner, solids[i - 1].outerCut, solids[i].innerCut,
-                            static_cast<std::uint32_t>(k)};
-            gap = c.gaps.insert(gap, fresh) + 1;
-        }
-    }
-    measureChunk(column / kChunkColumns);
+    const int index = column / kChunkColumns;
+    setBounds(index, writeColumn(chunkRef(index), static_cast<std::size_t>(column % kChunkColumns), solids));
     boundSlab(column / (kChunkColumns * kSlabChunks));
 }
 
-CutId Billet::lastCut(int column) const {
+void Billet::takeKinds(const Billet& other, int index) {
+    if (!isRound(index)) return;
+    const Sectors& theirs = *other.sectorsRef(index);
+    auto sectors = std::make_shared<Sectors>(theirs);
+    for (std::shared_ptr<Chunk>& kind : sectors->kinds) kind = uniformChunk(0, 0);
+    for (ChunkBounds& bound : sectors->bounds) bound = {};
+    sectorsRef(index) = std::move(sectors);
+}
+
+CutId Billet::lastCut(int column, int sector) const {
     if (column < 0 || column >= grid_.columns) return kUncut;
-    return chunk(column / kChunkColumns).outer.cut[static_cast<std::size_t>(column % kChunkColumns)];
+    return chunk(column / kChunkColumns, sector).outer.cut[static_cast<std::size_t>(column % kChunkColumns)];
 }
 
 }  // namespace firstoff

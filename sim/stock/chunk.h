@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <atomic>
 #include <cstdint>
 #include <memory>
 #include <vector>
@@ -40,5 +41,34 @@ struct ChunkBounds {
     double minInner = 0, maxInner = 0;
     bool hasGaps = false;
 };
+
+ChunkBounds measured(const Chunk& chunk);
+// The solid stretches of a column of a chunk, from the axis outwards.
+void readColumn(const Chunk& chunk, std::size_t column, std::vector<Interval>& out);
+// Replaces them; returns the bounds of the chunk afterwards.
+ChunkBounds writeColumn(std::shared_ptr<Chunk>& chunk, std::size_t column, const std::vector<Interval>& solids);
+
+// A stretch of the bar that is not round: the chunk as each sector has it. Sectors that look alike share one.
+struct Sectors {
+    std::vector<std::shared_ptr<Chunk>> kinds;
+    std::vector<ChunkBounds> bounds;    // by kind
+    std::vector<std::uint16_t> users;   // by kind: how many sectors look like that
+    std::vector<std::uint16_t> kindOf;  // by sector
+
+    const Chunk& at(int sector) const { return *kinds[kindOf[static_cast<std::size_t>(sector)]]; }
+    // The kind of a sector, which no other sector shares from now on.
+    std::size_t alone(int sector);
+};
+
+// The value itself if nobody shares it, else a copy that nobody shares. A worker that gave up its share of the value a
+// moment ago has finished reading it: the fence makes that so in every memory model.
+template <typename T>
+T& soleOwner(std::shared_ptr<T>& ref) {
+    if (ref.use_count() != 1) ref = std::make_shared<T>(*ref);
+#ifndef __SANITIZE_THREAD__  // does not know fences, and finds no race without
+    std::atomic_thread_fence(std::memory_order_acquire);
+#endif
+    return *ref;
+}
 
 }  // namespace firstoff

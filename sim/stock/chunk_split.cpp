@@ -6,18 +6,14 @@
 
 namespace firstoff {
 
-ChunkLoss ChunkSplitter::split(Billet& billet, int chunk, const Stretches& stretches, CutId cut) {
-    billet_ = &billet;
-    chunk_ = &billet.ownChunk(chunk);
+ChunkLoss ChunkSplitter::split(std::shared_ptr<Chunk>& chunk, const Stretches& stretches, CutId cut) {
+    chunk_ = &soleOwner(chunk);
     cut_ = cut;
     nextGap_ = 0;
     gaps_.clear();
     loss_ = {};
     for (int k = 0; k < kChunkColumns; ++k) splitColumn(k, stretches.lo[k], stretches.hi[k]);
-    if (loss_.lastChanged >= 0) {
-        chunk_->gaps.assign(gaps_.begin(), gaps_.end());
-        billet.measureChunk(chunk);
-    }
+    if (loss_.lastChanged >= 0) chunk_->gaps.assign(gaps_.begin(), gaps_.end());
     return loss_;
 }
 
@@ -66,7 +62,7 @@ void ChunkSplitter::writeColumn(std::size_t column) {
     chunk_->outer.r[column] = outside.outer;
     chunk_->outer.cut[column] = outside.outerCut;
     if (chunk_->inner->r[column] != inside.inner) {
-        Surface& inner = billet_->ownInner(*chunk_);
+        Surface& inner = soleOwner(chunk_->inner);
         inner.r[column] = inside.inner;
         inner.cut[column] = inside.innerCut;
     }

@@ -24,8 +24,8 @@ struct ChunkLoss {
 // Keeps room for its work from chunk to chunk.
 class ChunkSplitter {
 public:
-    // Surfaces left carry `cut`. The bounds of the chunk are measured again; those of its slab are not.
-    ChunkLoss split(Billet& billet, int chunk, const Stretches& stretches, CutId cut);
+    // Surfaces left carry `cut`. Whoever keeps bounds of the chunk measures it afterwards.
+    ChunkLoss split(std::shared_ptr<Chunk>& chunk, const Stretches& stretches, CutId cut);
 
 private:
     void splitColumn(int column, double lo, double hi);
@@ -35,7 +35,6 @@ private:
     void note(int column, double area, double depth);
 
     // Of the chunk at hand.
-    Billet* billet_ = nullptr;
     Chunk* chunk_ = nullptr;
     CutId cut_ = 0;
     std::size_t nextGap_ = 0;  // of the chunk, first of the columns not yet seen

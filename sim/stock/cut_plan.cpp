@@ -1,6 +1,8 @@
 #include "sim/stock/cut_plan.h"
 
 #include <algorithm>
+#include <limits>
+#include <utility>
 
 #include "sim/stock/thread_zone.h"
 
@@ -26,18 +28,33 @@ Sweep::Path pathOf(MoveKind kind) {
     return Sweep::Path::Line;
 }
 
+std::vector<ToolShape> shapesOf(const Tool& tool) {
+    std::vector<ToolShape> shapes{toolShape(tool.cutting, tool.centreHeight)};
+    for (const Outline& part : tool.steps) shapes.push_back(toolShape(part, tool.centreHeight));
+    return shapes;
+}
+
+std::vector<ToolShape> teethOf(const Tool& tool) {
+    if (tool.kind != ToolKind::Tap) return shapesOf(tool);
+    std::vector<ToolShape> teeth;
+    for (const Outline& tooth : tapTeeth(tool)) teeth.push_back(toolShape(tooth, tool.centreHeight));
+    return teeth;
+}
+
 }  // namespace
 
 CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup)
     : heldZ_(setup.chuck.jawLength) {
     for (const Tool& tool : setup.tools) {
-        shapes_.push_back(toolShape(tool.cutting, tool.centreHeight));
+        shapes_.push_back(shapesOf(tool));
+        teeth_.push_back(teethOf(tool));
         holders_.push_back(toolShape(tool.holder));
     }
     for (const ToolCall& call : toolpath.calls) tips_.push_back(call.tip);
     steps_.reserve(timeline.moves.size());
     tools_.reserve(timeline.moves.size());
-    const std::vector<ThreadPart> threads = threadParts(timeline, toolpath, setup);
+    const ThreadZone threads = threadZone(timeline, toolpath, setup);
+    turns_ = threads.turns;
     for (const TimedMove& timed : timeline.moves) {
         const Move& move = toolpath.moves[timed.move];
         const ToolCall& call = toolpath.calls[move.call];
@@ -49,15 +66,44 @@ CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup
         step.call = move.call;
         step.path = pathOf(timed.kind);
         step.meets = (step.path != Sweep::Path::Line || meets(timed)) && !spindleIsAxis(move, toolpath);
-        step.onlyMeasured = threads[steps_.size()] != ThreadPart::None;
+        step.thread = threads.part(steps_.size());
+        if (step.thread != ThreadPart::None) step.detail = threads.turnsOf[steps_.size()];
         if (step.path != Sweep::Path::Line) {
-            step.centre = static_cast<std::uint32_t>(centres_.size());
+            step.detail = static_cast<std::uint32_t>(centres_.size());
             centres_.push_back(timed.centre);
         }
         steps_.push_back(step);
         const bool known = call.toolIndex >= 0 && static_cast<std::size_t>(call.toolIndex) < setup.tools.size();
         tools_.push_back(known ? static_cast<std::uint16_t>(call.toolIndex) : kNoTool);
     }
+    measureThreads();
+}
+
+// The stretches that thread moves run over, joined where they overlap.
+void CutPlan::measureThreads() {
+    std::vector<std::pair<double, double>> spans;
+    for (std::uint32_t move = 0; move < moves(); ++move) {
+        if (teeth(move).empty()) continue;
+        const Sweep at = sweep(move);
+        spans.emplace_back(std::min(at.from.z, at.to.z), std::max(at.from.z, at.to.z));
+    }
+    std::sort(spans.begin(), spans.end());
+    double end = -std::numeric_limits<double>::infinity();
+    for (const auto& [from, to] : spans) {
+        threadedLength_ += std::max(0.0, to - std::max(from, end));
+        end = std::max(end, to);
+    }
+}
+
+const SpindleTurns* CutPlan::turns(std::uint32_t move) const {
+    const Step& step = steps_[move];
+    if (step.thread == ThreadPart::None || step.detail == kNotStamped) return nullptr;
+    return &turns_[step.detail];
+}
+
+std::span<const ToolShape> CutPlan::teeth(std::uint32_t move) const {
+    if (turns(move) == nullptr) return {};
+    return teeth_[tools_[move]];
 }
 
 Point CutPlan::start(std::uint32_t move) const {
@@ -71,7 +117,7 @@ Sweep CutPlan::sweep(std::uint32_t move) const {
     const Step& step = steps_[move];
     const Point tip = tips_[step.call];
     Sweep sweep{start(move) + tip, step.to + tip, {}, step.path};
-    if (step.path != Sweep::Path::Line) sweep.centre = centres_[step.centre] + tip;
+    if (step.path != Sweep::Path::Line) sweep.centre = centres_[step.detail] + tip;
     return sweep;
 }
 

@@ -20,6 +20,7 @@ struct HistoryOptions {
     int threads = 0;                                     // 0: what the machine has; results do not depend on it
     std::size_t keyframeBytes = std::size_t{256} << 20;  // when reached, every other keyframe is dropped
     double pitchMm = 0;                                  // 0: 0.002, coarser only for stock over 300 mm
+    int sectors = 0;                                     // 0: 256, fewer where threads are very long
     bool holderTouch = false;                            // also see how deep each move's holder gets into the metal
     std::function<void(double)> progress;                // 0…1
     std::stop_token stop;
@@ -28,8 +29,9 @@ struct HistoryOptions {
 // What one timed move did to the billet.
 struct Cut {
     float removedMm3 = 0;
-    float deepestMm = 0;  // also of the moves of a thread, which remove nothing (thread_zone.h)
-    float atZ = 0;        // lathe frame, where the deepest was
+    float deepestMm =
+        0;          // of the moves of a thread: how deep the tool stands in what would be there without the thread
+    float atZ = 0;  // lathe frame, where the deepest was
 };
 
 // A piece that came loose from what is held.
@@ -72,10 +74,11 @@ public:
     // Billet after `wholeMoves` timed moves have been cut entirely and the next one up to `fraction` of its length.
     void seek(std::uint32_t wholeMoves, double fraction);
 
-    // Half-section of what is held (piece 0) and of what has fallen so far.
+    // Half-section of what is held (piece 0) and of what has fallen so far, in one sector (see billet_columns.h) or the
+    // envelope.
     std::vector<Loop> section() const;
     // The same, reduced to `toleranceMm`, for drawing.
-    std::vector<Loop> section(double toleranceMm) const;
+    std::vector<Loop> section(double toleranceMm, int sector = 0) const;
     double volumeMm3() const;
     std::uint64_t hash() const;
     // Greatest outside radius of the solid at z (lathe frame), and the inner radius of its innermost interval; 0, 0

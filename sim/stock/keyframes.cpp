@@ -5,19 +5,44 @@
 
 namespace firstoff {
 
+namespace {
+
+std::size_t bytesOf(const Chunk& chunk, const Chunk* before) {
+    return chunk.bytes() + (!before || before->inner != chunk.inner ? sizeof(Surface) : 0);
+}
+
+// Kinds keep their place in the list from frame to frame as long as the chunk does not become round between them.
+std::size_t bytesOf(const Sectors& sectors, const Sectors* before) {
+    std::size_t bytes = sizeof(Sectors) + sectors.kindOf.size() * sizeof(std::uint16_t) +
+                        sectors.kinds.size() * (sizeof(std::shared_ptr<Chunk>) + sizeof(ChunkBounds));
+    for (std::size_t k = 0; k < sectors.kinds.size(); ++k) {
+        const Chunk* was = before && k < before->kinds.size() ? before->kinds[k].get() : nullptr;
+        if (was == sectors.kinds[k].get()) continue;
+        const Chunk* like = was ? was : sectors.kinds.front().get();
+        bytes += k == 0 ? bytesOf(*sectors.kinds[k], was) : bytesOf(*sectors.kinds[k], like);
+    }
+    return bytes;
+}
+
+}  // namespace
+
 // What a frame holds and the one before it does not. A chunk is only ever shared by frames that follow one another,
 // and by neighbouring places of a bar that nothing has touched yet.
 std::size_t Keyframes::ownBytes(std::size_t frame) const {
     const Billet& billet = frames_[frame].billet;
     const Billet* before = frame > 0 ? &frames_[frame - 1].billet : nullptr;
     const int chunks = billet.grid().chunks();
-    std::size_t bytes = static_cast<std::size_t>(chunks) * (sizeof(std::shared_ptr<Chunk>) + sizeof(ChunkBounds));
+    std::size_t bytes = static_cast<std::size_t>(chunks) * (2 * sizeof(std::shared_ptr<Chunk>) + sizeof(ChunkBounds));
     for (int c = 0; c < chunks; ++c) {
         const Chunk& chunk = billet.chunk(c);
         if (before && before->chunkRef(c) == billet.chunkRef(c)) continue;
         if (c > 0 && billet.chunkRef(c - 1) == billet.chunkRef(c)) continue;  // untouched bar
-        bytes += chunk.bytes();
-        if (!before || before->chunk(c).inner != chunk.inner) bytes += sizeof(Surface);
+        bytes += bytesOf(chunk, before ? &before->chunk(c) : nullptr);
+    }
+    for (int c = 0; c < chunks; ++c) {
+        const Sectors* sectors = billet.sectorsRef(c).get();
+        const Sectors* was = before ? before->sectorsRef(c).get() : nullptr;
+        if (sectors && sectors != was) bytes += bytesOf(*sectors, was);
     }
     return bytes;
 }

@@ -21,6 +21,29 @@ std::vector<bool> heldRoots(const SolidGraph& graph, const Grid& grid, double he
     return held;
 }
 
+// What lies within a stretch of the envelope goes with it, in every sector.
+void moveInSectors(Billet& from, Billet& to, int column, const Interval& stretch) {
+    const int index = column / kChunkColumns;
+    if (from.isRound(index)) return;
+    to.takeKinds(from, index);
+    std::vector<Interval> solids, going, staying;
+    Sectors& source = from.ownSectors(index);
+    Sectors& target = to.ownSectors(index);
+    const auto k = static_cast<std::size_t>(column % kChunkColumns);
+    for (std::size_t kind = 0; kind < source.kinds.size(); ++kind) {
+        readColumn(*source.kinds[kind], k, solids);
+        readColumn(*target.kinds[kind], k, going);
+        staying.clear();
+        for (const Interval& solid : solids) {
+            const bool goes = solid.inner >= stretch.inner && solid.outer <= stretch.outer;
+            (goes ? going : staying).push_back(solid);
+        }
+        std::sort(going.begin(), going.end(), [](const Interval& a, const Interval& b) { return a.inner < b.inner; });
+        source.bounds[kind] = writeColumn(source.kinds[kind], k, staying);
+        target.bounds[kind] = writeColumn(target.kinds[kind], k, going);
+    }
+}
+
 void moveColumn(Billet& from, Billet& to, int column, const Interval* only) {
     std::vector<Interval> solids;
     from.intervals(column, solids);
@@ -32,6 +55,10 @@ void moveColumn(Billet& from, Billet& to, int column, const Interval* only) {
         (goes ? going : staying).push_back(solid);
     }
     std::sort(going.begin(), going.end(), [](const Interval& a, const Interval& b) { return a.inner < b.inner; });
+    for (const Interval& solid : solids) {
+        const bool goes = only == nullptr || (solid.inner == only->inner && solid.outer == only->outer);
+        if (goes) moveInSectors(from, to, column, solid);
+    }
     from.setIntervals(column, staying);
     to.setIntervals(column, going);
 }

@@ -106,8 +106,21 @@ std::uint32_t RecordedHistory::cutBatch(Billet& billet, BatchCutter& cutter, std
     return end;
 }
 
+// Sectors for the threads of the plan: fewer where very long threads would take more memory than this. Every one of
+// them is exact; how many there are decides how round the thread looks and how closely its volume is known.
+int RecordedHistory::sectorsFor(const Stock& stock, double pitchMm) const {
+    constexpr double kMostBytes = 192e6;
+    constexpr int kFewest = 32;
+    const double pitch = pitchMm > 0 ? pitchMm : pitchFor(stock);
+    const double perSector = plan_.threadedLength() / (pitch * kChunkColumns) * sizeof(Chunk);
+    int sectors = kThreadSectors;
+    while (sectors > kFewest && sectors * perSector > kMostBytes) sectors /= 2;
+    return sectors;
+}
+
 bool RecordedHistory::record(const Setup& setup, const HistoryOptions& options) {
-    Billet billet(setup.stock, options.pitchMm);
+    const int sectors = options.sectors > 0 ? options.sectors : sectorsFor(setup.stock, options.pitchMm);
+    Billet billet(setup.stock, options.pitchMm, sectors);
     const double pitch = billet.grid().pitch;
     startVolume_ = billet.volumeMm3();
     cuts_.assign(plan_.moves(), {});

@@ -31,8 +31,8 @@ struct Stretch {
 
 class SectionTracer {
 public:
-    SectionTracer(const Billet& billet, double tolerance, std::span<const std::uint16_t> toolOfCut)
-        : billet_(billet), tolerance_(tolerance), toolOfCut_(toolOfCut) {}
+    SectionTracer(const Billet& billet, double tolerance, std::span<const std::uint16_t> toolOfCut, int sector)
+        : billet_(billet), tolerance_(tolerance), toolOfCut_(toolOfCut), sector_(sector) {}
 
     std::vector<Loop> loops(int piece) {
         for (int chunk = 0; chunk < billet_.grid().chunks(); ++chunk) addChunk(chunk);
@@ -67,14 +67,14 @@ private:
     }
 
     void addChunk(int index) {
-        const Chunk& chunk = billet_.chunk(index);
+        const Chunk& chunk = billet_.chunk(index, sector_);
         const int base = index * kChunkColumns;
         const int end = std::min(base + kChunkColumns, billet_.grid().columns);
-        if (billet_.bounds(index).maxOuter <= 0 && stretches_.empty()) return;
+        if (billet_.bounds(index, sector_).maxOuter <= 0 && stretches_.empty()) return;
         int column = base;
-        const bool plain = billet_.isPlain(index);
+        const bool plain = billet_.isPlain(index, sector_);
         for (; column < end; ++column) {
-            billet_.intervals(column, solids_);
+            billet_.intervals(column, solids_, sector_);
             enterColumn(column, solids_);
             addPoints(column);
             if (plain) {
@@ -106,7 +106,7 @@ private:
 
     // The face left standing where the neighbouring column has nothing: made by what took that column's metal.
     CutId faceCut(int emptyColumn, const std::vector<Interval>& there) const {
-        return there.empty() ? billet_.lastCut(emptyColumn) : there.back().outerCut;
+        return there.empty() ? billet_.lastCut(emptyColumn, sector_) : there.back().outerCut;
     }
 
     // Carries the stretches of the column before over to those of `column`.
@@ -224,6 +224,7 @@ private:
     const Billet& billet_;
     double tolerance_;
     std::span<const std::uint16_t> toolOfCut_;
+    int sector_;
     std::vector<Run> runs_;
     std::vector<Stretch> stretches_, before_;
     std::vector<Interval> solids_, beforeSolids_;
@@ -233,8 +234,8 @@ private:
 }  // namespace
 
 std::vector<Loop> sectionLoops(const Billet& billet, double toleranceMm, int piece,
-                               std::span<const std::uint16_t> toolOfCut) {
-    return SectionTracer(billet, toleranceMm, toolOfCut).loops(piece);
+                               std::span<const std::uint16_t> toolOfCut, int sector) {
+    return SectionTracer(billet, toleranceMm, toolOfCut, sector).loops(piece);
 }
 
 }  // namespace firstoff

@@ -13,6 +13,10 @@ namespace {
 
 constexpr double kInf = std::numeric_limits<double>::infinity();
 
+// A sector takes as long to stamp as one or two chunks take to look at. It counts for less: keyframes stand the further
+// apart, since every one of a thread is some hundred times as large as others.
+constexpr std::uint64_t kStampsForOneVisit = 16;
+
 // First and last group of lanes of a chunk that a span of z touches, with a column to spare for rounding.
 int laneFrom(double z, double chunkBorder, double perMm) {
     const double k = (z - chunkBorder) * perMm - 1;
@@ -142,6 +146,10 @@ void SlabCutter::fillSide(double* r, int chunk, BranchSpan span) const {
 // pass for a cut that reaches down to the axis or out to the skin.
 void SlabCutter::fillUpper(int chunk) {
     fillSide(hi_, chunk, profile_->upper);
+    turnUpper();
+}
+
+void SlabCutter::turnUpper() {
     for (int k = 0; k < kChunkColumns; ++k) {
         const bool meets = lo_[k] < -hi_[k];
         hi_[k] = meets ? -hi_[k] : -kInf;
@@ -175,11 +183,12 @@ void SlabCutter::fold() {
     }
 }
 
-bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, const Branch* branches, CutSum& sum) {
+bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, const SweepParts& parts, CutSum& sum) {
     billet_ = &billet;
     seen_ = &billet;
     profile_ = &profile;
-    branches_ = branches;
+    branches_ = parts.branches;
+    run_ = profile.stamps < 0 ? nullptr : parts.stamps + profile.stamps;
     cut_ = mayHaveLoosened_ = firstColumnCut_ = lastColumnCut_ = false;
     leans_ = billet.slabLeans(slab);
     perMm_ = 1 / seen_->grid().pitch;
@@ -190,9 +199,15 @@ bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, cons
     if (firstColumn > lastColumn || slabMissed(slab, firstColumn, lastColumn)) return false;
     for (int chunk = firstColumn / kChunkColumns; chunk <= lastColumn / kChunkColumns; ++chunk) {
         Reach reach = reachIn(chunk);
-        if (!misses(reach, billet.bounds(chunk))) cutChunk(reach, sum);
+        if (misses(reach, billet.bounds(chunk))) continue;
+        if (run_) {
+            stampChunk(reach, sum);
+        } else {
+            cutChunk(reach, sum);
+        }
     }
     if (!cut_) return false;
+    if (run_) return true;
     billet.boundSlab(slab);
     if (leans_) {
         const SlabHold hold = holdOf(billet, slab);
@@ -204,32 +219,122 @@ bool SlabCutter::cut(Billet& billet, int slab, const SweepProfile& profile, cons
 
 void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {
     ++chunksVisited_;
-    const ChunkBounds bounds = billet_->bounds(reach.chunk);
-    const Chunk& chunk = billet_->chunk(reach.chunk);
+    const Taken taken = cutEnvelope(reach);
+    if (!taken.any()) return;
+    double area = taken.area;
+    if (!billet_->isRound(reach.chunk)) {
+        if (!bothSides_) fillUpper(reach.chunk);
+        area = cutSectors(reach.chunk);
+    }
+    note(reach.chunk, area, taken.deepest, taken.column, sum);
+    afterChange(reach.chunk, taken.firstChanged, taken.lastChanged);
+    if (billet_->joinSectors(reach.chunk)) afterChange(reach.chunk, 0, kChunkColumns - 1);
+}
+
+SlabCutter::Taken SlabCutter::cutEnvelope(const Reach& reach) {
+    ChunkBounds bounds = billet_->bounds(reach.chunk);
+    std::shared_ptr<Chunk>& ref = billet_->chunkRef(reach.chunk);
     fillSide(lo_, reach.chunk, profile_->lower);
+    bothSides_ = false;
     const bool folds = reach.lowest < 0 || profile_->centreHeight != 0;
-    if (!folds) {
-        if (!kernel::anyLess(lo_, chunk.outer.r.data())) return;
-        if (!bounds.hasGaps && reach.lowest > bounds.maxInner && reachesOverOuter(reach, bounds.maxOuter)) {
-            lower(reach.chunk, sum);
-            return;
-        }
+    Taken taken;
+    const bool missed = !folds && !kernel::anyLess(lo_, ref->outer.r.data());
+    if (missed) return taken;
+    if (!folds && !bounds.hasGaps && reach.lowest > bounds.maxInner && reachesOverOuter(reach, bounds.maxOuter)) {
+        taken = lower(ref, bounds);
+    } else {
+        fillUpper(reach.chunk);
+        if (folds) fold();
+        bothSides_ = true;
+        taken = take(ref, bounds);
     }
-    fillUpper(reach.chunk);
-    if (folds) fold();
-    if (!bounds.hasGaps) {
-        const double* outer = chunk.outer.r.data();
-        const double* inner = chunk.inner->r.data();
-        if (kernel::onlyLowers(outer, inner, lo_, hi_)) {
-            if (kernel::anyLess(lo_, outer)) lower(reach.chunk, sum);
-            return;
-        }
-        if (kernel::onlyRaises(outer, inner, lo_, hi_)) {
-            if (kernel::anyLess(inner, hi_)) raise(reach.chunk, sum);
-            return;
-        }
+    if (taken.any()) billet_->setBounds(reach.chunk, bounds);
+    return taken;
+}
+
+// Returns the area taken, on the average of the sectors.
+double SlabCutter::cutSectors(int chunk) {
+    Sectors& sectors = billet_->ownSectors(chunk);
+    chunksVisited_ += sectors.kinds.size();
+    double area = 0;
+    for (std::size_t k = 0; k < sectors.kinds.size(); ++k) {
+        area += take(sectors.kinds[k], sectors.bounds[k]).area * sectors.users[k];
     }
-    split(reach.chunk, sum);
+    return area / billet_->sectors();
+}
+
+// A side of the outline standing at `at`; `sign` -1 for the mirrored side.
+void SlabCutter::fillStamp(double* r, int chunk, const std::vector<Branch>& side, Point at, double sign) const {
+    const Grid& grid = seen_->grid();
+    const int base = chunk * kChunkColumns;
+    const kernel::Place place{grid.z0, grid.pitch, static_cast<double>(base)};
+    const double border = grid.border(base);
+    const double end = grid.border(base + kChunkColumns);
+    bool filled = false;
+    for (const Branch& standing : side) {
+        Branch branch = standing;
+        branch.zFrom += at.z;
+        branch.zTo += at.z;
+        if (branch.zTo < border || branch.zFrom > end) continue;
+        branch.a += sign * at.r;
+        branch.c += at.z;
+        if (branch.zFrom <= border && branch.zTo >= end) {
+            kernel::setTo(r, place, branch);
+            return;
+        }
+        if (!filled) std::fill(r, r + kChunkColumns, kInf);
+        filled = true;
+        kernel::takeLeast(r, laneFrom(branch.zFrom, border, perMm_), laneTo(branch.zTo, border, perMm_), place, branch);
+    }
+    if (!filled) std::fill(r, r + kChunkColumns, kInf);
+}
+
+void SlabCutter::stampChunk(const Reach& reach, CutSum& sum) {
+    const double from = reach.za - run_->zMax;
+    const double to = reach.zb - run_->zMin;
+    chunksVisited_ += static_cast<std::uint64_t>(billet_->sectors()) / kStampsForOneVisit;
+    double area = 0;
+    for (int sector = 0; sector < billet_->sectors(); ++sector) {
+        const Point* first = run_->places.data() + run_->begin[static_cast<std::size_t>(sector)];
+        const Point* last = run_->places.data() + run_->begin[static_cast<std::size_t>(sector) + 1];
+        const bool rising = run_->rising;
+        first = std::partition_point(first, last, [&](const Point& p) { return rising ? p.z < from : p.z > to; });
+        last = std::partition_point(first, last, [&](const Point& p) { return rising ? p.z <= to : p.z >= from; });
+        for (const Point* at = first; at != last; ++at) area += stamp(reach.chunk, sector, *at);
+    }
+    sum.area += area / billet_->sectors();
+}
+
+// Returns the area taken from the sector.
+double SlabCutter::stamp(int index, int sector, Point at) {
+    const ChunkBounds& bounds = billet_->bounds(index, sector);
+    const double lowest = at.r + run_->bottom;
+    if (lowest >= bounds.maxOuter) return 0;
+    fillStamp(lo_, index, run_->lower, at, 1);
+    const bool folds = lowest < 0 || profile_->centreHeight != 0;
+    const Chunk& chunk = billet_->chunk(index, sector);
+    if (!folds && !kernel::anyLess(lo_, chunk.outer.r.data())) return 0;
+    const bool lowers =
+        !folds && !bounds.hasGaps && lowest > bounds.maxInner && at.r + run_->leastTop >= bounds.maxOuter;
+    if (!lowers) {
+        fillStamp(hi_, index, run_->upper, at, -1);
+        turnUpper();
+        if (folds) fold();
+        if (!takesFrom(chunk, bounds)) return 0;
+    }
+    cut_ = true;
+    Sectors& sectors = billet_->ownSectors(index);
+    const std::size_t kind = sectors.alone(sector);
+    std::shared_ptr<Chunk>& ref = sectors.kinds[kind];
+    return (lowers ? lower(ref, sectors.bounds[kind]) : take(ref, sectors.bounds[kind])).area;
+}
+
+bool SlabCutter::takesFrom(const Chunk& chunk, const ChunkBounds& bounds) const {
+    if (bounds.maxOuter <= 0) return false;
+    for (std::size_t k = 0; k < kChunkColumns; ++k) {
+        if (lo_[k] < hi_[k] && lo_[k] < chunk.outer.r[k] && hi_[k] > chunk.inner->r[k]) return true;
+    }
+    return false;
 }
 
 void SlabCutter::note(int chunk, double area, double depth, int column, CutSum& sum) const {
@@ -239,38 +344,46 @@ void SlabCutter::note(int chunk, double area, double depth, int column, CutSum& 
     sum.atZ = seen_->grid().z(chunk * kChunkColumns + column);
 }
 
-void SlabCutter::lower(int index, CutSum& sum) {
-    Chunk& chunk = billet_->ownChunk(index);
+SlabCutter::Taken SlabCutter::lower(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds) {
+    Chunk& chunk = soleOwner(ref);
     const double first = chunk.outer.r.front();
     const double last = chunk.outer.r.back();
     const kernel::Loss loss = kernel::lowerOuter(chunk.outer.r.data(), chunk.outer.cut.data(), lo_, profile_->cut);
-    note(index, loss.area, loss.deepest, loss.column, sum);
-    ChunkBounds bounds = billet_->bounds(index);
     bounds.minOuter = loss.minR;
     bounds.maxOuter = loss.maxR;
-    billet_->setBounds(index, bounds);
-    afterChange(index, chunk.outer.r.front() != first ? 0 : 1, kChunkColumns - (chunk.outer.r.back() != last ? 1 : 2));
+    return {loss.area, loss.deepest, loss.column, chunk.outer.r.front() != first ? 0 : 1,
+            kChunkColumns - (chunk.outer.r.back() != last ? 1 : 2)};
 }
 
-void SlabCutter::raise(int index, CutSum& sum) {
-    Chunk& chunk = billet_->ownChunk(index);
-    Surface& inner = billet_->ownInner(chunk);
+SlabCutter::Taken SlabCutter::raise(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds) {
+    Surface& inner = soleOwner(soleOwner(ref).inner);
     const double first = inner.r.front();
     const double last = inner.r.back();
     const kernel::Loss loss = kernel::raiseInner(inner.r.data(), inner.cut.data(), hi_, profile_->cut);
-    note(index, loss.area, loss.deepest, loss.column, sum);
-    ChunkBounds bounds = billet_->bounds(index);
     bounds.minInner = loss.minR;
     bounds.maxInner = loss.maxR;
-    billet_->setBounds(index, bounds);
-    afterChange(index, inner.r.front() != first ? 0 : 1, kChunkColumns - (inner.r.back() != last ? 1 : 2));
+    return {loss.area, loss.deepest, loss.column, inner.r.front() != first ? 0 : 1,
+            kChunkColumns - (inner.r.back() != last ? 1 : 2)};
 }
 
-void SlabCutter::split(int index, CutSum& sum) {
-    const ChunkLoss loss = splitter_.split(*billet_, index, {lo_, hi_}, profile_->cut);
-    if (loss.lastChanged < 0) return;
-    note(index, loss.area, loss.deepest, loss.deepestColumn, sum);
-    afterChange(index, loss.firstChanged, loss.lastChanged);
+SlabCutter::Taken SlabCutter::split(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds) {
+    const ChunkLoss loss = splitter_.split(ref, {lo_, hi_}, profile_->cut);
+    if (loss.lastChanged >= 0) bounds = measured(*ref);
+    return {loss.area, loss.deepest, loss.deepestColumn, loss.firstChanged, loss.lastChanged};
+}
+
+SlabCutter::Taken SlabCutter::take(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds) {
+    if (!bounds.hasGaps) {
+        const double* outer = ref->outer.r.data();
+        const double* inner = ref->inner->r.data();
+        if (kernel::onlyLowers(outer, inner, lo_, hi_)) {
+            return kernel::anyLess(lo_, outer) ? lower(ref, bounds) : Taken{};
+        }
+        if (kernel::onlyRaises(outer, inner, lo_, hi_)) {
+            return kernel::anyLess(inner, hi_) ? raise(ref, bounds) : Taken{};
+        }
+    }
+    return split(ref, bounds);
 }
 
 // Notes what a changed chunk means for its neighbours: for those in other slabs, that their common border changed;
@@ -328,10 +441,10 @@ void SlabCutter::checkHold(int firstColumn, int lastColumn) {
     }
 }
 
-CutSum SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& profile, const Branch* branches) {
+CutSum SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& profile, const SweepParts& parts) {
     seen_ = &billet;
     profile_ = &profile;
-    branches_ = branches;
+    branches_ = parts.branches;
     perMm_ = 1 / seen_->grid().pitch;
     firstChunk_ = slab * kSlabChunks;
     endChunk_ = std::min(firstChunk_ + kSlabChunks, billet.grid().chunks());

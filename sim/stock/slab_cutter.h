@@ -6,6 +6,7 @@
 
 #include "sim/stock/billet_columns.h"
 #include "sim/stock/chunk_split.h"
+#include "sim/stock/stamps.h"
 #include "sim/stock/sweep_profile.h"
 
 namespace firstoff {
@@ -25,10 +26,17 @@ struct CutSum {
     }
 };
 
+// What the numbers in a profile refer to.
+struct SweepParts {
+    const Branch* branches = nullptr;
+    const StampRun* stamps = nullptr;
+};
+
 class SlabCutter {
 public:
-    // Takes the sweep out of the slab and adds to `sum`. True if any metal went.
-    bool cut(Billet& billet, int slab, const SweepProfile& profile, const Branch* branches, CutSum& sum);
+    // Takes the sweep out of the slab and adds to `sum`. True if any metal went. A stamped sweep adds no depth: how
+    // deep it stands in the metal is told by touch().
+    bool cut(Billet& billet, int slab, const SweepProfile& profile, const SweepParts& parts, CutSum& sum);
 
     // About the last cut(): metal was left that does not hang together, within the slab, with metal in its first
     // column, so that it may have come loose; see hold.h.
@@ -39,8 +47,8 @@ public:
     // Chunks looked at closely since this cutter was made: the measure of work done.
     std::uint64_t chunksVisited() const { return chunksVisited_; }
 
-    // How deep, radially, the sweep reaches into the metal of the slab, and where; area 0. Cuts nothing.
-    CutSum touch(const Billet& billet, int slab, const SweepProfile& profile, const Branch* branches);
+    // How deep, radially, the sweep reaches into the metal (the envelope) of the slab, and where; area 0. Cuts nothing.
+    CutSum touch(const Billet& billet, int slab, const SweepProfile& profile, const SweepParts& parts);
 
 private:
     struct Reach {  // the columns of a chunk that the sweep may meet
@@ -56,13 +64,27 @@ private:
     // lo and hi of the sweep for the columns of a chunk, into lo_ and hi_.
     void fillSide(double* r, int chunk, BranchSpan span) const;
     void fillUpper(int chunk);
+    void turnUpper();  // hi_ from the mirrored side
     bool reachesOverOuter(const Reach& reach, double maxOuter) const;
     void fold();
-    // Taking metal out, each in its quickest way.
+    void fillStamp(double* r, int chunk, const std::vector<Branch>& side, Point at, double sign) const;
+    // Taking metal out of a chunk, each in its quickest way; lo_ and hi_ say what.
+    struct Taken {
+        double area = 0, deepest = 0;
+        int column = 0;  // the deepest
+        int firstChanged = kChunkColumns, lastChanged = -1;
+        bool any() const { return lastChanged >= 0; }
+    };
+    Taken lower(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds);
+    Taken raise(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds);
+    Taken split(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds);
+    Taken take(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds);
     void cutChunk(const Reach& reach, CutSum& sum);
-    void lower(int chunk, CutSum& sum);
-    void raise(int chunk, CutSum& sum);
-    void split(int chunk, CutSum& sum);
+    Taken cutEnvelope(const Reach& reach);
+    double cutSectors(int chunk);
+    void stampChunk(const Reach& reach, CutSum& sum);
+    double stamp(int index, int sector, Point at);
+    bool takesFrom(const Chunk& chunk, const ChunkBounds& bounds) const;
     void note(int chunk, double area, double depth, int column, CutSum& sum) const;
     // Whether something may have lost its hold.
     void afterChange(int chunk, int firstChanged, int lastChanged);
@@ -75,11 +97,13 @@ private:
     const Billet* seen_ = nullptr;
     const SweepProfile* profile_ = nullptr;
     const Branch* branches_ = nullptr;
+    const StampRun* run_ = nullptr;
     int firstChunk_ = 0, endChunk_ = 0;
     double perMm_ = 0;  // columns per mm
 
     alignas(64) double lo_[kChunkColumns];
     alignas(64) double hi_[kChunkColumns];
+    bool bothSides_ = false;  // hi_ is filled too
     bool cut_ = false;
     bool mayHaveLoosened_ = false;
     bool leans_ = false;  // some metal in the slab hangs on from its right

@@ -39,6 +39,22 @@ struct StockCursor::State {
         }
     }
 
+    // The beginning of a move, in `shown` only.
+    void cutPart(std::uint32_t move, double fraction) {
+        const CutPlan& plan = history->plan();
+        const Sweep part = firstPart(plan.sweep(move), fraction);
+        if (!plan.inThread(move)) {
+            for (const ToolShape& shape : plan.shapes(move)) shown.cut(part, shape, move);
+            return;
+        }
+        const SpindleTurns* turns = plan.turns(move);
+        if (turns == nullptr) return;
+        SpindleTurns begun = *turns;
+        begun.turns = turns->turnsTo(fraction);
+        begun.way = turns->way * fraction;
+        for (const ToolShape& shape : plan.teeth(move)) shown.stamp(part, begun, shape, move);
+    }
+
     std::size_t fallen() const {
         const std::vector<Severance>& all = history->severances();
         const auto after =
@@ -71,22 +87,20 @@ void StockCursor::seek(std::uint32_t wholeMoves, double fraction) {
     s.shown = Billet::emptyLike(s.whole);
     s.advance(target);
     s.shown = s.whole;
-    if (fraction > 0 && target < plan.moves() && plan.mayCut(target) && !plan.onlyMeasured(target)) {
-        s.shown.cut(firstPart(plan.sweep(target), std::min(fraction, 1.0)), plan.shape(target), target);
-    }
+    if (fraction > 0 && target < plan.moves() && plan.mayCut(target)) s.cutPart(target, std::min(fraction, 1.0));
 }
 
 std::vector<Loop> StockCursor::section() const {
     return section(tolerance::kSectionMm);
 }
 
-std::vector<Loop> StockCursor::section(double toleranceMm) const {
+std::vector<Loop> StockCursor::section(double toleranceMm, int sector) const {
     const State& s = *state_;
     const std::vector<std::uint16_t>& tools = s.history->plan().tools();
-    std::vector<Loop> loops = sectionLoops(s.shown, toleranceMm, 0, tools);
+    std::vector<Loop> loops = sectionLoops(s.shown, toleranceMm, 0, tools, sector);
     for (std::size_t i = 0; i < s.fallen(); ++i) {
         std::vector<Loop> piece =
-            sectionLoops(s.history->piece(i), toleranceMm, s.history->severances()[i].piece, tools);
+            sectionLoops(s.history->piece(i), toleranceMm, s.history->severances()[i].piece, tools, sector);
         loops.insert(loops.end(), std::make_move_iterator(piece.begin()), std::make_move_iterator(piece.end()));
     }
     return loops;

@@ -236,6 +236,10 @@ void appendProfiles(const Sweep& sweep, const ToolShape& shape, const Grid& grid
              [&](const OneWayPath& path) { appendOneWay(path, shape, grid, cut, profiles, branches); });
 }
 
+void appendOutline(const LowerChain& chain, std::vector<Branch>& branches) {
+    for (const ChainPiece& piece : chain.pieces) addPlaced(piece, {}, branches);
+}
+
 double sideAt(const Branch* begin, const Branch* end, double z) {
     double least = std::numeric_limits<double>::infinity();
     for (const Branch* branch = begin; branch != end; ++branch) {

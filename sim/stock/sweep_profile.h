@@ -71,6 +71,7 @@ struct SweepProfile {
     SideBound upperBound;                 // mirrored too
     double bottomFrom = 0, bottomTo = 0;  // straight sweeps: where lo is least
     double centreHeight = 0;
+    std::int32_t stamps = -1;  // index of a StampRun: only that is taken out, see stamps.h
     bool straight = true;  // both sides convex (mirrored), so that their greatest values lie at the ends of any span
 };
 
@@ -78,6 +79,9 @@ struct SweepProfile {
 // without travel or one that meets no column.
 void appendProfiles(const Sweep& sweep, const ToolShape& shape, const Grid& grid, CutId cut,
                     std::vector<SweepProfile>& profiles, std::vector<Branch>& branches);
+
+// Appends the branches of a side of an outline that stands at the origin.
+void appendOutline(const LowerChain& chain, std::vector<Branch>& branches);
 
 // Least value of the branches at z; infinity where none of them reaches.
 double sideAt(const Branch* begin, const Branch* end, double z);

@@ -106,7 +106,7 @@ Fault faultOf(const Machining& m, ThreadPart thread, std::size_t timedIndex) {
     if (toolIndex < 0) return Fault::None;
     const Tool& tool = m.setup.tools[toolIndex];
     // A tap comes out of its thread with the spindle the other way round.
-    const bool tapComesOut = thread == ThreadPart::Thread && tool.kind == ToolKind::Tap && timed.to.z > timed.from.z;
+    const bool tapComesOut = thread == ThreadPart::Return;
     if (tool.needs != modal.spindle && !tapComesOut) return Fault::WrongDirection;
     if (drillsBesideAxis(tool, timed, m.toolpath.tipShift(move))) return Fault::BesideAxis;
     if (thread != ThreadPart::None) return Fault::None;  // the motion looks at the pace of threads
@@ -215,7 +215,7 @@ double depthOf(const Machining& m, Fault fault, std::size_t timed) {
 
 std::vector<Finding> contactFindings(const Machining& m) {
     std::vector<Finding> findings;
-    const std::vector<ThreadPart> threads = threadParts(m.timeline, m.toolpath, m.setup);
+    const ThreadZone threads = threadZone(m.timeline, m.toolpath, m.setup);
     struct Run {
         Fault fault = Fault::None;
         std::size_t last = 0;   // timed move
@@ -251,7 +251,7 @@ std::vector<Finding> contactFindings(const Machining& m) {
                ((fault != Fault::Rapid && fault != Fault::TornWedge) || before.block == now.block);
     };
     for (std::size_t i = 0; i < m.timeline.moves.size(); ++i) {
-        const Fault fault = faultOf(m, threads[i], i);
+        const Fault fault = faultOf(m, threads.part(i), i);
         if (fault == Fault::None) continue;
         if (!continues(fault, i)) {
             close();

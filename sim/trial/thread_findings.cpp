@@ -38,11 +38,11 @@ bool alongZ(const TimedMove& timed) {
 
 class Threads {
 public:
-    explicit Threads(const Machining& m) : m_(m), parts_(threadParts(m.timeline, m.toolpath, m.setup)) {}
+    explicit Threads(const Machining& m) : m_(m), zone_(threadZone(m.timeline, m.toolpath, m.setup)) {}
 
     std::vector<Finding> find() {
-        for (std::size_t i = 0; i < parts_.size(); ++i) {
-            if (parts_[i] == ThreadPart::Thread) look(i);
+        for (std::size_t i = 0; i < zone_.parts.size(); ++i) {
+            if (isThread(i)) look(i);
         }
         sayWhatMetNothing();
         return std::move(findings_);
@@ -58,7 +58,10 @@ private:
     BlockId ownBlock(std::size_t i) const {
         return moveOf(i).cycleBlock != kNoBlock ? moveOf(i).cycleBlock : moveOf(i).block;
     }
-    bool chained(std::size_t i) const { return i > 0 && parts_[i - 1] == ThreadPart::Thread; }
+    bool isThread(std::size_t i) const {
+        return zone_.parts[i] == ThreadPart::Thread || zone_.parts[i] == ThreadPart::Return;
+    }
+    bool chained(std::size_t i) const { return i > 0 && isThread(i - 1); }
 
     Finding& add(std::size_t i, Severity severity, const char* code) {
         Finding finding;
@@ -83,8 +86,9 @@ private:
 
     void look(std::size_t i) {
         if (moveOf(i).extra >= m_.toolpath.extras.size()) return;
-        if (notCutSaid_.insert(moveOf(i).call).second) sayNotCut(i);
         if (toolOf(i) == nullptr) return;
+        const bool stamped = zone_.turnsOf[i] != kNotStamped || zone_.parts[i] == ThreadPart::Return;
+        if (!stamped && notCutSaid_.insert(moveOf(i).call).second) sayNotCut(i);
         checkDepth(i);
         if (!chained(i)) checkRunIn(i);
     }
@@ -93,10 +97,10 @@ private:
         Finding& finding = add(i, Severity::Warning, "thread-not-cut");
         finding.unproven = true;
         finding.message = fmt::format(
-            "The thread that tool {} cuts is timed and checked for clearance, but its form is not cut into the billet: "
-            "whether it gauges is not shown.",
+            "The thread of tool {} is timed and checked for clearance, but its form cannot be cut into the billet: the "
+            "spindle stands still, or turns far too often on the way.",
             toolWord(i));
-        finding.remedy = "Gauge the thread of the first part.";
+        finding.remedy = "Start the spindle and check F, or gauge the thread of the first part.";
     }
 
     // Only along Z: how deep a face thread goes is not seen in a radial column.
@@ -219,7 +223,7 @@ private:
     };
 
     const Machining& m_;
-    std::vector<ThreadPart> parts_;
+    ThreadZone zone_;
     std::map<std::uint32_t, Met> met_;  // by tool call
     std::optional<StockCursor> cursor_;
     std::set<std::uint32_t> notCutSaid_;                     // tool calls

@@ -13,6 +13,7 @@
 
 #include "sim/stock/billet_columns.h"
 #include "sim/stock/history.h"
+#include "tests/support/shop.h"
 #include "tests/support/tip_path.h"
 
 namespace firstoff {
@@ -138,6 +139,32 @@ BENCHMARK_CAPTURE(cutScene, facing, shop::facing)->Arg(100'000)->Unit(benchmark:
 BENCHMARK_CAPTURE(cutScene, boring, shop::boring)->Arg(100'000)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(cutScene, longPasses, shop::longPasses)->Arg(10'000)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(cutScene, backTurning, shop::backTurning)->Arg(20'000)->Unit(benchmark::kMillisecond);
+
+// M24 x 3, 40 mm long, in 14 passes, at so many sectors.
+void cutThread(benchmark::State& state) {
+    auto setup = shop::barStock(24, 60);
+    shop::addFullProfile(setup, 5, 3);
+    shop::TipPath path(setup);
+    shop::cutThread(path, 5, setup.stock.frontZ, {});
+    HistoryOptions options;
+    options.threads = static_cast<int>(state.range(1));
+    options.sectors = static_cast<int>(state.range(0));
+    std::shared_ptr<const StockHistory> history;
+    for (auto _ : state) {
+        history.reset();
+        history = StockHistory::cut(path.timeline(), path.toolpath(), setup, options);
+    }
+    state.counters["keyframes"] = static_cast<double>(history->keyframeCount());
+    state.counters["history_MB"] = static_cast<double>(history->bytes()) / (1 << 20);
+}
+BENCHMARK(cutThread)
+    ->ArgNames({"sectors", "threads"})
+    ->Args({256, 1})
+    ->Args({256, 2})
+    ->Args({64, 2})
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
 
 }  // namespace
 }  // namespace firstoff

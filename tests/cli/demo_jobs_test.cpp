@@ -141,17 +141,12 @@ TEST(DemoJobs, TakeTheTimeSuchPartsTake) {
     }
 }
 
-// Its threads are not cut into the billet: that, and nothing else, keeps it from being proven.
-TEST(HoseAdapter, IsNotProvenForItsThreadsOnly) {
+TEST(HoseAdapter, IsClear) {
     const auto trial = tried("hose-adapter");
-    int threads = 0;
     for (const Finding& f : trial->findings) {
-        threads += f.code == "thread-not-cut";
-        EXPECT_TRUE(f.severity == Severity::Note || f.code == "thread-not-cut")
-            << f.code << " line " << f.span.line << ": " << f.message;
+        EXPECT_EQ(f.severity, Severity::Note) << f.code << " line " << f.span.line << ": " << f.message;
     }
-    EXPECT_EQ(threads, 2) << "outside thread and tap";
-    EXPECT_EQ(trial->verdict, Verdict::NotProven);
+    EXPECT_EQ(trial->verdict, Verdict::Clear);
     EXPECT_EQ(trial->stock->severances().size(), 1u);
 }
 

@@ -66,10 +66,10 @@ TEST(RandomSevering, SamePiecesAtTheSameMovesAsMoveByMove) {
         StockCursor cursor(history);
         for (std::uint32_t move = 0; move < plan.moves(); ++move) {
             Billet inside = billet;
-            inside.cut(firstPart(plan.sweep(move), 0.37), plan.shape(move), move);
+            inside.cut(firstPart(plan.sweep(move), 0.37), plan.shapes(move).front(), move);
             cursor.seek(move, 0.37);
             EXPECT_EQ(cursor.hash(), inside.hash()) << seed << " inside " << move;
-            billet.cut(plan.sweep(move), plan.shape(move), move);
+            billet.cut(plan.sweep(move), plan.shapes(move).front(), move);
             for (const LoosePiece& piece : takeLoose(billet, plan.heldZ())) {
                 if (piece.volumeMm3 > 1) fell.push_back(move);
             }

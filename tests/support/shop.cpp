@@ -16,14 +16,22 @@ constexpr double kJawLength = 30;
 double insertAngleDeg(char shape) {
     switch (shape) {
         case 'C':
-        case 'W': return 80;
-        case 'D': return 55;
-        case 'K': return 55;
-        case 'S': return 90;
-        case 'T': return 60;
-        case 'V': return 35;
-        case 'R': return 0;
-        default: throw std::runtime_error(std::string("no insert angle for shape ") + shape);
+        case 'W':
+            return 80;
+        case 'D':
+            return 55;
+        case 'K':
+            return 55;
+        case 'S':
+            return 90;
+        case 'T':
+            return 60;
+        case 'V':
+            return 35;
+        case 'R':
+            return 0;
+        default:
+            throw std::runtime_error(std::string("no insert angle for shape ") + shape);
     }
 }
 

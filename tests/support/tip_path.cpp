@@ -42,6 +42,8 @@ TipPath& TipPath::add(MoveKind kind, Point tip, Point centre, double seconds) {
     timed.centre = move.centre;
     timed.t0 = timeline_.cycleTimeS;
     timed.t1 = timeline_.cycleTimeS += 0.01;
+    timed.rpmStart = timed.rpmEnd = revPerMin_;
+    move.modal = static_cast<std::uint32_t>(toolpath_.modals.size() - 1);
     timed.move = static_cast<std::uint32_t>(toolpath_.moves.size());
     timeline_.firstOf.push_back(timed.move);
     toolpath_.moves.push_back(move);
@@ -58,6 +60,59 @@ TipPath& TipPath::feed(double x, double z) {
 }
 TipPath& TipPath::dwell(double seconds) {
     return add(MoveKind::Dwell, tip_, {}, seconds);
+}
+
+TipPath& TipPath::turning(SpindleDirection direction, double revPerMin) {
+    toolpath_.modals.push_back(toolpath_.modals.back());
+    toolpath_.modals.back().spindle = direction;
+    revPerMin_ = revPerMin;
+    return *this;
+}
+
+TipPath& TipPath::thread(double x, double z, double lead, double startTurns) {
+    MoveExtra extra;
+    extra.lead = lead;
+    const bool chained = !toolpath_.moves.empty() && toolpath_.moves.back().kind == MoveKind::Thread;
+    if (chained) {
+        const Move& before = toolpath_.moves.back();
+        const MoveExtra& turned = toolpath_.extras[before.extra];
+        const Point way = before.to - before.from;
+        extra.startAngle = turned.startAngle + 2 * kPi * std::max(std::abs(way.z), std::abs(way.r)) / turned.lead;
+    } else {
+        extra.startAngle = 2 * kPi * startTurns;
+    }
+    toolpath_.extras.push_back(extra);
+    add(MoveKind::Thread, {z, x / 2});
+    toolpath_.moves.back().extra = static_cast<std::uint32_t>(toolpath_.extras.size() - 1);
+    return *this;
+}
+
+void cutThread(TipPath& path, int station, double frontZ, const ThreadWork& work) {
+    const double depth = work.depth > 0 ? work.depth : 0.61343 * work.pitch;
+    const double lead = work.pitch * work.starts;
+    const double near = frontZ + 2 * work.pitch;
+    const double far = frontZ - work.length;
+    const double from = work.awayFromChuck ? far : near;
+    const double to = work.awayFromChuck ? near : far;
+    const double clear = work.diameter + 4;
+    path.tool(station).turning(work.direction, 600).at(clear, from);
+    for (int pass = 1; pass <= work.passes; ++pass) {
+        const double x = work.diameter - 2 * depth * std::sqrt(static_cast<double>(pass) / work.passes);
+        for (int start = 0; start < work.starts; ++start) {
+            path.rapid(clear, from).rapid(x, from);
+            path.thread(x, to, lead, work.startTurns + static_cast<double>(start) / work.starts).rapid(clear, to);
+        }
+    }
+}
+
+Tool& addFullProfile(Setup& setup, int station, double pitch) {
+    Tool& tool = addThreadingTool(setup, station);
+    tool.noseRadius = 0.14434 * pitch;
+    tool.cuttingDepth = 0.7 * pitch;
+    tool.pitch = pitch;
+    tool.cutting = toolOutline(tool);
+    tool.holder = holderOutline(tool);
+    return tool;
 }
 
 TipPath& TipPath::clockwise(double x, double z, double centreX, double centreZ) {

@@ -44,6 +44,10 @@ public:
     TipPath& clockwise(double x, double z, double centreX, double centreZ);
     TipPath& anticlockwise(double x, double z, double centreX, double centreZ);
     TipPath& dwell(double seconds);
+    // The spindle from now on.
+    TipPath& turning(SpindleDirection direction, double revPerMin);
+    // A thread move that starts `startTurns` behind the spindle's marker, in step with the one before if it follows it.
+    TipPath& thread(double x, double z, double lead, double startTurns = 0);
 
     const Toolpath& toolpath() const { return toolpath_; }
     const Timeline& timeline() const { return timeline_; }
@@ -58,7 +62,23 @@ private:
     Toolpath toolpath_;
     Timeline timeline_;
     Point tip_;
+    double revPerMin_ = 0;
 };
+
+// A thread to the depth of ISO 724 in passes of falling depth, as they are cut in a lathe: radial infeed, straight out.
+struct ThreadWork {
+    double diameter = 24, pitch = 3, length = 40;
+    int passes = 14;
+    int starts = 1;
+    SpindleDirection direction = SpindleDirection::Forward;
+    bool awayFromChuck = false;
+    double depth = 0;       // radial; 0: h3
+    double startTurns = 0;  // of the first start
+};
+// Cuts it with the threading tool at `station` on a bar whose front face stands at `frontZ`.
+void cutThread(TipPath& path, int station, double frontZ, const ThreadWork& work);
+// Tool 5 of a set-up made so: full-profile insert of ISO 68-1, root rounded with H/6.
+Tool& addFullProfile(Setup& setup, int station, double pitch);
 
 // A bar of 60 mm turned 80 mm long in many finishing passes over a wavy contour, each written as moves of 0.01 mm, as a
 // programming system writes a free-form contour. Ends after `moves` moves.
