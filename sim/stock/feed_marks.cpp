@@ -92,6 +92,10 @@ void MarkedSpan::followColumns(const Billet& billet, const SurfaceSpan& span, co
     for (int column = first; column <= last; ++column) {
         const double z = grid.z(column);
         if (z < span.from || z > span.to) continue;
+        if (!billet.isRound(column / kChunkColumns)) {
+            trouble_ = "part of the span is not round: a thread, or what the blank was before";
+            return;
+        }
         billet.intervals(column, solids);
         if (solids.empty() || (!outer && solids.front().inner <= 0)) {
             trouble_ = fmt::format("there is no {} at every place of the span", outer ? "metal" : "bore");

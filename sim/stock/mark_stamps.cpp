@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "sim/base/units.h"
-#include "sim/motion/spindle_turns.h"
+#include "sim/motion/move_turns.h"
 
 namespace firstoff {
 
@@ -46,7 +46,7 @@ private:
             return;
         }
         if (timed.kind == MoveKind::Dwell) return dwell(index, call);
-        const SpindleTurns turns(timed, toolpath_, setup_);
+        const MoveTurns turns(timed, toolpath_, setup_);
         if (turns.total() <= 0) {
             running_ = false;
             return;

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <limits>
 
-#include "sim/motion/spindle_turns.h"
+#include "sim/motion/move_turns.h"
 
 namespace firstoff {
 
@@ -81,7 +81,7 @@ private:
         const TimedMove& timed = trial_.timeline.moves[index];
         const Move& move = trial_.toolpath.moves[timed.move];
         const ToolCall& call = trial_.toolpath.calls[move.call];
-        if (call.toolIndex < 0 || SpindleTurns(timed, trial_.toolpath, trial_.setup).total() <= 0) return;
+        if (call.toolIndex < 0 || MoveTurns(timed, trial_.toolpath, trial_.setup).total() <= 0) return;
         const Tool& tool = trial_.setup.tools[static_cast<std::size_t>(call.toolIndex)];
         Marked marked;
         marked.cut = index;

@@ -431,6 +431,17 @@ TEST(Finish, SaysWhyThereAreNoFigures) {
     EXPECT_TRUE(finishOfBlock(*trial, 4).empty());
 }
 
+TEST(Finish, OfAThreadIsNotOneOfFeedMarks) {
+    auto setup = bench(0.8);
+    shop::addThreadingTool(setup, 5);
+    const auto trial = shop::run(
+        "T0101\nG97 S800 M03\nG00 X50. Z2.\nG01 Z-30. F0.2\nG00 X70.\nG28 U0 W0\nT0505\nG97 S500 M03\nG00 X54. Z6.\n"
+        "G92 X49. Z-15. F2.\nX48.\nG00 X70.\nG28 U0 W0\nM30\n",
+        setup);
+    EXPECT_NE(finishOf(*trial, outside(-10, -2)).trouble.find("thread"), std::string::npos);
+    EXPECT_EQ(finishOf(*trial, outside(-28, -18)).trouble, "");
+}
+
 TEST(Finish, AtAnInstantBeforeTheEnd) {
     const auto trial = shop::run(
         "T0101\nG97 S800 M03\nG00 X50. Z2.\nG01 Z-20. F0.3\nG00 X52.\nZ2.\nX48.\nG01 Z-20. F0.1\nG00 X70.\nG28 U0 "

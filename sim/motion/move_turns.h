@@ -18,10 +18,10 @@
 
 namespace firstoff {
 
-class SpindleTurns {
+class MoveTurns {
 public:
     // Of a straight or arc move at feed. Threads, rapids, and moves with the spindle stopped have none.
-    SpindleTurns(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup);
+    MoveTurns(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup);
 
     // Of the whole move; 0 where it has none.
     double total() const { return total_; }

@@ -1,5 +1,5 @@
 // Turns of the spindle along moves, held against spindle speed integrated over time.
-#include "sim/motion/spindle_turns.h"
+#include "sim/motion/move_turns.h"
 
 #include <gtest/gtest.h>
 
@@ -45,7 +45,7 @@ TEST_P(Turns, AreSpeedOverTime) {
     std::size_t last = timeline.moves.size() - 1;
     while (timeline.moves[last].kind == MoveKind::Rapid || timeline.moves[last].kind == MoveKind::Home) --last;
     const TimedMove& timed = timeline.moves[last];
-    const SpindleTurns turns(timed, path, setup);
+    const MoveTurns turns(timed, path, setup);
     EXPECT_NEAR(turns.total(), integrated(timed, path, setup), 2e-6 * turns.total());
     if (GetParam().turns > 0) {
         EXPECT_NEAR(turns.total(), GetParam().turns, 1e-9 * GetParam().turns);
@@ -87,14 +87,14 @@ INSTANTIATE_TEST_SUITE_P(
             0}),
     [](const auto& row) { return std::string(row.param.name); });
 
-TEST(SpindleTurns, NoneWithoutTurningOrFeed) {
+TEST(MoveTurns, NoneWithoutTurningOrFeed) {
     auto setup = shop::barStock(80, 100);
     shop::addTurningTool(setup, 1, 'D', 0.8, 93);
     const Program program = readProgram("T0101\nG00 X40. Z2.\nG01 Z0 F0.2\nG97 S500 M03\nG00 X50.\nM30\n", "turns.nc");
     const Toolpath path = interpret(program, setup);
     const Timeline timeline = layOut(path, setup);
     for (const TimedMove& timed : timeline.moves) {
-        EXPECT_EQ(SpindleTurns(timed, path, setup).total(), 0) << name(timed.kind);
+        EXPECT_EQ(MoveTurns(timed, path, setup).total(), 0) << name(timed.kind);
     }
 }
 

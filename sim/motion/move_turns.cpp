@@ -1,4 +1,4 @@
-#include "sim/motion/spindle_turns.h"
+#include "sim/motion/move_turns.h"
 
 #include <algorithm>
 #include <cmath>
@@ -23,7 +23,7 @@ bool runsAtFeed(MoveKind kind) {
 
 }  // namespace
 
-SpindleTurns::SpindleTurns(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup) {
+MoveTurns::MoveTurns(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup) {
     if (!runsAtFeed(timed.kind)) return;
     const Move& move = toolpath.moves[timed.move];
     const ModalState& modal = toolpath.modals[move.modal];
@@ -44,22 +44,22 @@ SpindleTurns::SpindleTurns(const TimedMove& timed, const Toolpath& toolpath, con
     if (length_ > 0) layStretches();
 }
 
-double SpindleTurns::radiusAt(double fraction) const {
+double MoveTurns::radiusAt(double fraction) const {
     if (isArc_) return centreRadius_ + arc_.radius() * std::sin(arc_.angleFrom + fraction * arc_.turn);
     return straight_.radiusFrom + fraction * (straight_.radiusTo - straight_.radiusFrom);
 }
 
-double SpindleTurns::feedAtRadius(double radius) const {
+double MoveTurns::feedAtRadius(double radius) const {
     const double size = std::abs(radius);
     const double pace = size > pace_.knee() ? pace_.hyperbola / size : pace_.flat;
     return 60 * pace / spindle_.revPerMinAt(radius);
 }
 
-double SpindleTurns::feedAt(double fraction) const {
+double MoveTurns::feedAt(double fraction) const {
     return total_ > 0 ? feedAtRadius(radiusAt(fraction)) : 0;
 }
 
-void SpindleTurns::layStretches() {
+void MoveTurns::layStretches() {
     std::vector<double> borders{0, 1};
     const double kneeN = spindle_.hyperbola > 0 ? spindle_.hyperbola / spindle_.limit : 0;
     const double kneeV = pace_.knee();
@@ -98,7 +98,7 @@ void SpindleTurns::layStretches() {
 }
 
 // From the start of a stretch to a part of the length within it.
-double SpindleTurns::turnsWithin(const Stretch& stretch, double fraction) const {
+double MoveTurns::turnsWithin(const Stretch& stretch, double fraction) const {
     const double way = (fraction - stretch.from) * length_;
     if (stretch.even) return way / feedAtRadius(radiusAt((stretch.from + stretch.to) / 2));
     if (!isArc_) {
@@ -117,7 +117,7 @@ double SpindleTurns::turnsWithin(const Stretch& stretch, double fraction) const 
     return way * sum / 2;
 }
 
-double SpindleTurns::fractionAfter(double turns) const {
+double MoveTurns::fractionAfter(double turns) const {
     if (total_ <= 0 || turns >= total_) return 1;
     if (turns <= 0) return 0;
     auto after = std::upper_bound(stretches_.begin(), stretches_.end(), turns,
