@@ -49,6 +49,7 @@ void App::runTrial() {
     request.programPath = session_.programPath;
     request.setup = session_.setupText;
     request.setupName = session_.setupPath.empty() ? "no set-up" : session_.setupPath.filename().string();
+    request.setupPath = session_.setupPath;
     request.revision = session_.document.revision();
     worker_.request(std::move(request));
 }

@@ -5,6 +5,7 @@
 #include <new>
 #include <utility>
 
+#include "sim/output/blank_files.h"
 #include "sim/output/program_folder.h"
 
 namespace firstoff::gui {
@@ -82,7 +83,10 @@ std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_
     try {
         Program program = readProgram(std::move(request.program), std::move(request.programName));
         readCalledFiles(program, request.programPath);
-        outcome->trial = runTrial(std::move(program), readSetup(request.setup, std::move(request.setupName)), options);
+        Setup setup = readSetup(request.setup, std::move(request.setupName));
+        ReadyBlank ready = readBlank(std::move(setup), request.setupPath, options);
+        options.previous = std::move(ready.previous);
+        outcome->trial = runTrial(std::move(program), std::move(ready.setup), options);
         if (outcome->trial) outcome->index = std::make_shared<const TimelineIndex>(*outcome->trial);
     } catch (const std::bad_alloc&) {
         outcome->trial = nullptr;

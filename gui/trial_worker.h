@@ -35,6 +35,7 @@ public:
         std::string program, programName;
         std::filesystem::path programPath;  // empty: never saved; files beside it may hold programs it calls
         std::string setup, setupName;
+        std::filesystem::path setupPath;  // empty: never saved; the drawing of the blank may stand beside it
         std::uint64_t revision = 0;
     };
     struct Progress {

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/output/blank_files.h"
 #include "sim/output/program_folder.h"
 #include "sim/output/whole_file.h"
 
@@ -42,7 +43,10 @@ TriedJob tryJob(const Job& job) {
     Setup setup = readSetup(tried.setupText, setupPath);
     tried.usable = !program.blocks.empty() && isToml(setup);
     if (tried.usable) {
-        tried.trial = runTrial(std::move(program), std::move(setup));
+        ReadyBlank ready = readBlank(std::move(setup), setupPath);
+        TrialOptions options;
+        options.previous = std::move(ready.previous);
+        tried.trial = runTrial(std::move(program), std::move(ready.setup), options);
         return tried;
     }
     auto trial = std::make_shared<Trial>();

@@ -51,6 +51,8 @@ struct Chuck {
     double jawOuterRadius = 0;  // of the circle the jaws sweep
     double jawWidth = 0;        // across a jaw; for the picture
     double maxRevPerMin = 0;    // marked on the chuck; 0 when the set-up does not say
+    // Of what passes through chuck and spindle; nothing where the set-up does not say.
+    std::optional<double> throughBoreRadius;
 };
 
 struct Tailstock {
@@ -60,6 +62,7 @@ struct Tailstock {
     double centreRadius = 0;  // of the centre's shank
     double tipZ = 0;          // where the centre point stands, lathe frame
     bool advanced = false;    // false: parked clear of the work, drawn and checked where it stands
+    SourceSpan tipSpan = {};  // where the set-up says where it stands
 };
 
 // The blank as it is chucked, and where it comes from.
@@ -84,10 +87,14 @@ struct Stock {
     std::vector<Contour> crossSection;  // z as x, r as y: about the spindle axis, x towards the angle 0
     std::vector<Contour> halfSection;   // lathe frame
     std::string material;               // as written; for the papers
-    // The files that CrossSection, HalfSection and Previous name, as written.
-    std::string drawingFile;
-    std::string previousProgram, previousSetup;
+    // The files that CrossSection, HalfSection and Previous name, as written. Until they have been read (see
+    // blank_drawing.h and TrialOptions) the blank has no radius and no length.
+    std::string drawingFile, drawingLayer, drawingUnit;  // layer and unit may be empty: all, as the file says
+    std::string previousProgram, previousSetup;          // the set-up may be empty: beside the program
+    int piece = 0;             // of a section table or of the trial before: 0 what is held, 1 and so on what fell
     bool turnedRound = false;  // Previous, HalfSection: the other end now looks out of the chuck
+    SourceSpan sizeSpan;       // where the set-up says how thick it is, or which file does
+    SourceSpan placeSpan;      // and how far it sticks out
 
     bool isRound() const { return (shape == Shape::Round || shape == Shape::HalfSection) && eccentricity == 0; }
 };

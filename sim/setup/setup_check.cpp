@@ -128,19 +128,22 @@ private:
         if (std::find(tables.begin(), tables.end(), keyTable) == tables.end()) return unknownTable(table);
         const bool many = keyTable == "tool" || keyTable == "offset";
         if (many != table.ofMany) wrongBrackets(table, many);
-        const char kind = keyTable == "tool" ? kindOf(table) : '\0';
+        const char kind = kindOf(table, keyTable);
         for (SetupEntry& entry : table.entries) checkEntry(table, keyTable, kind, entry);
         for (const SetupKey& key : setupKeys()) {
             if (key.table == keyTable) checkPresence(table, kind, key);
         }
     }
 
-    // Letter of the kind of a tool, 0 where it is missing or wrong: then keys of any kind are let pass.
-    static char kindOf(const SetupTable& tool) {
-        const SetupEntry* kind = tool.find("kind");
+    // Letter of the kind of a tool or of the shape of stock, 0 where it is missing or wrong: then keys of any kind are
+    // let pass.
+    static char kindOf(const SetupTable& table, std::string_view keyTable) {
+        const std::string_view kindKey = kindKeyOf(keyTable);
+        if (kindKey.empty()) return '\0';
+        const SetupEntry* kind = table.find(kindKey);
         if (!kind || kind->value.form != SetupValue::Form::Text) return '\0';
-        for (std::string_view choice : choicesOf(*setupKey("tool", "kind"))) {
-            if (choice == kind->value.text) return toolKindLetter(choice);
+        for (std::string_view choice : choicesOf(*setupKey(keyTable, kindKey))) {
+            if (choice == kind->value.text) return kindLetter(keyTable, choice);
         }
         return '\0';
     }
@@ -179,9 +182,12 @@ private:
         if (!key) {
             unknownKey(table, keyTable, entry);
         } else if (kind != '\0' && !key->kinds.empty() && key->kinds.find(kind) == std::string_view::npos) {
+            const std::string_view kindKey = kindKeyOf(keyTable);
+            const bool tool = keyTable == "tool";
             add("setup-key-of-another-kind", entry.keySpan,
-                fmt::format("{} says nothing about a tool of kind \"{}\".", entry.key, table.find("kind")->value.text),
-                "Take it out, or correct the kind of the tool.");
+                fmt::format("{} says nothing about {} \"{}\".", entry.key,
+                            tool ? "a tool of kind" : "stock of the shape", table.find(kindKey)->value.text),
+                tool ? "Take it out, or correct the kind of the tool." : "Take it out, or correct the shape.");
         } else if (!hasForm(entry.value, key->form)) {
             add("setup-wrong-type", entry.value.span, fmt::format("{} must be {}.", entry.key, formInWords(key->form)),
                 std::string(kWhereDescribed));

@@ -147,6 +147,12 @@ const SetupEntry* SetupTable::usable(std::string_view key) const {
     return entry && entry->usable ? entry : nullptr;
 }
 
+void sortByPlace(std::vector<Finding>& findings) {
+    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+        return a.span.line != b.span.line ? a.span.line < b.span.line : a.span.column < b.span.column;
+    });
+}
+
 Finding setupStop(std::string_view code, SourceSpan span, std::string message, std::string remedy) {
     Finding finding;
     finding.severity = Severity::Stop;

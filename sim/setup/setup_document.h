@@ -44,6 +44,9 @@ struct SetupDocument {
 
 SetupDocument readSetupDocument(std::string_view text);
 
+// Findings in the order of the text.
+void sortByPlace(std::vector<Finding>& findings);
+
 // A finding of severity Stop in the set-up file.
 Finding setupStop(std::string_view code, SourceSpan span, std::string message, std::string remedy);
 

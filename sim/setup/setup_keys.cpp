@@ -54,10 +54,19 @@ constexpr SetupKey kKeys[] = {
     {"tailstock", "centre_z_from_chuck_face_mm", Form::Number, kRequired, -kLongest, kLongest, kLongest},
     {"tailstock", "advanced", Form::Flag, kRequired},
 
-    {"stock", "shape", Form::Choice, kRequired, 0, 0, 0, "bar|tube"},
-    {"stock", "diameter_mm", Form::Number, kRequired, 0.1, 2000, 0},
-    {"stock", "bore_mm", Form::Number, kOptional, 0, 2000, 0},
-    {"stock", "length_mm", Form::Number, kRequired, 0.1, kLongest, 0},
+    {"stock", "shape", Form::Choice, kRequired, 0, 0, 0, "bar|tube|hexagon|square|cross-section|half-section|previous"},
+    {"stock", "diameter_mm", Form::Number, kRequired, 0.1, 2000, 0, {}, "bt"},
+    {"stock", "across_flats_mm", Form::Number, kRequired, 0.1, 2000, 0, {}, "hs"},
+    {"stock", "bore_mm", Form::Number, kOptional, 0, 2000, 0, {}, "bths"},
+    {"stock", "eccentricity_mm", Form::Number, kOptional, 0, 500, 0, {}, "bths"},
+    {"stock", "drawing", Form::Text, kRequired, 0, 0, 0, {}, "cd"},
+    {"stock", "drawing_layer", Form::Text, kOptional, 0, 0, 0, {}, "cd"},
+    {"stock", "drawing_unit", Form::Choice, kOptional, 0, 0, 0, "mm|cm|m|inch", "cd"},
+    {"stock", "after_program", Form::Text, kRequired, 0, 0, 0, {}, "p"},
+    {"stock", "after_setup", Form::Text, kOptional, 0, 0, 0, {}, "p"},
+    {"stock", "piece", Form::Whole, kOptional, 0, 1000, 0, {}, "dp"},
+    {"stock", "turned_round", Form::Flag, kOptional, 0, 0, 0, {}, "dp"},
+    {"stock", "length_mm", Form::Number, kRequired, 0.1, kLongest, 0, {}, "bthsc"},
     {"stock", "stick_out_mm", Form::Number, kRequired, 0, kLongest, 0},
     {"stock", "material", Form::Text},
 
@@ -128,10 +137,16 @@ std::span<const SetupKey> setupKeys() {
     return kKeys;
 }
 
-char toolKindLetter(std::string_view kind) {
+char kindLetter(std::string_view table, std::string_view kind) {
     if (kind == "threading") return 'v';
     if (kind == "tap") return 'a';
+    if (table == "stock" && kind == "half-section") return 'd';
     return kind.empty() ? '\0' : kind.front();
+}
+
+std::string_view kindKeyOf(std::string_view table) {
+    if (table == "tool") return "kind";
+    return table == "stock" ? "shape" : std::string_view();
 }
 
 std::span<const std::string_view> setupTables() {

@@ -31,14 +31,18 @@ struct SetupKey {
     double most = 0;
     double fallback = 0;            // taken if the key is missing or wrong
     std::string_view choices = {};  // separated by |; the first is taken if the key is missing or wrong
-    // Tools only: kinds that know this key, by toolKindLetter(); empty: all. `need` counts for those only.
+    // Tools and stock only: the kinds that know this key, by kindLetter(); empty: all. `need` counts for those only.
     std::string_view kinds = {};
 };
 
 std::span<const SetupKey> setupKeys();
 
-// t b g p d v a: turning boring grooving parting drill threading tap.
-char toolKindLetter(std::string_view kind);
+// Of a tool: t b g p d v a for turning boring grooving parting drill threading tap. Of stock: b t h s c d p for bar
+// tube hexagon square cross-section half-section previous.
+char kindLetter(std::string_view table, std::string_view kind);
+
+// The key that says of which kind a table is: "kind" of a tool, "shape" of the stock; nothing for other tables.
+std::string_view kindKeyOf(std::string_view table);
 
 // Nothing if that table has no such key.
 const SetupKey* setupKey(std::string_view table, std::string_view key);

@@ -1,13 +1,14 @@
 #include <algorithm>
-#include <cmath>
 
 #include <fmt/format.h>
 
 #include "sim/base/units.h"
+#include "sim/setup/blank_check.h"
 #include "sim/setup/setup.h"
 #include "sim/setup/setup_check.h"
 #include "sim/setup/setup_document.h"
 #include "sim/setup/setup_keys.h"
+#include "sim/setup/stock_reader.h"
 #include "sim/setup/tool_reader.h"
 
 namespace firstoff {
@@ -29,20 +30,17 @@ public:
         readMachine();
         readChuck();
         readTailstock();
-        readStock();
+        setup_.stock = readStock(table("stock"), setup_.chuck.jawLength, setup_.findings);
         for (const SetupTable& table : document_.tables) readRepeated(table);
         if (readable) checkMachine();
-        checkBarInChuck();
-        checkCentreInBar();
+        checkBlankInChuck(setup_);
         std::stable_sort(setup_.tools.begin(), setup_.tools.end(),
                          [](const Tool& a, const Tool& b) { return a.station < b.station; });
         std::stable_sort(setup_.offsets.begin(), setup_.offsets.end(),
                          [](const Offset& a, const Offset& b) { return a.number < b.number; });
         std::stable_sort(setup_.machineCodes.begin(), setup_.machineCodes.end(),
                          [](const MachineCode& a, const MachineCode& b) { return a.number < b.number; });
-        std::stable_sort(setup_.findings.begin(), setup_.findings.end(), [](const Finding& a, const Finding& b) {
-            return a.span.line != b.span.line ? a.span.line < b.span.line : a.span.column < b.span.column;
-        });
+        sortByPlace(setup_.findings);
         return std::move(setup_);
     }
 
@@ -152,6 +150,7 @@ private:
         c.jawOuterRadius = numberIn(t, "jaw_outer_diameter_mm") / 2;
         c.jawWidth = numberIn(t, "jaw_width_mm");
         c.maxRevPerMin = numberIn(t, "max_rev_per_min");
+        if (t.usable("through_bore_mm")) c.throughBoreRadius = numberIn(t, "through_bore_mm") / 2;
     }
 
     void readTailstock() {
@@ -163,86 +162,9 @@ private:
         tailstock.centreAngle = radians(numberIn(t, "centre_angle_deg"));
         tailstock.centreRadius = numberIn(t, "centre_diameter_mm") / 2;
         tailstock.tipZ = numberIn(t, "centre_z_from_chuck_face_mm");
+        tailstock.tipSpan = spanOf(t, "centre_z_from_chuck_face_mm");
         tailstock.advanced = flagIn(t, "advanced", false);
         setup_.tailstock = tailstock;
-    }
-
-    void readStock() {
-        const SetupTable& t = table("stock");
-        Stock& s = setup_.stock;
-        const double diameter = numberIn(t, "diameter_mm");
-        const double length = numberIn(t, "length_mm");
-        s.material = textIn(t, "material");
-        // No usable bar: everything is left zero and nothing is cut, rather than a bar nobody has.
-        if (diameter <= 0 || length <= 0) return;
-        s.outerRadius = diameter / 2;
-        s.boreRadius = boreDiameter(t, diameter) / 2;
-        s.frontZ = setup_.chuck.jawLength + numberIn(t, "stick_out_mm");
-        s.backZ = s.frontZ - length;
-    }
-
-    double boreDiameter(const SetupTable& t, double diameter) {
-        const double bore = numberIn(t, "bore_mm");
-        const bool tube = textIn(t, "shape") == "tube";
-        if (tube && bore <= 0) {
-            stop("setup-missing-key", spanOf(t, "shape"), "A tube needs bore_mm.",
-                 "Add bore_mm, or write shape = \"bar\".");
-        }
-        if (!tube && bore > 0) {
-            stop("setup-stock-contradiction", spanOf(t, "bore_mm"), "A bar has no bore, yet bore_mm is given.",
-                 "Write shape = \"tube\", or take bore_mm out.");
-            return 0;
-        }
-        if (bore < diameter) return bore;
-        stop("setup-stock-contradiction", spanOf(t, "bore_mm"),
-             fmt::format("The bore ({:g} mm) is not smaller than the outside ({:g} mm).", bore, diameter),
-             "Correct diameter_mm or bore_mm.");
-        return 0;
-    }
-
-    void checkBarInChuck() {
-        const Stock& s = setup_.stock;
-        if (s.outerRadius <= 0) return;
-        const SetupTable& t = table("stock");
-        if (s.backZ >= setup_.chuck.jawLength) {
-            stop("setup-bar-not-held", spanOf(t, "stick_out_mm"),
-                 fmt::format("The bar is {:g} mm long and sticks out {:g} mm: the jaws hold none of it.",
-                             s.frontZ - s.backZ, s.frontZ - setup_.chuck.jawLength),
-                 "Shorten stick_out_mm or correct length_mm.");
-        }
-        if (s.outerRadius > setup_.chuck.jawOuterRadius) {
-            stop("setup-bar-larger-than-chuck", spanOf(t, "diameter_mm"),
-                 fmt::format("A bar of {:g} mm does not go between jaws that sweep {:g} mm.", 2 * s.outerRadius,
-                             2 * setup_.chuck.jawOuterRadius),
-                 "Correct diameter_mm, or jaw_outer_diameter_mm of the chuck.");
-        }
-        checkThroughBore(t);
-    }
-
-    // With the centre in the work its point stands inside the bar, no deeper than its cone is long.
-    void checkCentreInBar() {
-        const Stock& s = setup_.stock;
-        if (!setup_.tailstock || !setup_.tailstock->advanced || s.outerRadius <= 0) return;
-        const Tailstock& tailstock = *setup_.tailstock;
-        const double inside = s.frontZ - tailstock.tipZ;
-        const double cone = tailstock.centreRadius / std::tan(tailstock.centreAngle / 2);
-        if (inside >= 0 && inside <= cone) return;
-        stop("setup-centre-not-in-work", spanOf(table("tailstock"), "centre_z_from_chuck_face_mm"),
-             fmt::format(
-                 "The centre is said to be in the work, but its point stands {:g} mm {} the end of the bar, which "
-                 "is {:g} mm from the chuck face.",
-                 std::abs(inside), inside < 0 ? "in front of" : "inside", s.frontZ),
-             "Correct centre_z_from_chuck_face_mm, or write advanced = false.");
-    }
-
-    void checkThroughBore(const SetupTable& t) {
-        const SetupEntry* bore = table("chuck").usable("through_bore_mm");
-        const Stock& s = setup_.stock;
-        if (!bore || s.backZ >= 0 || 2 * s.outerRadius <= bore->value.number) return;
-        stop("setup-bar-larger-than-chuck", spanOf(t, "diameter_mm"),
-             fmt::format("The bar reaches {:g} mm behind the chuck face, but {:g} mm does not pass a bore of {:g} mm.",
-                         -s.backZ, 2 * s.outerRadius, bore->value.number),
-             "Saw the blank shorter, let it stick out further, or correct the diameters.");
     }
 
     void readRepeated(const SetupTable& t) {

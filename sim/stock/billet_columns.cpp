@@ -17,21 +17,6 @@ namespace {
 constexpr double kFinestPitchMm = 0.002;
 constexpr double kMostColumns = 150000;
 
-std::shared_ptr<Surface> uniformSurface(double r) {
-    auto surface = std::make_shared<Surface>();
-    surface->r.fill(r);
-    surface->cut.fill(kUncut);
-    return surface;
-}
-
-std::shared_ptr<Chunk> uniformChunk(double outer, double inner) {
-    auto chunk = std::make_shared<Chunk>();
-    chunk->outer.r.fill(outer);
-    chunk->outer.cut.fill(kUncut);
-    chunk->inner = uniformSurface(inner);
-    return chunk;
-}
-
 std::uint64_t mixed(std::uint64_t hash, std::uint64_t value) {
     hash = (hash ^ value) * 0x9e3779b97f4a7c15u;
     return hash ^ (hash >> 29);
@@ -54,49 +39,17 @@ double pitchFor(const Stock& stock) {
     }
 }
 
-Billet::Billet(const Stock& stock, double pitchMm, int sectors) {
-    sectorCount_ = sectors > 0 ? sectors : kThreadSectors;
-    grid_.pitch = pitchMm > 0 ? pitchMm : pitchFor(stock);
-    assert(stock.frontZ > stock.backZ && stock.outerRadius > stock.boreRadius);
-    // Half a pitch of rounding decides to which column an end belongs; a thousandth of it keeps round numbers round.
-    const double first = std::floor(stock.backZ / grid_.pitch + 1e-3);
-    const double last = std::ceil(stock.frontZ / grid_.pitch - 1e-3);
-    grid_.z0 = first * grid_.pitch;
-    grid_.columns = std::max(1, static_cast<int>(last - first));
-    chunks_.assign(static_cast<std::size_t>(grid_.chunks()), uniformChunk(stock.outerRadius, stock.boreRadius));
-    sectors_.resize(chunks_.size());
-    bounds_.resize(chunks_.size());
-    slabMaxOuter_.resize(static_cast<std::size_t>(grid_.slabs()));
-    slabMinInner_.resize(slabMaxOuter_.size());
-    slabLeans_.resize(slabMaxOuter_.size());
-    clearTail();
-    for (int c = 0; c < grid_.chunks(); ++c) measureChunk(c);
-    for (int slab = 0; slab < grid_.slabs(); ++slab) boundSlab(slab);
-}
-
 Billet Billet::emptyLike(const Billet& other) {
     Billet billet;
     billet.grid_ = other.grid_;
     billet.sectorCount_ = other.sectorCount_;
     billet.sectors_.resize(other.sectors_.size());
-    billet.chunks_.assign(other.chunks_.size(), uniformChunk(0, 0));
+    billet.chunks_.assign(other.chunks_.size(), chunkOf({}));
     billet.bounds_.assign(other.bounds_.size(), ChunkBounds{});
     billet.slabMaxOuter_.assign(other.slabMaxOuter_.size(), 0);
     billet.slabMinInner_.assign(other.slabMinInner_.size(), 0);
     billet.slabLeans_.assign(other.slabLeans_.size(), 0);
     return billet;
-}
-
-// Columns past the end of the bar, which only fill the last chunk.
-void Billet::clearTail() {
-    const int used = grid_.columns - (grid_.chunks() - 1) * kChunkColumns;
-    if (used == kChunkColumns) return;
-    Chunk& chunk = ownChunk(grid_.chunks() - 1);
-    Surface& inner = ownInner(chunk);
-    for (std::size_t k = static_cast<std::size_t>(used); k < kChunkColumns; ++k) {
-        chunk.outer.r[k] = 0;
-        inner.r[k] = 0;
-    }
 }
 
 Chunk& Billet::ownChunk(int index) {
@@ -111,6 +64,24 @@ ChunkBounds measured(const Chunk& chunk) {
     const kernel::Extremes outer = kernel::extremes(chunk.outer.r.data());
     const kernel::Extremes inner = kernel::extremes(chunk.inner->r.data());
     return {outer.max, outer.min, inner.min, inner.max, !chunk.gaps.empty()};
+}
+
+std::shared_ptr<Chunk> chunkOf(const std::vector<Interval>& solids) {
+    auto chunk = std::make_shared<Chunk>();
+    chunk->inner = std::make_shared<Surface>();
+    const Interval first = solids.empty() ? Interval{} : solids.front();
+    const Interval last = solids.empty() ? Interval{} : solids.back();
+    chunk->outer.r.fill(last.outer);
+    chunk->outer.cut.fill(last.outerCut);
+    chunk->inner->r.fill(first.inner);
+    chunk->inner->cut.fill(first.innerCut);
+    for (std::uint32_t k = 0; k < kChunkColumns; ++k) {
+        for (std::size_t i = 1; i < solids.size(); ++i) {
+            chunk->gaps.push_back(
+                {solids[i - 1].outer, solids[i].inner, solids[i - 1].outerCut, solids[i].innerCut, k});
+        }
+    }
+    return chunk;
 }
 
 void readColumn(const Chunk& c, std::size_t k, std::vector<Interval>& out) {
@@ -350,7 +321,7 @@ void Billet::takeKinds(const Billet& other, int index) {
     if (!isRound(index)) return;
     const Sectors& theirs = *other.sectorsRef(index);
     auto sectors = std::make_shared<Sectors>(theirs);
-    for (std::shared_ptr<Chunk>& kind : sectors->kinds) kind = uniformChunk(0, 0);
+    for (std::shared_ptr<Chunk>& kind : sectors->kinds) kind = chunkOf({});
     for (ChunkBounds& bound : sectors->bounds) bound = {};
     sectorsRef(index) = std::move(sectors);
 }

@@ -20,6 +20,7 @@
 
 namespace firstoff {
 
+class LeftOver;
 struct SpindleTurns;
 
 // 2 µm, or the least round pitch that keeps a longer bar within 150,000 columns.
@@ -40,8 +41,9 @@ inline constexpr int kThreadSectors = 256;
 
 class Billet {
 public:
-    // The bar as it is chucked. `pitchMm` 0: pitchFor(stock); `sectors` 0: as many as its shape wants.
-    explicit Billet(const Stock& stock, double pitchMm = 0, int sectors = 0);
+    // The blank as it is chucked. `pitchMm` 0: pitchFor(stock); `sectors` 0: as many as its shape wants. `left`: what
+    // another trial left, for Stock::Shape::Previous; that shape is a plain bar without.
+    explicit Billet(const Stock& stock, double pitchMm = 0, int sectors = 0, const LeftOver* left = nullptr);
     // A billet on the same columns with no metal in them.
     static Billet emptyLike(const Billet& other);
 
@@ -110,6 +112,9 @@ public:
 
 private:
     Billet() = default;
+    void fillFrom(const Stock& stock);
+    void fillFrom(const LeftOver& left);
+    void fillAlike(const std::vector<std::vector<Interval>>& bySector);
     void clearTail();
 
     Grid grid_;

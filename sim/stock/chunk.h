@@ -43,6 +43,8 @@ struct ChunkBounds {
 };
 
 ChunkBounds measured(const Chunk& chunk);
+// A chunk whose columns are all alike.
+std::shared_ptr<Chunk> chunkOf(const std::vector<Interval>& solids);
 // The solid stretches of a column of a chunk, from the axis outwards.
 void readColumn(const Chunk& chunk, std::size_t column, std::vector<Interval>& out);
 // Replaces them; returns the bounds of the chunk afterwards.

@@ -15,6 +15,7 @@
 namespace firstoff {
 
 class Billet;  // the columns; see billet_columns.h
+class StockHistory;
 
 struct HistoryOptions {
     int threads = 0;                                     // 0: what the machine has; results do not depend on it
@@ -22,6 +23,7 @@ struct HistoryOptions {
     double pitchMm = 0;                                  // 0: 0.002, coarser only for stock over 300 mm
     int sectors = 0;                                     // 0: 256, fewer where threads are very long
     bool holderTouch = false;                            // also see how deep each move's holder gets into the metal
+    std::shared_ptr<const StockHistory> previous;        // what Stock::Shape::Previous is left by
     std::function<void(double)> progress;                // 0…1
     std::stop_token stop;
 };

@@ -10,6 +10,8 @@
 
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
+#include "sim/stock/blank.h"
+#include "sim/stock/left_over.h"
 #include "sim/stock/loose_pieces.h"
 #include "sim/stock/section.h"
 
@@ -108,19 +110,25 @@ std::uint32_t RecordedHistory::cutBatch(Billet& billet, BatchCutter& cutter, std
 
 // Sectors for the threads of the plan: fewer where very long threads would take more memory than this. Every one of
 // them is exact; how many there are decides how round the thread looks and how closely its volume is known.
-int RecordedHistory::sectorsFor(const Stock& stock, double pitchMm) const {
+int RecordedHistory::sectorsFor(int wanted, const Stock& stock, double pitchMm) const {
     constexpr double kMostBytes = 192e6;
     constexpr int kFewest = 32;
     const double pitch = pitchMm > 0 ? pitchMm : pitchFor(stock);
     const double perSector = plan_.threadedLength() / (pitch * kChunkColumns) * sizeof(Chunk);
-    int sectors = kThreadSectors;
-    while (sectors > kFewest && sectors * perSector > kMostBytes) sectors /= 2;
+    int sectors = wanted > 1 ? wanted : kThreadSectors;
+    while (sectors > kFewest && sectors % 2 == 0 && sectors * perSector > kMostBytes) sectors /= 2;
     return sectors;
 }
 
 bool RecordedHistory::record(const Setup& setup, const HistoryOptions& options) {
-    const int sectors = options.sectors > 0 ? options.sectors : sectorsFor(setup.stock, options.pitchMm);
-    Billet billet(setup.stock, options.pitchMm, sectors);
+    const std::optional<Billet> before = options.previous && setup.stock.shape == Stock::Shape::Previous
+                                             ? billetLeft(options.previous, setup.stock.piece)
+                                             : std::nullopt;
+    std::optional<LeftOver> left;
+    if (before) left.emplace(columnsOf(*before), setup.stock.turnedRound, setup.stock.frontZ);
+    const int wanted = left ? left->sectors() : wantedSectors(setup.stock);
+    const int sectors = options.sectors > 0 ? options.sectors : sectorsFor(wanted, setup.stock, options.pitchMm);
+    Billet billet(setup.stock, options.pitchMm, sectors, left ? &*left : nullptr);
     const double pitch = billet.grid().pitch;
     startVolume_ = billet.volumeMm3();
     cuts_.assign(plan_.moves(), {});

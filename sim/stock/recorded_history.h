@@ -34,7 +34,7 @@ public:
     const std::vector<std::uint32_t>& falls() const { return falls_; }
 
 private:
-    int sectorsFor(const Stock& stock, double pitchMm) const;
+    int sectorsFor(int wanted, const Stock& stock, double pitchMm) const;
     std::uint32_t batchEnd(std::uint32_t first, double pitch) const;
     std::uint32_t cutBatch(Billet& billet, BatchCutter& cutter, std::uint32_t first, std::uint32_t end);
     void keepFigures(const BatchCutter& cutter, std::uint32_t first, double pitch);

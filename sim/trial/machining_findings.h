@@ -35,9 +35,13 @@ std::vector<Finding> contactFindings(const Machining& machining);
 // Drills that go deeper than their flutes are long, one per tool call.
 std::vector<Finding> drillFindings(const Machining& machining);
 
-// Threads: what of them is not cut into the billet (unproven, one per tool call), passes that stand deeper in metal
-// than a thread can be, and starts too near to the metal.
+// Threads: those whose form cannot be cut into the billet (unproven, one per tool call), passes that stand deeper in
+// metal than a thread can be, and starts too near to the metal.
 std::vector<Finding> threadFindings(const Machining& machining);
+
+// What a gauge says of every thread that was turned: passes that do not run in one groove, uneven starts, crests gone,
+// metric sizes off, or a note with the figures.
+std::vector<Finding> threadFormFindings(const Machining& machining);
 
 // Straight moves of an insert along a contour that its nose does not reach, so that another edge, or the nose on the
 // wrong side, takes metal the contour leaves standing. One per block, with the depth.

@@ -1,4 +1,4 @@
-// Threads: what of them is not cut into the billet, how deep the tool stands in metal where no thread can be that deep,
+// Threads: those that cannot be cut into the billet, how deep the tool stands in metal where no thread can be that deep,
 // and how much way the slide has to catch up with the spindle.
 //
 // Notation. L: lead, mm; n: rev/min. A slide that starts behind a turning spindle lags and catches up; the lead is

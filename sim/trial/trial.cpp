@@ -7,6 +7,7 @@
 
 #include "sim/base/tolerances.h"
 #include "sim/trial/machining_findings.h"
+#include "sim/trial/previous_blank.h"
 
 namespace firstoff {
 
@@ -86,18 +87,33 @@ private:
     double to_ = 0;
 };
 
+Finding noBar(const char* message) {
+    Finding finding;
+    finding.code = "no-usable-bar";
+    finding.severity = Severity::Stop;
+    finding.unproven = true;
+    finding.span.file = SourceSpan::File::Setup;
+    finding.message = message;
+    finding.remedy = "Give [stock] a size and a length, or a drawing or a trial before that can be used.";
+    return finding;
+}
+
 // Cuts the bar and adds what the cuts give away. False if stopped.
 bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     if (!usable(trial.setup.stock)) {
-        Finding finding;
-        finding.code = "no-usable-bar";
-        finding.severity = Severity::Stop;
-        finding.unproven = true;
-        finding.span.file = SourceSpan::File::Setup;
-        finding.message = "The set-up gives no usable bar, so nothing was cut and nothing about metal was checked.";
-        finding.remedy = "Give [stock] a diameter and a length.";
-        trial.findings.push_back(std::move(finding));
+        trial.findings.push_back(
+            noBar("The set-up gives no usable bar, so nothing was cut and nothing about metal was checked."));
         return true;
+    }
+    if (trial.setup.stock.shape != Stock::Shape::Round || trial.setup.stock.eccentricity > 0) {
+        Finding finding;
+        finding.code = "blank-cut-as-round";
+        finding.severity = Severity::Warning;
+        finding.unproven = true;
+        finding.span = trial.setup.stock.sizeSpan;
+        finding.message = "The blank is no plain round bar; it was cut as the round bar about it.";
+        finding.remedy = "Look at every cut into its outside yourself.";
+        trial.findings.push_back(std::move(finding));
     }
     progress.stage("cutting", 0.3, 0.9);
     HistoryOptions history;
@@ -105,14 +121,19 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     history.keyframeBytes = options.historyBytes;
     history.stop = options.stop;
     history.holderTouch = true;
+    history.previous = options.previous;
     history.progress = [&progress](double share) { progress.at(share); };
     trial.stock = StockHistory::cut(trial.timeline, trial.toolpath, trial.setup, history);
     if (!trial.stock) return false;
+    if (trial.stock->startVolumeMm3() <= 0) {
+        trial.findings.push_back(noBar("The blank has no metal anywhere, so nothing about metal was checked."));
+    }
     progress.stage("looking for faults", 0.9, 1.0);
     const Machining machining{trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock};
     take(trial.findings, contactFindings(machining));
     take(trial.findings, drillFindings(machining));
     take(trial.findings, threadFindings(machining));
+    take(trial.findings, threadFormFindings(machining));
     take(trial.findings, gougeFindings(machining));
     take(trial.findings, pipFindings(machining));
     take(trial.findings, sectionFindings(machining));
@@ -126,6 +147,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     auto trial = std::make_shared<Trial>();
     trial->program = std::move(program);
     trial->setup = std::move(setup);
+    takePrevious(trial->setup, options.previous);
     Progress progress(options);
 
     progress.stage("carrying out blocks", 0, 0.2);

@@ -49,6 +49,8 @@ struct Trial {
 struct TrialOptions {
     int threads = 0;                                    // 0: what the machine has
     std::size_t historyBytes = std::size_t{256} << 20;  // for keyframes
+    // The trial before, where the stock is what that left; without it there is no bar.
+    std::shared_ptr<const StockHistory> previous;
     // Called now and then from the calling thread with 0…1 and the stage's name.
     std::function<void(double, const char*)> progress;
     std::stop_token stop;

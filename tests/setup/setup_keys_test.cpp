@@ -51,7 +51,8 @@ TEST(SetUpKeys, EveryKeyBelongsToAKnownTable) {
 
 // Numbers carry their unit in the name; these are counts and have none.
 TEST(SetUpKeys, NumbersSayTheirUnit) {
-    const std::set<std::string_view> counts{"stations", "jaws", "station", "tip_number", "number", "max_blocks"};
+    const std::set<std::string_view> counts{"stations", "jaws",  "station",   "tip_number",
+                                            "number",   "piece", "max_blocks"};
     for (const SetupKey& key : setupKeys()) {
         const bool number = key.form == SetupKey::Form::Number || key.form == SetupKey::Form::Whole ||
                             key.form == SetupKey::Form::Range;

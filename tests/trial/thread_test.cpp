@@ -40,16 +40,19 @@ TEST_P(ThreadCases, FindsExactlyThis) {
 INSTANTIATE_TEST_SUITE_P(
     Trial, ThreadCases,
     testing::Values(
-        Row{"a pass and straight out", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n", ""},
-        Row{"straight out at feed", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG01 X24. F.2\nG00 Z6.\n",
-            ""},
+        // D20 turned; with a nose of 0.1 instead of 0.217 the root of M20 x 1.5 lies at 17.83 (6g: 18.994 to 18.854).
+        Row{"a pass and straight out", "G00 Z6. T0505 G97 S1000 M03\nX17.83 Z6.\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
+            "thread-gauged@10"},
+        Row{"straight out at feed", "G00 Z6. T0505 G97 S1000 M03\nX17.83\nG32 Z-20. F1.5\nG01 X24. F.2\nG00 Z6.\n",
+            "thread-gauged@10"},
         Row{"out on a chained taper",
-            "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG32 X24. Z-22.8\nG00 X30.\nZ6.\n", ""},
+            "G00 Z6. T0505 G97 S1000 M03\nX17.83 Z6.\nG32 Z-20. F1.5\nG32 X24. Z-23.1\nG00 X30.\nZ6.\n",
+            "thread-gauged@10"},
         // A diagonal tears the thread.
-        Row{"slanting out", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 X24. Z-10.\nZ6.\n",
-            "rapid-into-material@11"},
-        Row{"back without pulling out", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-20. F1.5\nG00 Z6.\nX24.\n",
-            "rapid-into-material@11"},
+        Row{"slanting out", "G00 Z6. T0505 G97 S1000 M03\nX17.83 Z6.\nG32 Z-20. F1.5\nG00 X24. Z-10.\nZ6.\n",
+            "thread-gauged@10 rapid-into-material@11"},
+        Row{"back without pulling out", "G00 Z6. T0505 G97 S1000 M03\nX17.83 Z6.\nG32 Z-20. F1.5\nG00 Z6.\nX24.\n",
+            "thread-gauged@10 rapid-into-material@11"},
         // D30 stands 5 mm above the thread, the insert's profile is 3 mm deep.
         Row{"into the shoulder", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6.\nG32 Z-31. F1.5\nG00 X34.\nZ6.\n",
             "holder-into-material@10 thread-into-material@10"},
@@ -57,17 +60,49 @@ INSTANTIATE_TEST_SUITE_P(
             "thread-into-material@10"},
         Row{"no metal there", "G00 Z6. T0505 G97 S1000 M03\nX24. Z6.\nG32 Z-20. F1.5\nG00 X34.\nZ6.\n",
             "thread-meets-no-metal@10"},
-        // D20 turned; root 18.16 and depth 0.92 make a crest of 20.
-        Row{"whole thread", "G00 X24. Z6. T0505 G97 S1000 M03\nG76 P021060 Q50 R.02\nG76 X18.16 Z-20. P920 Q250 F1.5\n",
-            ""},
+        // Root 17.83 and depth 1.085 make a crest of 20.
+        Row{"whole thread",
+            "G00 X24. Z6. T0505 G97 S1000 M03\nG76 P021060 Q50 R.02\nG76 X17.83 Z-20. P1085 Q250 F1.5\n",
+            "thread-gauged@10"},
         Row{"single passes with their pull out",
-            "G00 X24. Z6. T0505 G97 S1000 M03\nG92 X19.4 Z-20. F1.5\nX18.9\nX18.5\nG00 X40.\n", ""},
+            "G00 X24. Z6. T0505 G97 S1000 M03\nG92 X19.4 Z-20. F1.5\nX18.9\nX18.3\nX17.83\nG00 X40.\n",
+            "thread-gauged@12"},
         Row{"the crest stands too high",
-            "G00 X24. Z6. T0505 G97 S1000 M03\nG76 P021060 Q50 R.02\nG76 X17.9 Z-20. P920 Q250 F1.5\n",
-            "thread-deeper-than-meant@10"},
+            "G00 X24. Z6. T0505 G97 S1000 M03\nG76 P021060 Q50 R.02\nG76 X17.83 Z-20. P955 Q250 F1.5\n",
+            "thread-deeper-than-meant@10 thread-gauged@10"},
         Row{"whole thread into the shoulder",
             "G00 X34. Z6. T0505 G97 S1000 M03\nG76 P020060 Q50 R.02\nG76 X18.16 Z-30.6 P920 Q250 F1.5\n",
             "holder-into-material@10 thread-into-material@10"},
+        // The depth of the book, 0.613 P, with a nose smaller than the book's.
+        Row{"depth of the book",
+            "G00 X24. Z6. T0505 G97 S1000 M03\nG76 P021060 Q50 R.02\nG76 X18.16 Z-20. P920 Q250 F1.5\n",
+            "thread-off-size@10"},
+        Row{"two starts by their angle",
+            "G00 Z6. T0505 G97 S500 M03\nX18.6\nG32 Z-20. F3. Q0\nG00 X24.\nZ6.\nX18.6\nG32 Z-20. F3. Q180000\nG00 "
+            "X24.\nZ6.\nX17.83\nG32 Z-20. F3. Q0\nG00 X24.\nZ6.\nX17.83\nG32 Z-20. F3. Q180000\nG00 X24.\nZ6.\n",
+            "thread-gauged@18"},
+        Row{"another start Z by a whole lead",
+            "G00 Z6. T0505 G97 S1000 M03\nX18.6\nG32 Z-20. F1.5\nG00 X24.\nZ7.5\nX17.83\nG32 Z-20. F1.5\nG00 X24.\n",
+            "thread-gauged@14"},
+        Row{"another start Z",
+            "G00 Z6. T0505 G97 S1000 M03\nX18.6\nG32 Z-20. F1.5\nG00 X24.\nZ6.8\nX17.83\nG32 Z-20. "
+            "F1.5\nG00 X24.\n",
+            "thread-cross-cut@10"},
+        Row{"finishing pass from another start Z",
+            "G00 Z6. T0505 G97 S1000 M03\nX17.83\nG32 Z-20. F1.5\nG00 X24.\nZ6.4\nX17.83\nG32 Z-20. F1.5\nG00 X24.\n",
+            "thread-starts-uneven@14"},
+        Row{"another lead",
+            "G00 Z6. T0505 G97 S1000 M03\nX18.6\nG32 Z-20. F1.5\nG00 X24.\nZ6.\nX17.83\nG32 Z-20. F1.75\n"
+            "G00 X24.\n",
+            "thread-cross-cut@14"},
+        Row{"a pass against the hand",
+            "G00 Z6. T0505 G97 S1000 M03\nX18.6\nG32 Z-20. F1.5\nG00 X24.\nZ6. M04\nX17.83\nG32 Z-20. F1.5\nG00 X24.\n",
+            "thread-cross-cut@10 cut-with-spindle-reversed@14"},
+        Row{"too deep", "G00 Z6. T0505 G97 S1000 M03\nX17.63\nG32 Z-20. F1.5\nG00 X24.\n", "thread-off-size@10"},
+        Row{"too deep for its lead",
+            "G00 Z6. T0505 G97 S1000 M03\nX18.6\nG32 Z-20. F1.5\nG00 X24.\nZ6.\nX17.45\nG32 "
+            "Z-20. F1.5\nG00 X24.\n",
+            "thread-crest-gone@14"},
         Row{"tap in its hole",
             "G00 X60. Z130.\nT0707 G97 S800 M03\nG00 X0 Z5.\nG01 Z-30. F.15\nG00 Z130.\nT0909 G97 S300 M03\n"
             "G00 X0 Z6.\nG84 Z-18. R-1. F1.75\nG80\n",
@@ -78,10 +113,10 @@ INSTANTIATE_TEST_SUITE_P(
             "tap-into-material@15"},
         Row{"tap without a hole", "G00 X60. Z130.\nT0909 G97 S300 M03\nG00 X0 Z6.\nG84 Z-18. R-1. F1.75\nG80\n",
             "tap-into-material@11"},
-        Row{"spindle the wrong way", "G00 Z6. T0505 G97 S1000 M03\nX18.4 Z6. M04\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
-            "cut-with-spindle-reversed@10"},
-        Row{"start too near", "G00 Z.8 T0505 G97 S1000 M03\nX18.4\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
-            "thread-short-run-in@10"}),
+        Row{"spindle the wrong way", "G00 Z6. T0505 G97 S1000 M03\nX17.83 Z6. M04\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
+            "cut-with-spindle-reversed@10 thread-gauged@10"},
+        Row{"start too near", "G00 Z.8 T0505 G97 S1000 M03\nX17.83\nG32 Z-20. F1.5\nG00 X24.\nZ6.\n",
+            "thread-short-run-in@10 thread-gauged@10"}),
     [](const auto& row) {
         std::string name = row.param.name;
         for (char& c : name) c = c == ' ' ? '_' : c;

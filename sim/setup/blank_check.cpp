@@ -1,0 +1,115 @@
+#include "sim/setup/blank_check.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "sim/base/tolerances.h"
+#include "sim/base/units.h"
+#include "sim/setup/setup_document.h"
+
+namespace firstoff {
+
+namespace {
+
+class BlankCheck {
+public:
+    explicit BlankCheck(Setup& setup) : setup_(setup), s_(setup.stock) {}
+
+    void run() {
+        checkHeld();
+        checkBetweenJaws();
+        checkThroughBore();
+        checkCentre();
+        checkFlats();
+    }
+
+private:
+    void stop(std::string_view code, SourceSpan span, std::string message, std::string remedy) {
+        setup_.findings.push_back(setupStop(code, span, std::move(message), std::move(remedy)));
+    }
+
+    void checkHeld() {
+        if (s_.backZ < setup_.chuck.jawLength) return;
+        stop("setup-bar-not-held", s_.placeSpan,
+             fmt::format("The bar is {:g} mm long and sticks out {:g} mm: the jaws hold none of it.",
+                         s_.frontZ - s_.backZ, s_.frontZ - setup_.chuck.jawLength),
+             "Shorten stick_out_mm or correct length_mm.");
+    }
+
+    // What it measures as it turns.
+    std::string thickness() const {
+        if (s_.shape == Stock::Shape::Round && s_.eccentricity == 0) return fmt::format("{:g} mm", 2 * s_.outerRadius);
+        return fmt::format("{:.4g} mm, over all as it turns,", 2 * s_.outerRadius);
+    }
+
+    void checkBetweenJaws() {
+        if (s_.outerRadius <= setup_.chuck.jawOuterRadius) return;
+        stop("setup-bar-larger-than-chuck", s_.sizeSpan,
+             fmt::format("A bar of {} does not go between jaws that sweep {:g} mm.", thickness(),
+                         2 * setup_.chuck.jawOuterRadius),
+             "Correct the size of the bar, or jaw_outer_diameter_mm of the chuck.");
+    }
+
+    void checkThroughBore() {
+        const auto bore = setup_.chuck.throughBoreRadius;
+        if (!bore || s_.backZ >= 0 || s_.outerRadius <= *bore) return;
+        stop("setup-bar-larger-than-chuck", s_.sizeSpan,
+             fmt::format("The bar reaches {:g} mm behind the chuck face, but {} does not pass a bore of {:g} mm.",
+                         -s_.backZ, thickness(), 2 * *bore),
+             "Saw the blank shorter, let it stick out further, or correct the diameters.");
+    }
+
+    // With the centre in the work its point stands inside the bar, no deeper than its cone is long.
+    void checkCentre() {
+        if (!setup_.tailstock || !setup_.tailstock->advanced) return;
+        const Tailstock& tailstock = *setup_.tailstock;
+        const double inside = s_.frontZ - tailstock.tipZ;
+        const double cone = tailstock.centreRadius / std::tan(tailstock.centreAngle / 2);
+        if (inside >= 0 && inside <= cone) return;
+        stop("setup-centre-not-in-work", tailstock.tipSpan,
+             fmt::format(
+                 "The centre is said to be in the work, but its point stands {:g} mm {} the end of the bar, which "
+                 "is {:g} mm from the chuck face.",
+                 std::abs(inside), inside < 0 ? "in front of" : "inside", s_.frontZ),
+             "Correct centre_z_from_chuck_face_mm, or write advanced = false.");
+    }
+
+    // Jaws that close together rest on flats only where every jaw meets one squarely.
+    void checkFlats() {
+        const int flats = s_.shape == Stock::Shape::Hexagon ? 6 : s_.shape == Stock::Shape::Square ? 4 : 0;
+        const int jaws = setup_.chuck.jaws;
+        if (flats == 0 || jaws < 1 || flats % jaws == 0) return;
+        Finding finding = setupStop(
+            "setup-jaws-miss-flats", s_.sizeSpan,
+            fmt::format("{} jaws spaced alike do not all rest on flats of a {}.", jaws,
+                        flats == 6 ? "hexagon" : "square"),
+            flats == 6 ? "A hexagon sits in 2, 3 or 6 jaws; else it takes a bush, a collet or jaws bored for it."
+                       : "A square sits in 2 or 4 jaws; else it takes a bush, a collet or jaws bored for it.");
+        finding.severity = Severity::Note;
+        setup_.findings.push_back(std::move(finding));
+    }
+
+    Setup& setup_;
+    const Stock& s_;
+};
+
+}  // namespace
+
+double circleRound(const Stock& stock, double half) {
+    switch (stock.shape) {
+        case Stock::Shape::Hexagon:
+            // The corners beside the flat that looks away from the axis.
+            return std::hypot(stock.eccentricity + half, half * std::tan(kPi / 6));
+        case Stock::Shape::Square:
+            return std::hypot(stock.eccentricity + half, half);
+        default:
+            return stock.eccentricity + half;
+    }
+}
+
+void checkBlankInChuck(Setup& setup) {
+    if (setup.stock.outerRadius > 0) BlankCheck(setup).run();
+}
+
+}  // namespace firstoff
