@@ -173,7 +173,7 @@ ExitCode exportPart(const ExportRequest& request) {
 }
 
 ExitCode finish(const FinishRequest& request) {
-    const TriedJob tried = tryForTable(request.job);
+    const TriedJob tried = tryForFile(request.job);
     const Trial& trial = *tried.trial;
     const std::vector<FinishReport> reports = finishes(trial, request);
     print(finishTable(trial, reports));
