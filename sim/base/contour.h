@@ -19,4 +19,7 @@ struct ContourCorner {
 // metal.
 using Contour = std::vector<ContourCorner>;
 
+// Points along a contour, chords within `chordErrorMm` of its arcs, all corners among them; first point not repeated.
+std::vector<Point> polyline(const Contour& contour, double chordErrorMm);
+
 }  // namespace firstoff

@@ -1,11 +1,13 @@
 #include "sim/cli/commands.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <exception>
 #include <stdexcept>
 
 #include <fmt/format.h>
 
+#include "sim/output/finish_table.h"
 #include "sim/output/json_report.h"
 #include "sim/output/tables.h"
 #include "sim/output/text_report.h"
@@ -40,14 +42,18 @@ std::string reportOf(const TriedJob& tried) {
                        textFindings(trial.findings, trial.program, trial.setup.name, tried.setupText));
 }
 
+BlockId blockOfLine(const Trial& trial, const char* option, long line) {
+    const BlockId lines = trial.program.endBlockOf(0);
+    if (line < 1 || line > static_cast<long>(lines)) {
+        throw std::runtime_error(fmt::format("{} {}: the program has lines 1 to {}", option, line, lines));
+    }
+    return static_cast<BlockId>(line - 1);
+}
+
 // Time at which a line of the program has been carried out for the last time: its step with all its passes, or for a
 // line of a profile, the last move along it.
 double timeAfterLine(const Trial& trial, long line) {
-    const BlockId lines = trial.program.endBlockOf(0);
-    if (line < 1 || line > static_cast<long>(lines)) {
-        throw std::runtime_error(fmt::format("--after-line {}: the program has lines 1 to {}", line, lines));
-    }
-    const auto block = static_cast<BlockId>(line - 1);
+    const BlockId block = blockOfLine(trial, "--after-line", line);
     const Toolpath& path = trial.toolpath;
     std::optional<std::size_t> endMove;  // one past the last move
     for (std::size_t i = 0; i < path.steps.size(); ++i) {
@@ -80,6 +86,30 @@ TriedJob tryForFile(const Job& job) {
                              name(tried.trial->verdict)));
     }
     return tried;
+}
+
+std::vector<FinishReport> finishes(const Trial& trial, const FinishRequest& request) {
+    FinishOptions options;
+    if (request.afterLine) options.timeS = timeAfterLine(trial, *request.afterLine);
+    const double datumZ = sectionDatum(trial).z;
+    if (request.line) {
+        auto reports = finishOfBlock(trial, blockOfLine(trial, "--line", *request.line), options);
+        if (reports.empty()) {
+            throw std::runtime_error(
+                fmt::format("--line {}: nothing is left of a surface along which that line was fed; `--z-from` and "
+                            "`--z-to` take any stretch",
+                            *request.line));
+        }
+        return reports;
+    }
+    if (request.faceZ) {
+        const auto [from, to] = std::minmax(*request.xFrom, *request.xTo);
+        return {finishOfFace(trial, *request.faceZ + datumZ, from / 2, to / 2, options)};
+    }
+    if (!request.zFrom) throw std::runtime_error("say which surface: --line, --z-from and --z-to, or --face-z");
+    const auto [from, to] = std::minmax(*request.zFrom, *request.zTo);
+    const auto side = request.inside ? SurfaceSpan::Side::Inner : SurfaceSpan::Side::Outer;
+    return {finishOf(trial, {side, from + datumZ, to + datumZ, 0}, options)};
 }
 
 ExitCode checkOne(const CheckRequest& request, const Job& job, std::vector<std::shared_ptr<const Trial>>& trials) {
@@ -140,6 +170,17 @@ ExitCode exportPart(const ExportRequest& request) {
     const double timeS = timeOf(*tried.trial, request.instant);
     writePartFile(*tried.trial, timeS, request.out, *kind, request.options);
     return exitCode(tried.trial->verdict);
+}
+
+ExitCode finish(const FinishRequest& request) {
+    const TriedJob tried = tryForFile(request.job);
+    const Trial& trial = *tried.trial;
+    const std::vector<FinishReport> reports = finishes(trial, request);
+    print(finishTable(trial, reports));
+    if (!request.out.empty()) writeWholeFile(request.out, finishProfiles(trial, reports));
+    const bool any =
+        std::any_of(reports.begin(), reports.end(), [](const FinishReport& r) { return r.trouble.empty(); });
+    return any ? exitCode(trial.verdict) : ExitCode::Unusable;
 }
 
 }  // namespace firstoff::cli

@@ -45,5 +45,17 @@ struct ExportRequest {
     PartFileOptions options;
 };
 ExitCode exportPart(const ExportRequest& request);
+// A surface: the one or more that a line left, a stretch of the outside or of the bore, or a face. Work coordinates, X
+// as diameter.
+struct FinishRequest {
+    Job job;
+    std::string out;  // profiles; empty: none
+    std::optional<long> line;
+    std::optional<double> zFrom, zTo;
+    bool inside = false;
+    std::optional<double> faceZ, xFrom, xTo;
+    std::optional<long> afterLine;
+};
+ExitCode finish(const FinishRequest& request);
 
 }  // namespace firstoff::cli

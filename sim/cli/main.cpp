@@ -33,13 +33,15 @@ public:
         addMoves();
         addSection();
         addExport();
+        addFinish();
         addCodes();
         addMissing("sheet", "set-up, inspection and hand-out sheets");
     }
 
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
-            fmt::print(stderr, "firstoff: there is no command {}; there are check, moves, section, export and codes\n",
+            fmt::print(stderr,
+                       "firstoff: there is no command {}; there are check, moves, section, finish, export and codes\n",
                        argv[1]);
             return static_cast<int>(ExitCode::Unusable);
         }
@@ -112,6 +114,30 @@ private:
         line->excludes(time);
     }
 
+    void addFinish() {
+        CLI::App* command =
+            app_.add_subcommand("finish", "roughness of a turned surface, from the feed marks that the tool leaves");
+        addJob(command, finish_.job);
+        CLI::Option* line =
+            command->add_option("--line", finish_.line, "the surfaces that this line of the program left");
+        CLI::Option* zFrom = command->add_option("--z-from", finish_.zFrom, "a stretch of the outside: from this Z");
+        CLI::Option* zTo = command->add_option("--z-to", finish_.zTo, "to this Z");
+        CLI::Option* inside = command->add_flag("--inside", finish_.inside, "of the bore, not of the outside");
+        CLI::Option* face = command->add_option("--face-z", finish_.faceZ, "a face: at this Z");
+        CLI::Option* xFrom = command->add_option("--x-from", finish_.xFrom, "from this diameter");
+        CLI::Option* xTo = command->add_option("--x-to", finish_.xTo, "to this diameter");
+        zFrom->needs(zTo)->excludes(line)->excludes(face);
+        zTo->needs(zFrom);
+        inside->needs(zFrom);
+        face->needs(xFrom)->needs(xTo)->excludes(line);
+        xFrom->needs(face);
+        xTo->needs(face);
+        command->add_option("--after-line", finish_.afterLine,
+                            "as it is once this line of the program has been carried out");
+        command->add_option("--out", finish_.out, "file for the profile, height over length");
+        command->callback([this] { result_ = finish(finish_); });
+    }
+
     void addCodes() {
         CLI::App* command = app_.add_subcommand("codes", "table of the codes that are understood, as Markdown");
         command->callback([this] {
@@ -130,7 +156,9 @@ private:
         CLI::App* command = app_.add_subcommand(name, what + " (not there yet)");
         command->allow_extras();
         command->callback([this, name] {
-            fmt::print(stderr, "firstoff: `{}` is not there yet; `check`, `moves`, `section` and `export` are\n", name);
+            fmt::print(stderr,
+                       "firstoff: `{}` is not there yet; `check`, `moves`, `section`, `finish` and `export` are\n",
+                       name);
             result_ = ExitCode::Unusable;
         });
     }
@@ -140,6 +168,7 @@ private:
     MovesRequest moves_;
     SectionRequest section_;
     ExportRequest export_;
+    FinishRequest finish_;
     ExitCode result_ = ExitCode::Unusable;
 };
 

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/tolerances.h"
 #include "sim/output/table_figures.h"
 
 namespace firstoff {
@@ -100,16 +101,17 @@ private:
     std::string text_;
 };
 
-void appendLoop(std::string& text, const Loop& loop, int number, double datumZ) {
+void appendContour(std::string& text, const SectionContour& contour, int number, double datumZ) {
     const auto row = [&](Point p) {
-        fmt::format_to(std::back_inserter(text), "{},{},", loop.piece, number);
+        fmt::format_to(std::back_inserter(text), "{},{},", contour.piece, number);
         appendTableFigure(text, p.z - datumZ);
         text += ',';
         appendTableFigure(text, std::max(0.0, p.r));
         text += '\n';
     };
-    for (const Point& p : loop.points) row(p);
-    if (!loop.points.empty()) row(loop.points.front());
+    const std::vector<Point> points = polyline(contour.outline, tolerance::kSectionMm);
+    for (Point p : points) row(p);
+    if (!points.empty()) row(points.front());
 }
 
 }  // namespace
@@ -136,7 +138,9 @@ std::string sectionTable(const Trial& trial, double timeS) {
     std::string text = "piece,loop,z_mm,r_mm\n";
     std::map<int, int> loops;  // how many of each piece so far
     const double datumZ = sectionDatum(trial).z;
-    for (const Loop& loop : cursor.section()) appendLoop(text, loop, loops[loop.piece]++, datumZ);
+    for (const SectionContour& contour : cursor.contours()) {
+        appendContour(text, contour, loops[contour.piece]++, datumZ);
+    }
     return text;
 }
 

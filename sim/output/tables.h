@@ -15,7 +15,8 @@ namespace firstoff {
 std::string movesTable(const Trial& trial);
 
 // Closed loops of the half-section at a time, `piece,loop,z_mm,r_mm`, first point repeated at the end, r >= 0, Z0 at
-// sectionDatum(). Piece 0 is what is still held, 1… what has been cut off.
+// sectionDatum(); corners where they are, arcs in chords within tolerance::kSectionMm. Piece 0 is what is still held,
+// 1… what has been cut off.
 std::string sectionTable(const Trial& trial, double timeS);
 
 // Datum of the work offset in force at the first cutting move; without one, of the first move; lathe frame.

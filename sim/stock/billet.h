@@ -9,6 +9,7 @@
 #include <memory>
 #include <vector>
 
+#include "sim/base/contour.h"
 #include "sim/base/outline.h"
 #include "sim/base/point.h"
 #include "sim/setup/setup.h"
@@ -48,6 +49,13 @@ struct Loop {
     int piece = 0;              // 0: what is still held; 1…: pieces cut off, in order of falling
     std::vector<Point> points;  // lathe frame, r >= 0, anticlockwise, first point not repeated
     std::vector<CutId> cuts;
+};
+
+// The same with arcs as arcs, see exact_section.h.
+struct SectionContour {
+    int piece = 0;
+    Contour outline;          // z as x, r as y; lathe frame
+    std::vector<CutId> cuts;  // of the edge that leaves each corner
 };
 
 }  // namespace firstoff

@@ -44,7 +44,7 @@ std::vector<ToolShape> teethOf(const Tool& tool) {
 }  // namespace
 
 CutPlan::CutPlan(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup)
-    : heldZ_(setup.chuck.jawLength) {
+    : blankEnds_{setup.stock.backZ, setup.stock.frontZ}, heldZ_(setup.chuck.jawLength) {
     for (const Tool& tool : setup.tools) {
         shapes_.push_back(shapesOf(tool));
         teeth_.push_back(teethOf(tool));

@@ -37,6 +37,8 @@ public:
     // Index into Setup::tools per timed move, kNoTool without one.
     const std::vector<std::uint16_t>& tools() const { return tools_; }
     double heldZ() const { return heldZ_; }
+    // Where the blank begins and ends, to the last bit; its columns stand on whole pitches.
+    Range blankEnds() const { return blankEnds_; }
     // Along z, all that threads are cut in, mm.
     double threadedLength() const { return threadedLength_; }
 
@@ -68,6 +70,7 @@ private:
     std::vector<SpindleTurns> turns_;
     std::vector<std::vector<ToolShape>> shapes_, teeth_;  // per tool of the set-up
     std::vector<ToolShape> holders_;                      // per tool of the set-up
+    Range blankEnds_;
     double threadedLength_ = 0;
     double heldZ_ = 0;  // metal at or behind this is in the jaws
 };

@@ -81,6 +81,8 @@ public:
     std::vector<Loop> section() const;
     // The same, reduced to `toleranceMm`, for drawing.
     std::vector<Loop> section(double toleranceMm, int sector = 0) const;
+    // The same with its true arcs and corners, see exact_section.h.
+    std::vector<SectionContour> contours(int sector = 0) const;
     double volumeMm3() const;
     std::uint64_t hash() const;
     // Greatest outside radius of the solid at z (lathe frame), and the inner radius of its innermost interval; 0, 0

@@ -7,8 +7,10 @@
 #include "sim/stock/section.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 
+#include "sim/stock/side_run.h"
 #include "sim/stock/side_tracer.h"
 
 namespace firstoff {
@@ -17,8 +19,9 @@ namespace {
 
 constexpr int kNone = -1;
 
-struct Run {
-    SideTracer tracer;
+template <typename Tracer>
+struct RunOf {
+    Tracer tracer;
     int leftTie = kNone, rightTie = kNone;  // the run met at that end
     CutId leftCut = kUncut, rightCut = kUncut;
 };
@@ -29,14 +32,42 @@ struct Stretch {
     int inner = kNone, outer = kNone;
 };
 
+// Keeps every column of a side.
+class SideRecorder {
+public:
+    SideRecorder(Side side, double, double, std::span<const std::uint16_t>) : side_(side) {}
+    void add(double z, double r, CutId cut) {
+        if (radii.empty()) firstZ = z;
+        radii.push_back(r);
+        cuts.push_back(cut);
+    }
+    Side side() const { return side_; }
+
+    double firstZ = 0;
+    std::vector<double> radii;
+    std::vector<CutId> cuts;
+
+private:
+    Side side_;
+};
+
+// `Tracer` follows the sides: SideTracer, SideRecorder.
+template <typename Tracer>
 class SectionTracer {
+    using Run = RunOf<Tracer>;
+
 public:
     SectionTracer(const Billet& billet, double tolerance, std::span<const std::uint16_t> toolOfCut, int sector)
         : billet_(billet), tolerance_(tolerance), toolOfCut_(toolOfCut), sector_(sector) {}
 
-    std::vector<Loop> loops(int piece) {
+    std::vector<Run>& runs() {
         for (int chunk = 0; chunk < billet_.grid().chunks(); ++chunk) addChunk(chunk);
         enterColumn(billet_.grid().columns, {});
+        return runs_;
+    }
+
+    std::vector<Loop> loops(int piece) {
+        runs();
         for (Run& run : runs_) run.tracer.finish();
         for (Run& run : runs_) keepApart(run);
         std::vector<Loop> result;
@@ -52,7 +83,7 @@ private:
     Run& run(int index) { return runs_[static_cast<std::size_t>(index)]; }
 
     int newRun(Side side) {
-        runs_.push_back({SideTracer(side, tolerance_, billet_.grid().pitch, toolOfCut_)});
+        runs_.push_back({Tracer(side, tolerance_, billet_.grid().pitch, toolOfCut_)});
         return static_cast<int>(runs_.size()) - 1;
     }
     void tieLeft(int a, int b, CutId cut) {
@@ -83,8 +114,8 @@ private:
             }
         }
         if (column >= end) return;
-        SideTracer& inner = run(stretches_[0].inner).tracer;
-        SideTracer& outer = run(stretches_[0].outer).tracer;
+        Tracer& inner = run(stretches_[0].inner).tracer;
+        Tracer& outer = run(stretches_[0].outer).tracer;
         for (; column < end; ++column) {
             const std::size_t k = static_cast<std::size_t>(column - base);
             const double z = billet_.grid().z(column);
@@ -169,15 +200,15 @@ private:
     // Two sides that were carried on to a border may have crossed on the last half pitch: then they meet there.
     void keepApart(Run& here) {
         if (here.tracer.side() != Side::Inner) return;
-        SideTracer& a = here.tracer;
-        SideTracer& left = run(here.leftTie).tracer;
+        Tracer& a = here.tracer;
+        Tracer& left = run(here.leftTie).tracer;
         const double startA = a.points().front().r;
         const double startB = left.points().front().r;
         if ((startA - startB) * (a.firstR() - left.firstR()) < 0) {
             a.moveStart((startA + startB) / 2);
             left.moveStart((startA + startB) / 2);
         }
-        SideTracer& right = run(here.rightTie).tracer;
+        Tracer& right = run(here.rightTie).tracer;
         const double endA = a.points().back().r;
         const double endB = right.points().back().r;
         if ((endA - endB) * (a.lastR() - right.lastR()) < 0) {
@@ -235,7 +266,25 @@ private:
 
 std::vector<Loop> sectionLoops(const Billet& billet, double toleranceMm, int piece,
                                std::span<const std::uint16_t> toolOfCut, int sector) {
-    return SectionTracer(billet, toleranceMm, toolOfCut, sector).loops(piece);
+    return SectionTracer<SideTracer>(billet, toleranceMm, toolOfCut, sector).loops(piece);
+}
+
+std::vector<SideRun> sideRuns(const Billet& billet, int sector) {
+    const Grid& grid = billet.grid();
+    SectionTracer<SideRecorder> tracer(billet, 0, {}, sector);
+    std::vector<SideRun> sides;
+    for (auto& run : tracer.runs()) {
+        SideRun& side = sides.emplace_back();
+        side.side = run.tracer.side();
+        side.firstColumn = static_cast<int>(std::lround((run.tracer.firstZ - grid.z0) / grid.pitch - 0.5));
+        side.radii = std::move(run.tracer.radii);
+        side.cuts = std::move(run.tracer.cuts);
+        side.leftTie = run.leftTie;
+        side.rightTie = run.rightTie;
+        side.leftCut = run.leftCut;
+        side.rightCut = run.rightCut;
+    }
+    return sides;
 }
 
 }  // namespace firstoff

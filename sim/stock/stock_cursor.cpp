@@ -1,7 +1,10 @@
 #include <algorithm>
 #include <cassert>
+#include <iterator>
+#include <optional>
 
 #include "sim/base/tolerances.h"
+#include "sim/stock/exact_section.h"
 #include "sim/stock/loose_pieces.h"
 #include "sim/stock/recorded_history.h"
 #include "sim/stock/section.h"
@@ -11,8 +14,9 @@ namespace firstoff {
 struct StockCursor::State {
     std::shared_ptr<const RecordedHistory> history;
     std::uint32_t wholeMoves = 0;
-    Billet whole;  // after `wholeMoves` moves
-    Billet shown;  // with the part of the next move
+    std::optional<Sweep> nextBegun;  // of the next move, in `shown`
+    Billet whole;                    // after `wholeMoves` moves
+    Billet shown;                    // with the part of the next move
     WorkerTeam alone{1};
     BatchCutter cutter;
 
@@ -43,6 +47,7 @@ struct StockCursor::State {
     void cutPart(std::uint32_t move, double fraction) {
         const CutPlan& plan = history->plan();
         const Sweep part = firstPart(plan.sweep(move), fraction);
+        nextBegun = part;
         if (!plan.inThread(move)) {
             for (const ToolShape& shape : plan.shapes(move)) shown.cut(part, shape, move);
             return;
@@ -87,6 +92,7 @@ void StockCursor::seek(std::uint32_t wholeMoves, double fraction) {
     s.shown = Billet::emptyLike(s.whole);
     s.advance(target);
     s.shown = s.whole;
+    s.nextBegun.reset();
     if (fraction > 0 && target < plan.moves() && plan.mayCut(target)) s.cutPart(target, std::min(fraction, 1.0));
 }
 
@@ -104,6 +110,20 @@ std::vector<Loop> StockCursor::section(double toleranceMm, int sector) const {
         loops.insert(loops.end(), std::make_move_iterator(piece.begin()), std::make_move_iterator(piece.end()));
     }
     return loops;
+}
+
+std::vector<SectionContour> StockCursor::contours(int sector) const {
+    const State& s = *state_;
+    const CutPlan& plan = s.history->plan();
+    std::vector<SectionContour> contours =
+        exactSection(s.shown, {plan, s.wholeMoves, s.nextBegun}, tolerance::kSectionMm, 0, sector);
+    for (std::size_t i = 0; i < s.fallen(); ++i) {
+        const Severance& fall = s.history->severances()[i];
+        std::vector<SectionContour> piece = exactSection(s.history->piece(i), {plan, fall.timedMove + 1, std::nullopt},
+                                                         tolerance::kSectionMm, fall.piece, sector);
+        contours.insert(contours.end(), std::make_move_iterator(piece.begin()), std::make_move_iterator(piece.end()));
+    }
+    return contours;
 }
 
 double StockCursor::volumeMm3() const {

@@ -1,0 +1,130 @@
+#include "sim/output/finish_table.h"
+
+#include <iterator>
+
+#include <fmt/format.h>
+
+#include "sim/output/table_figures.h"
+#include "sim/output/tables.h"
+
+namespace firstoff {
+
+namespace {
+
+constexpr const char* kCaution =
+    "\nThis is what the tool's shape and the feed leave; wear, vibration, a built-up edge and tearing come on top.\n";
+
+const char* nameOf(SurfaceSpan::Side side) {
+    switch (side) {
+        case SurfaceSpan::Side::Outer:
+            return "outside";
+        case SurfaceSpan::Side::Inner:
+            return "inside";
+        case SurfaceSpan::Side::FrontFace:
+            return "face";
+        case SurfaceSpan::Side::BackFace:
+            return "back face";
+    }
+    return "";
+}
+
+std::string placeOf(const SurfaceSpan& span, double datumZ) {
+    if (span.isFace()) {
+        return fmt::format("{} at Z{:.3f}, X{:.3f} to X{:.3f}", nameOf(span.side), span.z - datumZ, 2 * span.from,
+                           2 * span.to);
+    }
+    return fmt::format("{}, Z{:.3f} to Z{:.3f}", nameOf(span.side), span.to - datumZ, span.from - datumZ);
+}
+
+std::string listed(const std::vector<std::string>& words) {
+    std::string text;
+    for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
+    return text;
+}
+
+class Table {
+public:
+    Table(const Trial& trial, const std::vector<FinishReport>& reports)
+        : trial_(trial), reports_(reports), datumZ_(sectionDatum(trial).z) {}
+
+    std::string run() {
+        for (std::size_t i = 0; i < reports_.size(); ++i) {
+            if (i > 0) text_ += '\n';
+            add("{}. {}{}\n", i + 1, placeOf(reports_[i].span, datumZ_),
+                reports_[i].piece > 0 ? fmt::format(" (piece {})", reports_[i].piece) : "");
+            surface(reports_[i]);
+        }
+        if (!reports_.empty()) text_ += kCaution;
+        return std::move(text_);
+    }
+
+private:
+    template <typename... Args>
+    void add(fmt::format_string<Args...> format, Args&&... args) {
+        fmt::format_to(std::back_inserter(text_), format, std::forward<Args>(args)...);
+    }
+
+    void surface(const FinishReport& report) {
+        if (!report.trouble.empty()) return add("   no figures: {}\n", report.trouble);
+        std::vector<std::string> lines, stations;
+        for (BlockId block : report.blocks) lines.push_back(trial_.program.lineName(block));
+        for (int station : report.stations) stations.push_back(fmt::format("T{}", station));
+        add("   cut by   {}; {}; feed {:.4g} mm per revolution", listed(stations), listed(lines), report.marks.feedMax);
+        if (report.marks.noseRadius > 0) add("; nose radius {:.4g} mm", report.marks.noseRadius);
+        text_ += '\n';
+        figures(report);
+        if (report.theory) {
+            add("   nose formulas      Ra {:.3f}  Rt {:.3f} (f²/8r)  {:.3f} (circle)  µm\n", 1e3 * report.theory->ra,
+                1e3 * report.theory->rtParabola, 1e3 * report.theory->rtCircle);
+        }
+        for (const std::string& note : report.notes) add("   {}\n", note);
+    }
+
+    void figures(const FinishReport& report) {
+        const Roughness& r = report.roughness;
+        const char letter = r.filtered() ? 'R' : 'P';
+        add("   {0}a {1:.3f}  {0}q {2:.3f}  {0}z {3:.3f}  {0}t {4:.3f}  {0}p {5:.3f}  {0}v {6:.3f}  µm", letter,
+            1e3 * r.ra, 1e3 * r.rq, 1e3 * r.rz, 1e3 * r.rt, 1e3 * r.rp, 1e3 * r.rv);
+        if (r.rsm) add("  {}Sm {:.4f} mm", letter, *r.rsm);
+        text_ += '\n';
+        if (r.filtered()) {
+            add("   Gaussian filter, cut-off {:.4g} mm, {} section{} ({:.4g} mm) about Z{:.3f} X{:.3f}\n", r.cutOff,
+                r.sections, r.sections == 1 ? "" : "s", r.to - r.from, middle(report).z - datumZ_,
+                2 * middle(report).r);
+        }
+    }
+
+    static Point middle(const FinishReport& report) { return 0.5 * (report.ends.front() + report.ends.back()); }
+
+    const Trial& trial_;
+    const std::vector<FinishReport>& reports_;
+    double datumZ_;
+    std::string text_;
+};
+
+}  // namespace
+
+std::string finishTable(const Trial& trial, const std::vector<FinishReport>& reports) {
+    return Table(trial, reports).run();
+}
+
+std::string finishProfiles(const Trial& trial, const std::vector<FinishReport>& reports) {
+    std::string text = "surface,along_mm,z_mm,r_mm,height_um\n";
+    const double datumZ = sectionDatum(trial).z;
+    for (std::size_t i = 0; i < reports.size(); ++i) {
+        const FinishReport& report = reports[i];
+        const SurfaceProfile& profile = report.marks.profile;
+        for (std::size_t k = 0; k < report.places.size(); ++k) {
+            fmt::format_to(std::back_inserter(text), "{}", i + 1);
+            for (double value : {report.from + profile.step * static_cast<double>(k), report.places[k].z - datumZ,
+                                 report.places[k].r, 1e3 * profile.heights[k]}) {
+                text += ',';
+                appendTableFigure(text, value);
+            }
+            text += '\n';
+        }
+    }
+    return text;
+}
+
+}  // namespace firstoff

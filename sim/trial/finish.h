@@ -1,0 +1,53 @@
+// The finish of a turned surface as its feed marks leave it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "sim/cutting/roughness.h"
+#include "sim/stock/feed_marks.h"
+#include "sim/trial/trial.h"
+
+namespace firstoff {
+
+// What a nose radius r (mm) fed by f (mm per revolution) leaves while only the nose cuts. Formulas of tool makers'
+// tables: Rt = f²/(8 r) for the parabola, r - sqrt(r² - f²/4) for the circle (tests/reference/surface_finish.csv);
+// Ra = 4 / (9 sqrt 3) of the parabola's Rt.
+struct NoseTheory {
+    double rtParabola = 0, rtCircle = 0, ra = 0;  // mm
+};
+// Asserts 0 < f < 2 r.
+NoseTheory noseTheory(double feed, double noseRadius);
+
+struct FinishReport {
+    SurfaceSpan span;
+    int piece = 0;            // 0: what is held, 1…: a piece that fell
+    std::string trouble;      // why there are no figures, in plain words; empty where there are
+    double lengthMm = 0;      // of the span, along the surface
+    double from = 0, to = 0;  // the part of it that the profile was taken from, along the surface: its middle
+    FeedMarks marks;
+    Roughness roughness;          // places count along the profile
+    std::vector<Point> ends;      // lathe frame: where the evaluation length begins and ends
+    std::vector<BlockId> blocks;  // whose marks are on the profile, in order along it
+    std::vector<int> stations;
+    std::optional<NoseTheory> theory;  // where one feed and one nose radius made the whole profile
+    std::vector<std::string> notes;    // what to know beside the figures, in plain words
+
+    // Position of a place of the profile along the surface, lathe frame; one per height of the profile.
+    std::vector<Point> places;
+};
+
+struct FinishOptions {
+    std::optional<double> timeS;  // the billet as it is then, after whole moves; else at the end
+    double spindleAngle = 0;      // rad; see feed_marks.h
+};
+
+// Looks on the pieces that fell first, then on what is held.
+FinishReport finishOf(const Trial& trial, const SurfaceSpan& span, const FinishOptions& options = {});
+// Of a face at z, whichever way it looks.
+FinishReport finishOfFace(const Trial& trial, double z, double rFrom, double rTo, const FinishOptions& options = {});
+// Of each surface that a block of the program's own file left and that is still there; none if there is none.
+std::vector<FinishReport> finishOfBlock(const Trial& trial, BlockId block, const FinishOptions& options = {});
+
+}  // namespace firstoff

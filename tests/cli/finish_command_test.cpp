@@ -1,0 +1,72 @@
+// `firstoff finish` as a shell and a script see it.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <sstream>
+#include <string>
+
+#include "tests/cli/command_run.h"
+
+namespace firstoff {
+namespace {
+
+using shop::Bench;
+using shop::CommandRun;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::StartsWith;
+
+const std::string kSpigot = std::string(FIRSTOFF_SOURCE_DIR) + "/assets/jobs/coupling-spigot.nc";
+
+TEST(FinishCommand, TellsRoughnessAndCutOffOfALine) {
+    const CommandRun run = shop::firstoff("finish " + kSpigot + " --line 21");
+    EXPECT_EQ(run.exitCode, 0) << run.err;
+    EXPECT_THAT(run.err, IsEmpty());
+    EXPECT_THAT(run.out, StartsWith("1. outside, Z-1.001 to Z-14.937 (piece 1)\n"));
+    for (const char* part : {"T3; line 21", "feed 0.12 mm per revolution", "nose radius 0.4 mm", "Ra 1.", "Rz 4.",
+                             "cut-off 0.25 mm, 5 sections", "nose formulas", "4.500 (f²/8r)", "4.526 (circle)"}) {
+        EXPECT_THAT(run.out, HasSubstr(part));
+    }
+}
+
+TEST(FinishCommand, WritesTheProfile) {
+    const Bench bench;
+    const std::string csv = bench.path("profile.csv");
+    const CommandRun run = shop::firstoff("finish " + kSpigot + " --z-from -5 --z-to -12 --out " + csv);
+    EXPECT_EQ(run.exitCode, 0) << run.err;
+    const std::string text = bench.contents("profile.csv");
+    EXPECT_THAT(text, StartsWith("surface,along_mm,z_mm,r_mm,height_um\n1,"));
+    // Seven cut-offs of 0.25 mm in steps of a 400th of 0.12 mm.
+    EXPECT_NEAR(static_cast<double>(std::count(text.begin(), text.end(), '\n')), 1.75 / 0.0003, 5);
+}
+
+TEST(FinishCommand, TakesFacesAndBores) {
+    const CommandRun face = shop::firstoff("finish " + kSpigot + " --face-z -43 --x-from 42 --x-to 45");
+    EXPECT_EQ(face.exitCode, 0) << face.err;
+    EXPECT_THAT(face.out, StartsWith("1. face at Z-43.000, X42.000 to X45.000"));
+    const std::string bush = std::string(FIRSTOFF_SOURCE_DIR) + "/assets/jobs/bored-bush.nc";
+    const CommandRun bore = shop::firstoff("finish " + bush + " --inside --z-from -10 --z-to -30");
+    EXPECT_EQ(bore.exitCode, 0) << bore.err;
+    EXPECT_THAT(bore.out, StartsWith("1. inside, Z-10.000 to Z-30.000"));
+}
+
+struct Use {
+    const char* arguments;
+    const char* says;
+};
+
+TEST(FinishCommand, SaysWhatIsMissing) {
+    for (const Use& use :
+         {Use{"", "--line, --z-from and --z-to, or --face-z"}, Use{"--line 3", "--line 3: nothing is left"},
+          Use{"--line 3000", "the program has lines 1 to"}, Use{"--z-from 3", "--z-to"}, Use{"--face-z 3", "--x-from"},
+          Use{"--line 21 --z-from 3 --z-to 4", "excludes"}, Use{"--z-from 3 --z-to 4", "no figures: there is no metal"},
+          Use{"--z-from -40 --z-to -44", "no figures: there is a face within the span"}}) {
+        const CommandRun run = shop::firstoff("finish " + kSpigot + " " + use.arguments);
+        EXPECT_EQ(run.exitCode, 2) << use.arguments;
+        EXPECT_THAT(run.out + run.err, HasSubstr(use.says)) << use.arguments;
+    }
+}
+
+}  // namespace
+}  // namespace firstoff
