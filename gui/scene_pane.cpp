@@ -173,7 +173,7 @@ void ScenePane::render(const SceneOptions& options, int width, int height, doubl
 
 void ScenePane::pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
     const auto pick = scene_.pick(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_);
-    if (!pick || pick->cut == kUncut) return;
+    if (!pick || !isCutHere(pick->cut)) return;
     context.commands.add(Seek{trial_->timeline.moves[pick->cut].t0});
     context.commands.add(ShowLine{trial_->shownBlock(trial_->timeline.moves[pick->cut].move)});
 }
@@ -196,7 +196,9 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
     if (nothing) return;
     const Point place = resting_->place - instant_.datum;
     std::string text = fmt::format("X {}  Z {}", millimetres(2 * place.r), millimetres(place.z));
-    if (resting_->cut != kUncut) {
+    if (resting_->cut == kCutBefore) {
+        text += "\ncut by the program before";
+    } else if (resting_->cut != kUncut) {
         const Move& move = trial_->toolpath.moves[trial_->timeline.moves[resting_->cut].move];
         text += fmt::format("\ncut by {}\n{}", blockTitle(*trial_, move.block), toolTitle(*trial_, move.call));
     } else if (!resting_->sectionFace) {

@@ -29,6 +29,7 @@ struct Row {
     bool tailstock;
     Edges edges;
     SceneOptions options;
+    const char* job = nullptr;  // of assets/jobs; the spigot of picture_job.h if null
 };
 
 SceneOptions options(Cutaway cutaway, bool colourByTool, bool dark) {
@@ -42,7 +43,7 @@ SceneOptions options(Cutaway cutaway, bool colourByTool, bool dark) {
 class GoldenPicture : public testing::TestWithParam<Row> {};
 
 Image drawn(const Row& row) {
-    const std::shared_ptr<const Trial> trial = pictureJob(row.tailstock);
+    const std::shared_ptr<const Trial> trial = row.job ? demoJob(row.job) : pictureJob(row.tailstock);
     StockCursor cursor(trial->stock);
     LatheScene scene;
     scene.setTrial(trial);
@@ -106,7 +107,15 @@ INSTANTIATE_TEST_SUITE_P(
         Row{"machine-roughing", ViewName::Machine, 30, true, Edges::Fine, options(Cutaway::None, false, true)},
         Row{"part-section", ViewName::Part, 110, false, Edges::Fine, options(Cutaway::Quarter, false, false)},
         Row{"tool-by-colour", ViewName::Tool, 77, false, Edges::Quick, options(Cutaway::None, true, true)},
-        Row{"end-on", ViewName::EndOn, 30, true, Edges::Fine, options(Cutaway::None, false, true)}),
+        Row{"end-on", ViewName::EndOn, 30, true, Edges::Fine, options(Cutaway::None, false, true)},
+        Row{"hexagon-half-turned", ViewName::Part, 20, false, Edges::Fine, options(Cutaway::None, false, true),
+            "drain-plug"},
+        Row{"thread", ViewName::Part, 78, false, Edges::Fine, options(Cutaway::None, false, true), "drain-plug"},
+        Row{"thread-section", ViewName::Part, 78, false, Edges::Fine, options(Cutaway::Half, false, false),
+            "drain-plug"},
+        Row{"parted-piece", ViewName::Part, 97, false, Edges::Fine, options(Cutaway::None, false, true), "drain-plug"},
+        Row{"second-side", ViewName::Part, 16, false, Edges::Fine, options(Cutaway::None, false, true),
+            "drain-plug-head"}),
     [](const testing::TestParamInfo<Row>& row) {
         std::string name = row.param.name;
         std::replace(name.begin(), name.end(), '-', '_');
