@@ -1,12 +1,14 @@
 #include "sim/cli/commands.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <exception>
 #include <stdexcept>
 
 #include <fmt/format.h>
 
+#include "sim/base/units.h"
 #include "sim/output/finish_table.h"
 #include "sim/output/json_report.h"
 #include "sim/output/tables.h"
@@ -71,6 +73,18 @@ double timeAfterLine(const Trial& trial, long line) {
 double timeOf(const Trial& trial, const InstantRequest& instant) {
     if (instant.afterLine) return timeAfterLine(trial, *instant.afterLine);
     return instant.atTimeS.value_or(trial.timeline.cycleTimeS);
+}
+
+// The meridian asked for, rad. Of a bar that need not be round the nearest that is known is told.
+double angleOf(const Trial& trial, const std::optional<double>& askedDeg) {
+    const double asked = radians(askedDeg.value_or(0));
+    const double off = std::remainder(sectionAngle(trial, asked) - asked, 2 * kPi);
+    constexpr double kAsAsked = 1e-6;
+    if (std::abs(off) > kAsAsked) {
+        complain(fmt::format("the nearest meridian that is known stands at {:.3f} degrees; that is taken",
+                             degrees(sectionAngle(trial, asked))));
+    }
+    return asked;
 }
 
 // Runs one job for a table or another file; what is wrong with it is told on standard error so that the table stays
@@ -155,7 +169,8 @@ ExitCode moves(const MovesRequest& request) {
 
 ExitCode section(const SectionRequest& request) {
     const TriedJob tried = tryForFile(request.job);
-    deliver(request.out, sectionTable(*tried.trial, timeOf(*tried.trial, request.instant)));
+    const double angle = angleOf(*tried.trial, request.angleDeg);
+    deliver(request.out, sectionTable(*tried.trial, timeOf(*tried.trial, request.instant), angle));
     return exitCode(tried.trial->verdict);
 }
 
@@ -166,9 +181,15 @@ ExitCode exportPart(const ExportRequest& request) {
         throw std::runtime_error(fmt::format("--out {}: the ending of the name says what is written; there are {}",
                                              request.out, partFileEndings()));
     }
+    const bool isSection = *kind == PartFileKind::Svg || *kind == PartFileKind::Dxf;
+    if (request.angleDeg && !isSection) {
+        throw std::runtime_error(fmt::format("--angle: {} is no section; svg and dxf are", request.out));
+    }
     const TriedJob tried = tryForFile(request.job);
     const double timeS = timeOf(*tried.trial, request.instant);
-    writePartFile(*tried.trial, timeS, request.out, *kind, request.options);
+    PartFileOptions options = request.options;
+    options.angle = angleOf(*tried.trial, request.angleDeg);
+    writePartFile(*tried.trial, timeS, request.out, *kind, options);
     return exitCode(tried.trial->verdict);
 }
 

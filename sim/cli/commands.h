@@ -35,6 +35,7 @@ struct SectionRequest {
     Job job;
     std::string out;
     InstantRequest instant;
+    std::optional<double> angleDeg;  // 0 without
 };
 ExitCode section(const SectionRequest& request);
 
@@ -43,6 +44,7 @@ struct ExportRequest {
     std::string out;  // its ending says the kind of file
     InstantRequest instant;
     PartFileOptions options;
+    std::optional<double> angleDeg;  // of a section; 0 without
 };
 ExitCode exportPart(const ExportRequest& request);
 // A surface: the one or more that a line left, a stretch of the outside or of the bore, or a face. Work coordinates, X

@@ -86,6 +86,7 @@ private:
         CLI::App* command = app_.add_subcommand("section", "half-section of the billet as closed loops of points");
         addJob(command, section_.job);
         addInstant(command, section_.instant);
+        addAngle(command, section_.angleDeg);
         command->add_option("--out", section_.out, "file to write; standard output if left out");
         command->callback([this] { result_ = section(section_); });
     }
@@ -96,6 +97,7 @@ private:
         const std::string endings(firstoff::partFileEndings());
         command->add_option("--out", export_.out, "file to write; its ending says what kind: " + endings)->required();
         addInstant(command, export_.instant);
+        addAngle(command, export_.angleDeg);
         command->add_option("--piece", export_.options.piece,
                             "0: what is held, 1 and on: pieces cut off, in order; all of them if left out");
         command
@@ -112,6 +114,16 @@ private:
                                                 "as it is once this line of the program has been carried out");
         CLI::Option* time = command->add_option("--at-time", instant.atTimeS, "as it is at this time of the cycle, s");
         line->excludes(time);
+    }
+
+    static void addAngle(CLI::App* command, std::optional<double>& angleDeg) {
+        command
+            ->add_option(
+                "--angle", angleDeg,
+                "of a section: the half-plane at this angle, degrees, from the marker of the spindle (a flat of "
+                "hexagon and square bars) in the order in which the bar passes a tool under M03; the nearest that "
+                "is known is taken, and said; 0 if left out")
+            ->check(CLI::Range(-360.0, 360.0));
     }
 
     void addFinish() {

@@ -19,6 +19,7 @@
 #include "sim/output/solid_files.h"
 #include "sim/output/tables.h"
 #include "sim/output/whole_file.h"
+#include "sim/stock/billet_columns.h"
 #include "sim/stock/mesh_check.h"
 #include "sim/stock/part_mesh.h"
 
@@ -95,7 +96,7 @@ std::uint32_t colourOf(const Trial& trial, CutId cut) {
 std::vector<Loop> sectionLoops(const Trial& trial, const Instant& instant, const PartFileOptions& options) {
     StockCursor cursor(trial.stock);
     cursor.seek(instant.wholeMoves, instant.fraction);
-    std::vector<Loop> loops = cursor.section(options.toleranceMm / 5);
+    std::vector<Loop> loops = cursor.section(options.toleranceMm / 5, cursor.billet().sectorNear(options.angle));
     pick(loops, options.piece);
     const double datumZ = sectionDatum(trial).z;
     for (Loop& loop : loops) {

@@ -8,7 +8,7 @@
 //   .3mf  an object a piece, 3MF Core Specification 1.2
 //   .glb  glTF 2.0, in metres as that standard wants it, a mesh a piece; the colour of the tool at every corner
 //   .vdb  a level set a piece, mm
-//   .svg  the half-section of the meridian at angle 0, true to scale, metal hatched
+//   .svg  the half-section of one meridian, true to scale, metal hatched
 //   .dxf  the same without hatching: closed polylines within the tolerance, a layer a piece, and the axis
 #pragma once
 
@@ -30,6 +30,7 @@ struct PartFileOptions {
     std::optional<int> piece;    // 0: what is held, 1…: pieces that fell; without: all of them
     double toleranceMm = 0.005;  // greatest distance of the surface in the file from the part
     double voxelMm = 0.1;        // of a level set
+    double angle = 0;            // of the meridian of svg and dxf, rad, see sectionAngle() in tables.h
 };
 
 // Throws std::runtime_error with a plain message, and leaves nothing behind then, if the file cannot be written or

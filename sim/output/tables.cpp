@@ -10,6 +10,7 @@
 
 #include "sim/base/tolerances.h"
 #include "sim/output/table_figures.h"
+#include "sim/stock/billet_columns.h"
 
 namespace firstoff {
 
@@ -127,7 +128,13 @@ Point sectionDatum(const Trial& trial) {
     return first == moves.end() ? trial.toolpath.datums.front() : trial.toolpath.datumOf(*first);
 }
 
-std::string sectionTable(const Trial& trial, double timeS) {
+double sectionAngle(const Trial& trial, double angle) {
+    if (!trial.stock) return 0;
+    const StockCursor start(trial.stock);
+    return start.billet().sectorAngle(start.billet().sectorNear(angle));
+}
+
+std::string sectionTable(const Trial& trial, double timeS, double angle) {
     if (!trial.stock) throw std::runtime_error("the set-up gives no usable bar, so there is no section");
     StockCursor cursor(trial.stock);
     if (!trial.timeline.moves.empty()) {
@@ -138,7 +145,7 @@ std::string sectionTable(const Trial& trial, double timeS) {
     std::string text = "piece,loop,z_mm,r_mm\n";
     std::map<int, int> loops;  // how many of each piece so far
     const double datumZ = sectionDatum(trial).z;
-    for (const SectionContour& contour : cursor.contours()) {
+    for (const SectionContour& contour : cursor.contours(cursor.billet().sectorNear(angle))) {
         appendContour(text, contour, loops[contour.piece]++, datumZ);
     }
     return text;

@@ -16,8 +16,12 @@ std::string movesTable(const Trial& trial);
 
 // Closed loops of the half-section at a time, `piece,loop,z_mm,r_mm`, first point repeated at the end, r >= 0, Z0 at
 // sectionDatum(); corners where they are, arcs in chords within tolerance::kSectionMm. Piece 0 is what is still held,
-// 1… what has been cut off.
-std::string sectionTable(const Trial& trial, double timeS);
+// 1… what has been cut off. The meridian is the one nearest to `angle` of those that are known.
+std::string sectionTable(const Trial& trial, double timeS, double angle = 0);
+
+// The angle, rad, at which the section for `angle` stands. Angles count from the spindle's marker, where hexagon and
+// square bars have a flat, in the order in which the bar passes a tool under M03.
+double sectionAngle(const Trial& trial, double angle);
 
 // Datum of the work offset in force at the first cutting move; without one, of the first move; lathe frame.
 Point sectionDatum(const Trial& trial);

@@ -80,7 +80,9 @@ void BatchCutter::cutSlab(Billet& billet, int slab, const Wanted& wanted, SlabRe
             if (part.slabs[i].first > slab || part.slabs[i].last < slab) continue;
             const SweepProfile& profile = part.profiles[i];
             if (part.roles[i] != Role::Cuts) {
-                const CutSum touch = cutter.touch(billet, slab, profile, made);
+                // A pass of a thread is measured in what would be there without the thread.
+                const auto of = part.roles[i] == Role::Holder ? SlabCutter::Of::Metal : SlabCutter::Of::Envelope;
+                const CutSum touch = cutter.touch(billet, slab, profile, made, of);
                 if (touch.deepestMm <= 0) continue;
                 if (part.roles[i] == Role::Holder) report.touches.push_back({profile.cut, touch.deepestMm});
                 if (part.roles[i] == Role::Measures && wanted.sums) report.shares.push_back({profile.cut, touch});

@@ -136,6 +136,11 @@ double Billet::sectorAngle(int sector) const {
     return 2 * kPi * sector / sectorCount_;
 }
 
+int Billet::sectorNear(double angle) const {
+    const double turns = angle / (2 * kPi);
+    return static_cast<int>(std::lround((turns - std::floor(turns)) * sectorCount_)) % sectorCount_;
+}
+
 Sectors& Billet::ownSectors(int index) {
     std::shared_ptr<Sectors>& ref = sectorsRef(index);
     if (ref) return soleOwner(ref);
@@ -241,7 +246,9 @@ double Billet::deepestTouch(const Sweep& sweep, const ToolShape& shape) const {
         const int firstSlab = profile.firstColumn / (kChunkColumns * kSlabChunks);
         const int lastSlab = profile.lastColumn / (kChunkColumns * kSlabChunks);
         for (int slab = firstSlab; slab <= lastSlab; ++slab) {
-            deepest = std::max(deepest, cutter.touch(*this, slab, profile, {branches.data(), nullptr}).deepestMm);
+            const SweepParts made{branches.data(), nullptr};
+            const CutSum touch = cutter.touch(*this, slab, profile, made, SlabCutter::Of::Metal);
+            deepest = std::max(deepest, touch.deepestMm);
         }
     }
     return deepest;

@@ -26,14 +26,24 @@ struct SpindleTurns;
 // 2 µm, or the least round pitch that keeps a longer bar within 150,000 columns.
 double pitchFor(const Stock& stock);
 
-// Metal that hangs on by less than this, radially, is loose. Far above the rounding of doubles at lathe sizes, far
-// below anything that holds. Larger: a pip that still holds would fall. Smaller: rounding would hold a piece.
+// Stretches of neighbouring columns that overlap by more than this, radially, are drawn as one. Far above the rounding
+// of doubles at lathe sizes. Larger: surfaces would part where metal is thin. Smaller: rounding would join them.
 inline constexpr double kNeckMm = 1e-6;
+// Metal that hangs on by less than this is loose. Above what the rounded corner of a blade fed just to the axis leaves
+// between two columns (half a pitch squared over twice its radius: 3e-5 mm at 5 µm and 0.1 mm), far below anything that
+// holds. Larger: a pip that still holds would fall. Smaller: such a piece would stay.
+inline constexpr double kHoldMm = 1e-4;
 
-inline bool joined(const Interval& a, const Interval& b) {
+inline bool overlap(const Interval& a, const Interval& b, double byMoreThan) {
     const double outer = a.outer < b.outer ? a.outer : b.outer;
     const double inner = a.inner > b.inner ? a.inner : b.inner;
-    return outer - inner > kNeckMm;
+    return outer - inner > byMoreThan;
+}
+inline bool joined(const Interval& a, const Interval& b) {
+    return overlap(a, b, kNeckMm);
+}
+inline bool holds(const Interval& a, const Interval& b) {
+    return overlap(a, b, kHoldMm);
 }
 
 inline constexpr int kEnvelope = -1;  // in place of a sector
@@ -50,6 +60,7 @@ public:
     const Grid& grid() const { return grid_; }
     int sectors() const { return sectorCount_; }
     double sectorAngle(int sector) const;  // rad
+    int sectorNear(double angle) const;    // the sector nearest to an angle, rad, any number of turns
     bool isRound(int chunk) const { return sectors_[static_cast<std::size_t>(chunk)] == nullptr; }
 
     // Takes out what the tool sweeps. The surfaces it leaves carry `cut`.
@@ -106,10 +117,10 @@ public:
     void setBounds(int index, const ChunkBounds& bounds) { bounds_[static_cast<std::size_t>(index)] = bounds; }
     void measureChunk(int index);  // bounds from scratch
     void boundSlab(int slab);
-    // Every column of the chunk is one interval, and neighbours overlap.
-    bool isPlain(int index, int sector = kEnvelope) const {
+    // Every column of the chunk is one interval, and neighbours overlap by more than that.
+    bool isPlain(int index, int sector = kEnvelope, double overlapMm = kNeckMm) const {
         const ChunkBounds& b = bounds(index, sector);
-        return !b.hasGaps && b.minOuter - b.maxInner > kNeckMm;
+        return !b.hasGaps && b.minOuter - b.maxInner > overlapMm;
     }
 
 private:

@@ -20,7 +20,7 @@ namespace {
 
 bool held(const std::vector<Interval>& left, const std::vector<Interval>& right) {
     return std::all_of(right.begin(), right.end(), [&](const Interval& solid) {
-        return std::any_of(left.begin(), left.end(), [&](const Interval& other) { return joined(other, solid); });
+        return std::any_of(left.begin(), left.end(), [&](const Interval& other) { return holds(other, solid); });
     });
 }
 

@@ -15,7 +15,7 @@ bool heldFromLeft(const Billet& billet, int column, std::vector<Interval>& left,
     billet.intervals(column - 1, left);
     billet.intervals(column, right);
     return std::all_of(right.begin(), right.end(), [&](const Interval& solid) {
-        return std::any_of(left.begin(), left.end(), [&](const Interval& other) { return joined(other, solid); });
+        return std::any_of(left.begin(), left.end(), [&](const Interval& other) { return holds(other, solid); });
     });
 }
 

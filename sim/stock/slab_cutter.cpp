@@ -221,12 +221,12 @@ void SlabCutter::cutChunk(const Reach& reach, CutSum& sum) {
     ++chunksVisited_;
     const Taken taken = cutEnvelope(reach);
     if (!taken.any()) return;
-    double area = taken.area;
+    Taken metal = taken;
     if (!billet_->isRound(reach.chunk)) {
         if (!bothSides_) fillUpper(reach.chunk);
-        area = cutSectors(reach.chunk);
+        metal = cutSectors(reach.chunk);
     }
-    note(reach.chunk, area, taken.deepest, taken.column, sum);
+    note(reach.chunk, metal.area, metal.deepest, metal.column, sum);
     afterChange(reach.chunk, taken.firstChanged, taken.lastChanged);
     if (billet_->joinSectors(reach.chunk)) afterChange(reach.chunk, 0, kChunkColumns - 1);
 }
@@ -252,15 +252,21 @@ SlabCutter::Taken SlabCutter::cutEnvelope(const Reach& reach) {
     return taken;
 }
 
-// Returns the area taken, on the average of the sectors.
-double SlabCutter::cutSectors(int chunk) {
+// Returns the area taken, on the average of the sectors, and the depth in the sector where it is greatest: the envelope
+// still has crests that a thread has taken down, and nothing is cut there.
+SlabCutter::Taken SlabCutter::cutSectors(int chunk) {
     Sectors& sectors = billet_->ownSectors(chunk);
     chunksVisited_ += sectors.kinds.size();
-    double area = 0;
+    Taken all;
     for (std::size_t k = 0; k < sectors.kinds.size(); ++k) {
-        area += take(sectors.kinds[k], sectors.bounds[k]).area * sectors.users[k];
+        const Taken taken = take(sectors.kinds[k], sectors.bounds[k]);
+        all.area += taken.area * sectors.users[k];
+        if (taken.deepest <= all.deepest) continue;
+        all.deepest = taken.deepest;
+        all.column = taken.column;
     }
-    return area / billet_->sectors();
+    all.area /= billet_->sectors();
+    return all;
 }
 
 // A side of the outline standing at `at`; `sign` -1 for the mirrored side.
@@ -409,7 +415,7 @@ bool SlabCutter::shareARadius(int chunkA, int chunkB) const {
     const ChunkBounds& a = billet_->bounds(chunkA);
     const ChunkBounds& b = billet_->bounds(chunkB);
     if (a.hasGaps || b.hasGaps) return false;
-    return std::min(a.minOuter, b.minOuter) - std::max(a.maxInner, b.maxInner) > kNeckMm;
+    return std::min(a.minOuter, b.minOuter) - std::max(a.maxInner, b.maxInner) > kHoldMm;
 }
 
 // Does every stretch of these columns, within the slab, still overlap one of the column to its left? If all of them
@@ -430,7 +436,7 @@ void SlabCutter::checkHold(int firstColumn, int lastColumn) {
             while (j < left_.size() && left_[j].outer <= solid.inner) ++j;
             bool held = false;
             for (std::size_t i = j; i < left_.size() && left_[i].inner < solid.outer && !held; ++i) {
-                held = joined(left_[i], solid);
+                held = holds(left_[i], solid);
             }
             if (!held) {
                 leans_ = true;
@@ -441,7 +447,7 @@ void SlabCutter::checkHold(int firstColumn, int lastColumn) {
     }
 }
 
-CutSum SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& profile, const SweepParts& parts) {
+CutSum SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& profile, const SweepParts& parts, Of of) {
     seen_ = &billet;
     profile_ = &profile;
     branches_ = parts.branches;
@@ -454,22 +460,36 @@ CutSum SlabCutter::touch(const Billet& billet, int slab, const SweepProfile& pro
     CutSum sum;
     for (int chunk = firstColumn / kChunkColumns; chunk <= lastColumn / kChunkColumns; ++chunk) {
         Reach reach = reachIn(chunk);
-        if (!misses(reach, billet.bounds(chunk))) touchChunk(reach, sum);
+        if (!misses(reach, billet.bounds(chunk))) touchChunk(reach, of, sum);
     }
     return sum;
 }
 
-void SlabCutter::touchChunk(const Reach& reach, CutSum& sum) {
+double SlabCutter::depthInSolids(std::size_t k) const {
+    double depth = 0;
+    for (const Interval& solid : solids_) {
+        depth += std::max(0.0, std::min(hi_[k], solid.outer) - std::max(lo_[k], solid.inner));
+    }
+    return depth;
+}
+
+void SlabCutter::touchChunk(const Reach& reach, Of of, CutSum& sum) {
     fillSide(lo_, reach.chunk, profile_->lower);
     fillUpper(reach.chunk);
     fold();
+    const Sectors* sectors = of == Of::Metal ? seen_->sectorsRef(reach.chunk).get() : nullptr;
     ColumnWalk walk(*seen_, reach.chunk * kChunkColumns);
     for (int k = 0; k < kChunkColumns; ++k, walk.next()) {
         if (lo_[k] >= hi_[k]) continue;
         walk.read(solids_);
-        double depth = 0;
-        for (const Interval& solid : solids_) {
-            depth += std::max(0.0, std::min(hi_[k], solid.outer) - std::max(lo_[k], solid.inner));
+        const auto column = static_cast<std::size_t>(k);
+        double depth = depthInSolids(column);
+        if (sectors != nullptr && depth > 0) {
+            depth = 0;
+            for (const std::shared_ptr<Chunk>& kind : sectors->kinds) {
+                readColumn(*kind, column, solids_);
+                depth = std::max(depth, depthInSolids(column));
+            }
         }
         note(reach.chunk, 0, depth, k, sum);
     }

@@ -47,8 +47,10 @@ public:
     // Chunks looked at closely since this cutter was made: the measure of work done.
     std::uint64_t chunksVisited() const { return chunksVisited_; }
 
-    // How deep, radially, the sweep reaches into the metal (the envelope) of the slab, and where; area 0. Cuts nothing.
-    CutSum touch(const Billet& billet, int slab, const SweepProfile& profile, const SweepParts& parts);
+    // How deep, radially, the sweep reaches into the envelope of the slab, or into the metal of any of its sectors, and
+    // where; area 0. Cuts nothing.
+    enum class Of { Envelope, Metal };
+    CutSum touch(const Billet& billet, int slab, const SweepProfile& profile, const SweepParts& parts, Of of);
 
 private:
     struct Reach {  // the columns of a chunk that the sweep may meet
@@ -81,7 +83,7 @@ private:
     Taken take(std::shared_ptr<Chunk>& ref, ChunkBounds& bounds);
     void cutChunk(const Reach& reach, CutSum& sum);
     Taken cutEnvelope(const Reach& reach);
-    double cutSectors(int chunk);
+    Taken cutSectors(int chunk);
     void stampChunk(const Reach& reach, CutSum& sum);
     double stamp(int index, int sector, Point at);
     bool takesFrom(const Chunk& chunk, const ChunkBounds& bounds) const;
@@ -90,7 +92,8 @@ private:
     void afterChange(int chunk, int firstChanged, int lastChanged);
     bool shareARadius(int chunkA, int chunkB) const;
     void checkHold(int firstColumn, int lastColumn);
-    void touchChunk(const Reach& reach, CutSum& sum);
+    void touchChunk(const Reach& reach, Of of, CutSum& sum);
+    double depthInSolids(std::size_t k) const;  // of lo_ and hi_ in a column's solids_
 
     // Of the sweep and slab at hand.
     Billet* billet_ = nullptr;

@@ -12,7 +12,7 @@ SolidGraph::SolidGraph(const Billet& billet, int firstColumn, int endColumn) : f
         if (billet.bounds(chunk).maxOuter <= 0) {
             left_.clear();
             leftBegin_ = leftEnd_;
-        } else if (billet.isPlain(chunk)) {
+        } else if (billet.isPlain(chunk, kEnvelope, kHoldMm)) {
             addColumn(billet, base, end - 1);
             billet.intervals(end - 1, left_);
         } else {
@@ -33,7 +33,7 @@ void SolidGraph::addColumn(const Billet& billet, int column, int lastColumn) {
         bool held = column == firstColumn_;
         while (low < left_.size() && left_[low].outer <= solids_[b].inner) ++low;
         for (std::size_t a = low; a < left_.size() && left_[a].inner < solids_[b].outer; ++a) {
-            if (!joined(left_[a], solids_[b])) continue;
+            if (!holds(left_[a], solids_[b])) continue;
             unite(leftBegin_ + static_cast<int>(a), begin + static_cast<int>(b));
             held = true;
         }

@@ -6,6 +6,7 @@
 
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
+#include "sim/stock/billet_columns.h"
 #include "sim/stock/thread_zone.h"
 #include "sim/trial/machining_findings.h"
 
@@ -62,6 +63,22 @@ const char* directionWord(SpindleDirection direction) {
     return direction == SpindleDirection::Reverse ? "M04" : "M03";
 }
 
+// The cross-section of the blank between two radii, mm²: of a bar that is not round, only its metal.
+double ringOfBlank(const Machining& m, double z, double inner, double outer) {
+    const auto ring = [](double a, double b) { return b > a ? kPi * (b * b - a * a) : 0; };
+    if (m.setup.stock.isRound()) return ring(inner, outer);
+    const StockCursor start(m.stock);
+    const Billet& billet = start.billet();
+    const int column = std::clamp(billet.grid().columnNear(z), 0, billet.grid().columns - 1);
+    double sum = 0;
+    std::vector<Interval> solids;
+    for (int sector = 0; sector < billet.sectors(); ++sector) {
+        billet.intervals(column, solids, sector);
+        for (const Interval& solid : solids) sum += ring(std::max(inner, solid.inner), std::min(outer, solid.outer));
+    }
+    return sum / billet.sectors();
+}
+
 // A move straight away from the axis, from where the same tool has just ended a cut, through no more than the wedge.
 bool tearsWedge(const Machining& m, std::size_t i) {
     if (i == 0) return false;
@@ -74,7 +91,7 @@ bool tearsWedge(const Machining& m, std::size_t i) {
     const Cut& cut = m.stock->cuts()[i];
     const double inner = std::max(0.0, (timed.from + m.toolpath.tipShift(move)).r);
     const double outer = inner + cut.deepestMm;
-    return cut.removedMm3 <= kWedgeMm * kPi * (outer * outer - inner * inner);
+    return cut.removedMm3 <= kWedgeMm * ringOfBlank(m, cut.atZ, inner, outer);
 }
 
 bool drillsBesideAxis(const Tool& tool, const TimedMove& timed, Point tipShift) {

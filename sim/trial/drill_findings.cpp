@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "sim/base/tolerances.h"
+#include "sim/stock/billet_columns.h"
 #include "sim/trial/machining_findings.h"
 
 namespace firstoff {
@@ -24,7 +25,7 @@ const Tool* drilling(const Machining& m, std::size_t i) {
 double frontOf(const StockCursor& cursor) {
     constexpr double kNearEnoughMm = 0.01;
     double front = -1e9;
-    for (const Loop& loop : cursor.section(kNearEnoughMm)) {
+    for (const Loop& loop : cursor.section(kNearEnoughMm, kEnvelope)) {
         if (loop.piece != 0) continue;
         for (Point p : loop.points) front = std::max(front, p.z);
     }

@@ -107,7 +107,7 @@ struct Rammed {
 
 class Edges {
 public:
-    explicit Edges(const Machining& m) : m_(m), cursor_(m.stock) {}
+    explicit Edges(const Machining& m) : m_(m), cursor_(m.stock), shareOfTheRound_(shareOfTheRound(m)) {}
 
     std::vector<Finding> find() {
         for (std::size_t i = 0; i < m_.timeline.moves.size() && lookedAt_ < kMostLookedAt; ++i) look(i);
@@ -115,6 +115,14 @@ public:
     }
 
 private:
+    // How much of the circle round the blank is metal, for those that are not round; on the safe side, at most 1.
+    static double shareOfTheRound(const Machining& m) {
+        const Stock& stock = m.setup.stock;
+        const double round = kPi * stock.outerRadius * stock.outerRadius * (stock.frontZ - stock.backZ);
+        const double share = stock.isRound() || round <= 0 ? 1 : m.stock->startVolumeMm3() / round;
+        return share > 0 ? std::min(1.0, share) : 1;
+    }
+
     static bool hasInsert(const Tool* tool) {
         return tool != nullptr && (tool->kind == ToolKind::Turning || tool->kind == ToolKind::Boring) &&
                tool->insertShape != 'R';
@@ -130,7 +138,8 @@ private:
         const double deep = along > 0 ? static_cast<double>(cut.deepestMm) * std::abs(way.z) / along : 0;
         const bool straight = m_.timeline.moves[i].kind == MoveKind::Feed;
         if (!straight) return std::max(static_cast<double>(cut.deepestMm), deep);
-        return std::max(deep, ring > tolerance::kTouchMm ? 2 * static_cast<double>(cut.removedMm3) / ring : 0);
+        const double volume = static_cast<double>(cut.removedMm3) / shareOfTheRound_;
+        return std::max(deep, ring > tolerance::kTouchMm ? 2 * volume / ring : 0);
     }
 
     void look(std::size_t i) {
@@ -221,6 +230,7 @@ private:
 
     const Machining& m_;
     StockCursor cursor_;
+    double shareOfTheRound_ = 1;
     std::vector<Finding> findings_;
     int toldCall_ = -1;
     int lookedAt_ = 0;

@@ -71,6 +71,16 @@ std::vector<Finding> gougeFindings(const Machining& machining);
 // front of the face it made. A pip that stands at the end is a warning; one that a later tool took off is a note.
 std::vector<Finding> pipFindings(const Machining& machining);
 
+// Cut-offs that stop short and leave the piece hanging on a neck or on a thin wall, unless a later move parts it off.
+// One per groove, with its size.
+std::vector<Finding> partingFindings(const Machining& machining);
+
+// Notes: rings and cores that come loose beside metal that stays, with their diameters and widths.
+std::vector<Finding> looseRingFindings(const Machining& machining);
+
+// Notes: cuts over the corners of bars that are not round, one per tool call.
+std::vector<Finding> interruptedCutFindings(const Machining& machining);
+
 // What a section, all that one tool does, leaves to the sections before it or leaves behind for the next: words that it
 // does not give itself, surface speed at the tool change, a spindle stopped in the cut, coolant off, another tool's
 // feed or offset.

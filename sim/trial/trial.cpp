@@ -132,6 +132,9 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     take(trial.findings, faceGrooveFindings(machining));
     take(trial.findings, centreHeightFindings(machining));
     take(trial.findings, pipFindings(machining));
+    take(trial.findings, partingFindings(machining));
+    take(trial.findings, looseRingFindings(machining));
+    take(trial.findings, interruptedCutFindings(machining));
     take(trial.findings, sectionFindings(machining));
     addUp(trial);
     return true;
