@@ -59,7 +59,7 @@ private:
 // What the pane is about. A line is taken as it is at the end, so that one that still runs has a finish to show.
 std::string subjectOf(const FinishQuestion& question) {
     const std::string line = question.block == kNoBlock ? "" : question.trial->program.lineName(question.block);
-    if (!question.place) return fmt::format("Longest surface that {} leaves on the finished part", line);
+    if (!question.place) return fmt::format("What {} leaves on the finished part, its longest surface", line);
     const std::string time = question.timeS ? clockTime(*question.timeS) : "the end";
     return line.empty() ? "Picked surface" : fmt::format("Picked surface, left by {}, at {}", line, time);
 }
