@@ -4,6 +4,7 @@
 #include <array>
 #include <cctype>
 #include <cmath>
+#include <limits>
 #include <stdexcept>
 #include <string>
 #include <utility>
@@ -102,17 +103,24 @@ std::vector<Loop> sectionLoops(const Trial& trial, const Instant& instant, const
     return loops;
 }
 
-std::string sectionDxf(const std::vector<Loop>& loops) {
+// With its true arcs.
+std::string sectionDxf(const Trial& trial, const Instant& instant, const PartFileOptions& options) {
+    StockCursor cursor(trial.stock);
+    cursor.seek(instant.wholeMoves, instant.fraction);
+    std::vector<SectionContour> contours = cursor.contours();
+    pick(contours, options.piece);
+    const double datumZ = sectionDatum(trial).z;
     std::vector<DrawnPath> paths;
-    double z0 = loops.front().points.front().z, z1 = z0;
-    for (const Loop& loop : loops) {
+    double z0 = std::numeric_limits<double>::infinity(), z1 = -z0;
+    for (const SectionContour& contour : contours) {
         DrawnPath path;
         path.closed = true;
-        path.layer = loop.piece == 0 ? "HELD" : fmt::format("PIECE_{}", loop.piece);
-        for (Point p : loop.points) {
-            path.corners.push_back({p, 0});
-            z0 = std::min(z0, p.z);
-            z1 = std::max(z1, p.z);
+        path.layer = contour.piece == 0 ? "HELD" : fmt::format("PIECE_{}", contour.piece);
+        for (ContourCorner corner : contour.outline) {
+            corner.at.z -= datumZ;
+            path.corners.push_back(corner);
+            z0 = std::min(z0, corner.at.z);
+            z1 = std::max(z1, corner.at.z);
         }
         paths.push_back(std::move(path));
     }
@@ -145,7 +153,7 @@ void writePartFile(const Trial& trial, double timeS, const std::filesystem::path
         const std::string title = std::filesystem::path(trial.program.name).filename().string();
         return writeWholeFile(path, sectionSvg(sectionLoops(trial, instant, options), title));
     }
-    if (kind == PartFileKind::Dxf) return writeWholeFile(path, sectionDxf(sectionLoops(trial, instant, options)));
+    if (kind == PartFileKind::Dxf) return writeWholeFile(path, sectionDxf(trial, instant, options));
     const std::vector<SolidBody> solids = bodies(trial, instant, options);
     switch (kind) {
         case PartFileKind::Stl:

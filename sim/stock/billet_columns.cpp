@@ -326,6 +326,17 @@ void Billet::takeKinds(const Billet& other, int index) {
     sectorsRef(index) = std::move(sectors);
 }
 
+void Billet::setLastCut(int column, CutId cut) {
+    const int index = column / kChunkColumns;
+    const auto k = static_cast<std::size_t>(column % kChunkColumns);
+    const auto say = [&](std::shared_ptr<Chunk>& chunk) {
+        if (chunk->outer.r[k] <= chunk->inner->r[k]) soleOwner(chunk).outer.cut[k] = cut;
+    };
+    say(chunkRef(index));
+    if (isRound(index)) return;
+    for (std::shared_ptr<Chunk>& kind : ownSectors(index).kinds) say(kind);
+}
+
 CutId Billet::lastCut(int column, int sector) const {
     if (column < 0 || column >= grid_.columns) return kUncut;
     return chunk(column / kChunkColumns, sector).outer.cut[static_cast<std::size_t>(column % kChunkColumns)];

@@ -70,6 +70,8 @@ public:
     void setIntervals(int column, const std::vector<Interval>& solids);
     // The cut that took the last of an empty column, kUncut where there never was metal.
     CutId lastCut(int column, int sector = kEnvelope) const;
+    // Says so of an empty column; nothing else.
+    void setLastCut(int column, CutId cut);
 
     // --- For those who cut, keep and walk the columns --------------------------------------------------------------
     const Chunk& chunk(int index, int sector = kEnvelope) const {

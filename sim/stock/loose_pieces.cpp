@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <optional>
+#include <utility>
 
 #include "sim/stock/solid_graph.h"
 
@@ -73,11 +75,24 @@ void moveNode(Billet& from, Billet& to, const SolidGraph::Node& node) {
 
 }  // namespace
 
+namespace {
+
+// The faces at both ends of a piece were made by what took the metal beside them.
+void keepEndCuts(const Billet& before, Billet& piece, int firstColumn, int lastColumn) {
+    for (const int beside : {firstColumn - 1, lastColumn + 1}) {
+        if (beside >= 0 && beside < piece.grid().columns) piece.setLastCut(beside, before.lastCut(beside));
+    }
+}
+
+}  // namespace
+
 std::vector<LoosePiece> takeLoose(Billet& billet, double heldZ) {
     const SolidGraph graph(billet, 0, billet.grid().columns);
     const std::vector<bool> held = heldRoots(graph, billet.grid(), heldZ);
     std::vector<LoosePiece> loose;
     std::vector<int> roots;
+    std::vector<std::pair<int, int>> spans;  // columns of each piece
+    std::optional<Billet> before;
     for (std::size_t i = 0; i < graph.nodes().size(); ++i) {
         const int root = graph.root(static_cast<int>(i));
         if (held[static_cast<std::size_t>(root)]) continue;
@@ -85,10 +100,17 @@ std::vector<LoosePiece> takeLoose(Billet& billet, double heldZ) {
         if (at == roots.end()) {
             at = roots.insert(at, root);
             loose.push_back({Billet::emptyLike(billet)});
+            spans.emplace_back(graph.nodes()[i].firstColumn, graph.nodes()[i].lastColumn);
+            if (!before) before = billet;
         }
-        moveNode(billet, loose[static_cast<std::size_t>(at - roots.begin())].billet, graph.nodes()[i]);
+        const auto index = static_cast<std::size_t>(at - roots.begin());
+        spans[index].second = std::max(spans[index].second, graph.nodes()[i].lastColumn);
+        moveNode(billet, loose[index].billet, graph.nodes()[i]);
     }
-    for (LoosePiece& piece : loose) piece.volumeMm3 = piece.billet.volumeMm3();
+    for (std::size_t i = 0; i < loose.size(); ++i) {
+        keepEndCuts(*before, loose[i].billet, spans[i].first, spans[i].second);
+        loose[i].volumeMm3 = loose[i].billet.volumeMm3();
+    }
     return loose;
 }
 

@@ -48,20 +48,28 @@ private:
 
     // All columns of all meridians have the same number of stretches, one or more, and run on from column to column.
     bool isThrough(int chunk) {
-        const int base = chunk * kChunkColumns;
-        const int end = std::min(base + kChunkColumns, billet_.grid().columns);
-        billet_.intervals(base, first_, 0);
+        billet_.intervals(chunk * kChunkColumns, first_, 0);
         if (first_.empty()) return false;
         for (int j = 0; j < billet_.sectors(); ++j) {
             // Meridians that look alike need one look.
             if (j > 0 && &billet_.chunk(chunk, j) == &billet_.chunk(chunk, j - 1)) continue;
-            billet_.intervals(base, here_, j);
-            if (here_.size() != first_.size() || onAxis(here_) != onAxis(first_)) return false;
-            for (int column = base + 1; column < end; ++column) {
-                before_.swap(here_);
-                billet_.intervals(column, here_, j);
-                if (!runOn(before_, here_)) return false;
-            }
+            const ChunkBounds& bounds = billet_.bounds(chunk, j);
+            const bool axis = bounds.maxInner < kMeshPlaceMm;
+            const bool onePlainStretch = billet_.isPlain(chunk, j) && (axis || bounds.minInner >= kMeshPlaceMm);
+            if (onePlainStretch ? first_.size() != 1 || axis != onAxis(first_) : !columnsRunOn(chunk, j)) return false;
+        }
+        return true;
+    }
+
+    bool columnsRunOn(int chunk, int sector) {
+        const int base = chunk * kChunkColumns;
+        const int end = std::min(base + kChunkColumns, billet_.grid().columns);
+        billet_.intervals(base, here_, sector);
+        if (here_.size() != first_.size() || onAxis(here_) != onAxis(first_)) return false;
+        for (int column = base + 1; column < end; ++column) {
+            before_.swap(here_);
+            billet_.intervals(column, here_, sector);
+            if (!runOn(before_, here_)) return false;
         }
         return true;
     }

@@ -73,11 +73,11 @@ private:
         wall_.fromSecond[k] = {true, static_cast<std::uint32_t>(i), {kNoTie, kNoTie}};
     }
     // A port and the next one outwards.
-    void tieFirst(std::size_t i) { tie(wall_.fromFirst, i, ties_.first(first_[i]), ties_.first(first_[i + 1])); }
-    void tieSecond(std::size_t i) { tie(wall_.fromSecond, i, ties_.second(second_[i]), ties_.second(second_[i + 1])); }
-    static void tie(std::vector<MeshWay>& ways, std::size_t i, std::uint32_t low, std::uint32_t high) {
-        ways[i] = {false, static_cast<std::uint32_t>(i + 1), {low, high}};
-        ways[i + 1] = {false, static_cast<std::uint32_t>(i), {high, low}};
+    void tieFirst(std::size_t i) { tie(wall_.fromFirst, i, ties_.first(i)); }
+    void tieSecond(std::size_t i) { tie(wall_.fromSecond, i, ties_.second(i)); }
+    static void tie(std::vector<MeshWay>& ways, std::size_t i, const MeshTie& at) {
+        ways[i] = {false, static_cast<std::uint32_t>(i + 1), at};
+        ways[i + 1] = {false, static_cast<std::uint32_t>(i), {at[1], at[0]}};
     }
 
     const MeshNode& first_;

@@ -18,6 +18,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
 #include <functional>
 #include <vector>
@@ -46,9 +47,11 @@ struct MeshWall {
     std::vector<MeshWay> fromFirst, fromSecond;  // by port
 };
 
-// The points of ties of ports of the first and of the second node. kNoTie: the port's own point.
+// The points of the ties of a port and the next one outwards. kNoTie: the port's own point.
+using MeshTie = std::array<std::uint32_t, 2>;
+// By index of the port, for ports of the first and of the second node.
 struct MeshTies {
-    std::function<std::uint32_t(const MeshPort&)> first, second;
+    std::function<MeshTie(std::size_t)> first, second;
 };
 
 // `through`: the nodes have the same sides, and each runs over to its like.

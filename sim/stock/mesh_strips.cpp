@@ -10,10 +10,6 @@ MeshStrips::MeshStrips(std::span<const double> angles, PartMesh& mesh) : mesh_(m
     for (std::size_t j = 0; j < angles.size(); ++j) {
         directions_.push_back({std::cos(angles[j]), std::sin(angles[j])});
     }
-    for (std::size_t j = 0; j < directions_.size(); ++j) {
-        const Direction& next = directions_[j + 1 < directions_.size() ? j + 1 : 0];
-        halfWay_.push_back({(directions_[j].cosine + next.cosine) / 2, (directions_[j].sine + next.sine) / 2});
-    }
 }
 
 std::uint32_t MeshStrips::put(Point place, const Direction& d) {
@@ -25,8 +21,10 @@ std::uint32_t MeshStrips::point(Point place, int meridian) {
     return put(place, directions_[static_cast<std::size_t>(meridian)]);
 }
 
-std::uint32_t MeshStrips::pointBehind(Point place, int meridian) {
-    return put(place, halfWay_[static_cast<std::size_t>(meridian)]);
+std::uint32_t MeshStrips::pointBetween(Point place, int meridian, int other, double share) {
+    const Direction& a = directions_[static_cast<std::size_t>(meridian)];
+    const Direction& b = directions_[static_cast<std::size_t>(other)];
+    return put(place, {a.cosine + share * (b.cosine - a.cosine), a.sine + share * (b.sine - a.sine)});
 }
 
 std::uint32_t MeshStrips::middle(std::span<const std::uint32_t> points) {

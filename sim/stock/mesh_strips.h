@@ -36,8 +36,8 @@ public:
     int meridians() const { return static_cast<int>(directions_.size()); }
     std::uint32_t point(Point place, int meridian);
     std::uint32_t pole(double z);
-    // Half way along the straight line from a place in a meridian to the same place in the next one.
-    std::uint32_t pointBehind(Point place, int meridian);
+    // On the straight line from a place in a meridian to the same place in another one, after `share` of it.
+    std::uint32_t pointBetween(Point place, int meridian, int other, double share);
     std::uint32_t middle(std::span<const std::uint32_t> points);
     double squareBetween(std::uint32_t a, std::uint32_t b) const;                // square of their distance
     double doubleArea(std::uint32_t a, std::uint32_t b, std::uint32_t c) const;  // twice that of the triangle
@@ -58,7 +58,7 @@ private:
     std::uint32_t put(Point place, const Direction& direction);
     double sixfoldVolume(std::uint32_t a, std::uint32_t b, std::uint32_t c, std::uint32_t d) const;
 
-    std::vector<Direction> directions_, halfWay_;
+    std::vector<Direction> directions_;
     PartMesh& mesh_;
 };
 

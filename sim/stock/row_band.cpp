@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "sim/base/units.h"
 #include "sim/stock/mesh_cells.h"
 
 namespace firstoff {
@@ -173,14 +174,51 @@ private:
         return {kMeshPlaceMm, strips_.point({z, kMeshPlaceMm}, meridian), cut};
     }
 
-    // What ends between two meridians ends half way.
+    std::size_t previous(std::size_t meridian) const { return meridian > 0 ? meridian - 1 : sectors_.size() - 1; }
+
     void makeWalls(Row& row) {
         for (std::size_t j = 0; j < sectors_.size(); ++j) {
-            const auto half = [&](const MeshPort& port) {
-                return port.r == 0 ? port.at : strips_.pointBehind({row.z, port.r}, static_cast<int>(j));
-            };
-            row.walls.push_back(meshWall(row.nodes[j], row.nodes[next(j)], row.isBorder, {half, half}));
+            const std::size_t k = next(j);
+            row.walls.push_back(meshWall(row.nodes[j], row.nodes[k], row.isBorder,
+                                         {[&](std::size_t port) { return endBetween(row, previous(j), j, k, port); },
+                                          [&](std::size_t port) { return endBetween(row, next(k), k, j, port); }}));
         }
+    }
+
+    // The end of what lies between a port and the next one outwards at the meridian `here`, towards `there`, where it
+    // is no more. If it has grown thinner from the meridian before, so that it would come to nothing on the way, it
+    // comes to a point there. What only this meridian has, and is thinner than the next one is away, is taken to be the
+    // tip of something: its sides come together at a right angle. Otherwise nothing is known but that it ends on the
+    // way, and it ends half way.
+    MeshTie endBetween(const Row& row, std::size_t before, std::size_t here, std::size_t there, std::size_t port) {
+        const MeshPort& low = row.nodes[here][port];
+        const MeshPort& high = row.nodes[here][port + 1];
+        const auto at = [&](double r, double share) {
+            return strips_.pointBetween({row.z, r}, static_cast<int>(here), static_cast<int>(there), share);
+        };
+        const auto pointed = [&](double r, double share) {
+            const std::uint32_t tip = at(r, share);
+            return MeshTie{tip, tip};
+        };
+        const double thick = high.r - low.r;
+        const MeshPort* behind = overlapping(row.nodes[before], port % 2, low.r, high.r);
+        if (behind != nullptr) {
+            const double share = thick / (behind[1].r - behind[0].r - thick);
+            const double tip = low.r + share * (low.r - behind[0].r);
+            if (share > 0 && share < 1 && tip >= kMeshPlaceMm) return pointed(tip, share);
+        } else if (low.r >= kMeshPlaceMm) {
+            const double away = low.r * 2 * kPi / static_cast<double>(sectors_.size());
+            if (thick < away) return pointed((low.r + high.r) / 2, thick / (2 * away));
+        }
+        return {low.r == 0 ? low.at : at(low.r, 0.5), at(high.r, 0.5)};
+    }
+
+    // The first of the two ports between which a node has the same, metal or gap, somewhere between two radii.
+    static const MeshPort* overlapping(const MeshNode& node, std::size_t first, double low, double high) {
+        for (std::size_t i = first; i + 1 < node.size(); i += 2) {
+            if (std::min(node[i + 1].r, high) > std::max(node[i].r, low)) return &node[i];
+        }
+        return nullptr;
     }
 
     // What ends between two rows ends at `borderZ`, the border of the columns there.
@@ -194,11 +232,13 @@ private:
                 if (pole == kNoTie) pole = strips_.pole(borderZ);
                 return pole;
             };
-            const auto itself = [](const MeshPort&) { return kNoTie; };
-            upright.push_back(
-                meshWall(below.nodes[j], above.nodes[j], false,
-                         {below.isBorder ? std::function<std::uint32_t(const MeshPort&)>(itself) : make,
-                          above.isBorder ? std::function<std::uint32_t(const MeshPort&)>(itself) : make}));
+            const auto ends = [&](const Row& row) {
+                return [&, j](std::size_t port) {
+                    if (row.isBorder) return MeshTie{kNoTie, kNoTie};
+                    return MeshTie{make(row.nodes[j][port]), make(row.nodes[j][port + 1])};
+                };
+            };
+            upright.push_back(meshWall(below.nodes[j], above.nodes[j], false, {ends(below), ends(above)}));
         }
         for (std::size_t j = 0; j < sectors_.size(); ++j) {
             const std::size_t k = next(j);

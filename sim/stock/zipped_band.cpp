@@ -92,19 +92,38 @@ private:
 
     SideTracer trace(std::size_t index, Side side, int sector) {
         SideTracer tracer(side, sectionMm_, billet_.grid().pitch, toolOfCut_);
-        const int end = std::min(band_.endChunk * kChunkColumns, billet_.grid().columns);
-        for (int column = band_.firstChunk * kChunkColumns; column < end; ++column) {
+        for (int c = band_.firstChunk; c < band_.endChunk; ++c) {
+            const Chunk& chunk = billet_.chunk(c, sector);
+            if (chunk.gaps.empty()) {
+                addPlain(tracer, side == Side::Inner ? *chunk.inner : chunk.outer, c);
+            } else {
+                addFromGaps(tracer, index, c, sector);
+            }
+        }
+        tracer.finish();
+        return tracer;
+    }
+
+    int endOf(int chunk) const { return std::min((chunk + 1) * kChunkColumns, billet_.grid().columns); }
+
+    void addPlain(SideTracer& tracer, const Surface& surface, int chunk) const {
+        const int base = chunk * kChunkColumns;
+        for (int column = base; column < endOf(chunk); ++column) {
+            const auto k = static_cast<std::size_t>(column - base);
+            tracer.add(billet_.grid().z(column), surface.r[k], surface.cut[k]);
+        }
+    }
+    void addFromGaps(SideTracer& tracer, std::size_t index, int chunk, int sector) {
+        for (int column = chunk * kChunkColumns; column < endOf(chunk); ++column) {
             billet_.intervals(column, solids_, sector);
             const Interval& solid = solids_[index / 2];
             const double z = billet_.grid().z(column);
-            if (side == Side::Inner) {
+            if (index % 2 == 0) {
                 tracer.add(z, solid.inner, solid.innerCut);
             } else {
                 tracer.add(z, solid.outer, solid.outerCut);
             }
         }
-        tracer.finish();
-        return tracer;
     }
 
     // The line with its ends on the borders. Where a border stands already and the line meets it elsewhere, an upright

@@ -147,9 +147,9 @@ Result cutWithClipper(const Work& work, const CutPlan& plan, const std::vector<P
     return result;
 }
 
-// Only the last few moves: each takes a large part of a second.
+// Only the last move: it takes seconds, most of them for making the field of what it sweeps.
 Result cutWithLevelSet(const Work& work, const CutPlan& plan, const std::vector<Point>& tool) {
-    constexpr std::uint32_t kMoves = 3;
+    constexpr std::uint32_t kMoves = 1;
     LevelSetStock metal(work.scene.setup.stock, kVoxelMm);
     const std::uint32_t first = plan.moves() - kMoves;
     return {secondsPerMove(plan, first, kMoves, [&](const Sweep& s) { metal.cut(sweptHull(s, tool)); }), {}};
@@ -297,11 +297,24 @@ void scale(std::uint32_t moves, double bandwidth) {
     std::fflush(stdout);
 }
 
+void printScaling(unsigned largest) {
+    const double bandwidth = memoryBandwidth();
+    fmt::print(
+        "Contour of 0.01 mm moves at 2 um, all cores. Memory gives {:.1f} GB/s here; `bound` is how long it "
+        "would take if\nevery chunk looked at came from there and went back.\n",
+        1e-9 * bandwidth);
+    fmt::print("{:>9} {:>9} {:>10} {:>9} {:>9} {:>9} {:>9} {:>12} {:>9} {:>9}\n", "moves", "cut s", "M moves/s",
+               "hist. MB", "keyframes", "seek p50", "p99 ms", "bound s", "x bound", "peak MB");
+    for (std::uint32_t moves = 10'000; moves <= largest; moves *= 10) scale(moves, bandwidth);
+}
+
 }  // namespace
 
+// What takes much memory comes last, so that the peaks of the first part are the billet's own (with the moves).
 void printComparison(unsigned largest) {
+    printScaling(largest);
     fmt::print(
-        "Per move, one core, processor time. GEOS and Clipper: polygons, arcs within {} um; OpenVDB: level set of "
+        "\nPer move, one core, processor time. GEOS and Clipper: polygons, arcs within {} um; OpenVDB: level set of "
         "{} mm.\n",
         1000 * kChordMm, kVoxelMm);
     fmt::print("{:<26} {:>7} {:>9} {:>19} {:>19} {:>21} {:>8} {:>8}\n", "work", "moves", "billet", "GEOS", "Clipper",
@@ -314,14 +327,6 @@ void printComparison(unsigned largest) {
     compare({"back turning, 0.01 mm", shop::backTurning(kShort)});
     compare({"roughing passes of 80 mm", shop::longPasses(kLong)});
     compareThread();
-    const double bandwidth = memoryBandwidth();
-    fmt::print(
-        "\nContour of 0.01 mm moves at 2 um, all cores. Memory gives {:.1f} GB/s here; `bound` is how long it "
-        "would take if\nevery chunk looked at came from there and went back.\n",
-        1e-9 * bandwidth);
-    fmt::print("{:>9} {:>9} {:>10} {:>9} {:>9} {:>9} {:>9} {:>12} {:>9} {:>9}\n", "moves", "cut s", "M moves/s",
-               "hist. MB", "keyframes", "seek p50", "p99 ms", "bound s", "x bound", "peak MB");
-    for (std::uint32_t moves = 10'000; moves <= largest; moves *= 10) scale(moves, bandwidth);
 }
 
 }  // namespace firstoff::bench

@@ -68,7 +68,7 @@ void LevelSetStock::cut(const std::vector<Point>& convex) {
 double LevelSetStock::outerAt(double z) const {
     openvdb::tools::GridSampler<openvdb::FloatGrid, openvdb::tools::BoxSampler> field(*metal_->grid);
     const auto at = [&](double r) {
-        return static_cast<double>(field.isSample({z / metal_->voxelMm, r / metal_->voxelMm, 0.0}));
+        return static_cast<double>(field.isSample(openvdb::Vec3R(z / metal_->voxelMm, r / metal_->voxelMm, 0.0)));
     };
     double high = metal_->outer + 1;
     double low = high;

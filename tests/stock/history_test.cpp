@@ -204,6 +204,16 @@ TEST(Severing, PartedPieceFallsAtItsMoveWithItsVolume) {
     cursor.seek(3, 0);
     EXPECT_EQ(cursor.section().size(), 2U);
     EXPECT_NEAR(cursor.volumeMm3(), kPi * 20 * 20 * 60, 1e-3);
+    // Its back was made by the cut that severed it.
+    int backs = 0;
+    for (const Loop& loop : fallen.section) {
+        for (std::size_t e = 0; e < loop.points.size(); ++e) {
+            const Point a = loop.points[e], b = loop.points[(e + 1) % loop.points.size()];
+            if (std::abs(a.z - b.z) > 1e-9 || std::abs(a.r - b.r) < 1) continue;
+            backs += loop.cuts[e] == fallen.timedMove;
+        }
+    }
+    EXPECT_EQ(backs, 1);
 }
 
 // Steps of a pitch and a half put the utmost point of the nose on a column again and again, where it touches and takes

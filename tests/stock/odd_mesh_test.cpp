@@ -218,6 +218,21 @@ TEST(OddMesh, OfBoughtBarsIsClosedAlsoOnceTurned) {
     }
 }
 
+// A shoulder that leans over the collar before it: its lip runs out to a point between two meridians, and nothing may
+// stand out of the flats there.
+TEST(OddMesh, StaysWithinTheBarAtALeaningShoulder) {
+    const Billet billet = carved(12, 20, 48, 0.01, [](double z, double a) {
+        const double lip = z < 10 ? kFar : z > 11 ? 0 : 7 + 19 * (z - 10);
+        return std::vector{outsidePrism(6, 10, a), Hole{7, lip == kFar ? 0 : lip == 0 ? kFar : lip}};
+    });
+    const PartMesh mesh = partMesh(billet);
+    expectClosed(mesh);
+    for (const MeshPoint& p : mesh.points) {
+        const double angle = std::atan2(-p.y, p.x);
+        EXPECT_LE(std::hypot(p.x, p.y), outsidePrism(6, 10, angle).lo + 1e-9);
+    }
+}
+
 // Twenty sectors are coarse for this, and where several sides end in one cell, a column wide, its triangles may cross
 // there. That is rare; a gap there is never.
 TEST(OddMesh, ThingsTakenOutAtRandomLeaveNoGap) {
