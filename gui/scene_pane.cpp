@@ -173,9 +173,15 @@ void ScenePane::render(const SceneOptions& options, int width, int height, doubl
 
 void ScenePane::pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
     const auto pick = scene_.pick(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_);
-    if (!pick || !isCutHere(pick->cut)) return;
+    if (!pick || pick->sectionFace) return;
+    if (!isCutHere(pick->cut)) {
+        context.commands.add(PickSurface{pick->place, kUncut});
+        return;
+    }
+    const PickSurface picked{pick->place, pick->cut};
     context.commands.add(Seek{trial_->timeline.moves[pick->cut].t0});
     context.commands.add(ShowLine{trial_->shownBlock(trial_->timeline.moves[pick->cut].move)});
+    context.commands.add(picked);
 }
 
 // Names the surface under a resting mouse: its size, where it is, what cut it.
