@@ -45,8 +45,8 @@ TEST(LeftOver, ItsFrontFaceStandsWhereItIsWanted) {
     EXPECT_EQ(outerAt(left, 61.995), 0);
     ASSERT_THAT(left.column(95, 0), SizeIs(1));
     EXPECT_EQ(left.column(95, 0)[0].inner, 6);
-    EXPECT_EQ(left.column(95, 0)[0].outerCut, kUncut);
-    EXPECT_EQ(left.column(95, 0)[0].innerCut, kUncut);
+    EXPECT_EQ(left.column(95, 0)[0].outerCut, kCutBefore);
+    EXPECT_EQ(left.column(95, 0)[0].innerCut, kCutBefore);
 }
 
 TEST(LeftOver, TurnedRoundTheOtherEndLooksOut) {
