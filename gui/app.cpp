@@ -11,7 +11,8 @@
 
 namespace firstoff::gui {
 
-App::App(const Startup& startup, std::function<void()> wake) : worker_(std::move(wake)), program_(session_.document) {
+App::App(const Startup& startup, std::function<void()> wake)
+    : worker_(wake), finishWorker_(std::move(wake)), program_(session_.document) {
     keepsSettings_ = !startup.picture && startup.benchFrames == 0;
     if (keepsSettings_) session_.view = loadViewSettings();
     if (startup.dark) session_.view.dark = *startup.dark;
@@ -73,10 +74,12 @@ void App::frame(double now) {
     takeOutcome();
     advance(now);
     now_ = now;
+    shownAtS_ = session_.timeS;
     session_.progress = worker_.progress();
     if (trialDue_ >= 0 && now >= trialDue_) runTrial();
     const bool shown = session_.trial() != nullptr;
     if (shown) instant_ = instantAt(*session_.trial(), *session_.index(), session_.timeS, session_.step);
+    askForFinish();
     const PaneContext context{
         session_, shown ? &instant_ : nullptr, commands_, styleDark_ ? darkPalette() : lightPalette(), fonts_, input_,
         now};
@@ -98,6 +101,7 @@ void App::takeOutcome() {
     }
     const bool atEnd = session_.trial() && session_.timeS >= cycleTimeS() && session_.timeS > 0;
     session_.outcome = std::move(outcome);
+    session_.picked.reset();
     session_.timeS = atEnd ? cycleTimeS() : std::min(session_.timeS, cycleTimeS());
     session_.step = kNoStep;
     // The user stands on a line and edits there: show the moment of that line.
@@ -121,6 +125,34 @@ void App::advance(double now) {
     session_.timeS = std::min(after, cycleTimeS());
     session_.step = kNoStep;
     session_.chosen = kNoBlock;
+    session_.picked.reset();
+}
+
+// Of the picked surface, or of the line that stands on screen; not of every line that flies past while it plays.
+void App::askForFinish() {
+    session_.finish = finishWorker_.latest();
+    if (!finishInSight_ || !session_.trial()) {
+        session_.finishWanted.reset();
+        return;
+    }
+    if (session_.playing && session_.finishWanted) return;
+    FinishQuestion question;
+    question.trial = session_.outcome->trial;
+    if (session_.picked) {
+        question.block = session_.picked->block;
+        question.place = session_.picked->place;
+        question.timeS = session_.picked->timeS;
+    } else if (session_.chosen != kNoBlock) {
+        question.block = session_.chosen;
+    } else if (instant_.hasMoves) {
+        question.block = question.trial->shownBlock(question.trial->timeline.moves[instant_.timed].move);
+    }
+    if (question.block == kNoBlock) {
+        session_.finishWanted.reset();
+    } else if (session_.finishWanted != question) {
+        session_.finishWanted = question;
+        finishWorker_.ask(std::move(question));
+    }
 }
 
 void App::drawPanes(const PaneContext& context) {
@@ -140,12 +172,9 @@ void App::drawPanes(const PaneContext& context) {
     } else {
         readouts_.draw(context, layout.readouts);
     }
-    if (layout.findingsFolded) {
-        drawTabs(context, layout);
-    } else {
-        if (!layout.program.empty()) program_.draw(context, layout.program);
-        if (!layout.findings.empty()) findings_.draw(context, layout.findings);
-    }
+    findingsFolded_ = layout.findingsFolded;
+    if (!layout.findingsFolded && !layout.program.empty()) program_.draw(context, layout.program);
+    drawTabs(context, layout);
     transport_.draw(context, layout.transport);
     if (!layout.timeline.empty()) timeline_.draw(context, layout.timeline, layout.lanesFolded);
     verdict_.draw(context, layout.foot);
@@ -155,33 +184,46 @@ void App::drawPanes(const PaneContext& context) {
     dialogs_.draw(context);
 }
 
-// In a low window program and findings share one place.
+// Findings and finish share one place; in a low window the program stands there as well.
 void App::drawTabs(const PaneContext& context, const Layout& layout) {
-    if (layout.program.empty()) return;
-    const Rect& place = layout.program;
+    const Rect& place = layout.findingsFolded ? layout.program : layout.findings;
+    Tab& shown = layout.findingsFolded ? inPlace_ : below_;
+    finishInSight_ = shown == Tab::Finish && !place.empty();
+    if (place.empty()) return;
     const float height = context.px(26);
     const std::size_t count = session_.trial() ? session_.trial()->findings.size() : 0;
     {
         const PaneFrame frame("tabs", {place.x, place.y, place.w, height}, context, 0, false);
-        const ImVec2 size{0.5f * place.w, height};
-        const auto tab = [&](const char* text, bool findings) {
-            const bool lit = showFindingsTab_ == findings;
-            ImGui::PushStyleColor(ImGuiCol_Button, tint(lit ? context.palette.panel : context.palette.raised));
-            if (ImGui::Button(text, size)) showFindingsTab_ = findings;
+        const ImVec2 size{place.w / (layout.findingsFolded ? 3.0f : 2.0f), height};
+        const auto tab = [&](const char* text, Tab which) {
+            ImGui::PushStyleColor(ImGuiCol_Button,
+                                  tint(shown == which ? context.palette.panel : context.palette.raised));
+            if (ImGui::Button(text, size)) shown = which;
             ImGui::PopStyleColor();
         };
         ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 0.0f);
-        tab("Program", false);
+        if (layout.findingsFolded) {
+            tab("Program", Tab::Program);
+            ImGui::SameLine(0, 0);
+        }
+        tab(fmt::format("Findings {}###findings", count).c_str(), Tab::Findings);
         ImGui::SameLine(0, 0);
-        tab(fmt::format("Findings {}###findings", count).c_str(), true);
+        tab("Finish", Tab::Finish);
         ImGui::PopStyleVar();
     }
-    const Rect rest{place.x, place.y + height, place.w, place.h - height};
-    if (showFindingsTab_) {
-        program_.leave();
-        findings_.draw(context, rest);
+    drawTab(context, shown, {place.x, place.y + height, place.w, place.h - height});
+}
+
+void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
+    if (tab == Tab::Program) {
+        program_.draw(context, rect);
+        return;
+    }
+    if (findingsFolded_) program_.leave();
+    if (tab == Tab::Findings) {
+        findings_.draw(context, rect);
     } else {
-        program_.draw(context, rest);
+        finish_.draw(context, rect);
     }
 }
 

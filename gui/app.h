@@ -9,6 +9,8 @@
 #include "gui/dialogs.h"
 #include "gui/file_browser.h"
 #include "gui/findings_pane.h"
+#include "gui/finish_pane.h"
+#include "gui/finish_worker.h"
 #include "gui/program_pane.h"
 #include "gui/readout_pane.h"
 #include "gui/scene_pane.h"
@@ -48,7 +50,9 @@ public:
     }
     std::string title() const;
     // What the window is cleared to: it shows between the panes.
-    Colour ground() const { return (styleDark_ ? darkPalette() : lightPalette()).ground; }
+    Colour ground() const { return palette().ground; }
+    const Palette& palette() const { return styleDark_ ? darkPalette() : lightPalette(); }
+    const Fonts& fonts() const { return fonts_; }
 
     // For pictures and measurements: waits for the trial and goes where the command line says; pictures move without
     // easing.
@@ -58,12 +62,16 @@ public:
     const Session& session() const { return session_; }
 
 private:
+    enum class Tab { Program, Findings, Finish };
+
     void openFirst(const Startup& startup);
     void takeOutcome();
     void advance(double now);
     void drawPanes(const PaneContext& context);
     void drawSplitters(const PaneContext& context, const Layout& layout, const LayoutSpace& space);
     void drawTabs(const PaneContext& context, const Layout& layout);
+    void drawTab(const PaneContext& context, Tab tab, const Rect& rect);
+    void askForFinish();
     void drawMessage(const PaneContext& context, const Layout& layout);
     void handleKeys(const PaneContext& context);
     void handleCtrlKey(const InputEvent& event);
@@ -75,6 +83,7 @@ private:
     void apply(const SeekStep& command);
     void apply(const SelectLine& command);
     void apply(const ShowLine& command);
+    void apply(const PickSurface& command);
     void apply(const TogglePlay& command);
     void apply(const StepBlocks& command);
     void apply(const ToStart& command);
@@ -99,6 +108,7 @@ private:
 
     Session session_;
     TrialWorker worker_;
+    FinishWorker finishWorker_;
     Commands commands_;
     InputEvents input_;
     std::shared_ptr<const TrialOutcome> taken_;  // the newest one looked at, shown or not
@@ -111,6 +121,7 @@ private:
     TransportBar transport_;
     ReadoutPane readouts_;
     FindingsPane findings_;
+    FinishPane finish_;
     VerdictStrip verdict_;
     FileBrowser browser_;
     Dialogs dialogs_;
@@ -118,7 +129,11 @@ private:
     bool keepsSettings_ = true;  // pictures and measurements neither read nor write the user's settings
     bool closed_ = false;
     bool discard_ = false;  // the user gave up unsaved changes
-    bool showFindingsTab_ = false;
+    // What stands below the program, and what in a low window in its place.
+    Tab below_ = Tab::Findings, inPlace_ = Tab::Program;
+    bool findingsFolded_ = false;
+    bool finishInSight_ = false;
+    double shownAtS_ = 0;  // the moment on screen when the frame began
     bool sceneOnly_ = false;
     float wantedScale_ = 0;  // from the command line; 0: none
     double now_ = 0;

@@ -60,6 +60,7 @@ void App::apply(const Seek& command) {
     session_.timeS = std::clamp(command.timeS, 0.0, cycleTimeS());
     session_.step = kNoStep;
     session_.chosen = kNoBlock;
+    session_.picked.reset();
 }
 
 void App::apply(const SeekStep& command) {
@@ -68,6 +69,7 @@ void App::apply(const SeekStep& command) {
     session_.timeS = trial->startOfStep(command.step);
     session_.step = command.step;
     session_.chosen = kNoBlock;
+    session_.picked.reset();
 }
 
 void App::apply(const SelectLine& command) {
@@ -91,6 +93,24 @@ void App::apply(const SelectLine& command) {
 
 void App::apply(const ShowLine& command) {
     program_.showLine(command.line, true);
+}
+
+void App::apply(const PickSurface& command) {
+    const Trial* trial = session_.trial();
+    if (!trial) return;
+    PickedSurface picked{command.place, kNoBlock, shownAtS_};
+    if (command.cut < trial->timeline.moves.size()) {
+        const TimedMove& timed = trial->timeline.moves[command.cut];
+        picked.block = trial->shownBlock(timed.move);
+        // What the running move has left so far is taken as that move will leave it.
+        picked.timeS = std::max(shownAtS_, timed.t1);
+    }
+    session_.picked = picked;
+    if (!findingsFolded_) {
+        below_ = Tab::Finish;
+    } else if (inPlace_ != Tab::Program) {
+        inPlace_ = Tab::Finish;  // else the line that left it stands there, which was asked for as well
+    }
 }
 
 void App::apply(const TogglePlay&) {

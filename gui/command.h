@@ -11,6 +11,7 @@
 
 #include "gui/scene/camera.h"
 #include "gui/view_settings.h"
+#include "sim/base/point.h"
 
 namespace firstoff::gui {
 
@@ -28,6 +29,11 @@ struct SelectLine {
 // Bring a line (0-based) into sight and put the caret there; time stays.
 struct ShowLine {
     std::size_t line = 0;
+};
+// Be about this surface, and say what finish it has. `cut`: the timed move that left it, or kUncut.
+struct PickSurface {
+    Point place;  // lathe frame
+    std::uint32_t cut = 0;
 };
 struct TogglePlay {};
 struct StepBlocks {
@@ -62,9 +68,9 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command =
-    std::variant<Seek, SeekStep, SelectLine, ShowLine, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram,
-                 OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial, ChangeView, ShowView, Tell, Quit>;
+using Command = std::variant<Seek, SeekStep, SelectLine, ShowLine, PickSurface, TogglePlay, StepBlocks, ToStart, ToEnd,
+                             TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial,
+                             ChangeView, ShowView, Tell, Quit>;
 
 class Commands {
 public:

@@ -80,7 +80,7 @@ void Dialogs::drawKeys(const PaneContext& context) {
         {"Alt+Home, Alt+End", "to the start, to the end"},
         {"1 2 3 4", "view: part, tool, machine, end on (outside the program)"},
         {"Click a line", "go to the moment it runs"},
-        {"Double-click the part", "go to the cut that left the surface, and its line"},
+        {"Double-click the part", "go to the cut that left the surface, its line and its finish"},
         {"Drag in the picture", "turn; right button or Shift: shift; wheel: nearer, farther"},
         {"Drag in the timeline", "scrub; wheel: zoom; right button: shift; right double-click: all"},
         {"Ctrl+O, Ctrl+Shift+O", "open a program, a set-up; or drop files on the window"},

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <cstdint>
 
+#include "sim/cutting/profile_plot.h"
+
 namespace firstoff::gui {
 
 namespace {
@@ -47,12 +49,7 @@ std::string wholeNumber(double value) {
 }
 
 double niceStep(double least) {
-    if (!(least > 0)) return 1;
-    const double decade = std::pow(10.0, std::floor(std::log10(least)));
-    for (const double factor : {1.0, 2.0, 5.0}) {
-        if (factor * decade >= least * (1 - 1e-9)) return factor * decade;
-    }
-    return 10 * decade;
+    return least > 0 ? tickStep(least) : 1;
 }
 
 }  // namespace firstoff::gui

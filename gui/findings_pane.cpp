@@ -57,10 +57,8 @@ void FindingsPane::arrange(const PaneContext& context, float width) {
 void FindingsPane::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("findings", rect, context, 0, false);
     const Session& session = context.session;
-    ImGui::SetCursorPos({context.px(10), context.px(7)});
     const std::size_t count = session.trial() ? session.trial()->findings.size() : 0;
-    heading(count == 0 ? "Findings" : fmt::format("Findings: {}", count).c_str(), context);
-    const float top = context.px(26);
+    const float top = context.px(6);
     ImGui::SetCursorPos({0, top});
     ImGui::BeginChild("list", {rect.w, rect.h - top});
     if (session.trial() && count > 0) {

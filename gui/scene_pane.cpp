@@ -173,9 +173,15 @@ void ScenePane::render(const SceneOptions& options, int width, int height, doubl
 
 void ScenePane::pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
     const auto pick = scene_.pick(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_);
-    if (!pick || pick->cut == kUncut) return;
+    if (!pick || pick->sectionFace) return;
+    if (!isCutHere(pick->cut)) {
+        context.commands.add(PickSurface{pick->place, kUncut});
+        return;
+    }
+    const PickSurface picked{pick->place, pick->cut};
     context.commands.add(Seek{trial_->timeline.moves[pick->cut].t0});
     context.commands.add(ShowLine{trial_->shownBlock(trial_->timeline.moves[pick->cut].move)});
+    context.commands.add(picked);
 }
 
 // Names the surface under a resting mouse: its size, where it is, what cut it.
@@ -196,7 +202,9 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
     if (nothing) return;
     const Point place = resting_->place - instant_.datum;
     std::string text = fmt::format("X {}  Z {}", millimetres(2 * place.r), millimetres(place.z));
-    if (resting_->cut != kUncut) {
+    if (resting_->cut == kCutBefore) {
+        text += "\ncut by the program before";
+    } else if (resting_->cut != kUncut) {
         const Move& move = trial_->toolpath.moves[trial_->timeline.moves[resting_->cut].move];
         text += fmt::format("\ncut by {}\n{}", blockTitle(*trial_, move.block), toolTitle(*trial_, move.call));
     } else if (!resting_->sectionFace) {

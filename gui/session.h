@@ -5,8 +5,10 @@
 #include <filesystem>
 #include <limits>
 #include <memory>
+#include <optional>
 #include <string>
 
+#include "gui/finish_worker.h"
 #include "gui/text_document.h"
 #include "gui/trial_worker.h"
 #include "gui/view_settings.h"
@@ -14,6 +16,13 @@
 namespace firstoff::gui {
 
 inline constexpr std::size_t kNoStep = std::numeric_limits<std::size_t>::max();
+
+// A surface of the billet that the user picked.
+struct PickedSurface {
+    Point place;               // lathe frame
+    BlockId block = kNoBlock;  // whose line left it; kNoBlock: no tool has been there
+    double timeS = 0;          // when it stood so
+};
 
 struct Session {
     TextDocument document;
@@ -29,7 +38,13 @@ struct Session {
     double timeS = 0;
     std::size_t step = kNoStep;  // which of the steps starting at timeS; kNoStep: the last
     bool playing = false;
-    BlockId chosen = kNoBlock;  // a line the user went to: what it cut is tinted until time moves on
+    BlockId chosen = kNoBlock;            // a line the user went to: what it cut is tinted until time moves on
+    std::optional<PickedSurface> picked;  // until time moves on
+
+    // What the finish pane is about, nothing while it is not in sight; and the newest answer, perhaps to another
+    // question.
+    std::optional<FinishQuestion> finishWanted;
+    std::shared_ptr<const FinishAnswer> finish;
 
     ViewSettings view;
     std::string message;  // about the outside world, shown until dismissed

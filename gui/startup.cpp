@@ -22,6 +22,7 @@ const char* const kUsage =
   --size WxH                        of the window or the picture, in pixels (1280x800)
 firstoff-window [PROGRAM] [--setup FILE] --picture FILE.png [--at-line N | --at-time S] [--size WxH] …
     Draws the window into a file, without a display; the end of the cycle unless told otherwise.
+  --view finish                     instead of the window: the surface that the line leaves, close up, with its feed marks
   --scene-only                      only the picture of the lathe
 firstoff-window [PROGRAM] --bench-frames N
     Plays N frames in a window, prints frames per second and how long frames took, and ends.
@@ -54,7 +55,9 @@ void readSize(std::string_view text, Startup& startup) {
 
 void readView(std::string_view text, Startup& startup) {
     startup.view = viewNamed(text);
-    if (!startup.view) throw UsageError(fmt::format("--view needs machine, part, tool or end-on, not \"{}\".", text));
+    startup.finishView = text == "finish";
+    if (startup.view || startup.finishView) return;
+    throw UsageError(fmt::format("--view needs machine, part, tool, end-on or finish, not \"{}\".", text));
 }
 
 void readCutaway(std::string_view text, Startup& startup) {
@@ -96,6 +99,9 @@ const std::map<std::string_view, Valued>& valued() {
 void check(const Startup& startup) {
     if (startup.atLine && startup.atTimeS) throw UsageError("Give --at-line or --at-time, not both.");
     if (startup.picture && startup.benchFrames > 0) throw UsageError("Give --picture or --bench-frames, not both.");
+    if (startup.finishView && !(startup.picture && (startup.atLine || startup.atTimeS))) {
+        throw UsageError("--view finish goes with --picture and --at-line or --at-time, which say whose surface.");
+    }
     if (startup.sceneOnly && !startup.picture) throw UsageError("--scene-only goes with --picture.");
 }
 

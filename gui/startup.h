@@ -24,6 +24,7 @@ struct Startup {
     int width = 1280, height = 800;
     bool sizeGiven = false;
     std::optional<ViewName> view;
+    bool finishView = false;  // instead of the window: the surface that a line leaves, close up
     int cutaway = 0;
     bool colourByTool = false;
     std::optional<bool> dark;

@@ -65,6 +65,7 @@ KeptSweep keptSweep(Cutaway cutaway) {
 }
 
 std::uint32_t surfaceColour(const Trial& trial, const SceneOptions& options, CutId cut) {
+    if (cut == kCutBefore) return packColour(palette::kCutSteel, kRoughed);
     if (cut == kUncut || cut >= trial.timeline.moves.size()) return packColour(palette::kBlackBar, kAsBought);
     const Move& move = trial.toolpath.moves[trial.timeline.moves[cut].move];
     if (options.highlight != kNoBlock && cutBy(move, options.highlight)) return packColour(kHighlight, kColoured);

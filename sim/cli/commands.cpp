@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "sim/base/units.h"
+#include "sim/output/finish_plot.h"
 #include "sim/output/finish_table.h"
 #include "sim/output/json_report.h"
 #include "sim/output/tables.h"
@@ -194,11 +195,20 @@ ExitCode exportPart(const ExportRequest& request) {
 }
 
 ExitCode finish(const FinishRequest& request) {
+    // Before the trial, which may take long.
+    const std::optional<FinishFileKind> kind = finishFileKind(request.out);
+    if (!request.out.empty() && !kind) {
+        throw std::runtime_error(fmt::format("--out {}: the ending of the name says what is written; there are {}",
+                                             request.out, finishFileEndings()));
+    }
     const TriedJob tried = tryForFile(request.job);
     const Trial& trial = *tried.trial;
     const std::vector<FinishReport> reports = finishes(trial, request);
     print(finishTable(trial, reports));
-    if (!request.out.empty()) writeWholeFile(request.out, finishProfiles(trial, reports));
+    if (kind) {
+        const bool drawn = *kind == FinishFileKind::Svg;
+        writeWholeFile(request.out, drawn ? finishPlot(trial, reports) : finishProfiles(trial, reports));
+    }
     const bool any =
         std::any_of(reports.begin(), reports.end(), [](const FinishReport& r) { return r.trouble.empty(); });
     return any ? exitCode(trial.verdict) : ExitCode::Unusable;

@@ -11,6 +11,7 @@
 
 #include "sim/cli/commands.h"
 #include "sim/control/language_table.h"
+#include "sim/output/finish_plot.h"
 #include "sim/output/text_report.h"
 
 namespace {
@@ -146,7 +147,9 @@ private:
         xTo->needs(face);
         command->add_option("--after-line", finish_.afterLine,
                             "as it is once this line of the program has been carried out");
-        command->add_option("--out", finish_.out, "file for the profile, height over length");
+        command->add_option("--out", finish_.out,
+                            "file for the profile, height over length; its ending says what kind: " +
+                                std::string(firstoff::finishFileEndings()));
         command->callback([this] { result_ = finish(finish_); });
     }
 

@@ -173,6 +173,16 @@ Roughness roughnessOf(const SurfaceProfile& profile, double cutOff) {
     return result;
 }
 
+std::vector<double> meanLineOf(const SurfaceProfile& profile, const Roughness& roughness) {
+    const auto place = [&](double along) { return static_cast<std::size_t>(std::lround(along / profile.step)); };
+    const std::size_t first = place(roughness.from), last = place(roughness.to);
+    assert(first <= last && last < profile.heights.size());
+    const std::vector<double> line =
+        roughness.filtered() ? meanLine(profile, roughness.cutOff, first, last) : meanHeight(profile.heights);
+    const auto begin = line.begin() + static_cast<std::ptrdiff_t>(first);
+    return {begin, begin + static_cast<std::ptrdiff_t>(last - first + 1)};
+}
+
 double passedIntoMeanLine(double waveLength, double cutOff) {
     const double x = kAlpha * cutOff / waveLength;
     return std::exp(-kPi * x * x);

@@ -22,6 +22,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "sim/base/surface_profile.h"
 
@@ -56,6 +57,10 @@ constexpr double wantedLength(double cutOff) {
 
 // `cutOff` > 0, mm. Asserts that there are at least three heights.
 Roughness roughnessOf(const SurfaceProfile& profile, double cutOff);
+
+// Heights of the mean line that `roughness` counts from: one per height of the profile from `roughness.from` to
+// `roughness.to`. `roughness` must be that of `profile`.
+std::vector<double> meanLineOf(const SurfaceProfile& profile, const Roughness& roughness);
 
 // Of the filter: how much of a wave of this length passes into the mean line.
 double passedIntoMeanLine(double waveLength, double cutOff);

@@ -12,7 +12,7 @@ namespace firstoff {
 namespace {
 
 constexpr const char* kCaution =
-    "\nThis is what the tool's shape and the feed leave; wear, vibration, a built-up edge and tearing come on top.\n";
+    "This is what the tool's shape and the feed leave; wear, vibration, a built-up edge and tearing come on top.";
 
 const char* nameOf(SurfaceSpan::Side side) {
     switch (side) {
@@ -50,11 +50,10 @@ public:
     std::string run() {
         for (std::size_t i = 0; i < reports_.size(); ++i) {
             if (i > 0) text_ += '\n';
-            add("{}. {}{}\n", i + 1, placeOf(reports_[i].span, datumZ_),
-                reports_[i].piece > 0 ? fmt::format(" (piece {})", reports_[i].piece) : "");
+            add("{}. {}\n", i + 1, surfaceInWords(trial_, reports_[i]));
             surface(reports_[i]);
         }
-        if (!reports_.empty()) text_ += kCaution;
+        if (!reports_.empty()) add("\n{}\n", kCaution);
         return std::move(text_);
     }
 
@@ -66,12 +65,7 @@ private:
 
     void surface(const FinishReport& report) {
         if (!report.trouble.empty()) return add("   no figures: {}\n", report.trouble);
-        std::vector<std::string> lines, stations;
-        for (BlockId block : report.blocks) lines.push_back(trial_.program.lineName(block));
-        for (int station : report.stations) stations.push_back(fmt::format("T{}", station));
-        add("   cut by   {}; {}; feed {:.4g} mm per revolution", listed(stations), listed(lines), report.marks.feedMax);
-        if (report.marks.noseRadius > 0) add("; nose radius {:.4g} mm", report.marks.noseRadius);
-        text_ += '\n';
+        add("   cut by   {}\n", cutByInWords(trial_, report));
         figures(report);
         if (report.theory) {
             add("   nose formulas      Ra {:.3f}  Rt {:.3f} (f²/8r)  {:.3f} (circle)  µm\n", 1e3 * report.theory->ra,
@@ -106,6 +100,25 @@ private:
 
 std::string finishTable(const Trial& trial, const std::vector<FinishReport>& reports) {
     return Table(trial, reports).run();
+}
+
+std::string surfaceInWords(const Trial& trial, const FinishReport& report) {
+    const std::string piece = report.piece > 0 ? fmt::format(" (piece {})", report.piece) : "";
+    return placeOf(report.span, sectionDatum(trial).z) + piece;
+}
+
+std::string cutByInWords(const Trial& trial, const FinishReport& report) {
+    std::vector<std::string> lines, stations;
+    for (BlockId block : report.blocks) lines.push_back(trial.program.lineName(block));
+    for (int station : report.stations) stations.push_back(fmt::format("T{}", station));
+    std::string text =
+        fmt::format("{}; {}; feed {:.4g} mm per revolution", listed(stations), listed(lines), report.marks.feedMax);
+    if (report.marks.noseRadius > 0) text += fmt::format("; nose radius {:.4g} mm", report.marks.noseRadius);
+    return text;
+}
+
+std::string_view finishCaution() {
+    return kCaution;
 }
 
 std::string finishProfiles(const Trial& trial, const std::vector<FinishReport>& reports) {

@@ -87,6 +87,7 @@ std::vector<SolidBody> bodies(const Trial& trial, const Instant& instant, const 
 }
 
 std::uint32_t colourOf(const Trial& trial, CutId cut) {
+    if (cut == kCutBefore) return kCutBeforeColour;
     if (cut >= trial.timeline.moves.size()) return kUncutColour;
     const Move& move = trial.toolpath.moves[trial.timeline.moves[cut].move];
     return stationColour(trial.toolpath.calls[move.call].station);

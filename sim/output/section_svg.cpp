@@ -8,6 +8,7 @@
 
 #include "sim/base/tolerances.h"
 #include "sim/output/table_figures.h"
+#include "sim/output/xml_text.h"
 
 namespace firstoff {
 
@@ -95,23 +96,6 @@ void appendHatching(std::string& text, std::span<const Loop> loops, int piece, c
     text += "\"/>\n";
 }
 
-std::string escaped(std::string_view text) {
-    std::string result;
-    for (char c : text) {
-        const auto code = static_cast<unsigned char>(c);
-        if (c == '&') {
-            result += "&amp;";
-        } else if (c == '<') {
-            result += "&lt;";
-        } else if (code < 0x20 || code > 0x7e) {
-            result += '?';
-        } else {
-            result += c;
-        }
-    }
-    return result;
-}
-
 void appendGroup(std::string& text, const char* id, double widthMm, const char* more) {
     text += fmt::format(R"(<g id="{}" fill="none" stroke="black" stroke-width="{}"{}>)", id, widthMm, more);
     text += '\n';
@@ -129,7 +113,7 @@ std::string sectionSvg(std::span<const Loop> loops, std::string_view title) {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" "
         "viewBox=\"{2} {3} {0} {1}\">\n<title>{4}</title>\n",
         tableFigure(width), tableFigure(height), tableFigure(f.z0 - kMargin), tableFigure(-f.r1 - kMargin),
-        escaped(title));
+        xmlText(title));
     std::vector<int> pieces;
     for (const Loop& loop : loops) pieces.push_back(loop.piece);
     std::sort(pieces.begin(), pieces.end());

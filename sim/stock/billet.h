@@ -18,6 +18,10 @@ namespace firstoff {
 
 using CutId = std::uint32_t;  // index of the timed move that left a surface
 inline constexpr CutId kUncut = 0xffffffffu;
+inline constexpr CutId kCutBefore = 0xfffffffeu;  // by the trial that left this blank
+inline bool isCutHere(CutId cut) {
+    return cut < kCutBefore;
+}
 
 // A solid stretch of one column.
 struct Interval {

@@ -75,7 +75,11 @@ std::vector<Interval> LeftOver::column(double z, double angle) const {
     const long nearest = std::lround((turns - std::floor(turns)) * left_.sectors);
     std::vector<Interval> solids;
     left_.read(*column, static_cast<int>(nearest % left_.sectors), solids);
-    for (Interval& solid : solids) solid.innerCut = solid.outerCut = kUncut;
+    for (Interval& solid : solids) {
+        for (CutId* cut : {&solid.innerCut, &solid.outerCut}) {
+            if (*cut != kUncut) *cut = kCutBefore;
+        }
+    }
     return solids;
 }
 

@@ -44,8 +44,8 @@ public:
     int sectors() const { return left_.sectors; }
 
     // Solid stretches at z (lathe frame, as it is chucked now) under a sector angle (rad): of the column and the sector
-    // that are nearest, so exact where pitch and sectors are the same, else to half a pitch and half a sector. No
-    // surface keeps the cut that left it, which belonged to another program.
+    // that are nearest, so exact where pitch and sectors are the same, else to half a pitch and half a sector. Surfaces
+    // that the other program cut are kCutBefore.
     std::vector<Interval> column(double z, double angle) const;
     bool isRoundAt(double z) const;
 

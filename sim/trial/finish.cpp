@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <limits>
 
 #include <fmt/format.h>
 
@@ -162,6 +163,24 @@ private:
     FinishReport report_;
 };
 
+// How far a place is from a surface, mm. Of a place on a corner of two surfaces each has it.
+double offSurface(const WorkPiece& work, const SurfaceSpan& span, Point place) {
+    if (span.isFace()) return distance(place, {span.z, std::clamp(place.r, span.from, span.to)});
+    const Grid& grid = work.billet.grid();
+    const double z = std::clamp(place.z, span.from, span.to);
+    std::vector<Interval> solids;
+    work.billet.intervals(std::clamp(grid.columnNear(z), 0, grid.columns - 1), solids);
+    if (solids.empty()) return std::numeric_limits<double>::infinity();
+    const double r = span.side == SurfaceSpan::Side::Outer ? solids.back().outer : solids.front().inner;
+    return distance(place, {z, r});
+}
+
+struct LeftSurface {
+    std::size_t piece = 0;  // into the pieces
+    SurfaceSpan span;
+    double rank = 0;  // the least is taken
+};
+
 FinishReport nothingThere(const SurfaceSpan& span, const char* why) {
     FinishReport report;
     report.span = span;
@@ -196,6 +215,20 @@ FinishReport finishOfFace(const Trial& trial, double z, double rFrom, double rTo
         if (report.trouble.empty()) return report;
     }
     return report;
+}
+
+std::optional<FinishReport> finishOfSurface(const Trial& trial, BlockId block, std::optional<Point> place,
+                                            const FinishOptions& options) {
+    const std::vector<WorkPiece> pieces = piecesAfter(trial, wholeMovesAt(trial, options));
+    std::optional<LeftSurface> taken;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        for (const SurfaceSpan& span : surfacesLeftBy(trial, pieces[i], block)) {
+            const double rank = place ? offSurface(pieces[i], span, *place) : span.from - span.to;
+            if (!taken || rank < taken->rank) taken = LeftSurface{i, span, rank};
+        }
+    }
+    if (!taken) return std::nullopt;
+    return Finish(trial, pieces[taken->piece], taken->span, options).run();
 }
 
 std::vector<FinishReport> finishOfBlock(const Trial& trial, BlockId block, const FinishOptions& options) {

@@ -50,4 +50,9 @@ FinishReport finishOfFace(const Trial& trial, double z, double rFrom, double rTo
 // Of each surface that a block of the program's own file left and that is still there; none if there is none.
 std::vector<FinishReport> finishOfBlock(const Trial& trial, BlockId block, const FinishOptions& options = {});
 
+// Of one of those surfaces: the one that a place (lathe frame) lies on or is nearest to, else the longest. Nothing if
+// there is none.
+std::optional<FinishReport> finishOfSurface(const Trial& trial, BlockId block, std::optional<Point> place,
+                                            const FinishOptions& options = {});
+
 }  // namespace firstoff

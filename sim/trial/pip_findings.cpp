@@ -58,7 +58,7 @@ std::optional<Face> facing(const Machining& m, std::size_t i) {
 // A stub whose side was left by a facing cut, or by a tool fed in with its tip on the axis, is what the facing left
 // over; a pin has been turned along its length.
 bool leftByFacing(const Machining& m, const Interval& stub) {
-    if (stub.outerCut == kUncut || facing(m, stub.outerCut)) return true;
+    if (!isCutHere(stub.outerCut) || facing(m, stub.outerCut)) return true;
     return nearestToAxis(m, m.timeline.moves[stub.outerCut]) <= tolerance::kTouchMm;
 }
 

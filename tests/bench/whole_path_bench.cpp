@@ -3,10 +3,12 @@
 #include <benchmark/benchmark.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 #include <string>
 
+#include "sim/trial/finish.h"
 #include "sim/trial/trial.h"
 #include "tests/support/tip_path.h"
 
@@ -14,6 +16,7 @@ namespace firstoff {
 namespace {
 
 constexpr std::uint32_t kMoves = 1'000'000;
+constexpr double kPassDiameter = 20;  // under the waves
 
 double peakMegabytes() {
     std::ifstream status("/proc/self/status");
@@ -85,6 +88,26 @@ void stageClearance(benchmark::State& state) {
     for (auto _ : state) benchmark::DoNotOptimize(checkClearances(timeline, path, setup, {}));
 }
 BENCHMARK(stageClearance)->Unit(benchmark::kMillisecond);
+
+// What the window's pane asks for on a click: the finish of a surface of such a program. It is reckoned beside the
+// window because of this row.
+void finishOfSurfaceAfterContour(benchmark::State& state) {
+    // A finishing pass of one line after the contour, over the last of its waves.
+    std::string text = contourText();
+    text.resize(text.rfind("M30"));
+    const auto setup = shop::wavyContourSetup();
+    text += fmt::format("G00 X200. Z5.\nX{0:.3f}\nG01 Z-60. F.1\nG00 X200.\nM30\n%\n", kPassDiameter);
+    const auto trial = runTrial(readProgram(text, "contour.nc"), setup);
+    const auto pass = text.begin() + static_cast<std::ptrdiff_t>(text.rfind("G01 Z-60."));
+    const auto block = static_cast<BlockId>(std::count(text.begin(), pass, '\n'));
+    double ra = 0;
+    for (auto _ : state) {
+        const auto report = finishOfSurface(*trial, block, std::nullopt);
+        if (report && report->trouble.empty()) ra = report->roughness.ra;
+    }
+    state.counters["Ra_um"] = 1e3 * ra;
+}
+BENCHMARK(finishOfSurfaceAfterContour)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace firstoff

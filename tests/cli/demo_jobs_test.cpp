@@ -5,7 +5,11 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <string>
+#include <utility>
 
+#include "sim/base/units.h"
+#include "sim/output/blank_files.h"
 #include "sim/output/tables.h"
 #include "sim/trial/trial.h"
 #include "tests/support/shop.h"
@@ -155,6 +159,28 @@ TEST(HoseAdapter, IsToSizeUnderItsThreads) {
                                  {-10, {8.5, 35.8}, kCylinder},
                                  {-24.5, {8.5, 32.5}, kCylinder},
                                  {-30, {8.5, 42}, kCylinder}});
+}
+
+// Both sides on hexagon bar: the thread gauges, the piece falls, its head is chamfered.
+TEST(DrainPlug, IsClearOnBothSides) {
+    const auto first = tried("drain-plug");
+    EXPECT_EQ(first->verdict, Verdict::Clear);
+    ASSERT_EQ(first->stock->severances().size(), 1u);
+    // Thread, relief, collar and 12.4 mm of hexagon 30, the groove of the thread out of it (a tenth of its ring):
+    const double hexagon = std::sqrt(3.0) / 2 * 900 * 12.4;
+    const double turned = kPi / 4 * (19.8 * 19.8 * 17 + 17.4 * 17.4 * 3 + 28 * 28 * 4);
+    EXPECT_NEAR(first->stock->severances()[0].volumeMm3, hexagon + turned, 0.04 * (hexagon + turned));
+    const std::string base = std::string(FIRSTOFF_SOURCE_DIR) + "/assets/jobs/drain-plug-head";
+    ReadyBlank ready =
+        readBlank(readSetup(shop::readFile("assets/jobs/drain-plug-head.toml"), base + ".toml"), base + ".toml");
+    TrialOptions options;
+    options.previous = ready.previous;
+    const auto second = runTrial(readProgram(shop::readFile("assets/jobs/drain-plug-head.nc"), "drain-plug-head.nc"),
+                                 std::move(ready.setup), options);
+    EXPECT_EQ(second->verdict, Verdict::Clear);
+    EXPECT_NEAR(second->stockVolumeMm3, first->stock->severances()[0].volumeMm3, 1e-6 * second->stockVolumeMm3);
+    // 0.4 off the head and the cone of 30° off its corners.
+    EXPECT_GT(second->removedVolumeMm3, std::sqrt(3.0) / 2 * 900 * 0.4);
 }
 
 TEST(Trap, IsFoundOut) {

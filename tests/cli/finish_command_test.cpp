@@ -41,6 +41,30 @@ TEST(FinishCommand, WritesTheProfile) {
     EXPECT_NEAR(static_cast<double>(std::count(text.begin(), text.end(), '\n')), 1.75 / 0.0003, 5);
 }
 
+TEST(FinishCommand, DrawsTheProfile) {
+    const Bench bench;
+    const CommandRun run = shop::firstoff("finish " + kSpigot + " --line 21 --out " + bench.path("profile.SVG"));
+    EXPECT_EQ(run.exitCode, 0) << run.err;
+    const std::string svg = bench.contents("profile.SVG");
+    EXPECT_THAT(svg, StartsWith("<?xml"));
+    // The figures of the table.
+    for (const char* name : {"Ra ", "Rz ", "Rt "}) {
+        const std::string figure = run.out.substr(run.out.find(name), 8);  // "Ra 1.095"
+        EXPECT_THAT(svg, HasSubstr(figure + " µm"));
+    }
+    EXPECT_THAT(svg, HasSubstr("N220 Z-15. (SPIGOT D25)"));
+}
+
+TEST(FinishCommand, RefusesOtherEndingsBeforeTheTrial) {
+    for (const char* name : {"profile.pdf", "profile", "svg", "profile.svg.txt"}) {
+        const Bench bench;
+        const CommandRun run = shop::firstoff("finish " + kSpigot + " --line 21 --out " + bench.path(name));
+        EXPECT_EQ(run.exitCode, 2) << name;
+        EXPECT_THAT(run.err, HasSubstr("csv, svg")) << name;
+        EXPECT_THAT(run.out, IsEmpty()) << name;
+    }
+}
+
 TEST(FinishCommand, TakesFacesAndBores) {
     const CommandRun face = shop::firstoff("finish " + kSpigot + " --face-z -43 --x-from 42 --x-to 45");
     EXPECT_EQ(face.exitCode, 0) << face.err;

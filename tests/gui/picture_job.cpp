@@ -1,6 +1,11 @@
 #include "tests/gui/picture_job.h"
 
+#include <filesystem>
+#include <utility>
+
 #include "sim/base/units.h"
+#include "sim/output/blank_files.h"
+#include "sim/output/whole_file.h"
 #include "tests/support/shop.h"
 
 namespace firstoff::gui {
@@ -97,6 +102,15 @@ std::shared_ptr<const Trial> pictureJob(bool tailstock) {
         setup.tailstock = centre;
     }
     return cutFor(readProgram(kProgram, "spigot.nc"), std::move(setup));
+}
+
+std::shared_ptr<const Trial> demoJob(const std::string& name) {
+    const std::filesystem::path base = std::filesystem::path(FIRSTOFF_SOURCE_DIR) / "assets/jobs" / name;
+    const std::string program = base.string() + ".nc", setup = base.string() + ".toml";
+    ReadyBlank ready = readBlank(readSetup(readWholeFile(setup), setup), setup);
+    TrialOptions options;
+    options.previous = std::move(ready.previous);
+    return runTrial(readProgram(readWholeFile(program), program), std::move(ready.setup), options);
 }
 
 }  // namespace firstoff::gui

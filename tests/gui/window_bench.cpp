@@ -53,6 +53,19 @@ void WindowBench::settle() {
     EXPECT_FALSE(session().stale()) << "no trial came";
 }
 
+void WindowBench::settleFinish() {
+    const auto wanting = [this] {
+        const auto& wanted = session().finishWanted;
+        return wanted && !(session().finish && session().finish->question == *wanted);
+    };
+    frames(2);
+    for (int i = 0; i < kPatienceFrames && wanting(); ++i) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(5));
+        frames(1);
+    }
+    EXPECT_FALSE(wanting()) << "no finish came";
+}
+
 void WindowBench::press(Key key, bool ctrl, bool shift, bool alt) {
     InputEvent event;
     event.key = key;
@@ -94,6 +107,17 @@ void WindowBench::click(float x, float y) {
     ImGui::GetIO().MouseDown[0] = false;
     frames(2);
     now_ += 1;  // the next click is no double click
+}
+
+void WindowBench::doubleClick(float x, float y) {
+    moveTo(x, y);
+    for (int i = 0; i < 2; ++i) {
+        ImGui::GetIO().MouseDown[0] = true;
+        frames(2);
+        ImGui::GetIO().MouseDown[0] = false;
+        frames(2);
+    }
+    now_ += 1;
 }
 
 void WindowBench::drag(float x0, float y0, float x1, float y1, int button) {

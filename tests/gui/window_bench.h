@@ -26,6 +26,8 @@ public:
     void frames(int count = 1);
     // Until the trial of the text as it stands is shown. Fails the test after `kPatienceFrames`.
     void settle();
+    // Until the finish that the window wants to show is there. Fails the test after `kPatienceFrames`.
+    void settleFinish();
     void resize(int width, int height);
 
     void press(Key key, bool ctrl = false, bool shift = false, bool alt = false);
@@ -33,6 +35,7 @@ public:
     void type(std::string_view ascii);
     void moveTo(float x, float y);
     void click(float x, float y);
+    void doubleClick(float x, float y);
     void drag(float x0, float y0, float x1, float y1, int button = 0);
     void wheel(float notches);
     Image picture();

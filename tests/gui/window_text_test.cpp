@@ -72,6 +72,8 @@ TEST(CommandLine, ReadsWhatIsPromised) {
     EXPECT_TRUE(startup.sceneOnly);
     EXPECT_EQ(read({"--at-time", "12.5", "--picture", "p.png"}).atTimeS, 12.5);
     EXPECT_EQ(read({"--bench-frames", "300"}).benchFrames, 300);
+    EXPECT_TRUE(read({"--view", "finish", "--picture", "p.png", "--at-line", "3"}).finishView);
+    EXPECT_FALSE(read({}).finishView);
     EXPECT_FALSE(read({}).program);
 }
 
@@ -93,6 +95,8 @@ TEST(CommandLine, NamesWhatItCannotUse) {
         {{"--view", "sky"}, "sky"},
         {{"--at-line", "3", "--at-time", "4"}, "not both"},
         {{"--scene-only"}, "--picture"},
+        {{"--view", "finish"}, "--at-line"},
+        {{"--view", "finish", "--picture", "p.png"}, "--at-line"},
     };
     for (const Row& row : rows) {
         try {
