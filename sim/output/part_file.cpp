@@ -109,7 +109,7 @@ std::vector<Loop> sectionLoops(const Trial& trial, const Instant& instant, const
 std::string sectionDxf(const Trial& trial, const Instant& instant, const PartFileOptions& options) {
     StockCursor cursor(trial.stock);
     cursor.seek(instant.wholeMoves, instant.fraction);
-    std::vector<SectionContour> contours = cursor.contours();
+    std::vector<SectionContour> contours = cursor.contours(cursor.billet().sectorNear(options.angle));
     pick(contours, options.piece);
     const double datumZ = sectionDatum(trial).z;
     std::vector<DrawnPath> paths;

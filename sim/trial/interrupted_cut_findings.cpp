@@ -57,9 +57,10 @@ Ring ringAt(const Billet& billet, int column) {
 }
 
 struct Interruption {
-    int times = 0;        // a revolution
-    double share = 0;     // of the revolution, in metal
-    double cornerMm = 0;  // difference between the sectors, radially
+    int times = 0;           // a revolution
+    double share = 0;        // of the revolution, in metal
+    bool halfWayUp = false;  // counted there
+    double cornerMm = 0;     // difference between the sectors, radially
 };
 
 // Comings-in of the edge, where a sector counts as metal if it loses more than `limit`.
@@ -149,16 +150,18 @@ private:
         if (!alongZ && thin) return std::nullopt;
         Interruption result = countAbove(lost, alongZ ? tolerance::kTouchMm : *least + corner / 2);
         result.cornerMm = corner;
+        result.halfWayUp = !alongZ;
         return result.times > 0 ? std::optional(result) : std::nullopt;
     }
 
     void report(std::size_t i, const Interruption& cut) {
         Finding finding = findingAt(m_, i, Severity::Note, "interrupted-cut");
         finding.message = fmt::format(
-            "Tool {} cuts over corners {:.3f} mm high: its edge comes into the metal {} time{} a revolution and is in "
-            "it "
+            "Tool {} cuts over corners {:.3f} mm high: its edge comes into the metal {} time{} a revolution and{} is "
+            "in it "
             "over {:.0f} % of the way round.",
-            toolWord(m_, i), cut.cornerMm, cut.times, cut.times == 1 ? "" : "s", 100 * cut.share);
+            toolWord(m_, i), cut.cornerMm, cut.times, cut.times == 1 ? "" : "s",
+            cut.halfWayUp ? ", half way up them," : "", 100 * cut.share);
         finding.remedy =
             "Usual for such cuts: less speed than for a round bar, a tough grade, a strong edge and a firm grip.";
         finding.values = {

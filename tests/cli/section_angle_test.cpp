@@ -71,6 +71,9 @@ TEST(SectionAngle, IsForSectionsOnly) {
     const std::string program = hexagonJob(bench);
     EXPECT_EQ(shop::firstoff("export " + program + " --angle 30 --out " + bench.path("part.svg")).exitCode, 0);
     EXPECT_TRUE(bench.has("part.svg"));
+    // A corner: 20 / cos 30° = 23.094.
+    EXPECT_EQ(shop::firstoff("export " + program + " --angle 30 --out " + bench.path("part.dxf")).exitCode, 0);
+    EXPECT_THAT(bench.contents("part.dxf"), HasSubstr("23.094"));
     const CommandRun run = shop::firstoff("export " + program + " --angle 30 --out " + bench.path("part.stl"));
     EXPECT_EQ(run.exitCode, 2);
     EXPECT_THAT(run.err, HasSubstr("--angle"));
