@@ -98,4 +98,10 @@ std::optional<MetricThread> metricNut(double crestMm, double pitchMm, double sla
     return nearest(crestMm, pitchMm, slackMm, nutMinor6H);
 }
 
+std::optional<MetricThread> metricByPitchDiameter(double pitchDiameterMm, double pitchMm, double slackMm) {
+    return nearest(pitchDiameterMm, pitchMm, slackMm, [](const MetricThread& t) {
+        return ThreadLimits{t.pitchDiameterMm, t.pitchDiameterMm};
+    });
+}
+
 }  // namespace firstoff

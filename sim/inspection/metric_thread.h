@@ -36,5 +36,7 @@ ThreadLimits nutPitch6H(const MetricThread& thread);
 // beside them; the nearest of them. Nothing for other diameters.
 std::optional<MetricThread> metricBolt(double crestMm, double pitchMm, double slackMm);
 std::optional<MetricThread> metricNut(double crestMm, double pitchMm, double slackMm);
+// The size whose basic pitch diameter is nearest, within `slackMm`.
+std::optional<MetricThread> metricByPitchDiameter(double pitchDiameterMm, double pitchMm, double slackMm);
 
 }  // namespace firstoff

@@ -40,7 +40,8 @@ public:
     explicit BlankDrawing(Setup& setup) : setup_(setup), s_(setup.stock) {}
 
     void run(std::string_view text) {
-        const std::vector<DrawnPath> paths = endsInCsv(s_.drawingFile) ? fromTable(text) : fromDxf(text);
+        std::vector<DrawnPath> paths = endsInCsv(s_.drawingFile) ? fromTable(text) : fromDxf(text);
+        if (s_.shape == Stock::Shape::HalfSection) std::erase_if(paths, liesOnAxis);
         ChainedContours chained = chainContours(paths);
         if (s_.shape == Stock::Shape::HalfSection) closeAlongAxis(paths, chained);
         for (const DrawingFault& fault : chained.faults) tell(fault);
@@ -53,6 +54,13 @@ public:
     }
 
 private:
+    // A centre line, or the axis drawn to close the outline: neither is needed, see closeAlongAxis().
+    static bool liesOnAxis(const DrawnPath& path) {
+        return !path.closed && std::all_of(path.corners.begin(), path.corners.end(), [](const ContourCorner& c) {
+            return std::abs(c.at.r) <= kChainMm && c.bulge == 0;
+        });
+    }
+
     std::vector<DrawnPath> fromTable(std::string_view text) {
         if (s_.shape == Stock::Shape::CrossSection) {
             contradiction("A table of z and r is no cross-section.",

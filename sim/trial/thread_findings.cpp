@@ -17,6 +17,7 @@
 
 #include "sim/base/tolerances.h"
 #include "sim/control/thread_lead.h"
+#include "sim/inspection/metric_thread.h"
 #include "sim/stock/thread_zone.h"
 #include "sim/trial/machining_findings.h"
 
@@ -157,7 +158,7 @@ private:
         const Tool& tap = *toolOf(i);
         const double pitch = tap.pitch > 0 ? tap.pitch : extraOf(i).lead;
         const Cut& cut = m_.stock->cuts()[i];
-        if (cut.deepestMm <= kTapThreadDepth * pitch + kCrestMm) return false;
+        if (cut.deepestMm <= kTapThreadDepth * pitch + kCrestMm) return holeTooLarge(i, tap, pitch);
         Finding& finding = add(i, Severity::Stop, "tap-into-material");
         finding.place = Point{cut.atZ, 0};
         finding.message = fmt::format(
@@ -168,6 +169,27 @@ private:
         finding.remedy = fmt::format("Drill to about {:g} mm (diameter less pitch), and deeper than the tap goes.",
                                      tap.diameter - pitch);
         finding.values = {{"depth_mm", cut.deepestMm}, {"thread_depth_mm", kTapThreadDepth * pitch}};
+        return true;
+    }
+
+    // The hole as it was before the tap, where that is deepest in metal.
+    bool holeTooLarge(std::size_t i, const Tool& tap, double pitch) {
+        const ThreadLimits minor = nutMinor6H(metricThread(tap.diameter, pitch));
+        const TimedMove& timed = m_.timeline.moves[i];
+        if (timed.to.z > timed.from.z || m_.stock->cuts()[i].deepestMm <= tolerance::kTouchMm) return false;
+        if (!cursor_) cursor_.emplace(m_.stock);
+        cursor_->seek(static_cast<std::uint32_t>(i), 0);
+        const double hole = 2 * cursor_->outermostAt(m_.stock->cuts()[i].atZ).inner;
+        if (hole <= minor.most + kCrestMm) return false;
+        Finding& finding = add(i, Severity::Warning, "tap-hole-too-large");
+        const double full = 100 * (tap.diameter - hole) / (tap.diameter - minor.least);
+        finding.message = fmt::format(
+            "The hole for tap {} measures {:.3f}; for M{:g}x{:g} 6H it should be {:.3f} to {:.3f}: only {:.0f} % of "
+            "the "
+            "thread is left (ISO 965-1, reckoned).",
+            toolWord(i), hole, tap.diameter, pitch, minor.least, minor.most, full);
+        finding.remedy = fmt::format("Drill to about {:g} mm (diameter less pitch).", tap.diameter - pitch);
+        finding.values = {{"hole_mm", hole}, {"most_mm", minor.most}};
         return true;
     }
 
@@ -200,7 +222,10 @@ private:
 
     void checkRunIn(std::size_t i) {
         const TimedMove& timed = m_.timeline.moves[i];
-        const std::pair<std::uint32_t, double> start{moveOf(i).call, std::round(100 * timed.from.z)};
+        // The passes of a cycle start side by side; written out, at the same Z.
+        const double place =
+            moveOf(i).cycleBlock != kNoBlock ? 0.5 + moveOf(i).cycleBlock : std::round(100 * timed.from.z);
+        const std::pair<std::uint32_t, double> start{moveOf(i).call, place};
         if (timed.rpmStart <= 0 || runIns_.size() >= kMostLookedAt || !runIns_.insert(start).second) return;
         if (m_.stock->cuts()[i].deepestMm <= tolerance::kTouchMm) return;
         const double lag = extraOf(i).lead * timed.rpmStart * kLagPerSpeed;
@@ -228,7 +253,7 @@ private:
     std::optional<StockCursor> cursor_;
     std::set<std::uint32_t> notCutSaid_;                     // tool calls
     std::set<std::pair<std::uint32_t, BlockId>> depthSaid_;  // tool call, block
-    std::set<std::pair<std::uint32_t, double>> runIns_;      // tool call, start in hundredths of a mm
+    std::set<std::pair<std::uint32_t, double>> runIns_;      // tool call, start in hundredths of a mm or cycle
     std::vector<Finding> findings_;
 };
 

@@ -27,9 +27,12 @@ namespace {
 constexpr double kSameDepthMm = 0.002;  // radial; a pass repeated without infeed
 constexpr double kSameGrooveMm = 0.02;  // what a control's whole steps of angle and Z leave
 constexpr double kSameLeadMm = 1e-4;
-constexpr double kFlankDeg = 0.5;   // 6g and 6H leave a full flank about so much, from memory
-constexpr double kCrestMm = 0.05;   // a crest turned or bored so far beside its limits still goes by that size
-constexpr double kTurnedMm = 0.02;  // crest missing, on diameter: more than a finish cut leaves
+constexpr double kFlankDeg = 0.5;       // 6g and 6H leave a full flank about so much, from memory
+constexpr double kCrestMm = 0.05;       // a crest turned or bored so far beside its limits still goes by that size
+constexpr double kTurnedMm = 0.02;      // crest missing, on diameter: more than a finish cut leaves
+constexpr double kGaugeMm = 0.0005;     // what the simulated gauge itself may be off
+constexpr double kNearPitchMm = 0.3;    // a pitch diameter so near a size's is meant for it
+constexpr double kCorrectionMm = 0.35;  // on diameter; more than that is another mistake
 constexpr std::size_t kMostGauged = 40;
 
 struct Pass {
@@ -197,7 +200,12 @@ private:
     bool groovesMiss(const Thread& thread) {
         const std::vector<const Pass*> starts = startsOf(thread);
         const double depth = thread.deepest().depth();
+        const BlockId cycle = moveOf(thread.deepest().timed).cycleBlock;
         for (const Pass& pass : thread.passes) {
+            // The passes of one cycle start in step; how it shifts them is its infeed angle, which the control looks
+            // at.
+            if (cycle != kNoBlock && moveOf(pass.timed).cycleBlock == cycle && pass.hand == starts.front()->hand)
+                continue;
             const double room = (depth - pass.depth()) * std::tan(halfThreadAngle(*pass.tool)) + kSameGrooveMm;
             double off = pass.lead;
             for (const Pass* start : starts) {
@@ -317,19 +325,26 @@ private:
             size = pass.inside ? metricNut(figures.minorMm, pitch, kCrestMm)
                                : metricBolt(figures.majorMm, pitch, kCrestMm);
         }
+        if (metricProfile && !size) {
+            const auto likely = metricByPitchDiameter(figures.pitchMm, pitch, kNearPitchMm);
+            if (likely) return sayCrestOff(pass, figures, *likely);
+        }
         if (size && (offSize(pass, figures, *size) || flanksOff(pass, figures))) return;
         Finding& finding = add(pass, Severity::Note, "thread-gauged");
-        finding.message = spoken(figures) + (size ? within(pass, *size)
-                                                  : " No metric size goes with that; compare it with "
-                                                    "the drawing.");
+        finding.message = spoken(pass, figures) + (size ? within(pass, *size)
+                                                        : " No metric size goes with that; compare it with "
+                                                          "the drawing.");
         finding.remedy = "Gauge the thread of the first part all the same.";
         finding.values = valuesOf(figures);
     }
 
-    static std::string spoken(const ThreadFigures& f) {
+    static std::string spoken(const Pass& pass, const ThreadFigures& f) {
+        const long starts = std::max(1L, std::lround(f.grooves));
         return fmt::format(
-            "Gauged on the simulated part: major diameter {:.3f}, pitch diameter {:.3f}, minor diameter {:.3f}, lead "
+            "Gauged on the simulated part: {}{}, major diameter {:.3f}, pitch diameter {:.3f}, minor diameter {:.3f}, "
+            "lead "
             "{:.3f}, flanks {:.1f}° and {:.1f}°.",
+            pass.hand > 0 ? "right hand" : "LEFT HAND", starts > 1 ? fmt::format(", {} starts", starts) : std::string(),
             f.majorMm, f.pitchMm, f.minorMm, f.leadMm, degrees(f.flankFront), degrees(f.flankBack));
     }
 
@@ -351,32 +366,50 @@ private:
                            size.nominalMm, size.pitchMm, pass.inside ? "6H" : "6g", limits.least, limits.most);
     }
 
-    // A bolt turned to the basic size (6h) is let pass as well.
     bool offSize(const Pass& pass, const ThreadFigures& figures, const MetricThread& size) {
         const ThreadLimits limits = pitchLimits(pass, size);
-        const double most = std::max(limits.most, pass.inside ? 0 : size.pitchDiameterMm + 0.005);
-        const double low = limits.least - figures.pitchMm, high = figures.pitchMm - most;
-        if (low <= 0 && high <= 0) return false;
+        const double low = limits.least - figures.pitchMm, high = figures.pitchMm - limits.most;
+        if (low <= kGaugeMm && high <= kGaugeMm) return false;
         Finding& finding = add(pass, Severity::Warning, "thread-off-size");
         const double middle = (limits.least + limits.most) / 2;
-        finding.message = fmt::format("{}{} It is {:.3f} mm too {}.", spoken(figures), within(pass, size),
+        finding.message = fmt::format("{}{} It is {:.3f} mm too {}.", spoken(pass, figures), within(pass, size),
                                       std::max(low, high), high > 0 ? "large" : "small");
-        finding.remedy = fmt::format(
-            "{:+.3f} mm on X (diameter) of the last pass, or as wear of its offset, brings it to the middle; if "
-            "another "
-            "size is wanted, compare it with the drawing.",
-            middle - figures.pitchMm);
+        finding.remedy =
+            std::abs(middle - figures.pitchMm) > kCorrectionMm
+                ? std::string(
+                      "That is more than an offset corrects: check F, the starts, the depth and the insert's "
+                      "profile first.")
+                : fmt::format(
+                      "{:+.3f} mm on X (diameter) of the last pass, or as wear of its offset, brings it to the "
+                      "middle; if another size is wanted, compare it with the drawing.",
+                      middle - figures.pitchMm);
         finding.values = valuesOf(figures);
         finding.values.emplace_back("pitch_least_mm", limits.least);
         finding.values.emplace_back("pitch_most_mm", limits.most);
         return true;
     }
 
+    // Lead and pitch diameter are a size's, the crest is not: it was not turned (bored) to size first.
+    void sayCrestOff(const Pass& pass, const ThreadFigures& figures, const MetricThread& size) {
+        const ThreadLimits crest = pass.inside ? nutMinor6H(size) : boltMajor6g(size);
+        const double is = pass.inside ? figures.minorMm : figures.majorMm;
+        Finding& finding = add(pass, Severity::Warning, "thread-off-size");
+        finding.message = fmt::format(
+            "{} Lead and pitch diameter go with M{:g}x{:g}, but its {} diameter should be {:.3f} "
+            "to {:.3f}: it is {:.3f} mm too {}.",
+            spoken(pass, figures), size.nominalMm, size.pitchMm, pass.inside ? "minor" : "major", crest.least,
+            crest.most, is < crest.least ? crest.least - is : is - crest.most, is < crest.least ? "small" : "large");
+        finding.remedy = pass.inside ? "Bore the hole to size before the thread, or compare it with the drawing."
+                                     : "Turn the diameter to size before the thread, or compare it with the drawing.";
+        finding.values = valuesOf(figures);
+    }
+
     bool flanksOff(const Pass& pass, const ThreadFigures& figures) {
         const double front = degrees(figures.flankFront), back = degrees(figures.flankBack);
         if (std::abs(front - 30) <= kFlankDeg && std::abs(back - 30) <= kFlankDeg) return false;
         Finding& finding = add(pass, Severity::Warning, "thread-flanks-off");
-        finding.message = spoken(figures) + " Both should be 30°: the insert's profile or how it is set is wrong.";
+        finding.message =
+            spoken(pass, figures) + " Both should be 30°: the insert's profile or how it is set is wrong.";
         finding.remedy = "Set the insert square to the axis, and check its angle.";
         finding.values = {{"flank_front_deg", front}, {"flank_back_deg", back}};
         return true;

@@ -221,6 +221,8 @@ TEST(MetricThread, SizeIsFoundFromTheCrest) {
     EXPECT_EQ(metricNut(10.2, 1.75, 0.05)->nominalMm, 12);
     EXPECT_FALSE(metricNut(11.0, 1.75, 0.05));
     EXPECT_FALSE(metricBolt(24.0, 0, 0.05));
+    EXPECT_EQ(metricByPitchDiameter(23.0, 1.5, 0.3)->nominalMm, 24);
+    EXPECT_FALSE(metricByPitchDiameter(24.0, 1.5, 0.3));
 }
 
 }  // namespace

@@ -15,6 +15,7 @@ firstoff::Setup bench() {
     shop::addTurningTool(setup, 1, 'C', 0.8);
     shop::addThreadingTool(setup, 5);
     shop::addDrill(setup, 7, 10.2);
+    shop::addDrill(setup, 8, 11);
     shop::addTap(setup, 9, 12, 1.75);
     return setup;
 }
@@ -107,6 +108,16 @@ INSTANTIATE_TEST_SUITE_P(
             "G00 X60. Z130.\nT0707 G97 S800 M03\nG00 X0 Z5.\nG01 Z-30. F.15\nG00 Z130.\nT0909 G97 S300 M03\n"
             "G00 X0 Z6.\nG84 Z-18. R-1. F1.75\nG80\n",
             ""},
+        Row{"tap in too large a hole",
+            "G00 X60. Z130.\nT0808 G97 S800 M03\nG00 X0 Z5.\nG01 Z-30. F.15\nG00 Z130.\nT0909 G97 S300 M03\n"
+            "G00 X0 Z6.\nG84 Z-18. R-1. F1.75\nG80\n",
+            "tap-hole-too-large@15"},
+        // Infeed along 80° with an insert of 60°: said where it is written, and no groove is missed.
+        Row{"infeed of another angle",
+            "G00 X24. Z6. T0505 G97 S1000 M03\nG76 P021080 Q50 R.02\nG76 X17.83 Z-20. P1085 Q250 F1.5\n",
+            "thread-angle-differs@10 thread-crest-gone@10"},
+        Row{"just over the ring", "G00 Z6. T0505 G97 S1000 M03\nX17.92\nG32 Z-20. F1.5\nG00 X24.\n",
+            "thread-off-size@10"},
         Row{"tap at the bottom of its hole",
             "G00 X60. Z130.\nT0707 G97 S800 M03\nG00 X0 Z5.\nG01 Z-15. F.15\nG00 Z130.\nT0909 G97 S300 M03\n"
             "G00 X0 Z6.\nG84 Z-18. R-1. F1.75\nG80\n",
