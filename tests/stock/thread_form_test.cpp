@@ -68,7 +68,8 @@ TEST(ThreadForm, RootLiesAtTheProgrammedDepthInEverySector) {
             least = std::min(least, r);
             most = std::max(most, r);
         }
-        EXPECT_NEAR(least, 12 - 0.61343 * 3, 1.2e-6) << sector;  // a column stands within 1 µm of the middle of the R0.433
+        EXPECT_NEAR(least, 12 - 0.61343 * 3, 1.2e-6)
+            << sector;  // a column stands within 1 µm of the middle of the R0.433
         EXPECT_EQ(most, 12) << sector;
     }
 }
@@ -198,6 +199,31 @@ TEST(ThreadForm, BeginningOfAPassIsWithinTheWhole) {
     }
     cursor.seek(pass + 1, 0);
     EXPECT_EQ(cursor.volumeMm3(), before);
+}
+
+// On a taper of 1 in 16 (on diameter) each turn's root lies by lead / 32 further out, radially; the chained way out
+// rises to the crest within its own lead.
+TEST(ThreadForm, TaperAndPullOutFollowTheTip) {
+    auto setup = shop::barStock(30, 60);
+    shop::addThreadingTool(setup, 5);
+    const double front = setup.stock.frontZ;
+    TipPath path(setup);
+    path.tool(5).turning(SpindleDirection::Forward, 500).at(40, front + 4).rapid(27, front + 4);
+    path.thread(27 + 24.0 / 16, front - 20, 2).thread(27 + 24.0 / 16 + 4, front - 22, 2).rapid(40, front - 22);
+    HistoryOptions options;
+    options.sectors = 16;
+    const StockCursor cursor = atEnd(StockHistory::cut(path.timeline(), path.toolpath(), setup, options));
+    const Billet& billet = cursor.billet();
+    const double first = rootBetween(billet, front - 9, front - 7, 5);
+    for (int turn = 0; turn < 5; ++turn) {
+        const double z = first - 2 * turn;
+        EXPECT_NEAR(rootBetween(billet, z - 0.9, z + 0.9, 5), z, 0.004);  // two columns
+        const double tip = (27 + (front + 4 - z) / 16) / 2;
+        EXPECT_NEAR(outerAt(billet, z, 5), tip, 1e-4);  // the nose of 0.1 over a column, and where its least is
+    }
+    double shallowest = 0;
+    for (double z = front - 22; z < front - 20.5; z += 0.01) shallowest = std::max(shallowest, outerAt(billet, z, 5));
+    EXPECT_EQ(shallowest, 15);
 }
 
 TEST(ThreadForm, APassTurnedOverItMakesItRoundAgain) {
