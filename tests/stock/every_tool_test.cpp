@@ -242,26 +242,6 @@ Range depthsOf(Way way) {
     return way == Way::Face ? Range{35, 55} : Range{5, 55};
 }
 
-void addArc(Range radii, shop::Dice& dice, shop::TipPath& path) {
-    const Point from{path.tipZ(), path.tipX() / 2};
-    const bool clockwise = dice.below(2) == 0;
-    for (;;) {
-        const double radius = dice.between(1, 4);
-        const double start = dice.between(0, 2 * kPi);
-        const double turn = dice.between(0.1, radians(dice.below(4) == 0 ? 350 : 150));
-        const double end = start + (clockwise ? -turn : turn);
-        const Point centre = from - radius * Point{std::cos(start), std::sin(start)};
-        const Point to = centre + radius * Point{std::cos(end), std::sin(end)};
-        if (to.r < radii.min || to.r > radii.max) continue;
-        if (clockwise) {
-            path.clockwise(2 * to.r, to.z, 2 * centre.r, centre.z);
-        } else {
-            path.anticlockwise(2 * to.r, to.z, 2 * centre.r, centre.z);
-        }
-        return;
-    }
-}
-
 // Of five moves two are slanting lines, one is a plunge, a cut along Z or, by tools that can, a face past the axis and
 // back, and two are arcs of 1 to 4 mm.
 void addMove(Way way, shop::Dice& dice, shop::TipPath& path) {
@@ -287,7 +267,7 @@ void addMove(Way way, shop::Dice& dice, shop::TipPath& path) {
             }
             return;
         default:
-            addArc(radii, dice, path);
+            shop::addArc(radii.min, radii.max, dice, path);
     }
 }
 

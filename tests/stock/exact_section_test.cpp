@@ -335,22 +335,7 @@ void addMove(const Tooling& tooling, shop::Dice& dice, shop::TipPath& path) {
         path.feed(2 * to.r, to.z);
         return;
     }
-    const bool clockwise = dice.below(2) == 0;
-    for (;;) {
-        const double radius = dice.between(1, 4);
-        const double start = dice.between(0, 2 * kPi);
-        const double turn = dice.between(0.1, radians(dice.below(4) == 0 ? 350 : 150));
-        const double end = start + (clockwise ? -turn : turn);
-        const Point centre = from - radius * Point{std::cos(start), std::sin(start)};
-        const Point to = centre + radius * Point{std::cos(end), std::sin(end)};
-        if (to.r < tooling.rMin || to.r > tooling.rMax) continue;
-        if (clockwise) {
-            path.clockwise(2 * to.r, to.z, 2 * centre.r, centre.z);
-        } else {
-            path.anticlockwise(2 * to.r, to.z, 2 * centre.r, centre.z);
-        }
-        return;
-    }
+    shop::addArc(tooling.rMin, tooling.rMax, dice, path);
 }
 
 TEST_P(ExactRandomPaths, AgreeWithPolygonsWithinTwoMicrometres) {

@@ -1,5 +1,6 @@
 #include "tests/support/tip_path.h"
 
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
@@ -102,6 +103,26 @@ void cutThread(TipPath& path, int station, double frontZ, const ThreadWork& work
             path.rapid(clear, from).rapid(x, from);
             path.thread(x, to, lead, work.startTurns + static_cast<double>(start) / work.starts).rapid(clear, to);
         }
+    }
+}
+
+void addArc(double rMin, double rMax, Dice& dice, TipPath& path) {
+    const Point from{path.tipZ(), path.tipX() / 2};
+    const bool clockwise = dice.below(2) == 0;
+    for (;;) {
+        const double radius = dice.between(1, 4);
+        const double start = dice.between(0, 2 * kPi);
+        const double turn = dice.between(0.1, radians(dice.below(4) == 0 ? 350 : 150));
+        const double end = start + (clockwise ? -turn : turn);
+        const Point centre = from - radius * Point{std::cos(start), std::sin(start)};
+        const Point to = centre + radius * Point{std::cos(end), std::sin(end)};
+        if (to.r < rMin || to.r > rMax) continue;
+        if (clockwise) {
+            path.clockwise(2 * to.r, to.z, 2 * centre.r, centre.z);
+        } else {
+            path.anticlockwise(2 * to.r, to.z, 2 * centre.r, centre.z);
+        }
+        return;
     }
 }
 

@@ -77,8 +77,11 @@ struct ThreadWork {
 };
 // Cuts it with the threading tool at `station` on a bar whose front face stands at `frontZ`.
 void cutThread(TipPath& path, int station, double frontZ, const ThreadWork& work);
-// Tool 5 of a set-up made so: full-profile insert of ISO 68-1, root rounded with H/6.
+// A threading insert that leaves the root of ISO 68-1, rounded with H/6.
 Tool& addFullProfile(Setup& setup, int station, double pitch);
+
+// A feed move along an arc either way round, now and then nearly a whole turn, that ends between two radii.
+void addArc(double rMin, double rMax, Dice& dice, TipPath& path);
 
 // A bar of 60 mm turned 80 mm long in many finishing passes over a wavy contour, each written as moves of 0.01 mm, as a
 // programming system writes a free-form contour. Ends after `moves` moves.
