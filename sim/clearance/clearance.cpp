@@ -103,7 +103,7 @@ void Check::tryPair(Pair& pair, int toolIndex, Clearance& smallest, Contacts& co
     pair.isRead = true;
     if (a.gap < smallest_) {
         smallest_ = a.gap;
-        smallest = {static_cast<float>(a.gap), pair.body, pair.part, pair.zone.placeOnBody(a.reading, a.tip)};
+        smallest = {static_cast<float>(a.gap), 0, 0, inSpace(pair.zone.placeOnBody(a.reading, a.tip)), 0};
     }
     if (a.contactAt < 0) return;
     Contact& contact = contacts[groupOf(pair.body)];
@@ -196,10 +196,11 @@ std::vector<std::string> notModelled(const Timeline& timeline, const Toolpath& t
 }  // namespace
 
 ClearanceResult checkClearances(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
-                                std::stop_token stop) {
+                                const std::shared_ptr<const StockHistory>& /*stock*/, const ClearanceOptions& options) {
     Check check(timeline, toolpath, setup);
     ClearanceResult result;
-    result.perMove = check.run(stop);
+    result.bodies = std::make_shared<const MachineBodies>(machineBodies(setup));
+    result.perMove = check.run(options.stop);
     result.findings = check.findings();
     result.notModelled = notModelled(timeline, toolpath, setup);
     return result;

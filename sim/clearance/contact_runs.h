@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "sim/base/finding.h"
-#include "sim/clearance/clearance.h"
+#include "sim/clearance/envelopes.h"
 #include "sim/control/toolpath.h"
 #include "sim/motion/timeline.h"
 #include "sim/setup/setup.h"

@@ -2,13 +2,20 @@
 // the axis).
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include "sim/base/point.h"
-#include "sim/clearance/clearance.h"
 #include "sim/setup/setup.h"
 
 namespace firstoff {
+
+enum class Body : std::uint8_t { ChuckBody, Jaws, TailstockQuill, TailstockCentre };
+
+// "chuck", "jaws", … as messages say it.
+const char* name(Body body);
+
+enum class ToolPart : std::uint8_t { Edge, Holder };
 
 struct Envelope {
     Body body = Body::ChuckBody;

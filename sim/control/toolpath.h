@@ -63,9 +63,9 @@ struct ToolCall {
 
 // What only few moves have: threads, and moves in which the spindle is an axis.
 struct MoveExtra {
-    double lead = 0;        // Thread: mm per revolution along the longer axis of the move (on radius), at its start
-    double leadChange = 0;  // Thread: added to the lead with every revolution, mm
-    double startAngle = 0;  // Thread: spindle angle at which it starts, rad, 0 … 2π
+    double lead = 0;         // Thread: mm per revolution along the longer axis of the move (on radius), at its start
+    double leadChange = 0;   // Thread: added to the lead with every revolution, mm
+    double startAngle = 0;   // Thread: spindle angle at which it starts, rad, 0 … 2π
     double threadDepth = 0;  // Thread: how deep below the crest a cycle means this pass to be, mm; 0 not known
     bool spindleIsAxis = false;  // the move turns the spindle as the C axis:
     double cFrom = 0, cTo = 0;   // rad
@@ -102,6 +102,14 @@ struct Step {
     BlockId shown = kNoBlock;
 };
 
+// An M code of the set-up that moves something else than the turret or grips. It takes the move that begins there,
+// a dwell, be it of no time.
+struct MachineEvent {
+    MachineAction action = MachineAction::None;
+    BlockId block = kNoBlock;
+    std::uint32_t duringMove = 0;  // index into Toolpath::moves
+};
+
 struct ProgramStop {
     enum class Kind : std::uint8_t { Stop /* M00 */, Optional /* M01 */, End /* M02, M30 */ };
     Kind kind = Kind::Stop;
@@ -119,6 +127,7 @@ struct Toolpath {
     std::vector<Point> datums{Point{}};
     std::vector<Step> steps;
     std::vector<ProgramStop> stops;
+    std::vector<MachineEvent> machineEvents;  // in order of moves
     std::vector<Finding> findings;
 
     // From a turret reference position to the programmed (work) position of a move, and to the true tip.

@@ -25,8 +25,18 @@ struct TimedMove {
     MoveKind kind = MoveKind::Rapid;
 };
 
+// A travel of tailstock or second spindle along Z, evenly over the time of one timed move.
+struct CarrierTravel {
+    enum class Carrier : std::uint8_t { Tailstock, SecondSpindle };
+    Carrier carrier = Carrier::Tailstock;
+    double fromZ = 0, toZ = 0;    // lathe frame: point of the centre, face of the second chuck
+    std::uint32_t timedMove = 0;  // index into Timeline::moves
+    BlockId block = kNoBlock;
+};
+
 struct Timeline {
     std::vector<TimedMove> moves;
+    std::vector<CarrierTravel> travels;  // in order of timed moves
     // First timed move of each move of the toolpath, plus one entry past the end.
     std::vector<std::uint32_t> firstOf;
     double cycleTimeS = 0;

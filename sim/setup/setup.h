@@ -35,6 +35,7 @@ struct Machine {
     double rapidZMmPerMin = 0;
     double rapidRMmPerMin = 0;   // of the slide, i.e. radius per minute
     bool rapidPerAxis = true;    // each axis at its own rapid (a dog-leg); false: straight line
+    bool rapidPathSaid = false;  // false: taken as per axis in time, and kept clear on both ways
     double maxFeedMmPerMin = 0;  // along the path
     double maxRevPerMin = 0;
     double indexTimeS = 0;  // turret index to the next station asked for, unclamp to clamp
@@ -43,26 +44,133 @@ struct Machine {
     double turretThickness = 0;  // along z
 };
 
+// What the tools stand on. Its own frame, like that of a tool: from the turret reference point, z away from the chuck,
+// r outwards, y across both, with the station in question in working position.
+struct Turret {
+    enum class Kind : std::uint8_t {
+        Disc,  // turns about an axis parallel to Z; stations on its rim
+        Gang,  // a plate that only slides, every tool in reach all the time
+    };
+    enum class IndexWay : std::uint8_t {
+        NotSaid,   // kept clear both ways round
+        Shortest,  // half a turn: kept clear both ways round
+        Rising,    // always with station numbers rising
+    };
+    Kind kind = Kind::Disc;
+    IndexWay indexWay = IndexWay::NotSaid;
+    double faceZ = 0;  // front of disc or plate, towards the chuck; Machine::turretThickness lies behind it
+    double axisR = 0;  // Disc: of its axis, outwards
+    Range plateR;      // Gang: of the plate
+    Range plateY;
+    // What carries the disc and slides with it without indexing: a round housing behind the disc, about its axis. 0:
+    // not said.
+    double headRadius = 0;
+    double headLength = 0;
+    SourceSpan span;
+};
+
+// What holds a tool on the turret: a box in the frame of the turret, symmetrical about the middle of the station.
+struct ToolBlock {
+    Range z, r;
+    double width = 0;  // across
+};
+
+// A holder by its designation, ISO 5608 (outside) or ISO 5609 (bars), or by its measures: where it differs from the
+// plain shank that Tool::shankSize gives. Tool frame; 0: not said.
+struct HolderHead {
+    std::string designation;  // as written
+    double headWidth = 0;     // f: from the tip to the far side of the shank's back, across the tool
+    double headLength = 0;    // l2: from the tip to where the plain shank begins, along the tool
+    double shankWidth = 0;    // b: in the turning plane
+    double shankHeight = 0;   // h: square to it, below the edge
+};
+
 struct Chuck {
+    enum class Kind : std::uint8_t { Jaws, Collet };
+    enum class Jaw : std::uint8_t { Hard, Soft /* bored on the machine */, Stepped };
+    enum class Grip : std::uint8_t { Outside, Inside };
+    Kind kind = Kind::Jaws;
+    Jaw jaw = Jaw::Hard;
+    Grip grip = Grip::Outside;
     double bodyRadius = 0;
     double bodyLength = 0;  // behind z = 0
     int jaws = 3;
-    double jawLength = 0;       // from z = 0 towards the turret
-    double jawOuterRadius = 0;  // of the circle the jaws sweep
-    double jawWidth = 0;        // across a jaw; for the picture
-    double maxRevPerMin = 0;    // marked on the chuck; 0 when the set-up does not say
+    // Of the jaws, of a collet its nose: from z = 0 towards the turret, and the circle they sweep.
+    double jawLength = 0;
+    double jawOuterRadius = 0;
+    double jawWidth = 0;      // across a jaw; for the picture
+    double maxRevPerMin = 0;  // marked on the chuck; 0 when the set-up does not say
     // Of what passes through chuck and spindle; nothing where the set-up does not say.
     std::optional<double> throughBoreRadius;
+    // Stepped jaws, from their gripping face outwards: out to `radius` they stand `length` off the chuck. The last step
+    // reaches to jawOuterRadius, the first is the longest.
+    struct Step {
+        double radius = 0, length = 0;
+    };
+    std::vector<Step> steps;
+    // How much of the jaws' or the collet's length grips: of soft jaws the depth they are bored to. 0: all of it.
+    double gripLength = 0;
 };
 
 struct Tailstock {
     double quillRadius = 0;
-    double quillLength = 0;   // drawn length of the quill behind the centre
+    double quillLength = 0;   // length of the quill behind the centre, as far as it is out of its casting
     double centreAngle = 0;   // full point angle of the centre, rad
     double centreRadius = 0;  // of the centre's shank
-    double tipZ = 0;          // where the centre point stands, lathe frame
+    double tipZ = 0;          // where the centre point stands at the start, lathe frame
     bool advanced = false;    // false: parked clear of the work, drawn and checked where it stands
     SourceSpan tipSpan = {};  // where the set-up says where it stands
+    // How far the shank of the centre stands out of the quill, from its point; 0: not said, then all behind the point
+    // counts as thick as the quill.
+    double centreLength = 0;
+    bool live = true;  // the centre turns in bearings; their housing is the next two, 0: none
+    double housingRadius = 0;
+    double housingLength = 0;
+    // Where M codes take it, point of the centre, lathe frame; nothing where the set-up does not say.
+    std::optional<double> advancedZ, parkedZ;
+    // The casting behind the quill, a cylinder on the spindle axis; 0: not said.
+    double castingRadius = 0;
+    double castingLength = 0;
+};
+
+// A second spindle facing the first, on the same axis. It only travels along Z.
+struct SecondSpindle {
+    Chuck chuck;           // as seen from its own face
+    double startZ = 0;     // of its chuck's face at the start, lathe frame
+    double approachZ = 0;  // where M codes take it to grip the piece
+    double parkedZ = 0;    // and back
+    double maxRevPerMin = 0;
+    SourceSpan span;
+};
+
+// A ring round the bar, open towards one side, with rollers that stand on the bar.
+struct SteadyRest {
+    double z = 0;      // middle, lathe frame
+    double width = 0;  // along z
+    double innerRadius = 0, outerRadius = 0;
+    double rollerRadius = 0;
+    double barRadius = 0;  // that the rollers are set to
+    int rollers = 3;
+    double openFrom = 0, openTo = 0;  // rad, from towards the turret, anticlockwise seen from the tailstock
+    SourceSpan span;
+};
+
+// Anything else that stands in the machine: a guard, a door, a coolant pipe, a body from a mesh file.
+struct ExtraBody {
+    enum class Carrier : std::uint8_t { Bed, Spindle, TurretSlide, Station, Tailstock, SecondSpindle };
+    enum class Kind : std::uint8_t { Guard, Door, Other };
+    std::string name;
+    Kind kind = Kind::Other;
+    Carrier carrier = Carrier::Bed;
+    int station = 0;  // of Carrier::Station
+    // Either a box, or a mesh. Bed, Spindle: lathe frame; turret: its frame; tailstock: z from the point of its centre;
+    // second spindle: z from its face. r across, towards the turret; y completes the frame.
+    Range z, r, y;
+    std::string file, unit;                       // as written; empty: a box. Unit empty: mm
+    double atZ = 0, atR = 0, atY = 0;             // where the mesh's own origin stands
+    double turnZ = 0;                             // the mesh turned about z first, rad
+    std::vector<std::array<float, 9>> triangles;  // (z, r, y) of three corners, in place; read later, see body_files.h
+    SourceSpan span;
 };
 
 // The blank as it is chucked, and where it comes from.
@@ -202,7 +310,9 @@ struct Tool {
     // Holder, for the picture and for clearance: shank height (radially for a bar across the turret) and reach.
     double shankSize = 20;
     double overhang = 0;  // along the direction in which the tool stands out of its block
-    Outline cutting;      // tool frame; made by toolOutline()
+    std::optional<HolderHead> head;
+    std::optional<ToolBlock> block;  // of its own; without one that of the turret, see toolBlockOf()
+    Outline cutting;                 // tool frame; made by toolOutline()
     // Further convex parts of a tool that is not convex as a whole: step drills, centre drills.
     std::vector<Outline> steps;
     Outline holder;   // tool frame, empty where the set-up gives too little to know it
@@ -250,6 +360,21 @@ struct ControlOptions {
     long maxBlocks = 20'000'000;     // executed blocks before a program counts as endless
 };
 
+// What an M code may do to what stands round the bar.
+enum class MachineAction : std::uint8_t {
+    None,
+    TailstockAdvance,
+    TailstockRetract,
+    ChuckOpen,
+    ChuckClose,
+    SecondSpindleApproach,
+    SecondSpindleRetract,
+    SecondSpindleGrip,
+    SecondSpindleRelease,
+    SecondSpindleTurnsAlike,  // at the speed of the first, in step with it
+    SecondSpindleStop,
+};
+
 // What an M code of this machine does that is none of the trade's own; table [m_codes.M63].
 struct MachineCode {
     int number = 0;
@@ -257,7 +382,15 @@ struct MachineCode {
     double timeS = 0;                         // how long the control waits for it
     std::optional<SpindleDirection> spindle;  // what the spindle does from then on
     std::optional<bool> coolant;
+    MachineAction action = MachineAction::None;
     SourceSpan span;
+};
+
+// How near is too near, mm. Of what must not touch, at rapid and at feed; the tool at work against the billet itself
+// counts by the second at rapid too, since the cut decides how near it goes.
+struct NearMiss {
+    double rapidMm = 2;
+    double feedMm = 0.5;
 };
 
 inline constexpr std::size_t kPlainWorkOffsets = 6;     // G54–G59
@@ -268,7 +401,13 @@ struct Setup {
     std::string name;  // file name as the user gave it
     Machine machine;
     Chuck chuck;
+    std::optional<Turret> turret;  // nothing: disc, blocks and index swings cannot be checked
+    ToolBlock toolBlock;           // of all tools that have none of their own; z and width count, r is by the tool
     std::optional<Tailstock> tailstock;
+    std::optional<SecondSpindle> secondSpindle;
+    std::optional<SteadyRest> steadyRest;
+    std::vector<ExtraBody> extraBodies;
+    NearMiss nearMiss;
     Stock stock;
     std::vector<Tool> tools;      // in order of station
     std::vector<Offset> offsets;  // in order of number
@@ -288,6 +427,10 @@ struct Setup {
 // contradictions are findings with line, column and remedy, and a safe value is taken so that the rest can be read;
 // such a finding is of severity Stop, so no trial with it is clear.
 Setup readSetup(std::string_view text, std::string name);
+
+// The block of a tool as it counts, frame of the turret: its own, or that of the turret with the reach that the tool's
+// overhang leaves. Nothing where neither is known.
+std::optional<ToolBlock> toolBlockOf(const Setup& setup, const Tool& tool);
 
 // The cutting outline of a tool in the tool frame (imaginary tip at the origin, z away from the chuck, r outwards),
 // from its kind and dimensions. Elements that are not cutting edges are marked so. Of a tool that is not convex, its

@@ -105,7 +105,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
             noBar("The set-up gives no usable bar, so nothing was cut and nothing about metal was checked."));
         return true;
     }
-    progress.stage("cutting", 0.3, 0.9);
+    progress.stage("cutting", 0.25, 0.8);
     HistoryOptions history;
     history.threads = options.threads;
     history.keyframeBytes = options.historyBytes;
@@ -118,7 +118,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     if (trial.stock->startVolumeMm3() <= 0) {
         trial.findings.push_back(noBar("The blank has no metal anywhere, so nothing about metal was checked."));
     }
-    progress.stage("looking for faults", 0.9, 1.0);
+    progress.stage("looking for faults", 0.8, 0.9);
     const Machining machining{trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock};
     take(trial.findings, contactFindings(machining));
     take(trial.findings, drillFindings(machining));
@@ -156,19 +156,20 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     trial->timeline = layOut(trial->toolpath, trial->setup);
     if (progress.stopped()) return nullptr;
 
-    progress.stage("measuring clearances", 0.25, 0.3);
-    ClearanceResult clearance = checkClearances(trial->timeline, trial->toolpath, trial->setup, options.stop);
-    if (progress.stopped()) return nullptr;
-
     take(trial->findings, trial->setup.findings);
     take(trial->findings, trial->program.findings);
     take(trial->findings, trial->toolpath.findings);
     take(trial->findings, trial->timeline.findings);
-    take(trial->findings, clearance.findings);
-    trial->clearances = std::move(clearance.perMove);
-    trial->notChecked = std::move(clearance.notModelled);
-    trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
     if (!machine(*trial, options, progress)) return nullptr;
+    progress.stage("measuring clearances", 0.9, 1.0);
+    ClearanceOptions clearance;
+    clearance.threads = options.threads;
+    clearance.stop = options.stop;
+    trial->clearance = checkClearances(trial->timeline, trial->toolpath, trial->setup, trial->stock, clearance);
+    if (progress.stopped()) return nullptr;
+    take(trial->findings, trial->clearance.findings);
+    trial->notChecked = trial->clearance.notModelled;
+    trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
 
     completeSpans(trial->findings, trial->program);
     sortForReading(trial->findings);

@@ -30,8 +30,9 @@ struct Trial {
     Verdict verdict = Verdict::NotProven;
     // What this trial did not look at, in plain words; shown wherever the verdict is shown.
     std::vector<std::string> notChecked;
-    std::vector<Clearance> clearances;  // per timed move: the closest approach to chuck, jaws and tailstock
-    double cuttingTimeS = 0;            // time at feed with metal coming off
+    // Of all findings of this stage those of `findings` above are copies. Its bodies are never null.
+    ClearanceResult clearance;
+    double cuttingTimeS = 0;  // time at feed with metal coming off
     double stockVolumeMm3 = 0;
     double removedVolumeMm3 = 0;
 

@@ -68,7 +68,7 @@ struct Job {
 };
 
 ClearanceResult check(const Job& job, const firstoff::Setup& setup) {
-    return checkClearances(job.timeline, job.toolpath, setup, {});
+    return checkClearances(job.timeline, job.toolpath, setup, nullptr);
 }
 
 // Gaps are told as float; at 100 mm that is 4e-6.
