@@ -8,6 +8,7 @@
 #include "sim/base/outline.h"
 #include "sim/clearance/convex_distance.h"
 #include "sim/clearance/nearness.h"
+#include "sim/clearance/pair_search.h"
 #include "sim/stock/billet_columns.h"
 
 namespace firstoff {
@@ -152,7 +153,7 @@ private:
         // Slabs are only looked at roughly: their chunks are near at hand.
         double bound = least;
         if (count < kSlabColumns) {
-            const Separation s = separation(outline_, r, start(r, away), {best_, 1e-3, 0.8});
+            const Separation s = separation(outline_, r, start(r, away), {best_, 1e-3, kCoverShare});
             bound = std::max(least, s.lower - kRoundingMm);
             away = s.away;
         }

@@ -16,8 +16,8 @@
 
 namespace firstoff {
 
-// How far a cover's bound is driven: to this share of its distance. Nearer costs more steps than it saves.
-inline constexpr double kCoverShare = 0.8;
+// How far a cover's bound is driven: to this share of its distance. Less would leave too many pairs in play.
+inline constexpr double kCoverShare = 0.995;
 
 template <typename A, typename B>
 class PairSearch {
@@ -28,10 +28,10 @@ public:
     PairSearch(const A& first, const B& second, double beyond) : a_(first), b_(second), best_(beyond) {}
 
     // Looks at this pair of single parts before all others.
-    void tryFirst(NodeA a, NodeB b) { measure({0, a, b, guess(a, b)}); }
+    void tryFirst(NodeA a, NodeB b) { measure({0, a, b, guess(a, b), 0}); }
 
     Nearness run() {
-        push(a_.root(), b_.root(), guess(a_.root(), b_.root()));
+        push(a_.root(), b_.root(), guess(a_.root(), b_.root()), 0);
         while (!heap_.empty() && heap_.front().bound < best_) {
             std::pop_heap(heap_.begin(), heap_.end());
             const Item item = heap_.back();
@@ -57,19 +57,23 @@ private:
         NodeA a{};
         NodeB b{};
         SpacePoint away;
-        bool operator<(const Item& other) const { return bound > other.bound; }
+        int depth = 0;
+        // The heap's greatest is the next: least bound, and where covers overlap, the deepest.
+        bool operator<(const Item& other) const {
+            return bound != other.bound ? bound > other.bound : depth < other.depth;
+        }
     };
 
     SpacePoint guess(NodeA a, NodeB b) const { return a_.cover(a).middle() - b_.cover(b).middle(); }
 
-    void push(NodeA a, NodeB b, SpacePoint away) {
+    void push(NodeA a, NodeB b, SpacePoint away, int depth) {
         const Separation s = separation(a_.cover(a), b_.cover(b), away, {best_, 1e-3, kCoverShare});
         const double bound = std::max(0.0, s.lower - kRoundingMm);
         if (bound >= best_) {
             passedOver_ = std::min(passedOver_, bound);
             return;
         }
-        heap_.push_back({bound, a, b, s.away});
+        heap_.push_back({bound, a, b, s.away, depth});
         std::push_heap(heap_.begin(), heap_.end());
     }
 
@@ -78,11 +82,11 @@ private:
         if (first) {
             typename A::Children children;
             const int n = a_.children(item.a, children);
-            for (int i = 0; i < n; ++i) push(children[static_cast<std::size_t>(i)], item.b, item.away);
+            for (int i = 0; i < n; ++i) push(children[static_cast<std::size_t>(i)], item.b, item.away, item.depth + 1);
         } else {
             typename B::Children children;
             const int n = b_.children(item.b, children);
-            for (int i = 0; i < n; ++i) push(item.a, children[static_cast<std::size_t>(i)], item.away);
+            for (int i = 0; i < n; ++i) push(item.a, children[static_cast<std::size_t>(i)], item.away, item.depth + 1);
         }
     }
 
