@@ -79,11 +79,11 @@ Setup lathe() {
     wrongTip.gauge = setup.toolAt(1)->tip;
     wrongTip.tipNumber = 2;
     setup.offsets = {worn, wrongRadius, wrongTip};
-    setup.machineCodes = {{7, "coolant through the turret", 0, {}, true, {}},
-                          {19, "spindle oriented", 1, SpindleDirection::Stopped, {}, {}},
-                          {33, "spindle forward with the bar feed", 0.5, SpindleDirection::Forward, {}, {}},
-                          {63, "part catcher forward", 2, {}, {}, {}},
-                          {64, "part catcher back", 0, {}, {}, {}}};
+    setup.machineCodes = {{7, "coolant through the turret", 0, {}, true, {}, {}},
+                          {19, "spindle oriented", 1, SpindleDirection::Stopped, {}, {}, {}},
+                          {33, "spindle forward with the bar feed", 0.5, SpindleDirection::Forward, {}, {}, {}},
+                          {63, "part catcher forward", 2, {}, {}, {}, {}},
+                          {64, "part catcher back", 0, {}, {}, {}, {}}};
     return setup;
 }
 
