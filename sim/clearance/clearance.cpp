@@ -155,6 +155,9 @@ void Check::measureMove(std::size_t index, State& state) const {
         double& bound = state.bounds[p];
         if (motions[p].swings) bound = -kInf;
         bound -= motions[p].travelMm;
+        // Without a table [turret] only the tool in use is where its body says.
+        const int station = bodies_.bodies[pairs_[p].body].station;
+        if (!setup_.turret && station > 0 && station != way.station) motions[p].moves = false;
         if (motions[p].moves && (nearest == pairs_.size() || bound < state.bounds[nearest])) nearest = p;
         if (!motions[p].moves && !(pairs_[p].still && index == 0)) done[p] = 1;
     }

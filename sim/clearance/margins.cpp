@@ -35,7 +35,7 @@ bool onTurret(const MachineBody& body) {
 class Search {
 public:
     Search(const GaugeShapes& shapes, const std::vector<BodyPair>& pairs, MoveGauge& gauge, std::size_t tools)
-        : bodies_(shapes.bodies), pairs_(pairs), gauge_(gauge), tables_(tools), bounds_(pairs.size(), -kInf) {}
+        : bodies_(shapes.bodies), turretSaid_(shapes.setup.turret.has_value()), pairs_(pairs), gauge_(gauge), tables_(tools), bounds_(pairs.size(), -kInf) {}
 
     void move(std::size_t index) {
         gauge_.start(index);
@@ -47,7 +47,7 @@ public:
         for (std::size_t p = 0; p < pairs_.size(); ++p) {
             const BodyPair& pair = pairs_[p];
             const MachineBody& body = bodies_.bodies[pair.body];
-            if (!onTurret(body)) continue;
+            if (!onTurret(body) || (!turretSaid_ && body.station > 0 && body.station != way.station)) continue;
             bounds_[p] -= motionOf(pair, bodies_, way).travelMm;
             const bool own = isInUse(body, way);
             const bool edge = own && body.kind == BodyKind::Edge && pair.other == 0;
@@ -91,6 +91,7 @@ private:
     }
 
     const MachineBodies& bodies_;
+    bool turretSaid_;  // without, only the tool in use is where its body says
     const std::vector<BodyPair>& pairs_;
     MoveGauge& gauge_;
     std::vector<Table> tables_;  // per tool of the set-up

@@ -26,10 +26,11 @@ void Control::carryOutMachineCode(const MachineCode& code, const Word& word) {
     if (code.spindle) turnSpindle(*code.spindle, word);
     if (code.coolant) now_.modal.coolant = *code.coolant;
     modalDirty_ |= code.coolant.has_value();
-    if (code.timeS <= 0) return;
+    if (code.timeS <= 0 && code.action == MachineAction::None) return;
     Move move = newMove(MoveKind::Dwell, now_.position);
     move.seconds = code.timeS;
-    add(move);
+    if (code.action == MachineAction::None) return add(move);
+    recorder_->addWithAction(move, code.action);
 }
 
 // What a code of the trade means is not for the set-up to say.

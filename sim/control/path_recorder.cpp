@@ -79,6 +79,11 @@ void PathRecorder::add(const Move& move) {
     if (hasLength(next)) put(next);
 }
 
+void PathRecorder::addWithAction(const Move& dwell, MachineAction action) {
+    assert(!isMovement(dwell.kind));
+    put(dwell, action);
+}
+
 // Ties the move to the end of the one before, so that many moves too short to be made do not add up to a gap.
 bool PathRecorder::begin(Move& move) {
     move.from = programmed_;
@@ -152,14 +157,11 @@ void PathRecorder::putBack(const std::vector<Item>& items) {
     if (!waiting()) writeQueue();
 }
 
-void PathRecorder::put(const Move& move) {
-    if (!waiting()) {
-        out_.moves.push_back(move);
-        rest_ = move.to;
-        return;
-    }
+void PathRecorder::put(const Move& move, MachineAction action) {
+    if (!waiting()) return writeMove(move, action);
     Item item;
     item.move = move;
+    item.action = action;
     if (isMovement(move.kind)) item.changesSide = std::exchange(sideChanges_, false);
     queue_.push_back(item);
     if (cancelling_ && isMovement(move.kind)) flush(true);
@@ -334,15 +336,24 @@ void PathRecorder::writeQueue() {
     queue_.clear();
 }
 
+void PathRecorder::writeMove(const Move& move, MachineAction action) {
+    if (action != MachineAction::None) {
+        out_.machineEvents.push_back({action, move.block, static_cast<std::uint32_t>(out_.moves.size())});
+    }
+    out_.moves.push_back(move);
+    rest_ = move.to;
+}
+
 void PathRecorder::write(const Item& item) {
     const auto at = static_cast<std::uint32_t>(out_.moves.size());
     switch (item.kind) {
-        case Item::Kind::Move:
-            out_.moves.push_back(item.move);
+        case Item::Kind::Move: {
+            Move move = item.move;
             // What only takes time stands where the tool has got to by now.
-            if (!isMovement(item.move.kind)) out_.moves.back().from = out_.moves.back().to = rest_;
-            rest_ = out_.moves.back().to;
+            if (!isMovement(move.kind)) move.from = move.to = rest_;
+            writeMove(move, item.action);
             break;
+        }
         case Item::Kind::Step:
             out_.steps.push_back({item.move.block, at, item.move.cycleBlock});
             break;

@@ -30,7 +30,9 @@ public:
     void stop(ProgramStop::Kind kind, BlockId block);
     // A move as programmed. It begins where the one before ended; moves of no length are left out.
     void add(const Move& move);
-    // The same, with a corner at its end.
+    // A dwell during which something else than the turret moves or grips.
+    void addWithAction(const Move& dwell, MachineAction action);
+    // A move with a corner at its end.
     void addWithCorner(const Move& move, const CornerWish& wish, const Word* word);
     // A straight move whose end is not known yet, perhaps with a corner there. Before any other movement comes
     // closeLine() or dropLine().
@@ -59,7 +61,8 @@ private:
         Move move;  // of a step or stop: its block only, and as its cycle's block the one shown
         Kind kind = Kind::Move;
         ProgramStop::Kind stop = ProgramStop::Kind::Stop;
-        bool changesSide = false;  // of a move
+        bool changesSide = false;                    // of a move
+        MachineAction action = MachineAction::None;  // of a dwell
     };
     struct OpenCorner {
         std::size_t item = 0;  // into queue_: the move that ends in the corner
@@ -78,7 +81,8 @@ private:
     std::vector<Item> takeFromLine();
     void putBack(const std::vector<Item>& items);
     bool begin(Move& move);
-    void put(const Move& move);
+    void put(const Move& move, MachineAction action = MachineAction::None);
+    void writeMove(const Move& move, MachineAction action);
     void resolveCorner(Move& next);
     void reportCorner(const CornerFit& fit, const Move& first, const Move* next, const OpenCorner& corner);
     void flush(bool cancelled);

@@ -4,6 +4,7 @@
 #include <cassert>
 #include <cmath>
 
+#include "sim/motion/carrier_travels.h"
 #include "sim/motion/motion_limits.h"
 #include "sim/motion/pace.h"
 #include "sim/motion/thread_travel.h"
@@ -53,7 +54,10 @@ double secondsAt(double millimetres, double mmPerMin) {
 class Layout {
 public:
     Layout(const Toolpath& toolpath, const Setup& setup)
-        : toolpath_(toolpath), setup_(setup), limits_(toolpath, setup, timeline_.findings) {}
+        : toolpath_(toolpath),
+          setup_(setup),
+          limits_(toolpath, setup, timeline_.findings),
+          carriers_(toolpath, setup, timeline_) {}
 
     Timeline run() {
         timeline_.moves.reserve(toolpath_.moves.size() + toolpath_.moves.size() / 8);
@@ -79,6 +83,7 @@ private:
                 layRapid(index, move);
             } else {
                 append(index, move.kind, move.from, move.to, move.seconds);
+                carriers_.follow(index);
             }
         }
     }
@@ -161,6 +166,7 @@ private:
     const Setup& setup_;
     Timeline timeline_;
     MotionLimits limits_;
+    CarrierTravels carriers_;
     double clock_ = 0;
     // Of the move being laid.
     SpindleLaw spindle_;

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdint>
 #include <new>
 #include <stdexcept>
 #include <string>
@@ -11,8 +10,9 @@
 #include <utility>
 #include <vector>
 
+#include "sim/output/body_files.h"
+#include "sim/output/files_beside.h"
 #include "sim/output/program_folder.h"
-#include "sim/output/whole_file.h"
 #include "sim/setup/blank_drawing.h"
 
 namespace firstoff {
@@ -22,25 +22,11 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::size_t kMostBefore = 8;
-constexpr std::uintmax_t kLargestBytes = std::uintmax_t{512} << 20;
 
 fs::path sameFile(const fs::path& path) {
     std::error_code error;
     const fs::path canonical = fs::canonical(path, error);
     return error ? fs::absolute(path, error).lexically_normal() : canonical;
-}
-
-// A set-up may name anything: a device would be read for ever, a picture of the wrong sort fill the memory.
-std::string readText(const fs::path& file) {
-    std::error_code error;
-    if (fs::exists(file, error) && !fs::is_regular_file(file, error)) {
-        throw std::runtime_error(fmt::format("{}: is no file of its own", file.string()));
-    }
-    const std::uintmax_t bytes = fs::file_size(file, error);
-    if (!error && bytes > kLargestBytes) {
-        throw std::runtime_error(fmt::format("{}: is larger than {} MiB", file.string(), kLargestBytes >> 20));
-    }
-    return readWholeFile(file);
 }
 
 void tell(Setup& setup, Severity severity, const char* code, std::string message, std::string remedy) {
@@ -60,6 +46,7 @@ public:
     explicit BlankFiles(const TrialOptions& options) : options_(options) {}
 
     ReadyBlank read(Setup setup, const fs::path& setupFile) {
+        setup = withBodies(std::move(setup), setupFile);
         const Stock& stock = setup.stock;
         if (wantsDrawing(stock)) return {readDrawing(std::move(setup), setupFile), nullptr};
         if (stock.shape != Stock::Shape::Previous || stock.previousProgram.empty()) return {std::move(setup), nullptr};
@@ -70,7 +57,7 @@ private:
     static Setup readDrawing(Setup setup, const fs::path& setupFile) {
         std::string text;
         try {
-            text = readText(beside(setupFile, setup.stock.drawingFile));
+            text = readNamedFile(besideSetup(setupFile, setup.stock.drawingFile));
         } catch (const std::bad_alloc&) {
             throw;
         } catch (const std::exception& failure) {
@@ -79,21 +66,11 @@ private:
         return withDrawing(std::move(setup), text);
     }
 
-    static fs::path beside(const fs::path& setupFile, const std::string& name) {
-        const fs::path file(name);
-        if (file.is_absolute()) return file;
-        if (setupFile.empty()) {
-            throw std::runtime_error(
-                fmt::format("{}: the set-up was never saved, so it cannot be said which folder to look in", name));
-        }
-        return setupFile.parent_path() / file;
-    }
-
     ReadyBlank readPrevious(Setup setup, const fs::path& setupFile) {
         ReadyBlank ready{std::move(setup), nullptr};
         const std::size_t waiting = chain_.size();
         try {
-            const fs::path program = beside(setupFile, ready.setup.stock.previousProgram);
+            const fs::path program = besideSetup(setupFile, ready.setup.stock.previousProgram);
             const fs::path file = setupOf(ready.setup.stock, program, setupFile);
             refuseCircles(setupFile, file);
             chain_.push_back(sameFile(setupFile));
@@ -110,7 +87,7 @@ private:
     }
 
     static fs::path setupOf(const Stock& stock, const fs::path& program, const fs::path& setupFile) {
-        if (!stock.previousSetup.empty()) return beside(setupFile, stock.previousSetup);
+        if (!stock.previousSetup.empty()) return besideSetup(setupFile, stock.previousSetup);
         fs::path file = program;
         return file.replace_extension(".toml");
     }
@@ -128,9 +105,9 @@ private:
 
     // Null if stopped.
     std::shared_ptr<const Trial> tryBefore(const fs::path& programFile, const fs::path& setupFile) {
-        Program program = readProgram(readText(programFile), programFile.string());
+        Program program = readProgram(readNamedFile(programFile), programFile.string());
         readCalledFiles(program, programFile);
-        ReadyBlank ready = read(readSetup(readText(setupFile), setupFile.string()), setupFile);
+        ReadyBlank ready = read(readSetup(readNamedFile(setupFile), setupFile.string()), setupFile);
         TrialOptions options;
         options.threads = options_.threads;
         options.stop = options_.stop;

@@ -300,29 +300,29 @@ TEST(Clearance, RunsOfTouchingMovesAreOneFinding) {
 TEST(Clearance, AToolIndexedInStandingInAJawIsFound) {
     const ClearanceResult result = check(Job({20, 60}).stay(MoveKind::Index), latheWith(smallBlock()));
     ASSERT_EQ(contactsOf(result).size(), 1u);
-    EXPECT_THAT(result.notModelled, testing::ElementsAre(testing::HasSubstr("indexes"), testing::HasSubstr("holder")));
 }
 
+// Both in words and, where the program moves it, as a finding that keeps the trial from being clear.
 TEST(Clearance, SaysWhatItDoesNotLookAt) {
-    const auto with = [](firstoff::Setup setup, int toolIndex, MoveKind kind) {
-        Job job({300, 100}, toolIndex);
-        job.stay(kind);
-        return check(job, setup);
-    };
     const auto whole = latheWith(smallBlock(), block(0, 20, 1, 40));
-    EXPECT_TRUE(with(whole, 0, MoveKind::Dwell).notModelled.empty());
-    EXPECT_THAT(with(whole, 0, MoveKind::Index).notModelled, testing::ElementsAre(testing::HasSubstr("indexes")));
-    EXPECT_THAT(with(latheWith(smallBlock()), 0, MoveKind::Dwell).notModelled,
-                testing::ElementsAre(testing::HasSubstr("only its edge")));
-    auto thick = whole;
-    thick.stock.outerRadius = 90;
-    EXPECT_THAT(with(thick, 0, MoveKind::Dwell).notModelled, testing::ElementsAre(testing::HasSubstr("jaws")));
+    Job job({300, 100});
+    job.stay();
+    const ClearanceResult still = check(job, whole);
+    EXPECT_THAT(still.notModelled, testing::Contains(testing::HasSubstr("no table [turret]")));
+    EXPECT_TRUE(still.findings.empty());  // nothing moves
+
+    const ClearanceResult moved = check(job.to({310, 100}), whole);
+    ASSERT_EQ(moved.findings.size(), 1u);
+    EXPECT_EQ(moved.findings[0].code, "not-modelled");
+    EXPECT_TRUE(moved.findings[0].unproven);
+    EXPECT_EQ(verdictOf(moved.findings), Verdict::NotProven);
 
     Job empty({300, 100});
+    empty.toolpath.calls[1].station = 2;
     empty.toolpath.calls[1].toolIndex = -1;
     empty.stay();
     const ClearanceResult result = check(empty, whole);
-    EXPECT_THAT(result.notModelled, testing::ElementsAre(testing::HasSubstr("Station 1 has no tool")));
+    EXPECT_THAT(result.notModelled, testing::Contains(testing::HasSubstr("Station 2 has no tool")));
     EXPECT_EQ(result.perMove[0].gapMm, std::numeric_limits<float>::infinity());
 }
 

@@ -1,0 +1,88 @@
+#include "sim/output/body_files.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <new>
+#include <string>
+#include <utility>
+
+#include "sim/drawing/mesh_file.h"
+#include "sim/output/files_beside.h"
+
+namespace firstoff {
+
+namespace {
+
+// What else stands there has been said by whoever read the set-up.
+DrawingUnit unitOf(const ExtraBody& body) {
+    if (body.unit == "cm") return DrawingUnit::Centimetre;
+    if (body.unit == "m") return DrawingUnit::Metre;
+    if (body.unit == "inch") return DrawingUnit::Inch;
+    return DrawingUnit::Millimetre;
+}
+
+class InPlace {
+public:
+    explicit InPlace(const ExtraBody& body)
+        : body_(body), scale_(millimetresIn(unitOf(body))), cos_(std::cos(body.turnZ)), sin_(std::sin(body.turnZ)) {}
+
+    std::array<float, 9> operator()(const MeshTriangle& triangle) const {
+        std::array<float, 9> placed{};
+        for (std::size_t i = 0; i < 9; i += 3) {
+            const double x = scale_ * triangle[i], y = scale_ * triangle[i + 1], z = scale_ * triangle[i + 2];
+            placed[i] = static_cast<float>(body_.atZ + z);
+            placed[i + 1] = static_cast<float>(body_.atR + cos_ * x - sin_ * y);
+            placed[i + 2] = static_cast<float>(body_.atY + sin_ * x + cos_ * y);
+        }
+        return placed;
+    }
+
+private:
+    const ExtraBody& body_;
+    double scale_, cos_, sin_;
+};
+
+void tell(Setup& setup, const ExtraBody& body, std::string code, std::string message, std::string remedy) {
+    Finding finding;
+    finding.severity = Severity::Stop;
+    finding.code = std::move(code);
+    finding.unproven = true;
+    finding.span = body.span;
+    finding.span.file = SourceSpan::File::Setup;
+    finding.message = fmt::format("The body \"{}\" is missing in this trial. {}", body.name, message);
+    finding.remedy = std::move(remedy);
+    setup.findings.push_back(std::move(finding));
+}
+
+void read(Setup& setup, ExtraBody& body, const std::filesystem::path& setupFile) {
+    Mesh mesh;
+    try {
+        mesh = readMesh(readNamedFile(besideSetup(setupFile, body.file)), body.file, unitOf(body));
+    } catch (const std::bad_alloc&) {
+        throw;
+    } catch (const std::exception& failure) {
+        return tell(setup, body, "setup-body-not-usable", std::string(failure.what()) + '.',
+                    "Put the file beside the set-up, or correct its name.");
+    }
+    for (const DrawingFault& fault : mesh.faults) {
+        const std::string line = fault.line > 0 ? fmt::format(" (line {})", fault.line) : std::string();
+        tell(setup, body, fault.code, fault.message + line, fault.remedy);
+    }
+    body.triangles.resize(mesh.triangles.size());
+    std::transform(mesh.triangles.begin(), mesh.triangles.end(), body.triangles.begin(), InPlace(body));
+}
+
+}  // namespace
+
+Setup withBodies(Setup setup, const std::filesystem::path& setupFile) {
+    for (std::size_t i = 0; i < setup.extraBodies.size(); ++i) {
+        ExtraBody& body = setup.extraBodies[i];
+        body.triangles.clear();
+        if (!body.file.empty()) read(setup, body, setupFile);
+    }
+    return setup;
+}
+
+}  // namespace firstoff
