@@ -1,208 +1,249 @@
 #include "sim/clearance/clearance.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <vector>
 
-#include "sim/clearance/approach.h"
-#include "sim/clearance/contact_runs.h"
-#include "sim/clearance/contact_zone.h"
-#include "sim/clearance/envelopes.h"
-#include "sim/motion/travel_time.h"
+#include "sim/clearance/body_pairs.h"
+#include "sim/clearance/encounters.h"
+#include "sim/clearance/margins.h"
+#include "sim/clearance/move_gauge.h"
+#include "sim/clearance/not_modelled.h"
+#include "sim/stock/worker_team.h"
 
 namespace firstoff {
 
 namespace {
 
-// How far the chords of an arc may be off it. Taken off the gap, so that it stays on the safe side.
-constexpr double kChordMm = 0.0005;
-// Chords of one arc; reached only by arcs of metres.
-constexpr int kMostChords = 4096;
+constexpr double kInf = std::numeric_limits<double>::infinity();
+// Moves measured one after the other by one worker. Bounds are carried from move to move within them, so results
+// depend on this number alone, by less than kNearnessMm.
+constexpr std::size_t kBatch = 512;
+// How far beyond what must be known a gap is followed up, so that the bound it leaves lasts for some moves.
+constexpr double kFurtherMm = 4;
+// What a move that only leaves may be nearer than: it starts where a feed ended.
+constexpr double kLeavingMm = 0.01;
 
-bool isArc(MoveKind kind) {
-    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
-}
-
-void follow(const TimedMove& timed, Point tip, TipWay& way) {
-    way.points.clear();
-    way.slack = 0;
-    way.points.push_back(timed.from + tip);
-    if (isArc(timed.kind)) {
-        const Arc arc = arcBetween(timed.from, timed.to, timed.centre, timed.kind == MoveKind::ArcClockwise);
-        const double radius = std::max(arc.radiusFrom, arc.radiusTo);
-        const double step = 2 * std::acos(std::max(0.0, 1 - kChordMm / std::max(radius, kChordMm)));
-        const double wanted = std::ceil(std::abs(arc.turn) / step);
-        const int chords = static_cast<int>(std::clamp(wanted, 1.0, double{kMostChords}));
-        for (int i = 1; i < chords; ++i) way.points.push_back(arc.at(double(i) / chords) + tip);
-        const double turn = std::abs(arc.turn) / chords;
-        // Height of the arc above its chord, and what the radius changes on the way.
-        way.slack = radius * (1 - std::cos(turn / 2)) + std::abs(arc.radiusTo - arc.radiusFrom) / chords;
-    }
-    way.points.push_back(timed.to + tip);
-}
-
-// One convex part of the tool against one envelope.
-struct Pair {
-    Body body;
-    ToolPart part;
-    ContactZone zone;
-    Point readAt;
-    ContactZone::Reading reading;  // at `readAt`
-    bool isRead = false;
-    double least = 0;  // for the move in hand
+// What one worker finds out about a batch.
+struct Batch {
+    std::vector<Clearance> perMove;
+    std::vector<Sighting> sightings;
+    std::vector<PairChecked> pairs;  // per pair watched: its smallest
 };
-
-std::vector<Pair> pairsOf(const Tool& tool, const std::vector<Envelope>& envelopes) {
-    std::vector<Pair> pairs;
-    for (const Envelope& envelope : envelopes) {
-        if (!tool.cutting.empty()) {
-            pairs.push_back({envelope.body, ToolPart::Edge, {envelope.corners, tool.cutting}, {}, {}});
-        }
-        for (const Outline& step : tool.steps) {
-            pairs.push_back({envelope.body, ToolPart::Edge, {envelope.corners, step}, {}, {}});
-        }
-        if (!tool.holder.empty()) {
-            pairs.push_back({envelope.body, ToolPart::Holder, {envelope.corners, tool.holder}, {}, {}});
-        }
-    }
-    return pairs;
-}
 
 class Check {
 public:
-    Check(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup)
-        : timeline_(timeline), toolpath_(toolpath), runs_(timeline, toolpath, setup) {
-        const std::vector<Envelope> envelopes = envelopesOf(setup);
-        for (const Tool& tool : setup.tools) pairs_.push_back(pairsOf(tool, envelopes));
+    Check(const MachineBodies& bodies, const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
+          const std::shared_ptr<const StockHistory>& stock)
+        : bodies_(bodies),
+          timeline_(timeline),
+          setup_(setup),
+          stock_(stock),
+          shapes_(bodies, setup),
+          ways_(timeline, toolpath, setup, bodies),
+          pairs_(pairsToWatch(bodies, setup, timeline)) {
+        if (stock_) reaches_ = cutReaches(timeline, toolpath, setup, *stock_);
+        reaches_.resize(timeline.moves.size());
     }
 
-    std::vector<Clearance> run(const std::stop_token& stop);
-    std::vector<Finding> findings() const { return runs_.findings(); }
+    const std::vector<BodyPair>& pairs() const { return pairs_; }
+    const MachineWays& ways() const { return ways_; }
+    const GaugeShapes& shapes() const { return shapes_; }
+    const std::vector<CutReach>& reaches() const { return reaches_; }
+
+    Batch measure(std::size_t first, std::size_t end, const std::stop_token& stop) const;
 
 private:
-    Clearance check(std::uint32_t index);
-    void tryPair(Pair& pair, int toolIndex, Clearance& smallest, Contacts& contacts);
+    struct State {
+        MoveGauge& gauge;
+        Batch& batch;
+        std::vector<double> bounds;  // per pair: no nearer than this where everything stands now
+        int toolIndex = -2;          // in use on the move before
+        std::vector<PairMotion> motions = {};
+    };
+    void measureMove(std::size_t index, State& state) const;
+    double limitOf(const BodyPair& pair, const MachineWay& way) const;
+    void see(std::size_t index, std::size_t pair, const PairGap& gap, State& state) const;
 
+    const MachineBodies& bodies_;
     const Timeline& timeline_;
-    const Toolpath& toolpath_;
-    std::vector<std::vector<Pair>> pairs_;  // per tool
-    ContactRuns runs_;
-    TipWay way_;
-    double smallest_ = 0;  // of the move in hand, so far
+    const Setup& setup_;
+    const std::shared_ptr<const StockHistory>& stock_;
+    GaugeShapes shapes_;
+    MachineWays ways_;
+    std::vector<BodyPair> pairs_;
+    std::vector<CutReach> reaches_;
 };
 
-void Check::tryPair(Pair& pair, int toolIndex, Clearance& smallest, Contacts& contacts) {
-    const bool known = pair.isRead && pair.readAt == way_.points.front();
-    ContactZone::Reading end = pair.reading;
-    const Approach a = approach(pair.zone, way_, known ? &pair.reading : nullptr, &end);
-    pair.reading = end;
-    pair.readAt = way_.points.back();
-    pair.isRead = true;
-    if (a.gap < smallest_) {
-        smallest_ = a.gap;
-        smallest = {static_cast<float>(a.gap), 0, 0, inSpace(pair.zone.placeOnBody(a.reading, a.tip)), 0};
-    }
-    if (a.contactAt < 0) return;
-    Contact& contact = contacts[groupOf(pair.body)];
-    const double depth = std::max(-a.gap, 0.0);
-    if (contact.depthMm < 0 || a.contactAt < contact.fraction) {
-        contact = {pair.body,
-                   pair.part,
-                   a.contactAt,
-                   std::max(depth, contact.depthMm),
-                   pair.zone.placeOnBody(a.contactReading, a.contactTip),
-                   toolIndex};
-    }
-    contact.depthMm = std::max(contact.depthMm, depth);
+// The distance that is too near for a pair on a way.
+double Check::limitOf(const BodyPair& pair, const MachineWay& way) const {
+    if (pair.still) return 0;
+    const bool own = pair.other == 0 && isInUse(bodies_.bodies[pair.body], way);
+    return way.feeds() || own ? setup_.nearMiss.feedMm : setup_.nearMiss.rapidMm;
 }
 
-Clearance Check::check(std::uint32_t index) {
-    constexpr double inf = std::numeric_limits<double>::infinity();
+void Check::see(std::size_t index, std::size_t pairIndex, const PairGap& gap, State& state) const {
+    const BodyPair& pair = pairs_[pairIndex];
+    const MachineWay& way = state.gauge.way();
+    Sighting s;
+    s.timedMove = static_cast<std::uint32_t>(index);
+    s.pair = static_cast<std::uint32_t>(pairIndex);
+    s.gap = gap;
+    s.limitMm = limitOf(pair, way);
+    if (gap.gap <= 0) {
+        s.code = contactCode(bodies_.bodies[pair.body], bodies_.bodies[pair.other], way);
+    } else {
+        if (!way.swings() && !way.feeds() && gap.gap > setup_.nearMiss.feedMm &&
+            state.gauge.gapAtStart(pair) <= gap.gap + kLeavingMm) {
+            return;
+        }
+        s.nearestAt = gap.nearestAt ? *gap.nearestAt : state.gauge.nearestAt(pair);
+    }
+    state.batch.sightings.push_back(s);
+}
+
+void Check::measureMove(std::size_t index, State& state) const {
+    state.gauge.start(index);
+    const MachineWay& way = state.gauge.way();
     Clearance smallest;
     smallest.gapMm = std::numeric_limits<float>::infinity();
-    const TimedMove& timed = timeline_.moves[index];
-    const ToolCall& call = toolpath_.calls[toolpath_.moves[timed.move].call];
-    Contacts contacts = noContacts();
-    smallest_ = inf;
-    if (call.toolIndex >= 0 && !pairs_[call.toolIndex].empty()) {
-        std::vector<Pair>& pairs = pairs_[call.toolIndex];
-        follow(timed, call.tip, way_);
-        const Box box = way_.box();
-        Pair* nearest = &pairs.front();
-        for (Pair& pair : pairs) {
-            pair.least = leastGap(box, pair.zone.box());
-            if (pair.least < nearest->least) nearest = &pair;
+    double least = kInf;
+    std::vector<std::pair<std::size_t, PairGap>> inMetal;  // to be looked at again, with the metal as it goes
+    double leastInMetal = kInf;
+    std::vector<char> done(pairs_.size());
+    const auto take = [&](std::size_t p, const PairGap& gap) {
+        const BodyPair& pair = pairs_[p];
+        PairChecked& checked = state.batch.pairs[p];
+        if (gap.gap < checked.gapMm) {
+            checked.gapMm = static_cast<float>(gap.gap);
+            checked.timedMove = index;
+            checked.exact = gap.gap < gap.knownTo;
         }
-        tryPair(*nearest, call.toolIndex, smallest, contacts);
-        for (Pair& pair : pairs) {
-            if (&pair != nearest && pair.least < smallest_) tryPair(pair, call.toolIndex, smallest, contacts);
-        }
-    }
-    if (smallest_ <= 0) {
-        runs_.touch(index, contacts);
-    } else {
-        runs_.pass(index);
-    }
-    return smallest;
-}
-
-std::vector<Clearance> Check::run(const std::stop_token& stop) {
-    constexpr std::size_t kBetweenStops = 4096;
-    std::vector<Clearance> clearances;
-    clearances.reserve(timeline_.moves.size());
-    for (std::size_t i = 0; i < timeline_.moves.size(); ++i) {
-        if (i % kBetweenStops == 0 && stop.stop_requested()) break;
-        clearances.push_back(check(static_cast<std::uint32_t>(i)));
-    }
-    return clearances;
-}
-
-std::vector<std::string> notModelled(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup) {
-    std::vector<bool> used(toolpath.calls.size());
-    bool indexes = false;
-    for (const TimedMove& timed : timeline.moves) {
-        used[toolpath.moves[timed.move].call] = true;
-        if (timed.kind == MoveKind::Index) indexes = true;
-    }
-    std::vector<std::string> entries;
-    const auto add = [&entries](std::string entry) {
-        if (std::find(entries.begin(), entries.end(), entry) == entries.end()) entries.push_back(std::move(entry));
+        if (gap.gap <= limitOf(pair, way)) see(index, p, gap, state);
+        if (pair.still || gap.gap >= least) return;
+        least = gap.gap;
+        smallest.gapMm = static_cast<float>(gap.gap);
+        smallest.body = pair.body;
+        smallest.other = pair.other;
+        smallest.place = gap.place;
     };
-    if (indexes) {
-        add("The turret indexes, and the tools of the other stations swing past: that is not checked against chuck, "
-            "jaws and "
-            "tailstock.");
-    }
-    for (std::size_t i = 0; i < used.size(); ++i) {
-        const ToolCall& call = toolpath.calls[i];
-        if (!used[i] || call.station == 0) continue;
-        if (call.toolIndex < 0) {
-            add(fmt::format("Station {} has no tool in the set-up: what stands there is not checked.", call.station));
-        } else if (setup.tools[call.toolIndex].holder.empty()) {
-            add(fmt::format("The set-up does not give the holder of station {}: only its edge is checked.",
-                            call.station));
+    const auto measure = [&](std::size_t p, bool swings, double wanted) {
+        done[p] = 1;
+        const BodyPair& pair = pairs_[p];
+        wanted = std::max(wanted, limitOf(pair, way)) + kFurtherMm;
+        PairGap gap = state.gauge.measure(pair, wanted);
+        gap.knownTo = wanted;
+        // What is meant to be in the metal is asked for anew on each move.
+        const bool edgeInMetal = pair.other == 0 && isInUse(bodies_.bodies[pair.body], way) &&
+                                 bodies_.bodies[pair.body].kind == BodyKind::Edge;
+        state.bounds[p] = swings || edgeInMetal ? -kInf : gap.gap;
+        if (pair.other == 0 && state.gauge.cuts() && gap.gap <= wanted) {
+            inMetal.emplace_back(p, gap);
+            leastInMetal = std::min(leastInMetal, gap.gap);
+        } else {
+            take(p, gap);
         }
+    };
+    if (way.toolIndex != state.toolIndex) std::fill(state.bounds.begin(), state.bounds.end(), -kInf);
+    state.toolIndex = way.toolIndex;
+    // Bounds after the way; the nearest goes first, so that the others need not be followed far.
+    std::vector<PairMotion>& motions = state.motions;
+    motions.resize(pairs_.size());
+    std::size_t nearest = pairs_.size();
+    for (std::size_t p = 0; p < pairs_.size(); ++p) {
+        motions[p] = motionOf(pairs_[p], bodies_, way);
+        double& bound = state.bounds[p];
+        if (motions[p].swings) bound = -kInf;
+        bound -= motions[p].travelMm;
+        // Without a table [turret] only the tool in use is where its body says.
+        const int station = bodies_.bodies[pairs_[p].body].station;
+        if (!setup_.turret && station > 0 && station != way.station) motions[p].moves = false;
+        if (motions[p].moves && (nearest == pairs_.size() || bound < state.bounds[nearest])) nearest = p;
+        if (!motions[p].moves && !(pairs_[p].still && index == 0)) done[p] = 1;
     }
-    const Chuck& chuck = setup.chuck;
-    if (chuck.jawLength > 0 && setup.stock.outerRadius >= chuck.jawOuterRadius) {
-        add("The bar is as large as the circle the jaws sweep: the jaws are not checked.");
+    if (nearest < pairs_.size()) measure(nearest, motions[nearest].swings, least);
+    // The metal that a move takes off makes the gap to it larger than it is at first, by how much is known only in the
+    // end: the others are followed a little further, and those left out looked at again.
+    for (const bool last : {false, true}) {
+        for (std::size_t p = 0; p < pairs_.size(); ++p) {
+            if (done[p]) continue;
+            const double wanted = pairs_[p].still ? 0 : last ? least : std::min(least, leastInMetal + kFurtherMm);
+            if (state.bounds[p] <= std::max(wanted, limitOf(pairs_[p], way))) measure(p, motions[p].swings, wanted);
+        }
+        for (const auto& [p, gap] : inMetal) {
+            PairGap whole = state.gauge.measureWhileCutting(pairs_[p], gap);
+            whole.knownTo = gap.knownTo;
+            take(p, whole);
+        }
+        inMetal.clear();
     }
-    return entries;
+    for (std::size_t p = 0; p < pairs_.size(); ++p) {
+        if (!motions[p].moves || done[p] || state.bounds[p] >= state.batch.pairs[p].gapMm) continue;
+        state.batch.pairs[p].gapMm = static_cast<float>(state.bounds[p]);
+        state.batch.pairs[p].timedMove = index;
+        state.batch.pairs[p].exact = false;
+    }
+    state.batch.perMove.push_back(smallest);
+}
+
+Batch Check::measure(std::size_t first, std::size_t end, const std::stop_token& stop) const {
+    Batch batch;
+    batch.pairs.resize(pairs_.size());
+    for (PairChecked& pair : batch.pairs) pair.gapMm = std::numeric_limits<float>::infinity();
+    MoveGauge gauge(shapes_, ways_, stock_, reaches_);
+    State state{gauge, batch, std::vector<double>(pairs_.size(), -kInf)};
+    for (std::size_t i = first; i < end; ++i) {
+        if (stop.stop_requested()) break;
+        measureMove(i, state);
+    }
+    return batch;
 }
 
 }  // namespace
 
 ClearanceResult checkClearances(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
-                                const std::shared_ptr<const StockHistory>& /*stock*/, const ClearanceOptions& options) {
-    Check check(timeline, toolpath, setup);
+                                const std::shared_ptr<const StockHistory>& stock, const ClearanceOptions& options) {
     ClearanceResult result;
-    result.bodies = std::make_shared<const MachineBodies>(machineBodies(setup));
-    result.perMove = check.run(options.stop);
-    result.findings = check.findings();
-    result.notModelled = notModelled(timeline, toolpath, setup);
+    const auto bodies = std::make_shared<const MachineBodies>(machineBodies(setup));
+    result.bodies = bodies;
+    const Check check(*bodies, timeline, toolpath, setup, stock);
+    const std::size_t moves = timeline.moves.size();
+    std::vector<Batch> batches((moves + kBatch - 1) / kBatch);
+    WorkerTeam team(options.threads);
+    team.share(static_cast<int>(batches.size()), [&](int b) {
+        const auto batch = static_cast<std::size_t>(b);
+        batches[batch] = check.measure(batch * kBatch, std::min(moves, (batch + 1) * kBatch), options.stop);
+    });
+    std::vector<Sighting> sightings;
+    result.pairs.resize(check.pairs().size());
+    for (std::size_t p = 0; p < check.pairs().size(); ++p) {
+        result.pairs[p] = {check.pairs()[p].body, check.pairs()[p].other, std::numeric_limits<float>::infinity(), true,
+                           0};
+    }
+    for (const Batch& batch : batches) {
+        result.perMove.insert(result.perMove.end(), batch.perMove.begin(), batch.perMove.end());
+        sightings.insert(sightings.end(), batch.sightings.begin(), batch.sightings.end());
+        for (std::size_t p = 0; p < batch.pairs.size(); ++p) {
+            if (batch.pairs[p].gapMm >= result.pairs[p].gapMm) continue;
+            result.pairs[p].gapMm = batch.pairs[p].gapMm;
+            result.pairs[p].timedMove = batch.pairs[p].timedMove;
+            result.pairs[p].exact = batch.pairs[p].exact;
+        }
+    }
+    if (options.stop.stop_requested()) return result;
+    std::vector<bool> holderSaid(moves);
+    if (stock && !stock->holderTouches().empty()) {
+        for (std::size_t i = 0; i < moves; ++i) holderSaid[i] = stock->holderTouches()[i] > 0.001f;
+    }
+    const TellingContext context{timeline, toolpath, setup, *bodies, check.ways(), check.pairs()};
+    Told told = tell(context, sightings, holderSaid);
+    result.findings = std::move(told.findings);
+    result.encounters = std::move(told.encounters);
+    tellNotModelled(timeline, toolpath, setup, *bodies, result);
+    if (options.margins) {
+        result.margins = marginsOf(timeline, toolpath, setup, stock, check.shapes(), check.ways(), check.pairs(),
+                                   check.reaches(), team, options.stop);
+    }
     return result;
 }
 

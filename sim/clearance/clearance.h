@@ -33,7 +33,6 @@ struct Clearance {
     std::uint16_t body = 0;   // that moves, or the tool in use; into MachineBodies::bodies
     std::uint16_t other = 0;  // that it comes near
     SpacePoint place;         // lathe frame, on `other`, where they are nearest; turned bodies: where they sweep
-    float atFraction = 0;     // of the move's length or swing, where that is
 };
 
 // One contact, or one near miss, as a finding tells it: for showing it.

@@ -1,6 +1,7 @@
 #include "sim/clearance/machine_bodies.h"
 
 #include "sim/base/units.h"
+#include "sim/clearance/body_makers.h"
 
 namespace firstoff {
 
@@ -8,13 +9,16 @@ double MachineBodies::turnOf(int station) const {
     return stations > 0 ? -2 * kPi * (station - 1) / stations : 0;
 }
 
-MachineBodies machineBodies(const Setup&) {
+MachineBodies machineBodies(const Setup& setup) {
     MachineBodies all;
-    MachineBody billet;
-    billet.kind = BodyKind::Billet;
-    billet.carrier = Carrier::Spindle;
-    billet.name = "the billet";
-    all.bodies.push_back(std::move(billet));
+    all.bodies.push_back(bodyOf(BodyKind::Billet, Carrier::Spindle, "the billet"));
+    addChuck(all, setup);
+    addTailstock(all, setup);
+    addSecondSpindle(all, setup);
+    addSteadyRest(all, setup);
+    addTurret(all, setup);
+    addTools(all, setup);
+    addExtraBodies(all, setup);
     return all;
 }
 

@@ -77,6 +77,9 @@ struct MachineBodies {
     double turnOf(int station) const;
 };
 
+// Without [turret] nothing indexes: the tools of all stations then stand in working position, and only that of the
+// station in use is where its body says. Whatever is added to round off a shape (sectors of a ring, corners of a sweep)
+// lies outside the true body.
 MachineBodies machineBodies(const Setup& setup);
 
 // "billet", "chuck-body", "jaws" … : as reports name them.

@@ -5,6 +5,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "sim/output/clearance_report.h"
+
 namespace firstoff {
 
 namespace {
@@ -44,6 +46,68 @@ Json findingObject(const Finding& finding, const Program& program) {
     return object;
 }
 
+const std::string& bodyName(const Trial& trial, std::uint16_t body) {
+    return trial.clearance.bodies->bodies[body].name;
+}
+
+// Null where nothing is met up to the limit.
+Json marginObject(const Trial& trial, const Margin& margin) {
+    if (margin.mm >= kMarginLimit) return nullptr;
+    Json object;
+    object["mm"] = rounded(margin.mm);
+    object["line"] = lineOfMove(trial, margin.timedMove);
+    object["body"] = bodyName(trial, margin.body);
+    object["other"] = bodyName(trial, margin.other);
+    return object;
+}
+
+Json marginsObject(const Trial& trial) {
+    const Margins& margins = trial.clearance.margins;
+    Json object;
+    object["limit_mm"] = kMarginLimit;
+    object["tools"] = Json::array();
+    for (const ToolMargins& t : margins.tools) {
+        object["tools"].push_back({{"station", t.station},
+                                   {"x_out_radius", marginObject(trial, t.xLarger)},
+                                   {"x_in_radius", marginObject(trial, t.xSmaller)},
+                                   {"z_away", marginObject(trial, t.zAway)},
+                                   {"z_toward", marginObject(trial, t.zToward)},
+                                   {"overhang_less", marginObject(trial, t.overhangLess)},
+                                   {"overhang_more", marginObject(trial, t.overhangMore)}});
+    }
+    object["stick_out_more"] = marginObject(trial, margins.setup.stickOutMore);
+    object["stick_out_less"] = marginObject(trial, margins.setup.stickOutLess);
+    object["datum_away"] = marginObject(trial, margins.setup.datumAway);
+    object["datum_toward"] = marginObject(trial, margins.setup.datumToward);
+    return object;
+}
+
+Json clearanceObject(const Trial& trial) {
+    const ClearanceResult& c = trial.clearance;
+    Json object;
+    object["error_bound_mm"] = rounded(c.errorMm);
+    object["encounters"] = Json::array();
+    for (const Encounter& e : c.encounters) {
+        object["encounters"].push_back({{"code", e.code},
+                                        {"line", lineOfMove(trial, e.timedMove)},
+                                        {"time_s", rounded(e.timeS)},
+                                        {"body", bodyName(trial, e.body)},
+                                        {"other", bodyName(trial, e.other)},
+                                        {"gap_mm", rounded(e.gapMm)}});
+    }
+    object["margins"] = marginsObject(trial);
+    object["pairs_checked"] = Json::array();
+    for (const PairChecked& pair : c.pairs) {
+        object["pairs_checked"].push_back({{"body", bodyName(trial, pair.body)},
+                                           {"other", bodyName(trial, pair.other)},
+                                           {"smallest_gap_mm", rounded(double{pair.gapMm})},
+                                           {"exact", pair.exact},
+                                           {"line", lineOfMove(trial, pair.timedMove)}});
+    }
+    object["not_modelled"] = c.notModelled;
+    return object;
+}
+
 Json reportObject(const Trial& trial) {
     Json object;
     object["format"] = "firstoff-report";
@@ -59,6 +123,7 @@ Json reportObject(const Trial& trial) {
     object["findings"] = Json::array();
     for (const Finding& finding : trial.findings) object["findings"].push_back(findingObject(finding, trial.program));
     object["not_checked"] = trial.notChecked;
+    object["clearance"] = clearanceObject(trial);
     // The same in every build and for any number of threads; compare two builds with it.
     object["billet_hash"] = trial.stock ? Json(fmt::format("{:016x}", trial.stock->hash())) : Json();
     return object;

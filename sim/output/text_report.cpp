@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/output/clearance_report.h"
 #include "sim/output/table_figures.h"
 
 namespace firstoff {
@@ -201,7 +202,9 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
                         durationInWords(trial.cuttingTimeS));
     text += fmt::format("  billet        {:.2f} cm³, {:.2f} cm³ of it cut away\n", trial.stockVolumeMm3 / 1000,
                         trial.removedVolumeMm3 / 1000);
-    text += fmt::format("  moves         {}\n\n", trial.toolpath.moves.size());
+    text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
+    text += clearanceSummary(trial);
+    text += '\n';
     if (!trial.notChecked.empty()) {
         text += "  Not checked:\n";
         for (const std::string& entry : trial.notChecked) appendWrapped(text, "    ", "  - ", shown(entry));

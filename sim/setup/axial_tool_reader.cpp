@@ -27,6 +27,12 @@ public:
     AxialReading(const ToolTable& from, Tool& tool) : from_(from), tool_(tool) {}
 
     void run() {
+        readFront();
+        readColletChuck();
+    }
+
+private:
+    void readFront() {
         switch (tool_.kind) {
             case ToolKind::Tap:
                 return readTap();
@@ -42,7 +48,31 @@ public:
         }
     }
 
-private:
+    // It stands in front of the block, round the shank.
+    void readColletChuck() {
+        tool_.colletChuckRadius = from_.number("collet_chuck_diameter_mm") / 2;
+        tool_.colletChuckLength = from_.number("collet_chuck_length_mm");
+        const bool wide = from_.says("collet_chuck_diameter_mm"), isLong = from_.says("collet_chuck_length_mm");
+        std::string wrong;
+        if (wide != isLong) {
+            wrong = fmt::format("The collet chuck has {}.", wide ? "no length" : "no diameter");
+        } else if (wide && tool_.colletChuckRadius <= tool_.shankSize / 2) {
+            wrong = fmt::format("A collet chuck of {:g} mm does not go round a shank of {:g} mm.",
+                                2 * tool_.colletChuckRadius, tool_.shankSize);
+        } else if (isLong && tool_.overhang - tool_.colletChuckLength < tool_.fluteLength) {
+            wrong = fmt::format(
+                "A collet chuck {:g} mm long in front of the block would grip the flutes: the tool "
+                "stands out {:g} mm, its flutes end at {:g} mm.",
+                tool_.colletChuckLength, tool_.overhang, tool_.fluteLength);
+        } else {
+            return;
+        }
+        from_.stop("setup-collet-chuck", wide ? "collet_chuck_diameter_mm" : "collet_chuck_length_mm", wrong,
+                   "Write both sizes of the collet chuck as it stands in front of the block; overhang_mm counts from "
+                   "the block to the point.");
+        tool_.colletChuckRadius = tool_.colletChuckLength = 0;
+    }
+
     void readTap() {
         tool_.diameter = from_.number("diameter_mm");
         tool_.fluteLength = from_.number("flute_length_mm");

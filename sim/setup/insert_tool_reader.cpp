@@ -1,6 +1,7 @@
 // Turning tools and boring bars: the insert and how it is mounted.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -22,7 +23,9 @@ public:
         readInsert();
         tool_.insertShape = shape_.letter;
         tool_.insertAngle = radians(shape_.angleDeg);
-        tool_.enteringAngle = radians(from_.number("entering_angle_deg"));
+        const std::optional<double> byHolder = readHolder(from_, tool_);
+        tool_.enteringAngle =
+            radians(byHolder && !from_.says("entering_angle_deg") ? *byHolder : from_.number("entering_angle_deg"));
         if (tool_.kind == ToolKind::Boring) tool_.cuttingDepth = tool_.overhang;
         readEdgeWidth();
         fitNoseRadius();
@@ -114,12 +117,12 @@ private:
         const int tip = tool_.tipNumber;
         const bool noseIsLowest = tip != 0 && tip != 9 && tip != 5 && tip != 7 && shape_.letter != 'R';
         const double heel = degrees(tool_.enteringAngle) + shape_.angleDeg - 180;
-        if (shape_.letter != 'R' && !from_.table.find("entering_angle_deg")) {
+        if (shape_.letter != 'R' && !from_.table.find("entering_angle_deg") && !from_.table.find("holder")) {
             from_.stop("setup-missing-key", "insert", "The tool does not say entering_angle_deg.",
                        "Add the angle between the cutting edge and the feed along Z, 95 for most turning holders.");
         } else if (noseIsLowest && heel > 1e-9) {
             from_.stop(
-                "setup-entering-angle", "entering_angle_deg",
+                "setup-entering-angle", from_.table.find("entering_angle_deg") ? "entering_angle_deg" : "holder",
                 fmt::format("At an entering angle of {:g}° the heel of a {:g}° corner would hang {:g}° below the nose.",
                             degrees(tool_.enteringAngle), shape_.angleDeg, heel),
                 fmt::format("It can be {:g} at most for this insert.", 180 - shape_.angleDeg));

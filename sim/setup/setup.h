@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -79,10 +80,12 @@ struct ToolBlock {
 // plain shank that Tool::shankSize gives. Tool frame; 0: not said.
 struct HolderHead {
     std::string designation;  // as written
-    double headWidth = 0;     // f: from the tip to the far side of the shank's back, across the tool
-    double headLength = 0;    // l2: from the tip to where the plain shank begins, along the tool
-    double shankWidth = 0;    // b: in the turning plane
-    double shankHeight = 0;   // h: square to it, below the edge
+    // f: from the tip to the far side of the shank, across the tool. Of bars, whose f counts to their middle, half the
+    // bar more.
+    double headWidth = 0;
+    double headLength = 0;   // l2: from the tip to where the plain shank begins, along the tool; not said: all the way
+    double shankWidth = 0;   // b: in the turning plane; of bars their diameter
+    double shankHeight = 0;  // h: square to it, below the edge; of bars their diameter
 };
 
 struct Chuck {
@@ -231,6 +234,11 @@ inline bool isBlade(ToolKind kind) {
     return kind == ToolKind::Grooving || kind == ToolKind::Parting;
 }
 
+struct Tool;
+// Tools along the axis of the spindle: on it, boring bars, bars for inside threads and grooves, blades for face
+// grooves.
+bool standsAlongZ(const Tool& tool);
+
 // How a drill goes over from one diameter to the next.
 struct DrillStep {
     double at = 0;      // where it begins, mm behind the point
@@ -311,12 +319,16 @@ struct Tool {
     double shankSize = 20;
     double overhang = 0;  // along the direction in which the tool stands out of its block
     std::optional<HolderHead> head;
+    // Tools on the axis: of the collet chuck in front of the block; 0: none, the shank goes into the block as it is.
+    double colletChuckRadius = 0;
+    double colletChuckLength = 0;
     std::optional<ToolBlock> block;  // of its own; without one that of the turret, see toolBlockOf()
     Outline cutting;                 // tool frame; made by toolOutline()
     // Further convex parts of a tool that is not convex as a whole: step drills, centre drills.
     std::vector<Outline> steps;
-    Outline holder;   // tool frame, empty where the set-up gives too little to know it
-    SourceSpan span;  // where it stands in the set-up file
+    Outline holder;                    // tool frame, empty where the set-up gives too little to know it
+    std::vector<Outline> holderSteps;  // further convex parts of it: the collet chuck
+    SourceSpan span;                   // where it stands in the set-up file
 };
 
 // What the operator has entered on the control's offset page under one number.
@@ -423,13 +435,24 @@ struct Setup {
     const MachineCode* machineCode(int number) const;
 };
 
+// Text of a file that a set-up names, by its name as written, beside the set-up; nothing if it cannot be had.
+using ReadSetupFile = std::function<std::optional<std::string>(std::string_view path)>;
+
 // Reads a set-up from TOML text. Never throws for what the text says: unknown keys, wrong types, negative sizes and
 // contradictions are findings with line, column and remedy, and a safe value is taken so that the rest can be read;
-// such a finding is of severity Stop, so no trial with it is clear.
-Setup readSetup(std::string_view text, std::string name);
+// such a finding is of severity Stop, so no trial with it is clear. Machine and tool files that the set-up takes keys
+// from are asked of `readFile`; what is wrong in one is found at the key that names it, the message says file and line.
+// Without `readFile` no such file can be had. sim/output/setup_files.h gives those beside a file on disk.
+Setup readSetup(std::string_view text, std::string name, const ReadSetupFile& readFile = {});
 
-// The block of a tool as it counts, frame of the turret: its own, or that of the turret with the reach that the tool's
-// overhang leaves. Nothing where neither is known.
+// Of a tool that stands along Z, how far its block reaches past the far side of the shank, mm; common practice for
+// what surrounds a bore, no source.
+inline constexpr double kBlockRoundShankMm = 15;
+
+// The block of a tool as it counts, frame of the turret: its own; or that of the turret, from the face it is mounted on
+// (the rim of the disc, the plate) in to where the tool's overhang begins. Of a tool that stands along Z that is the
+// front of the block, and the block reaches kBlockRoundShankMm past the shank towards the axis. Nothing where neither
+// is known, and where the tip of an outside tool points away from the axis: what carries such a tool is not said.
 std::optional<ToolBlock> toolBlockOf(const Setup& setup, const Tool& tool);
 
 // The cutting outline of a tool in the tool frame (imaginary tip at the origin, z away from the chuck, r outwards),
@@ -443,7 +466,10 @@ std::vector<Outline> toolSteps(const Tool& tool);
 // Holder in the tool frame: a convex outline on the safe side, empty if the dimensions are not given.
 Outline holderOutline(const Tool& tool);
 
-// Fills in what the dimensions of a tool make of it: cutting, steps and holder.
+// The further convex parts of the holder: the collet chuck of a tool on the axis.
+std::vector<Outline> holderSteps(const Tool& tool);
+
+// Fills in what the dimensions of a tool make of it: cutting, steps, holder and its steps.
 void giveShape(Tool& tool);
 
 // Radius of the corner of a blade at which its imaginary tip lies.

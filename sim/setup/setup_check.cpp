@@ -105,6 +105,7 @@ public:
 
     std::vector<Finding> run() {
         for (SetupTable& table : document_.tables) checkTable(table);
+        if (document_.incomplete) return std::move(findings_);
         for (std::string_view needed : {"machine", "chuck", "stock"}) {
             const bool there = std::any_of(document_.tables.begin(), document_.tables.end(),
                                            [&](const SetupTable& t) { return t.name == needed; });
@@ -128,40 +129,55 @@ private:
         const auto tables = setupTables();
         if (table.name == "work_offsets") return looseKeys(table, "[work_offsets.G54] to [work_offsets.G59]");
         if (table.name == "m_codes") return looseKeys(table, "[m_codes.M63] for M63");
-        if (table.name.empty()) return looseKeys(table, "a table such as [machine]");
+        if (table.name.empty()) return aboveAllTables(table);
         if (std::find(tables.begin(), tables.end(), keyTable) == tables.end()) return unknownTable(table);
-        const bool many = keyTable == "tool" || keyTable == "offset";
+        const bool many = keyTable == "tool" || keyTable == "offset" || keyTable == "body";
         if (many != table.ofMany) wrongBrackets(table, many);
         const char kind = kindOf(table, keyTable);
         for (SetupEntry& entry : table.entries) checkEntry(table, keyTable, kind, entry);
+        if (document_.incomplete || table.incomplete) return;
         for (const SetupKey& key : setupKeys()) {
             if (key.table == keyTable) checkPresence(table, kind, key);
         }
     }
 
     // Letter of the kind of a tool or of the shape of stock, 0 where it is missing or wrong: then keys of any kind are
-    // let pass.
+    // let pass. A kind that may be left out is the first one then.
     static char kindOf(const SetupTable& table, std::string_view keyTable) {
         const std::string_view kindKey = kindKeyOf(keyTable);
         if (kindKey.empty()) return '\0';
         const SetupEntry* kind = table.find(kindKey);
+        const SetupKey& key = *setupKey(keyTable, kindKey);
+        if (!kind && key.need == SetupKey::Need::Optional) return kindLetter(keyTable, choicesOf(key).front());
         if (!kind || kind->value.form != SetupValue::Form::Text) return '\0';
-        for (std::string_view choice : choicesOf(*setupKey(keyTable, kindKey))) {
+        for (std::string_view choice : choicesOf(key)) {
             if (choice == kind->value.text) return kindLetter(keyTable, choice);
         }
         return '\0';
     }
 
-    void looseKeys(SetupTable& table, std::string_view belongs) {
+    void aboveAllTables(SetupTable& table) {
         for (SetupEntry& entry : table.entries) {
-            entry.usable = false;
-            add("setup-unknown-key", entry.keySpan, fmt::format("The key {} stands outside the tables.", entry.key),
-                fmt::format("Move it under the heading it belongs to, {}.", belongs));
+            if (setupKey("", entry.key)) {
+                checkEntry(table, "", '\0', entry);
+            } else {
+                looseKey(entry, "a table such as [machine]");
+            }
         }
     }
 
+    void looseKeys(SetupTable& table, std::string_view belongs) {
+        for (SetupEntry& entry : table.entries) looseKey(entry, belongs);
+    }
+
+    void looseKey(SetupEntry& entry, std::string_view belongs) {
+        entry.usable = false;
+        add("setup-unknown-key", entry.keySpan, fmt::format("The key {} stands outside the tables.", entry.key),
+            fmt::format("Move it under the heading it belongs to, {}.", belongs));
+    }
+
     void unknownTable(SetupTable& table) {
-        std::vector<std::string_view> known(setupTables().begin(), setupTables().end());
+        std::vector<std::string_view> known(setupTables().begin() + 1, setupTables().end());  // the first has no name
         for (std::string_view offset : {"G54", "G55", "G56", "G57", "G58", "G59"}) known.push_back(offset);
         const auto meant = nearest(table.name, known);
         for (SetupEntry& entry : table.entries) entry.usable = false;
@@ -187,11 +203,14 @@ private:
             unknownKey(table, keyTable, entry);
         } else if (kind != '\0' && !key->kinds.empty() && key->kinds.find(kind) == std::string_view::npos) {
             const std::string_view kindKey = kindKeyOf(keyTable);
-            const bool tool = keyTable == "tool";
+            const SetupEntry* said = table.find(kindKey);
             add("setup-key-of-another-kind", entry.keySpan,
-                fmt::format("{} says nothing about {} \"{}\".", entry.key,
-                            tool ? "a tool of kind" : "stock of the shape", table.find(kindKey)->value.text),
-                tool ? "Take it out, or correct the kind of the tool." : "Take it out, or correct the shape.");
+                fmt::format(
+                    "{} says nothing about {} \"{}\".", entry.key,
+                    keyTable == "stock" ? std::string("stock of the shape") : fmt::format("a {} of kind", keyTable),
+                    said ? std::string_view(said->value.text) : choicesOf(*setupKey(keyTable, kindKey)).front()),
+                keyTable == "stock" ? "Take it out, or correct the shape."
+                                    : fmt::format("Take it out, or correct the kind of the {}.", keyTable));
         } else if (!hasForm(entry.value, key->form)) {
             add("setup-wrong-type", entry.value.span, fmt::format("{} must be {}.", entry.key, formInWords(key->form)),
                 std::string(kWhereDescribed));

@@ -32,6 +32,7 @@ struct SetupTable {
     bool ofMany = false;  // written with two brackets, [[tool]]
     SourceSpan span;      // of the heading
     std::vector<SetupEntry> entries;
+    bool incomplete = false;  // a file it takes keys from could not be had: what is missing is not its own fault
 
     const SetupEntry* find(std::string_view key) const;    // also unusable ones
     const SetupEntry* usable(std::string_view key) const;  // nothing if missing or unusable
@@ -40,6 +41,7 @@ struct SetupTable {
 struct SetupDocument {
     std::vector<SetupTable> tables;  // in order of the text; the keys above the first heading are a table without name
     std::vector<Finding> findings;   // a syntax error, at most one; then there are no tables
+    bool incomplete = false;         // likewise, of all its tables
 };
 
 SetupDocument readSetupDocument(std::string_view text);

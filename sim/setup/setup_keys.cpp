@@ -13,10 +13,14 @@ constexpr auto kRequired = SetupKey::Need::Required;
 constexpr double kSmallest = 0.01;  // mm; a size of nothing is no size
 constexpr double kLongest = 10000;  // mm
 
-constexpr std::array<std::string_view, 9> kTables{"machine", "chuck",  "tailstock", "stock",  "work_offsets",
-                                                  "tool",    "offset", "m_codes",   "control"};
+// The first is what stands above all tables.
+constexpr std::array<std::string_view, 15> kTables{
+    "",      "machine",      "turret", "chuck",  "tailstock", "second_spindle", "steady_rest", "body",
+    "stock", "work_offsets", "tool",   "offset", "m_codes",   "control",        "near_miss"};
 
 constexpr SetupKey kKeys[] = {
+    {"", "machine_file", Form::Text},
+
     {"machine", "name", Form::Text},
     {"machine", "home_x_mm", Form::Number, kRequired, 0, kLongest, 400},
     {"machine", "home_z_mm", Form::Number, kRequired, 0, kLongest, 500},
@@ -35,15 +39,32 @@ constexpr SetupKey kKeys[] = {
     {"machine", "max_rev_per_min", Form::Number, kRequired, 1, 100000, 3000},
     {"machine", "index_time_s", Form::Number, kRequired, 0, 600, 1},
     {"machine", "stations", Form::Whole, kRequired, 1, 99, 12},
-    {"machine", "turret_diameter_mm", Form::Number, kRequired, 1, kLongest, 300},
+    {"machine", "turret_diameter_mm", Form::Number, kOptional, 1, kLongest, 300},  // see readTurret
     {"machine", "turret_thickness_mm", Form::Number, kRequired, 1, kLongest, 80},
+
+    {"turret", "kind", Form::Choice, kRequired, 0, 0, 0, "disc|gang"},
+    {"turret", "face_z_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
+    {"turret", "axis_x_mm", Form::Number, kRequired, kSmallest, kLongest, 0, {}, "d"},
+    {"turret", "index", Form::Choice, kOptional, 0, 0, 0, "shortest|rising", "d"},
+    {"turret", "head_diameter_mm", Form::Number, kOptional, 1, kLongest, 0, {}, "d"},
+    {"turret", "head_length_mm", Form::Number, kOptional, 1, kLongest, 0, {}, "d"},
+    {"turret", "plate_x_mm", Form::Range, kRequired, -kLongest, kLongest, 0, {}, "g"},
+    {"turret", "plate_y_mm", Form::Range, kRequired, -kLongest, kLongest, 0, {}, "g"},
+    {"turret", "block_z_mm", Form::Range, kOptional, -kLongest, kLongest},
+    {"turret", "block_width_mm", Form::Number, kOptional, 1, 2000, 0},
 
     {"chuck", "body_diameter_mm", Form::Number, kRequired, 1, kLongest, 200},
     {"chuck", "body_length_mm", Form::Number, kRequired, 1, kLongest, 80},
-    {"chuck", "jaws", Form::Whole, kOptional, 1, 8, 3},
+    {"chuck", "kind", Form::Choice, kOptional, 0, 0, 0, "jaws|collet"},
+    {"chuck", "jaws", Form::Whole, kOptional, 2, 8, 3, {}, "j"},
+    {"chuck", "jaw", Form::Choice, kOptional, 0, 0, 0, "hard|soft|stepped", "j"},
+    {"chuck", "grip", Form::Choice, kOptional, 0, 0, 0, "outside|inside", "j"},
+    {"chuck", "grip_length_mm", Form::Number, kOptional, kSmallest, 1000, 0},
     {"chuck", "jaw_length_mm", Form::Number, kRequired, 0, kLongest, 30},
     {"chuck", "jaw_outer_diameter_mm", Form::Number, kRequired, 1, kLongest, 200},
-    {"chuck", "jaw_width_mm", Form::Number, kOptional, 1, 1000, 30},
+    {"chuck", "jaw_width_mm", Form::Number, kOptional, 1, 1000, 30, {}, "j"},
+    {"chuck", "step_diameters_mm", Form::List, kOptional, kSmallest, kLongest, 0, {}, "j"},
+    {"chuck", "step_lengths_mm", Form::List, kOptional, kSmallest, kLongest, 0, {}, "j"},
     {"chuck", "through_bore_mm", Form::Number, kOptional, 0, kLongest, 0},
     {"chuck", "max_rev_per_min", Form::Number, kOptional, 1, 100000, 0},
 
@@ -53,6 +74,43 @@ constexpr SetupKey kKeys[] = {
     {"tailstock", "centre_diameter_mm", Form::Number, kRequired, 1, 1000, 25},
     {"tailstock", "centre_z_from_chuck_face_mm", Form::Number, kRequired, -kLongest, kLongest, kLongest},
     {"tailstock", "advanced", Form::Flag, kRequired},
+    {"tailstock", "advanced_z_from_chuck_face_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"tailstock", "parked_z_from_chuck_face_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"tailstock", "centre", Form::Choice, kOptional, 0, 0, 0, "live|dead"},
+    {"tailstock", "centre_length_mm", Form::Number, kOptional, kSmallest, 2000, 0},
+    {"tailstock", "housing_diameter_mm", Form::Number, kOptional, 1, 1000, 0},
+    {"tailstock", "housing_length_mm", Form::Number, kOptional, kSmallest, 2000, 0},
+    {"tailstock", "casting_diameter_mm", Form::Number, kOptional, 1, kLongest, 0},
+    {"tailstock", "casting_length_mm", Form::Number, kOptional, 1, kLongest, 0},
+
+    {"second_spindle", "start_z_from_chuck_face_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"second_spindle", "approach_z_from_chuck_face_mm", Form::Number, kRequired, -kLongest, kLongest, kLongest},
+    {"second_spindle", "parked_z_from_chuck_face_mm", Form::Number, kRequired, -kLongest, kLongest, kLongest},
+    {"second_spindle", "max_rev_per_min", Form::Number, kOptional, 1, 100000, 0},
+
+    {"steady_rest", "z_from_chuck_face_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
+    {"steady_rest", "width_mm", Form::Number, kRequired, 1, 2000, 40},
+    {"steady_rest", "inner_diameter_mm", Form::Number, kRequired, 1, kLongest, 200},
+    {"steady_rest", "outer_diameter_mm", Form::Number, kRequired, 1, kLongest, 300},
+    {"steady_rest", "roller_diameter_mm", Form::Number, kRequired, 1, 1000, 30},
+    {"steady_rest", "bar_diameter_mm", Form::Number, kRequired, 1, kLongest, 50},
+    {"steady_rest", "rollers", Form::Whole, kOptional, 2, 6, 3},
+    {"steady_rest", "open_from_deg", Form::Number, kOptional, -360, 360, 0},
+    {"steady_rest", "open_to_deg", Form::Number, kOptional, -360, 360, 0},
+
+    {"body", "name", Form::Text, kRequired},
+    {"body", "kind", Form::Choice, kOptional, 0, 0, 0, "other|guard|door"},
+    {"body", "on", Form::Choice, kOptional, 0, 0, 0, "bed|spindle|turret-slide|station|tailstock|second-spindle"},
+    {"body", "station", Form::Whole, kOptional, 1, 99, 0},
+    {"body", "z_mm", Form::Range, kOptional, -kLongest, kLongest},
+    {"body", "x_mm", Form::Range, kOptional, -kLongest, kLongest},
+    {"body", "y_mm", Form::Range, kOptional, -kLongest, kLongest},
+    {"body", "file", Form::Text},
+    {"body", "unit", Form::Choice, kOptional, 0, 0, 0, "mm|cm|m|inch"},
+    {"body", "at_z_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"body", "at_x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"body", "at_y_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"body", "turn_deg", Form::Number, kOptional, -360, 360, 0},
 
     {"stock", "shape", Form::Choice, kRequired, 0, 0, 0, "bar|tube|hexagon|square|cross-section|half-section|previous"},
     {"stock", "diameter_mm", Form::Number, kRequired, 0.1, 2000, 0, {}, "bt"},
@@ -84,7 +142,17 @@ constexpr SetupKey kKeys[] = {
     {"tool", "tip_number", Form::Whole, kOptional, 0, 9, 0, {}, "tbgpv"},
     {"tool", "centre_height_mm", Form::Number, kOptional, -5, 5, 0},
     {"tool", "overhang_mm", Form::Number, kRequired, kSmallest, 2000, 0},
-    {"tool", "shank_mm", Form::Number, kRequired, kSmallest, 500, 20, {}, "tbgpv"},
+    {"tool", "from", Form::Text},
+    {"tool", "block_z_mm", Form::Range, kOptional, -kLongest, kLongest},
+    {"tool", "block_x_mm", Form::Range, kOptional, -kLongest, kLongest},
+    {"tool", "block_width_mm", Form::Number, kOptional, 1, 2000, 0},
+    {"tool", "shank_mm", Form::Number, kOptional, kSmallest, 500, 20, {}, "tbgpv"},  // see ToolReading::readShank
+    {"tool", "shank_height_mm", Form::Number, kOptional, kSmallest, 500, 0, {}, "tgpv"},
+    {"tool", "holder", Form::Text, kOptional, 0, 0, 0, {}, "tb"},
+    {"tool", "head_width_mm", Form::Number, kOptional, kSmallest, 500, 0, {}, "tb"},
+    {"tool", "head_length_mm", Form::Number, kOptional, kSmallest, 2000, 0, {}, "tb"},
+    {"tool", "collet_chuck_diameter_mm", Form::Number, kOptional, 1, 500, 0, {}, "dacsr"},
+    {"tool", "collet_chuck_length_mm", Form::Number, kOptional, 1, 1000, 0, {}, "dacsr"},
     {"tool", "insert", Form::Text, kRequired, 0, 0, 0, {}, "tb"},
     {"tool", "edge_length_mm", Form::Number, kOptional, 0.1, 200, 12, {}, "tb"},
     {"tool", "edge_width_mm", Form::Number, kOptional, 0.1, 200, 0, {}, "tb"},
@@ -142,6 +210,9 @@ constexpr SetupKey kKeys[] = {
     {"m_codes", "time_s", Form::Number, kOptional, 0, 3600, 0},
     {"m_codes", "spindle", Form::Choice, kOptional, 0, 0, 0, "forward|reverse|stop"},
     {"m_codes", "coolant", Form::Choice, kOptional, 0, 0, 0, "on|off"},
+    {"m_codes", "does", Form::Choice, kOptional, 0, 0, 0,
+     "tailstock-advance|tailstock-retract|chuck-open|chuck-close|second-spindle-approach|second-spindle-retract|"
+     "second-spindle-grip|second-spindle-release|second-spindle-turns-alike|second-spindle-stop"},
 
     {"control", "code_system", Form::Choice, kOptional, 0, 0, 0, "A|B|C"},
     {"control", "compensate_in_roughing", Form::Flag},
@@ -158,6 +229,9 @@ constexpr SetupKey kKeys[] = {
     {"control", "whole_numbers", Form::Choice, kOptional, 0, 0, 0, "units|increments"},
     {"control", "x_programming", Form::Choice, kOptional, 0, 0, 0, "diameter|radius"},
     {"control", "max_blocks", Form::Whole, kOptional, 1, 1e9, 2e7},
+
+    {"near_miss", "rapid_mm", Form::Number, kOptional, 0, 100, 2},
+    {"near_miss", "feed_mm", Form::Number, kOptional, 0, 100, 0.5},
 };
 
 }  // namespace
@@ -174,7 +248,7 @@ char kindLetter(std::string_view table, std::string_view kind) {
 }
 
 std::string_view kindKeyOf(std::string_view table) {
-    if (table == "tool") return "kind";
+    if (table == "tool" || table == "chuck" || table == "turret") return "kind";
     return table == "stock" ? "shape" : std::string_view();
 }
 
@@ -208,6 +282,7 @@ int workOffsetOf(std::string_view tableName) {
 
 std::string_view keyTableOf(std::string_view tableName) {
     if (workOffsetOf(tableName) >= 0) return "work_offsets";
+    if (tableName == "second_spindle.chuck") return "chuck";
     return machineCodeNumber(tableName) ? std::string_view("m_codes") : tableName;
 }
 

@@ -22,7 +22,9 @@ struct SetupKey {
     };
     enum class Need : std::uint8_t { Optional, Required };
 
-    std::string_view table;  // "machine" …; "work_offsets" stands for work_offsets.G54 to .G59; "tool", "offset" repeat
+    // "machine" …; "work_offsets" stands for work_offsets.G54 to .G59; "tool", "offset", "body" repeat; empty: above
+    // all tables.
+    std::string_view table;
     std::string_view key;
     Form form = Form::Number;
     Need need = Need::Optional;
@@ -32,17 +34,20 @@ struct SetupKey {
     double most = 0;
     double fallback = 0;            // taken if the key is missing or wrong
     std::string_view choices = {};  // separated by |; the first is taken if the key is missing or wrong
-    // Tools and stock only: the kinds that know this key, by kindLetter(); empty: all. `need` counts for those only.
+    // Tools, stock, chuck and turret: the kinds that know this key, by kindLetter(); empty: all. `need` counts for
+    // those only.
     std::string_view kinds = {};
 };
 
 std::span<const SetupKey> setupKeys();
 
 // Of a tool: t b g p d v a c s r for turning boring grooving parting drill threading tap centre-drill step-drill
-// reamer. Of stock: b t h s c d p for bar tube hexagon square cross-section half-section previous.
+// reamer. Of stock: b t h s c d p for bar tube hexagon square cross-section half-section previous. Of a chuck: j c for
+// jaws collet. Of a turret: d g for disc gang.
 char kindLetter(std::string_view table, std::string_view kind);
 
-// The key that says of which kind a table is: "kind" of a tool, "shape" of the stock; nothing for other tables.
+// The key that says of which kind a table is: "kind" of a tool, a chuck, a turret, "shape" of the stock; nothing for
+// other tables.
 std::string_view kindKeyOf(std::string_view table);
 
 // Nothing if that table has no such key.
@@ -55,7 +60,7 @@ std::span<const std::string_view> setupTables();
 int workOffsetOf(std::string_view tableName);
 
 // Name of the table as setupKeys() has it: "work_offsets" for those tables, "m_codes" for "m_codes.M63" and its like,
-// else unchanged.
+// "chuck" for that of the second spindle too, else unchanged.
 std::string_view keyTableOf(std::string_view tableName);
 
 // 63 for "m_codes.M63"; nothing for a table that is none of these. Three figures at most.

@@ -2,14 +2,20 @@
 
 #include <fmt/format.h>
 
-#include "sim/base/units.h"
 #include "sim/setup/blank_check.h"
+#include "sim/setup/body_reader.h"
+#include "sim/setup/chuck_reader.h"
 #include "sim/setup/setup.h"
 #include "sim/setup/setup_check.h"
 #include "sim/setup/setup_document.h"
 #include "sim/setup/setup_keys.h"
+#include "sim/setup/setup_library.h"
 #include "sim/setup/stock_reader.h"
+#include "sim/setup/support_reader.h"
+#include "sim/setup/table_reading.h"
+#include "sim/setup/tool_block.h"
 #include "sim/setup/tool_reader.h"
+#include "sim/setup/turret_reader.h"
 
 namespace firstoff {
 
@@ -17,22 +23,25 @@ namespace {
 
 class SetupReading {
 public:
-    SetupReading(std::string_view text, std::string name) : document_(readSetupDocument(text)) {
+    SetupReading(std::string_view text, std::string name, const ReadSetupFile& readFile)
+        : document_(readSetupDocument(text)) {
+        readable_ = document_.findings.empty();
+        if (readable_) library_.take(document_, readFile);
         setup_.name = std::move(name);
         setup_.findings = document_.findings;
     }
 
     Setup run() {
-        const bool readable = document_.findings.empty();
-        if (readable) {
+        if (readable_) {
             for (Finding& finding : checkAgainstKeys(document_)) setup_.findings.push_back(std::move(finding));
         }
         readMachine();
-        readChuck();
-        readTailstock();
+        readTurret();
+        setup_.chuck = readChuck(table("chuck"), setup_.findings);
+        readSupports();
         setup_.stock = readStock(table("stock"), setup_.chuck.jawLength, setup_.findings);
         for (const SetupTable& table : document_.tables) readRepeated(table);
-        if (readable) checkMachine();
+        if (readable_) checkMachine();
         checkBlankInChuck(setup_);
         std::stable_sort(setup_.tools.begin(), setup_.tools.end(),
                          [](const Tool& a, const Tool& b) { return a.station < b.station; });
@@ -40,6 +49,7 @@ public:
                          [](const Offset& a, const Offset& b) { return a.number < b.number; });
         std::stable_sort(setup_.machineCodes.begin(), setup_.machineCodes.end(),
                          [](const MachineCode& a, const MachineCode& b) { return a.number < b.number; });
+        tellLibraryInSetup();
         sortByPlace(setup_.findings);
         return std::move(setup_);
     }
@@ -101,6 +111,7 @@ private:
         m.rapidRMmPerMin = numberIn(t, "rapid_x_mm_per_min");
         m.rapidZMmPerMin = numberIn(t, "rapid_z_mm_per_min");
         m.rapidPerAxis = textIn(t, "rapid") != "straight";
+        m.rapidPathSaid = t.usable("rapid") != nullptr;
         m.maxFeedMmPerMin = numberIn(t, "max_feed_mm_per_min");
         m.maxRevPerMin = numberIn(t, "max_rev_per_min");
         m.indexTimeS = numberIn(t, "index_time_s");
@@ -140,37 +151,44 @@ private:
             "Machine coordinates count from the reference position; towards the chuck and the axis they are negative.");
     }
 
-    void readChuck() {
-        const SetupTable& t = table("chuck");
-        Chuck& c = setup_.chuck;
-        c.bodyRadius = numberIn(t, "body_diameter_mm") / 2;
-        c.bodyLength = numberIn(t, "body_length_mm");
-        c.jaws = static_cast<int>(numberIn(t, "jaws"));
-        c.jawLength = numberIn(t, "jaw_length_mm");
-        c.jawOuterRadius = numberIn(t, "jaw_outer_diameter_mm") / 2;
-        c.jawWidth = numberIn(t, "jaw_width_mm");
-        c.maxRevPerMin = numberIn(t, "max_rev_per_min");
-        if (t.usable("through_bore_mm")) c.throughBoreRadius = numberIn(t, "through_bore_mm") / 2;
+    void readTurret() {
+        const SetupTable& t = table("turret");
+        const bool given = &t != &missing_;
+        if (given) {
+            setup_.turret = firstoff::readTurret(t, setup_.machine, setup_.findings);
+            setup_.toolBlock = readCommonBlock(t, setup_.findings);
+        }
+        // A gang plate has no disc.
+        if (given && setup_.turret->kind == Turret::Kind::Gang) return;
+        const SetupTable& machine = table("machine");
+        if (&machine == &missing_ || machine.find("turret_diameter_mm") || document_.incomplete) return;
+        stop("setup-missing-key", machine.span, "[machine] does not say turret_diameter_mm.",
+             "Add turret_diameter_mm (a number); only a gang plate has no disc.");
     }
 
-    void readTailstock() {
-        const SetupTable& t = table("tailstock");
-        if (&t == &missing_) return;
-        Tailstock tailstock;
-        tailstock.quillRadius = numberIn(t, "quill_diameter_mm") / 2;
-        tailstock.quillLength = numberIn(t, "quill_length_mm");
-        tailstock.centreAngle = radians(numberIn(t, "centre_angle_deg"));
-        tailstock.centreRadius = numberIn(t, "centre_diameter_mm") / 2;
-        tailstock.tipZ = numberIn(t, "centre_z_from_chuck_face_mm");
-        tailstock.tipSpan = spanOf(t, "centre_z_from_chuck_face_mm");
-        tailstock.advanced = flagIn(t, "advanced", false);
-        setup_.tailstock = tailstock;
+    void readSupports() {
+        if (const SetupTable& t = table("tailstock"); &t != &missing_) {
+            setup_.tailstock = readTailstock(t, setup_.findings);
+        }
+        if (const SetupTable& t = table("steady_rest"); &t != &missing_) {
+            setup_.steadyRest = readSteadyRest(t, setup_.findings);
+        }
+        const SetupTable& second = table("second_spindle");
+        if (&second == &missing_) return;
+        const SetupTable& chuck = table("second_spindle.chuck");
+        if (&chuck == &missing_ && !document_.incomplete) {
+            stop("setup-missing-table", second.span, "The second spindle has no table [second_spindle.chuck].",
+                 "Add it, with the keys of [chuck].");
+        }
+        setup_.secondSpindle = readSecondSpindle(second, chuck, setup_.findings);
     }
 
     void readRepeated(const SetupTable& t) {
         if (t.name == "tool") return takeTool(t);
         if (t.name == "offset") return takeOffset(t);
         if (t.name == "control") return readControl(t);
+        if (t.name == "near_miss") return readNearMiss(t);
+        if (t.name == "body") return takeBody(t);
         if (const auto number = machineCodeNumber(t.name)) return takeMachineCode(t, *number);
         if (workOffsetOf(t.name) >= 0) readWorkOffset(t);
     }
@@ -197,6 +215,7 @@ private:
     void takeTool(const SetupTable& t) {
         Tool tool = readTool(t, setup_.findings);
         if (tool.station == 0) return;  // missing or wrong, said already
+        readToolBlock(t, setup_, tool);
         if (tool.station > setup_.machine.stations) {
             stop("setup-station", spanOf(t, "station"),
                  fmt::format("Station {} is asked for, the turret has {}.", tool.station, setup_.machine.stations),
@@ -248,8 +267,45 @@ private:
                                                   : SpindleDirection::Stopped;
         }
         if (t.usable("coolant")) code.coolant = textIn(t, "coolant") == "on";
+        if (t.usable("does")) code.action = actionNamed(textIn(t, "does"));
+        checkAction(t, code.action);
         code.span = t.span;
         setup_.machineCodes.push_back(std::move(code));
+    }
+
+    static MachineAction actionNamed(std::string_view does) {
+        static constexpr std::pair<std::string_view, MachineAction> kActions[] = {
+            {"tailstock-advance", MachineAction::TailstockAdvance},
+            {"tailstock-retract", MachineAction::TailstockRetract},
+            {"chuck-open", MachineAction::ChuckOpen},
+            {"chuck-close", MachineAction::ChuckClose},
+            {"second-spindle-approach", MachineAction::SecondSpindleApproach},
+            {"second-spindle-retract", MachineAction::SecondSpindleRetract},
+            {"second-spindle-grip", MachineAction::SecondSpindleGrip},
+            {"second-spindle-release", MachineAction::SecondSpindleRelease},
+            {"second-spindle-turns-alike", MachineAction::SecondSpindleTurnsAlike},
+            {"second-spindle-stop", MachineAction::SecondSpindleStop}};
+        for (const auto& [name, action] : kActions) {
+            if (name == does) return action;
+        }
+        return MachineAction::None;
+    }
+
+    void checkAction(const SetupTable& t, MachineAction action) {
+        using enum MachineAction;
+        const bool tailstock = action == TailstockAdvance || action == TailstockRetract;
+        const bool second = action >= SecondSpindleApproach;
+        if ((!tailstock || setup_.tailstock) && (!second || setup_.secondSpindle)) return;
+        stop("setup-m-code-moves-nothing", spanOf(t, "does"),
+             fmt::format("[{}] moves the {}, but the set-up has none.", t.name,
+                         tailstock ? "tailstock" : "second spindle"),
+             fmt::format("Add the table [{}], or take does out.", tailstock ? "tailstock" : "second_spindle"));
+    }
+
+    void readNearMiss(const SetupTable& t) { setup_.nearMiss = {numberIn(t, "rapid_mm"), numberIn(t, "feed_mm")}; }
+
+    void takeBody(const SetupTable& t) {
+        if (auto body = readBody(t, setup_)) setup_.extraBodies.push_back(std::move(*body));
     }
 
     void readControl(const SetupTable& t) {
@@ -278,15 +334,32 @@ private:
         c.maxBlocks = static_cast<long>(numberIn(t, "max_blocks"));
     }
 
+    // Places in machine and tool files become those of the keys that name the files.
+    void tellLibraryInSetup() {
+        for (Finding& finding : setup_.findings) library_.tellInSetup(finding);
+        Setup& s = setup_;
+        library_.tellInSetup(s.stock.sizeSpan);
+        library_.tellInSetup(s.stock.placeSpan);
+        if (s.turret) library_.tellInSetup(s.turret->span);
+        if (s.tailstock) library_.tellInSetup(s.tailstock->tipSpan);
+        if (s.secondSpindle) library_.tellInSetup(s.secondSpindle->span);
+        if (s.steadyRest) library_.tellInSetup(s.steadyRest->span);
+        for (ExtraBody& body : s.extraBodies) library_.tellInSetup(body.span);
+        for (MachineCode& code : s.machineCodes) library_.tellInSetup(code.span);
+        for (Tool& tool : s.tools) library_.tellInSetup(tool.span);
+    }
+
     SetupDocument document_;
+    SetupLibrary library_;
     SetupTable missing_;
     Setup setup_;
+    bool readable_ = false;
 };
 
 }  // namespace
 
-Setup readSetup(std::string_view text, std::string name) {
-    return SetupReading(text, std::move(name)).run();
+Setup readSetup(std::string_view text, std::string name, const ReadSetupFile& readFile) {
+    return SetupReading(text, std::move(name), readFile).run();
 }
 
 }  // namespace firstoff

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "sim/setup/blank_check.h"
-#include "sim/setup/tool_reader.h"
+#include "sim/setup/table_reading.h"
 
 namespace firstoff {
 

@@ -1,13 +1,11 @@
 #include "sim/setup/tool_reader.h"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 
 #include <fmt/format.h>
 
 #include "sim/base/units.h"
-#include "sim/setup/setup_keys.h"
 #include "sim/setup/thread_profile.h"
 #include "sim/setup/tool_outlines.h"
 #include "sim/setup/tool_table.h"
@@ -48,7 +46,7 @@ public:
         tool_.tip = {from_.number("tip_z_mm"), from_.number("tip_x_mm") / 2};
         tool_.centreHeight = from_.number("centre_height_mm");
         tool_.overhang = from_.number("overhang_mm");
-        tool_.shankSize = from_.number("shank_mm");
+        readShank();
         readTipNumber();
         if (tool_.name.empty()) tool_.name = std::string(from_.text("kind"));
         if (worksOnTheAxis(tool_.kind)) {
@@ -65,6 +63,23 @@ public:
     }
 
 private:
+    // The designation of a holder says its shank; a height alone makes no head of other tools.
+    void readShank() {
+        tool_.shankSize = from_.number("shank_mm");
+        const bool onTheAxis = worksOnTheAxis(tool_.kind);
+        const bool said = from_.table.find("shank_mm") || from_.table.find("holder") || from_.table.incomplete;
+        if (!onTheAxis && !said && from_.says("kind")) {
+            from_.stop("setup-missing-key", "kind", "The tool does not say shank_mm.",
+                       "Add the section of the shank (of a boring bar its diameter), or for an insert the designation "
+                       "of its holder.");
+        }
+        const bool insert = tool_.kind == ToolKind::Turning || tool_.kind == ToolKind::Boring;
+        if (onTheAxis || insert || !from_.says("shank_height_mm")) return;
+        tool_.head.emplace();
+        tool_.head->shankWidth = tool_.shankSize;
+        tool_.head->shankHeight = from_.number("shank_height_mm");
+    }
+
     void readTipNumber() {
         tool_.inside = from_.flag("inside");
         const int usual = tool_.inside ? 6 : usualTipNumber(tool_.kind);
@@ -257,13 +272,6 @@ private:
 };
 
 }  // namespace
-
-double numberIn(const SetupTable& table, std::string_view key) {
-    if (const SetupEntry* entry = table.usable(key)) return entry->value.number;
-    const SetupKey* known = setupKey(keyTableOf(table.name), key);
-    assert(known);
-    return known->fallback;
-}
 
 Tool readTool(const SetupTable& table, std::vector<Finding>& findings) {
     return ToolReading(table, findings).run();

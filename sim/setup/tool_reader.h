@@ -8,9 +8,6 @@
 
 namespace firstoff {
 
-// Value of a key, or the safe value of the table of keys where it is missing or was objected to.
-double numberIn(const SetupTable& table, std::string_view key);
-
 // `table` has been checked against the keys; contradictions between its values are added to `findings`, and mended so
 // that the outline can be made whatever the file says.
 Tool readTool(const SetupTable& table, std::vector<Finding>& findings);

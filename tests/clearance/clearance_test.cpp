@@ -71,6 +71,21 @@ ClearanceResult check(const Job& job, const firstoff::Setup& setup) {
     return checkClearances(job.timeline, job.toolpath, setup, nullptr);
 }
 
+BodyKind bodyOf(const ClearanceResult& result) {
+    return result.bodies->bodies[result.perMove.at(0).body].kind;
+}
+BodyKind otherOf(const ClearanceResult& result) {
+    return result.bodies->bodies[result.perMove.at(0).other].kind;
+}
+// Contacts, and not what is near or not modelled.
+std::vector<Finding> contactsOf(const ClearanceResult& result) {
+    std::vector<Finding> contacts;
+    for (const Finding& finding : result.findings) {
+        if (finding.severity == Severity::Stop) contacts.push_back(finding);
+    }
+    return contacts;
+}
+
 // Gaps are told as float; at 100 mm that is 4e-6.
 constexpr double kFloat = 1e-5;
 
@@ -79,7 +94,7 @@ struct Row {
     Outline tool;
     Job job;
     double gap;
-    Body body;
+    BodyKind body;
     Point place;
 };
 
@@ -87,19 +102,19 @@ struct Row {
 TEST(Clearance, TableOfGapsOfOneMove) {
     const double h = std::sqrt(0.5);
     const Row rows[] = {
-        {"stands in front of the jaws", smallBlock(), Job({40, 60}).stay(), 10, Body::Jaws, {30, 60.5}},
-        {"feeds up to the jaws", smallBlock(), Job({100, 60}).to({31, 60}), 1, Body::Jaws, {30, 60.5}},
-        {"feeds away from them", smallBlock(), Job({31, 60}).to({100, 60}), 1, Body::Jaws, {30, 60.5}},
-        {"passes the corner of the jaws", smallBlock(), Job({50, 80}).to({30, 100}), 20 * h, Body::Jaws, {30, 80}},
-        {"slides along the face", smallBlock(), Job({33, 40}).to({33, 60}), 3, Body::Jaws, {30, 40.5}},
-        {"inside the bar's radius", smallBlock(), Job({40, 10}).to({10, 10}), 10, Body::ChuckBody, {0, 10.5}},
-        {"on the other side of the axis", smallBlock(), Job({40, -60}).stay(), 10, Body::Jaws, {30, -59.5}},
-        {"disc by the corner of the jaws", disc(), Job({39, 92}).stay(), 9, Body::Jaws, {30, 80}},
-        {"disc reaches 1 mm in", disc(), Job({33, 84}).stay(), -1, Body::Jaws, {30, 80}},
-        {"disc past a corner", disc(), Job({50, 80}).to({30, 100}), 20 * h - 6, Body::Jaws, {30, 80}},
+        {"stands in front of the jaws", smallBlock(), Job({40, 60}).stay(), 10, BodyKind::Jaws, {30, 60.5}},
+        {"feeds up to the jaws", smallBlock(), Job({100, 60}).to({31, 60}), 1, BodyKind::Jaws, {30, 60.5}},
+        {"feeds away from them", smallBlock(), Job({31, 60}).to({100, 60}), 1, BodyKind::Jaws, {30, 60.5}},
+        {"passes the corner of the jaws", smallBlock(), Job({50, 80}).to({30, 100}), 20 * h, BodyKind::Jaws, {30, 80}},
+        {"slides along the face", smallBlock(), Job({33, 40}).to({33, 60}), 3, BodyKind::Jaws, {30, 40.5}},
+        {"inside the bar's radius", smallBlock(), Job({40, 10}).to({10, 10}), 10, BodyKind::ChuckBody, {0, 10.5}},
+        {"on the other side of the axis", smallBlock(), Job({40, -60}).stay(), 10, BodyKind::Jaws, {30, -59.5}},
+        {"disc by the corner of the jaws", disc(), Job({39, 92}).stay(), 9, BodyKind::Jaws, {30, 80}},
+        {"disc reaches 1 mm in", disc(), Job({33, 84}).stay(), -1, BodyKind::Jaws, {30, 80}},
+        {"disc past a corner", disc(), Job({50, 80}).to({30, 100}), 20 * h - 6, BodyKind::Jaws, {30, 80}},
         // Zone of the tip: z -1 to 30. Halfway through it is 15.5 from either side.
-        {"right through the jaws", smallBlock(), Job({40, 60}).to({-1, 60}), -15.5, Body::Jaws, {30, 60.5}},
-        {"touches without pressing", smallBlock(), Job({40, 60}).to({30, 60}), 0, Body::Jaws, {30, 60.5}},
+        {"right through the jaws", smallBlock(), Job({40, 60}).to({-1, 60}), -15.5, BodyKind::Jaws, {30, 60.5}},
+        {"touches without pressing", smallBlock(), Job({40, 60}).to({30, 60}), 0, BodyKind::Jaws, {30, 60.5}},
     };
     for (const Row& row : rows) {
         SCOPED_TRACE(row.name);
@@ -107,9 +122,9 @@ TEST(Clearance, TableOfGapsOfOneMove) {
         const ClearanceResult result = check(row.job, setup);
         ASSERT_EQ(result.perMove.size(), 1u);
         EXPECT_NEAR(result.perMove[0].gapMm, row.gap, kFloat);
-        EXPECT_EQ(result.perMove[0].body, row.body);
-        EXPECT_EQ(result.perMove[0].part, ToolPart::Edge);
-        EXPECT_EQ(result.findings.size(), row.gap <= 0 ? 1u : 0u);
+        EXPECT_EQ(otherOf(result), row.body);
+        EXPECT_EQ(bodyOf(result), BodyKind::Edge);
+        EXPECT_EQ(contactsOf(result).size(), row.gap <= 0 ? 1u : 0u);
         if (std::string(row.name) == "right through the jaws") continue;  // at the deepest point two faces are as near
         EXPECT_NEAR(result.perMove[0].place.z, row.place.z, kFloat);
         EXPECT_NEAR(result.perMove[0].place.r, row.place.r, kFloat);
@@ -150,26 +165,26 @@ TEST(Clearance, TailstockCentreIsAConeAndAllBehindItAsThickAsTheQuill) {
         const char* name;
         Point tip;
         double gap;
-        Body body;
+        BodyKind body;
     };
     const TailRow rows[] = {
-        {"in front of the point", {195, 0}, 4, Body::TailstockCentre},
+        {"in front of the point", {195, 0}, 4, BodyKind::Centre},
         // From the block's corner (201, 8) square to the flank that rises at 30°.
-        {"beside the flank", {200, 8}, 8 * std::cos(radians(30)) - std::sin(radians(30)), Body::TailstockCentre},
-        {"above the quill", {coneEnd + 5, 33}, 3, Body::TailstockQuill},
-        {"behind the quill", {coneEnd + 104, 0}, 4, Body::TailstockQuill},
-        {"below the axis", {195, -1}, 4, Body::TailstockCentre},
+        {"beside the flank", {200, 8}, 8 * std::cos(radians(30)) - std::sin(radians(30)), BodyKind::Centre},
+        {"above the quill", {coneEnd + 5, 33}, 3, BodyKind::Quill},
+        {"behind the quill", {coneEnd + 104, 0}, 4, BodyKind::Quill},
+        {"below the axis", {195, -1}, 4, BodyKind::Centre},
     };
     for (const TailRow& row : rows) {
         SCOPED_TRACE(row.name);
         const ClearanceResult result = check(Job(row.tip).stay(), setup);
         EXPECT_NEAR(result.perMove[0].gapMm, row.gap, kFloat);
-        EXPECT_EQ(result.perMove[0].body, row.body);
+        EXPECT_EQ(otherOf(result), row.body);
     }
     const ClearanceResult hit = check(Job({195, 0}).to({210, 0}), setup);
-    ASSERT_EQ(hit.findings.size(), 1u);
-    EXPECT_EQ(hit.findings[0].code, "tool-into-tailstock");
-    EXPECT_NEAR(*hit.findings[0].timeS, 4.0 / 15, 1e-9);  // the right side of the block is 1 ahead of the tip
+    ASSERT_EQ(contactsOf(hit).size(), 1u);
+    EXPECT_EQ(contactsOf(hit)[0].code, "tool-into-tailstock");
+    EXPECT_NEAR(*contactsOf(hit)[0].timeS, 4.0 / 15, 1e-9);  // the right side of the block is 1 ahead of the tip
 }
 
 TEST(Clearance, ADrillInABarThatRunsThroughTheChuckMeetsTheBarAndNotTheChuck) {
@@ -179,19 +194,19 @@ TEST(Clearance, ADrillInABarThatRunsThroughTheChuckMeetsTheBarAndNotTheChuck) {
     EXPECT_NEAR(check(Job({10, 5}).to({-10, 5}), setup).perMove[0].gapMm, 25 - 6, kFloat);
     EXPECT_NEAR(check(Job({10, 5}).to({-45, 5}), setup).perMove[0].gapMm, 5, kFloat);
     const ClearanceResult through = check(Job({10, 5}).to({-53, 5}), setup);
-    ASSERT_EQ(through.findings.size(), 1u);
-    EXPECT_EQ(through.findings[0].code, "tool-into-chuck");
-    EXPECT_NEAR(through.findings[0].values[0].second, 3, 1e-8);
+    ASSERT_EQ(contactsOf(through).size(), 1u);
+    EXPECT_EQ(contactsOf(through)[0].code, "tool-into-chuck");
+    EXPECT_NEAR(contactsOf(through)[0].values[0].second, 3, 1e-8);
 }
 
 TEST(Clearance, HolderIsToldApartFromTheEdge) {
     const auto setup = latheWith(smallBlock(), block(0, 20, 1, 40));
     // Tip at radius 20, inside the bar's radius; the holder stands out over the jaws.
     const ClearanceResult result = check(Job({60, 20}).to({25, 20}), setup);
-    EXPECT_EQ(result.perMove[0].part, ToolPart::Holder);
-    ASSERT_EQ(result.findings.size(), 1u);
-    EXPECT_EQ(result.findings[0].code, "tool-into-jaws");
-    EXPECT_THAT(result.findings[0].message, testing::HasSubstr("holder of station 1"));
+    EXPECT_EQ(bodyOf(result), BodyKind::Holder);
+    ASSERT_EQ(contactsOf(result).size(), 1u);
+    EXPECT_EQ(contactsOf(result)[0].code, "tool-into-jaws");
+    EXPECT_THAT(contactsOf(result)[0].message, testing::HasSubstr("holder of station 1"));
 }
 
 TEST(Clearance, FindingNamesLineTimePlaceAndFigures) {
@@ -199,8 +214,8 @@ TEST(Clearance, FindingNamesLineTimePlaceAndFigures) {
     Job job({100, 60});
     job.toolpath.datums.front() = {110, 0};
     const ClearanceResult result = check(job.to({50, 60}).to({25, 60}), setup);
-    ASSERT_EQ(result.findings.size(), 1u);
-    const Finding& f = result.findings[0];
+    ASSERT_EQ(contactsOf(result).size(), 1u);
+    const Finding f = contactsOf(result)[0];
     EXPECT_EQ(f.severity, Severity::Stop);
     EXPECT_EQ(f.code, "tool-into-jaws");
     EXPECT_EQ(f.span, (SourceSpan{SourceSpan::File::Program, 11, 0, 0}));
@@ -226,10 +241,10 @@ TEST(Clearance, FeedUnderConstantSurfaceSpeedTellsTheTimeOfContactByItsOwnPace) 
     job.toolpath.moves[0].feed = 0.2;
     job.timeline = layOut(job.toolpath, setup);
     const ClearanceResult result = check(job, setup);
-    ASSERT_EQ(result.findings.size(), 1u);
+    ASSERT_EQ(contactsOf(result).size(), 1u);
     // Contact at radius 80. At constant surface speed the feed is f·1000 v/(2 pi r) per minute, so the time from radius
     // 120 to 80 is pi (120² - 80²) / (1000 v f) minutes; the speed stays far below the clamp.
-    EXPECT_NEAR(*result.findings[0].timeS, 60 * kPi * (120 * 120 - 80 * 80) / (1000.0 * 200 * 0.2), 1e-6);
+    EXPECT_NEAR(*contactsOf(result)[0].timeS, 60 * kPi * (120 * 120 - 80 * 80) / (1000.0 * 200 * 0.2), 1e-6);
 }
 
 struct RunRow {
@@ -273,41 +288,41 @@ TEST(Clearance, RunsOfTouchingMovesAreOneFinding) {
     for (const RunRow& row : rows) {
         SCOPED_TRACE(row.name);
         const ClearanceResult result = check(row.job, setup);
-        ASSERT_EQ(result.findings.size(), row.codes.size());
+        ASSERT_EQ(contactsOf(result).size(), row.codes.size());
         for (std::size_t i = 0; i < row.codes.size(); ++i) {
-            EXPECT_EQ(result.findings[i].code, row.codes[i]);
-            EXPECT_NEAR(result.findings[i].values[0].second, row.depths[i], 1e-8);
-            EXPECT_EQ(result.findings[i].span.line, row.lines[i]);
+            EXPECT_EQ(contactsOf(result)[i].code, row.codes[i]);
+            EXPECT_NEAR(contactsOf(result)[i].values[0].second, row.depths[i], 1e-8);
+            EXPECT_EQ(contactsOf(result)[i].span.line, row.lines[i]);
         }
     }
 }
 
 TEST(Clearance, AToolIndexedInStandingInAJawIsFound) {
     const ClearanceResult result = check(Job({20, 60}).stay(MoveKind::Index), latheWith(smallBlock()));
-    ASSERT_EQ(result.findings.size(), 1u);
-    EXPECT_THAT(result.notModelled, testing::ElementsAre(testing::HasSubstr("indexes"), testing::HasSubstr("holder")));
+    ASSERT_EQ(contactsOf(result).size(), 1u);
 }
 
+// Both in words and, where the program moves it, as a finding that keeps the trial from being clear.
 TEST(Clearance, SaysWhatItDoesNotLookAt) {
-    const auto with = [](firstoff::Setup setup, int toolIndex, MoveKind kind) {
-        Job job({300, 100}, toolIndex);
-        job.stay(kind);
-        return check(job, setup);
-    };
     const auto whole = latheWith(smallBlock(), block(0, 20, 1, 40));
-    EXPECT_TRUE(with(whole, 0, MoveKind::Dwell).notModelled.empty());
-    EXPECT_THAT(with(whole, 0, MoveKind::Index).notModelled, testing::ElementsAre(testing::HasSubstr("indexes")));
-    EXPECT_THAT(with(latheWith(smallBlock()), 0, MoveKind::Dwell).notModelled,
-                testing::ElementsAre(testing::HasSubstr("only its edge")));
-    auto thick = whole;
-    thick.stock.outerRadius = 90;
-    EXPECT_THAT(with(thick, 0, MoveKind::Dwell).notModelled, testing::ElementsAre(testing::HasSubstr("jaws")));
+    Job job({300, 100});
+    job.stay();
+    const ClearanceResult still = check(job, whole);
+    EXPECT_THAT(still.notModelled, testing::Contains(testing::HasSubstr("no table [turret]")));
+    EXPECT_TRUE(still.findings.empty());  // nothing moves
+
+    const ClearanceResult moved = check(job.to({310, 100}), whole);
+    ASSERT_EQ(moved.findings.size(), 1u);
+    EXPECT_EQ(moved.findings[0].code, "not-modelled");
+    EXPECT_TRUE(moved.findings[0].unproven);
+    EXPECT_EQ(verdictOf(moved.findings), Verdict::NotProven);
 
     Job empty({300, 100});
+    empty.toolpath.calls[1].station = 2;
     empty.toolpath.calls[1].toolIndex = -1;
     empty.stay();
     const ClearanceResult result = check(empty, whole);
-    EXPECT_THAT(result.notModelled, testing::ElementsAre(testing::HasSubstr("Station 1 has no tool")));
+    EXPECT_THAT(result.notModelled, testing::Contains(testing::HasSubstr("Station 2 has no tool")));
     EXPECT_EQ(result.perMove[0].gapMm, std::numeric_limits<float>::infinity());
 }
 
@@ -315,8 +330,10 @@ TEST(Clearance, StopsWhenAsked) {
     std::stop_source source;
     source.request_stop();
     const Job job = Job({40, 60}).stay();
+    ClearanceOptions options;
+    options.stop = source.get_token();
     EXPECT_TRUE(
-        checkClearances(job.timeline, job.toolpath, latheWith(smallBlock()), source.get_token()).perMove.empty());
+        checkClearances(job.timeline, job.toolpath, latheWith(smallBlock()), nullptr, options).perMove.empty());
 }
 
 TEST(Clearance, NothingThereIsInfinitelyFar) {
@@ -324,7 +341,7 @@ TEST(Clearance, NothingThereIsInfinitelyFar) {
     setup.chuck = {};
     const ClearanceResult result = check(Job({40, 60}).to({-40, 0}), setup);
     EXPECT_EQ(result.perMove[0].gapMm, std::numeric_limits<float>::infinity());
-    EXPECT_TRUE(result.findings.empty());
+    EXPECT_TRUE(contactsOf(result).empty());
 }
 
 }  // namespace

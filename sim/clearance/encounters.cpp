@@ -1,0 +1,286 @@
+#include "sim/clearance/encounters.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <string>
+#include <utility>
+
+namespace firstoff {
+
+namespace {
+
+std::string motionOf(MoveKind kind) {
+    switch (kind) {
+        case MoveKind::Rapid:
+        case MoveKind::Home:
+            return " at rapid";
+        case MoveKind::Index:
+            return " while the turret indexes";
+        case MoveKind::Dwell:
+            return "";
+        default:
+            return " at feed";
+    }
+}
+
+// "The insert of station 1", "The block of station 5", …
+std::string subjectOf(const MachineBody& body, const Setup& setup) {
+    if (body.kind != BodyKind::Edge || body.toolIndex < 0) return body.name;
+    const Tool& tool = setup.tools[static_cast<std::size_t>(body.toolIndex)];
+    const char* word = "insert";
+    switch (tool.kind) {
+        case ToolKind::Turning:
+        case ToolKind::Boring:
+        case ToolKind::Threading:
+            break;
+        case ToolKind::Grooving:
+        case ToolKind::Parting:
+            word = "blade";
+            break;
+        case ToolKind::Drill:
+        case ToolKind::CentreDrill:
+        case ToolKind::StepDrill:
+            word = "drill";
+            break;
+        case ToolKind::Reamer:
+            word = "reamer";
+            break;
+        case ToolKind::Tap:
+            word = "tap";
+            break;
+    }
+    return fmt::format("the {} of station {}", word, tool.station);
+}
+
+std::string withCapital(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
+const char* remedyOf(const std::string& code) {
+    if (code == "tool-into-chuck") {
+        return "Check the Z of the block, the work offset and the tool's length offset; hold the bar further out if "
+               "the part needs it.";
+    }
+    if (code == "tool-into-jaws") {
+        return "Check the Z of the block, the work offset and how far the bar stands out of the jaws; hold it further "
+               "out, shorten the cut, or approach from a larger X.";
+    }
+    if (code == "tool-into-tailstock") {
+        return "Approach and retract further from the centre, use a tool with more reach, or draw the tailstock back "
+               "first.";
+    }
+    if (code == "holder-into-material") {
+        return "Use a holder with more reach or a longer overhang, take the cut shallower or shorter, or widen the "
+               "groove.";
+    }
+    if (code == "swing-into-body") {
+        return "Retract further before the T word, so that every tool on the turret swings clear.";
+    }
+    if (code == "neighbour-into-body") {
+        return "Move the neighbour to a station further off, shorten what stands out of it, or hold the part further "
+               "out.";
+    }
+    if (code == "turret-into-body") {
+        return "Let the tool stand further out of its block, hold the part further out, or shorten the way.";
+    }
+    if (code == "tailstock-into-body") return "Clear the way of the tailstock first, or correct where it is sent to.";
+    if (code == "second-spindle-into-body") {
+        return "Clear the way of the second spindle first, or correct where it is sent to.";
+    }
+    if (code == "bodies-overlap") return "Correct the measures or the place of one of them in the set-up.";
+    if (code == "near-miss") {
+        return "Give it more room, or make sure of the figure on the machine: dry run, single block, a hand on the "
+               "feed hold.";
+    }
+    return "Change the way so that it keeps clear, or the set-up if the body stands elsewhere.";
+}
+
+// A pair's sightings that go on from each other.
+struct Run {
+    bool open = false;
+    int told = -1;  // index into the list of what is told; -1: hidden behind what was met first
+    std::uint32_t last = 0;
+    std::uint32_t stretch = 0;
+};
+
+struct Entry {
+    Sighting first;      // of contacts: the first; of near misses: the nearest
+    double deepest = 0;  // least gap of all
+    bool contact = false;
+    std::uint16_t call = 0;
+};
+
+class Teller {
+public:
+    Teller(const TellingContext& context, const std::vector<bool>& holderSaid) : c_(context), holderSaid_(holderSaid) {
+        // Neighbouring moves of one run of a cycle share a number; each move outside of cycles has its own.
+        stretch_.reserve(c_.timeline.moves.size());
+        BlockId before = kNoBlock;
+        std::uint32_t number = 0;
+        for (std::size_t i = 0; i < c_.timeline.moves.size(); ++i) {
+            const BlockId cycle = moveOf(static_cast<std::uint32_t>(i)).cycleBlock;
+            if (cycle == kNoBlock || cycle != before) ++number;
+            before = cycle;
+            stretch_.push_back(number);
+        }
+    }
+
+    Told run(const std::vector<Sighting>& sightings) {
+        for (std::size_t i = 0; i < sightings.size();) {
+            std::size_t end = i;
+            while (end < sightings.size() && sightings[end].timedMove == sightings[i].timedMove) ++end;
+            takeMove(sightings, i, end);
+            i = end;
+        }
+        dropMissesBesideContacts();
+        std::stable_sort(entries_.begin(), entries_.end(),
+                         [this](const Entry& a, const Entry& b) { return timeOf(a) < timeOf(b); });
+        Told told;
+        for (const Entry& entry : entries_) {
+            Finding finding = findingOf(entry);
+            told.encounters.push_back(encounterOf(entry, finding));
+            told.findings.push_back(std::move(finding));
+        }
+        return told;
+    }
+
+private:
+    const Move& moveOf(std::uint32_t timed) const { return c_.toolpath.moves[c_.timeline.moves[timed].move]; }
+
+    void takeMove(const std::vector<Sighting>& all, std::size_t begin, std::size_t end) {
+        // What is met first; of two that are met at once, the one that is deeper in.
+        const Sighting* first = nullptr;
+        for (std::size_t i = begin; i < end; ++i) {
+            const Sighting& s = all[i];
+            if (s.gap.gap > 0) continue;
+            if (first == nullptr || s.gap.contactAt < first->gap.contactAt ||
+                (s.gap.contactAt == first->gap.contactAt && s.gap.gap < first->gap.gap)) {
+                first = &s;
+            }
+        }
+        for (std::size_t i = begin; i < end; ++i) {
+            if (all[i].gap.gap <= 0) {
+                touch(all[i], &all[i] == first);
+            } else if (first == nullptr) {
+                miss(all[i]);
+            }
+        }
+    }
+
+    void touch(const Sighting& s, bool isFirst) {
+        Run& run = runs_[s.pair];
+        const std::uint32_t stretch = stretch_[s.timedMove];
+        const bool continues = run.open && (run.last + 1 >= s.timedMove || stretch == run.stretch);
+        if (!continues) run = {true, -1, s.timedMove, stretch};
+        run.last = s.timedMove;
+        run.stretch = stretch;
+        const bool said = s.code == std::string("holder-into-material") && holderSaid_[s.timedMove];
+        if (run.told < 0 && isFirst && !said) {
+            run.told = static_cast<int>(entries_.size());
+            entries_.push_back({s, s.gap.gap, true, moveOf(s.timedMove).call});
+        }
+        if (run.told >= 0) {
+            Entry& entry = entries_[static_cast<std::size_t>(run.told)];
+            entry.deepest = std::min(entry.deepest, s.gap.gap);
+        }
+    }
+
+    // One for a pair as long as the same tool is in use: where it is nearest.
+    void miss(const Sighting& s) {
+        const std::uint16_t call = moveOf(s.timedMove).call;
+        const auto [at, fresh] = misses_.try_emplace({s.pair, call}, entries_.size());
+        if (fresh) {
+            entries_.push_back({s, s.gap.gap, false, call});
+            return;
+        }
+        Entry& entry = entries_[at->second];
+        if (s.gap.gap < entry.deepest) entry = {s, s.gap.gap, false, call};
+    }
+
+    void dropMissesBesideContacts() {
+        const auto superfluous = [this](const Entry& miss) {
+            return !miss.contact && std::any_of(entries_.begin(), entries_.end(), [&](const Entry& e) {
+                return e.contact && e.first.pair == miss.first.pair && e.call == miss.call;
+            });
+        };
+        std::vector<Entry> kept;
+        for (const Entry& entry : entries_) {
+            if (!superfluous(entry)) kept.push_back(entry);
+        }
+        entries_ = std::move(kept);
+    }
+
+    double fractionOf(const Entry& e) const {
+        return e.contact ? std::max(0.0, e.first.gap.contactAt) : e.first.nearestAt;
+    }
+    double timeOf(const Entry& e) const { return c_.ways.timeAt(e.first.timedMove, fractionOf(e)); }
+
+    Finding findingOf(const Entry& entry) const {
+        const Sighting& s = entry.first;
+        const BodyPair& pair = c_.pairs[s.pair];
+        const MachineBody& body = c_.bodies.bodies[pair.body];
+        const MachineBody& other = c_.bodies.bodies[pair.other];
+        const Move& move = moveOf(s.timedMove);
+        const Point place = turnedIntoPlane(s.gap.place);
+        const Point work = place - c_.toolpath.datumOf(move);
+        const std::string motion = pair.still ? "" : motionOf(c_.timeline.moves[s.timedMove].kind);
+        const std::string way = s.gap.onStraightWay ? ", if this control's rapids run straight" : "";
+        Finding finding;
+        finding.span.line = pair.still || move.block == kNoBlock ? 0 : move.block + 1;
+        if (pair.still) finding.span.file = SourceSpan::File::Setup;
+        finding.timeS = timeOf(entry);
+        finding.place = place;
+        const std::string subject = withCapital(subjectOf(body, c_.setup));
+        if (entry.contact) {
+            finding.severity = Severity::Stop;
+            finding.code = s.code;
+            const double depth = -entry.deepest;
+            const std::string touches = depth >= 0.0005 ? fmt::format("goes {:.3f} mm into", depth) : "meets";
+            finding.message = fmt::format("{} {} {}{}{}; first contact at X{:.3f} Z{:.3f}.", subject, touches,
+                                          other.name, motion, way, 2 * work.r, work.z);
+            finding.values = {{"depth_mm", std::max(depth, 0.0)}, {"x_diameter_mm", 2 * work.r}, {"z_mm", work.z}};
+        } else {
+            finding.severity = Severity::Warning;
+            finding.code = "near-miss";
+            finding.message =
+                fmt::format("{} comes within {:.2f} mm of {}{}{}, at X{:.3f} Z{:.3f}; {:g} mm are wanted.", subject,
+                            entry.deepest, other.name, motion, way, 2 * work.r, work.z, s.limitMm);
+            finding.values = {{"gap_mm", entry.deepest}, {"x_diameter_mm", 2 * work.r}, {"z_mm", work.z}};
+        }
+        finding.remedy = remedyOf(finding.code);
+        return finding;
+    }
+
+    Encounter encounterOf(const Entry& entry, const Finding& finding) const {
+        const BodyPair& pair = c_.pairs[entry.first.pair];
+        Encounter e;
+        e.timedMove = entry.first.timedMove;
+        e.timeS = *finding.timeS;
+        e.fraction = fractionOf(entry);
+        e.body = pair.body;
+        e.other = pair.other;
+        e.gapMm = entry.deepest;
+        e.place = entry.first.gap.place;
+        e.code = finding.code;
+        return e;
+    }
+
+    const TellingContext& c_;
+    const std::vector<bool>& holderSaid_;
+    std::vector<std::uint32_t> stretch_;  // per timed move
+    std::map<std::uint32_t, Run> runs_;
+    std::map<std::pair<std::uint32_t, std::uint16_t>, std::size_t> misses_;
+    std::vector<Entry> entries_;
+};
+
+}  // namespace
+
+Told tell(const TellingContext& context, const std::vector<Sighting>& sightings, const std::vector<bool>& holderSaid) {
+    return Teller(context, holderSaid).run(sightings);
+}
+
+}  // namespace firstoff
