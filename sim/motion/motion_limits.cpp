@@ -118,6 +118,7 @@ void MotionLimits::checkAskedSpeed(const Move& move, double timeS) {
 
 void MotionLimits::checkSpeed(const Move& move, double fastest, double timeS) {
     checkAskedSpeed(move, timeS);
+    checkSecondChuck(move, fastest, timeS);
     const double allowed = setup_.chuck.maxRevPerMin;
     const bool above = allowed > 0 && fastest > allowed * (1 + 1e-9);
     const bool before = std::exchange(aboveChuckLimit_, above);
@@ -129,6 +130,44 @@ void MotionLimits::checkSpeed(const Move& move, double fastest, double timeS) {
     finding->remedy = toolpath_.modals[move.modal].constantSurfaceSpeed
                           ? "Clamp the speed with G50 S… at or below the chuck's figure before G96."
                           : "Lower S to the chuck's figure or below.";
+    finding->values = {{"rev_per_min", fastest}, {"chuck_limit_rev_per_min", allowed}};
+}
+
+void MotionLimits::follow(std::uint32_t index) {
+    for (; event_ < toolpath_.machineEvents.size() && toolpath_.machineEvents[event_].duringMove <= index; ++event_) {
+        switch (toolpath_.machineEvents[event_].action) {
+            case MachineAction::SecondSpindleTurnsAlike:
+                secondTurns_ = true;
+                break;
+            case MachineAction::SecondSpindleStop:
+                secondTurns_ = false;
+                break;
+            case MachineAction::SecondSpindleGrip:
+                secondGrips_ = true;
+                break;
+            case MachineAction::SecondSpindleRelease:
+                secondGrips_ = false;
+                break;
+            default:
+                break;
+        }
+    }
+}
+
+void MotionLimits::checkSecondChuck(const Move& move, double fastest, double timeS) {
+    if (!setup_.secondSpindle) return;
+    const double ofChuck = setup_.secondSpindle->chuck.maxRevPerMin, ofSpindle = setup_.secondSpindle->maxRevPerMin;
+    const bool byChuck = ofChuck > 0 && (ofSpindle <= 0 || ofChuck <= ofSpindle);
+    const double allowed = byChuck ? ofChuck : ofSpindle;
+    const bool above = (secondTurns_ || secondGrips_) && allowed > 0 && fastest > allowed * (1 + 1e-9);
+    const bool before = std::exchange(aboveSecondLimit_, above);
+    if (!above || before) return;
+    Finding* finding = add(SecondChuckSpeed, move, timeS, Severity::Stop, "speed-above-second-chuck-limit");
+    if (!finding) return;
+    finding->message =
+        fmt::format("The second spindle would turn {:.0f} rev/min in step with the first; {} {:.0f} rev/min.", fastest,
+                    byChuck ? "its chuck is marked" : "it goes up to", allowed);
+    finding->remedy = "Lower S, or clamp it with G50 S…, while both spindles turn together.";
     finding->values = {{"rev_per_min", fastest}, {"chuck_limit_rev_per_min", allowed}};
 }
 

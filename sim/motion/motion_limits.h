@@ -16,10 +16,12 @@ class MotionLimits {
 public:
     MotionLimits(const Toolpath& toolpath, const Setup& setup, std::vector<Finding>& findings);
 
+    // Before the checks of a move: what M codes have done up to it.
+    void follow(std::uint32_t index);
     // Over-travel anywhere along the move, said where it begins or grows.
     void checkTravel(const Move& move, double timeS);
-    // `fastest`: highest spindle speed met along the move, rev/min. Said where the chuck's limit is passed or the
-    // machine's is asked for, not again while that stays so.
+    // `fastest`: highest spindle speed met along the move, rev/min. Said where a chuck's limit is passed or the
+    // machine's is asked for, not again while that stays so. The second chuck counts while it turns in step or grips.
     void checkSpeed(const Move& move, double fastest, double timeS);
     // Feed moves: what the feed asked for, and why it could not be had.
     void checkFeed(const Move& move, double fastest, const PaceLimits& limits, double timeS);
@@ -36,11 +38,13 @@ private:
         Feed = 8,
         Stopped = 16,
         Missing = 32,
-        MachineSpeed = 64
+        MachineSpeed = 64,
+        SecondChuckSpeed = 128
     };
 
     // Null if this block has had its finding on the topic.
     Finding* add(Topic topic, const Move& move, double timeS, Severity severity, const char* code);
+    void checkSecondChuck(const Move& move, double fastest, double timeS);
     void checkAskedSpeed(const Move& move, double timeS);
     void checkAxis(Topic topic, const Move& move, double timeS, Range reached, Range before, Range travel);
 
@@ -51,6 +55,9 @@ private:
     bool feedMissingSaid_ = false;    // the control has said it already
     bool aboveChuckLimit_ = false;    // the move before was
     bool aboveMachineLimit_ = false;
+    bool aboveSecondLimit_ = false;
+    std::size_t event_ = 0;  // into Toolpath::machineEvents
+    bool secondTurns_ = false, secondGrips_ = false;
 };
 
 }  // namespace firstoff

@@ -74,6 +74,7 @@ private:
         timeline_.firstOf.push_back(static_cast<std::uint32_t>(timeline_.moves.size()));
         spindle_ = spindleLaw(toolpath_.modals[move.modal], setup_.machine);
         shift_ = toolpath_.programmedShift(move);
+        limits_.follow(index);
         limits_.checkTravel(move, clock_);
         if (isFeed(move.kind)) {
             layFeed(index, move);

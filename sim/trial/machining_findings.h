@@ -81,6 +81,19 @@ std::vector<Finding> looseRingFindings(const Machining& machining);
 // Notes: cuts over the corners of bars that are not round, one per tool call.
 std::vector<Finding> interruptedCutFindings(const Machining& machining);
 
+// Too little of the bar in the jaws for what stands out of them, too slender without support; a note where the speed
+// marked on the chuck is not known. Of the set-up, where it says how far the bar sticks out.
+std::vector<Finding> gripFindings(const Machining& machining);
+
+// The centre of the tailstock in the way of a tool that goes to the axis, and advanced against a bar without a hole for
+// it or past the end of it.
+std::vector<Finding> tailstockFindings(const Machining& machining);
+
+// Chuck and second spindle that open, close, grip and travel when they must not: with nothing left to hold the part,
+// turning, out of step, at nothing, or pulling at what both hold. What M codes make of the bar and is not modelled is
+// said, not proven.
+std::vector<Finding> workholdingFindings(const Machining& machining);
+
 // What a section, all that one tool does, leaves to the sections before it or leaves behind for the next: words that it
 // does not give itself, surface speed at the tool change, a spindle stopped in the cut, coolant off, another tool's
 // feed or offset.

@@ -135,6 +135,9 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     take(trial.findings, partingFindings(machining));
     take(trial.findings, looseRingFindings(machining));
     take(trial.findings, interruptedCutFindings(machining));
+    take(trial.findings, gripFindings(machining));
+    take(trial.findings, tailstockFindings(machining));
+    take(trial.findings, workholdingFindings(machining));
     take(trial.findings, sectionFindings(machining));
     addUp(trial);
     return true;

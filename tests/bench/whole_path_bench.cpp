@@ -85,7 +85,8 @@ void stageClearance(benchmark::State& state) {
     const auto setup = shop::wavyContourSetup();
     const Toolpath path = interpret(readProgram(contourText(), "contour"), setup);
     const Timeline timeline = layOut(path, setup);
-    for (auto _ : state) benchmark::DoNotOptimize(checkClearances(timeline, path, setup, {}));
+    const auto stock = StockHistory::cut(timeline, path, setup);
+    for (auto _ : state) benchmark::DoNotOptimize(checkClearances(timeline, path, setup, stock));
 }
 BENCHMARK(stageClearance)->Unit(benchmark::kMillisecond);
 

@@ -51,7 +51,7 @@ TEST(Pip, FacingOutwardsFromTheCentreLeavesOneToo) {
 }
 
 TEST(Pip, ASmallPinThatIsTurnedIsNone) {
-    auto setup = shop::barStock(14, 60);
+    auto setup = shop::barStock(14, 40);
     shop::addTurningTool(setup, 1, 'C', 0.8);
     const auto trial = shop::run(
         "G21 G40 G99\nT0101\nG50 S2500\nG96 S180 M03\nG00 X54. Z0\nG01 X-1.6 F.2\nG00 Z2.\nX3.\nG01 Z-5. F.1\nX54.\n"
