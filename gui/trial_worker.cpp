@@ -7,6 +7,7 @@
 
 #include "sim/output/blank_files.h"
 #include "sim/output/program_folder.h"
+#include "sim/output/setup_files.h"
 
 namespace firstoff::gui {
 
@@ -83,7 +84,7 @@ std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_
     try {
         Program program = readProgram(std::move(request.program), std::move(request.programName));
         readCalledFiles(program, request.programPath);
-        Setup setup = readSetup(request.setup, std::move(request.setupName));
+        Setup setup = readSetup(request.setup, std::move(request.setupName), setupFilesBeside(request.setupPath));
         ReadyBlank ready = readBlank(std::move(setup), request.setupPath, options);
         options.previous = std::move(ready.previous);
         outcome->trial = runTrial(std::move(program), std::move(ready.setup), options);

@@ -3,6 +3,7 @@
 #include <cassert>
 #include <numeric>
 
+#include "sim/clearance/kept_meshes.h"
 #include "sim/clearance/mesh_inside.h"
 
 namespace firstoff {
@@ -116,20 +117,36 @@ private:
 
 }  // namespace
 
+namespace {
+
+void finish(Data& data, const std::vector<ConvexPiece>& pieces) {
+    std::vector<SpaceBox> boxes;
+    boxes.reserve(pieces.size());
+    for (const ConvexPiece& piece : pieces) boxes.push_back(boundingBox(piece));
+    TreeBuilder(data, boxes);
+    data.samples = samplesOf(data);
+}
+
+}  // namespace
+
 BodyShape::BodyShape(std::vector<ConvexPiece> pieces, bool isMesh) {
     if (pieces.empty()) return;
     auto data = std::make_shared<Data>();
     data->isMesh = isMesh;
-    std::vector<SpaceBox> boxes;
-    boxes.reserve(pieces.size());
     for (const ConvexPiece& piece : pieces) {
-        assert(!piece.corners.empty() || !piece.halfSection.empty());
+        assert(piece.isTurned() ? !piece.halfSection.empty() : !isMesh || piece.corners.size() == 3);
         append(*data, piece);
-        boxes.push_back(boundingBox(piece));
     }
-    TreeBuilder(*data, boxes);
-    data->samples = samplesOf(*data);
-    data_ = std::move(data);
+    if (!isMesh) {
+        finish(*data, pieces);
+        data_ = std::move(data);
+        return;
+    }
+    data_ = keptMesh(*data);
+    if (data_) return;
+    finish(*data, pieces);
+    data_ = data;
+    keepMesh(data_);
 }
 
 SpaceBox BodyShape::box() const {

@@ -63,6 +63,7 @@ private:
     };
     void measureMove(std::size_t index, State& state) const;
     double limitOf(const BodyPair& pair, const MachineWay& way) const;
+    bool isEdgeInMetal(const BodyPair& pair, const MachineWay& way) const;
     void see(std::size_t index, std::size_t pair, const PairGap& gap, State& state) const;
 
     const MachineBodies& bodies_;
@@ -80,6 +81,11 @@ double Check::limitOf(const BodyPair& pair, const MachineWay& way) const {
     if (pair.still) return 0;
     const bool own = pair.other == 0 && isInUse(bodies_.bodies[pair.body], way);
     return way.feeds() || own ? setup_.nearMiss.feedMm : setup_.nearMiss.rapidMm;
+}
+
+bool Check::isEdgeInMetal(const BodyPair& pair, const MachineWay& way) const {
+    const MachineBody& body = bodies_.bodies[pair.body];
+    return pair.other == 0 && body.kind == BodyKind::Edge && isInUse(body, way);
 }
 
 void Check::see(std::size_t index, std::size_t pairIndex, const PairGap& gap, State& state) const {
@@ -133,10 +139,7 @@ void Check::measureMove(std::size_t index, State& state) const {
         wanted = std::max(wanted, limitOf(pair, way)) + kFurtherMm;
         PairGap gap = state.gauge.measure(pair, wanted);
         gap.knownTo = wanted;
-        // What is meant to be in the metal is asked for anew on each move.
-        const bool edgeInMetal = pair.other == 0 && isInUse(bodies_.bodies[pair.body], way) &&
-                                 bodies_.bodies[pair.body].kind == BodyKind::Edge;
-        state.bounds[p] = swings || edgeInMetal ? -kInf : gap.gap;
+        state.bounds[p] = swings || isEdgeInMetal(pair, way) ? -kInf : gap.gap;
         if (pair.other == 0 && state.gauge.cuts() && gap.gap <= wanted) {
             inMetal.emplace_back(p, gap);
             leastInMetal = std::min(leastInMetal, gap.gap);
@@ -158,6 +161,8 @@ void Check::measureMove(std::size_t index, State& state) const {
         // Without a table [turret] only the tool in use is where its body says.
         const int station = bodies_.bodies[pairs_[p].body].station;
         if (!setup_.turret && station > 0 && station != way.station) motions[p].moves = false;
+        // What is meant to be in the metal is looked at only where there is another way than the one that was cut.
+        if (isEdgeInMetal(pairs_[p], way) && !way.straightInstead) motions[p].moves = false;
         if (motions[p].moves && (nearest == pairs_.size() || bound < state.bounds[nearest])) nearest = p;
         if (!motions[p].moves && !(pairs_[p].still && index == 0)) done[p] = 1;
     }

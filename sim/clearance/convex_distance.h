@@ -96,11 +96,12 @@ Separation separation(const A& first, const B& second, SpacePoint start, const S
         result.onFirst = simplex.onFirst();
         result.onSecond = simplex.onSecond();
         result.upper = norm;
-        if (simplex.holdsOrigin() || norm <= sought.agreeMm) {
-            // Nearer than what must be told apart. A plane between the two, if one was met, is right all the same.
+        if (simplex.holdsOrigin() || norm <= kRoundingMm) return result;
+        // Within what need not be told apart they are separate all the same, once a plane between them has been met.
+        if (result.lower > kRoundingMm &&
+            (norm - result.lower <= sought.agreeMm || result.lower >= sought.share * norm)) {
             return result;
         }
-        if (norm - result.lower <= sought.agreeMm || result.lower >= sought.share * norm) return result;
     }
     return result;
 }

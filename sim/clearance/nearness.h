@@ -108,8 +108,8 @@ private:
 
 // How near a convex outline comes to the metal of a billet in the turning half-plane, on both sides of the axis, bores
 // and grooves open as they are. Placed by shifts as above (no turn). `onSecond` lies on the metal. Columns count half a
-// pitch wider to both sides, on the safe side, which is how well they are known; the gap to these is within
-// kNearnessMm.
+// pitch wider to both sides, on the safe side, since they are known to that only: nothing that counts as metal lies
+// further than a pitch from it (2 um up to a bar of 300 mm). The gap to what counts is told within kNearnessMm.
 Nearness nearnessInPlane(const Billet& billet, const Outline& outline, const Placing& at,
                          double beyond = std::numeric_limits<double>::infinity());
 

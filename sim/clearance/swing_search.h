@@ -33,7 +33,7 @@ public:
 
     SwingNearness run() {
         findNearest();
-        if (found_ && best_ == 0) findFirstContact();
+        if (found_ && result_.nearest.gap == 0) findFirstContact();
         return result_;
     }
 
@@ -154,15 +154,19 @@ private:
     }
 
     // Earliest stretches first; those that stay clear are dropped. What is left first when it is short enough holds the
-    // first contact, and nothing before its start can.
+    // first contact, and nothing before its start can. If nothing is left, all was clear after all, by a hair.
     void findFirstContact() {
         heap_.clear();
         push(whole(), 0);
+        double dropped = best_;
         while (!heap_.empty()) {
             Item item = pop();
             item.bound = 0;
             const Separation s = look(item);
-            if (item.bound > 0) continue;
+            if (item.bound > 0) {
+                dropped = std::min(dropped, item.bound);
+                continue;
+            }
             const bool touches = s.lower <= kRoundingMm;
             if (single(item) && (travel(item) <= kFinestTravelMm || (touches && travel(item) <= kSwingMm))) {
                 result_.nearest = {0, s.onFirst, s.onSecond};
@@ -171,6 +175,7 @@ private:
             }
             split(item, [&](const Item& part) { push(part, part.start); });
         }
+        result_.nearest.gap = dropped;
     }
 
     static constexpr double kFar = std::numeric_limits<double>::infinity();

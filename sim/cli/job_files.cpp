@@ -8,6 +8,7 @@
 
 #include "sim/output/blank_files.h"
 #include "sim/output/program_folder.h"
+#include "sim/output/setup_files.h"
 #include "sim/output/whole_file.h"
 
 namespace firstoff::cli {
@@ -40,7 +41,7 @@ TriedJob tryJob(const Job& job) {
     Program program = readProgram(readWholeFile(job.programPath), job.programPath);
     readCalledFiles(program, job.programPath);
     tried.setupText = readWholeFile(setupPath);
-    Setup setup = readSetup(tried.setupText, setupPath);
+    Setup setup = readSetup(tried.setupText, setupPath, setupFilesBeside(setupPath));
     tried.usable = !program.blocks.empty() && isToml(setup);
     if (tried.usable) {
         ReadyBlank ready = readBlank(std::move(setup), setupPath);

@@ -13,6 +13,7 @@
 #include "sim/output/body_files.h"
 #include "sim/output/files_beside.h"
 #include "sim/output/program_folder.h"
+#include "sim/output/setup_files.h"
 #include "sim/setup/blank_drawing.h"
 
 namespace firstoff {
@@ -107,7 +108,8 @@ private:
     std::shared_ptr<const Trial> tryBefore(const fs::path& programFile, const fs::path& setupFile) {
         Program program = readProgram(readNamedFile(programFile), programFile.string());
         readCalledFiles(program, programFile);
-        ReadyBlank ready = read(readSetup(readNamedFile(setupFile), setupFile.string()), setupFile);
+        ReadyBlank ready =
+            read(readSetup(readNamedFile(setupFile), setupFile.string(), setupFilesBeside(setupFile)), setupFile);
         TrialOptions options;
         options.threads = options_.threads;
         options.stop = options_.stop;

@@ -126,8 +126,18 @@ private:
             }
         } else if (table.ofMany || !ownTable(table.name)) {
             document_.tables.push_back(table);
+            if (table.name == "body") seeFromSetup(document_.tables.back());
         } else {
             takeEntries(*ownTable(table.name), table);
+        }
+    }
+
+    // A mesh that a machine file names stands beside that file.
+    void seeFromSetup(SetupTable& body) const {
+        for (SetupEntry& entry : body.entries) {
+            if (entry.key != "file" || entry.value.text.empty() || entry.value.text.front() == '/') continue;
+            const std::string& machine = files_.back().name;
+            entry.value.text.insert(0, machine.substr(0, machine.find_last_of("/\\") + 1));
         }
     }
 

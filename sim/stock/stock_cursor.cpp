@@ -16,15 +16,18 @@ struct StockCursor::State {
     std::uint32_t wholeMoves = 0;
     std::optional<Sweep> nextBegun;  // of the next move, in `shown`
     Billet whole;                    // after `wholeMoves` moves
-    Billet shown;                    // with the part of the next move
+    Billet shown;                    // with the part of the next move, if there is one
+    bool partial = false;            // there is
     WorkerTeam alone{1};
     BatchCutter cutter;
 
     explicit State(std::shared_ptr<const RecordedHistory> of)
         : history(std::move(of)),
           whole(history->keyframes().at(0).billet),
-          shown(whole),
+          shown(Billet::emptyLike(whole)),
           cutter(history->plan(), alone) {}
+
+    const Billet& now() const { return partial ? shown : whole; }
 
     // Cuts on from where `whole` is, taking out what falls on the way.
     void advance(std::uint32_t target) {
@@ -85,15 +88,19 @@ void StockCursor::seek(std::uint32_t wholeMoves, double fraction) {
     const std::uint32_t target = std::min(wholeMoves, plan.moves());
     const Keyframes::Frame& frame = s.history->keyframes().at(target);
     if (s.wholeMoves > target || s.wholeMoves < frame.move) {
-        s.shown = frame.billet;  // lets go of the chunks of `whole`
         s.whole = frame.billet;
         s.wholeMoves = frame.move;
     }
-    s.shown = Billet::emptyLike(s.whole);
+    if (s.partial) {
+        s.shown = Billet::emptyLike(s.whole);  // lets go of the chunks of `whole`
+        s.partial = false;
+    }
     s.advance(target);
-    s.shown = s.whole;
     s.nextBegun.reset();
-    if (fraction > 0 && target < plan.moves() && plan.mayCut(target)) s.cutPart(target, std::min(fraction, 1.0));
+    if (fraction <= 0 || target >= plan.moves() || !plan.mayCut(target)) return;
+    s.shown = s.whole;
+    s.partial = true;
+    s.cutPart(target, std::min(fraction, 1.0));
 }
 
 std::vector<Loop> StockCursor::section() const {
@@ -103,7 +110,7 @@ std::vector<Loop> StockCursor::section() const {
 std::vector<Loop> StockCursor::section(double toleranceMm, int sector) const {
     const State& s = *state_;
     const std::vector<std::uint16_t>& tools = s.history->plan().tools();
-    std::vector<Loop> loops = sectionLoops(s.shown, toleranceMm, 0, tools, sector);
+    std::vector<Loop> loops = sectionLoops(s.now(), toleranceMm, 0, tools, sector);
     for (std::size_t i = 0; i < s.fallen(); ++i) {
         std::vector<Loop> piece =
             sectionLoops(s.history->piece(i), toleranceMm, s.history->severances()[i].piece, tools, sector);
@@ -116,7 +123,7 @@ std::vector<SectionContour> StockCursor::contours(int sector) const {
     const State& s = *state_;
     const CutPlan& plan = s.history->plan();
     std::vector<SectionContour> contours =
-        exactSection(s.shown, {plan, s.wholeMoves, s.nextBegun}, tolerance::kSectionMm, 0, sector);
+        exactSection(s.now(), {plan, s.wholeMoves, s.nextBegun}, tolerance::kSectionMm, 0, sector);
     for (std::size_t i = 0; i < s.fallen(); ++i) {
         const Severance& fall = s.history->severances()[i];
         std::vector<SectionContour> piece = exactSection(s.history->piece(i), {plan, fall.timedMove + 1, std::nullopt},
@@ -127,22 +134,22 @@ std::vector<SectionContour> StockCursor::contours(int sector) const {
 }
 
 double StockCursor::volumeMm3() const {
-    return state_->shown.volumeMm3();
+    return state_->now().volumeMm3();
 }
 
 std::uint64_t StockCursor::hash() const {
-    return state_->shown.hash();
+    return state_->now().hash();
 }
 
 const Billet& StockCursor::billet() const {
-    return state_->shown;
+    return state_->now();
 }
 
 Interval StockCursor::outermostAt(double z) const {
     std::vector<Interval> solids;
-    const Grid& grid = state_->shown.grid();
+    const Grid& grid = state_->now().grid();
     if (z < grid.border(0) || z > grid.border(grid.columns)) return {};
-    state_->shown.intervals(std::clamp(grid.columnNear(z), 0, grid.columns - 1), solids);
+    state_->now().intervals(std::clamp(grid.columnNear(z), 0, grid.columns - 1), solids);
     if (solids.empty()) return {};
     return {solids.front().inner, solids.back().outer, solids.front().innerCut, solids.back().outerCut};
 }

@@ -31,7 +31,6 @@ struct Encounter {
     Point way;          // straight
     double turnBy = 0;  // swing
     double flats = 0;   // depth of what CGAL leaves out
-    bool meshable = true;
 };
 
 ConvexPiece randomPiece(shop::Dice& dice, double reach) {
@@ -63,30 +62,6 @@ ConvexPiece randomPiece(shop::Dice& dice, double reach) {
     }
 }
 
-Encounter randomEncounter(std::uint64_t seed) {
-    shop::Dice dice(seed);
-    Encounter s;
-    for (std::uint32_t i = 0; i <= dice.below(2); ++i) s.first.push_back(randomPiece(dice, 10));
-    for (std::uint32_t i = 0; i <= dice.below(2); ++i) s.second.push_back(randomPiece(dice, 10));
-    s.from.axisR = dice.between(-60, 60);
-    s.from.turn = dice.between(-4, 4);
-    // Half of them start well away, so that near misses and clear passes are as usual as contacts.
-    const double out = dice.below(2) == 0 ? 25 : 60;
-    s.swings = dice.below(2) == 0;
-    s.way = {dice.between(-20, 20), dice.between(-20, 20)};
-    const BodyShape first(s.first);
-    s.turnBy = (dice.below(2) == 0 ? 1 : -1) * dice.between(1, 30) / first.reach(s.from.axisR);
-    // The axis is far off, so the body is brought back by what the turn carries it away.
-    const SpacePoint carried = turnedAbout(s.from.axisR, s.from.turn, SpacePoint{});
-    s.from.shifts[0] = Point{dice.between(-out, out), dice.between(-out, out)} - Point{carried.z, carried.r};
-    for (const auto* pieces : {&s.first, &s.second}) {
-        double depth = 0;
-        for (const ConvexPiece& piece : *pieces) depth = std::max(depth, shop::flatDepth(piece, kFacets));
-        s.flats += depth;
-    }
-    return s;
-}
-
 Placing standAt(const Encounter& s, double fraction) {
     Placing at = s.from;
     if (s.swings) {
@@ -97,14 +72,58 @@ Placing standAt(const Encounter& s, double fraction) {
     return at;
 }
 
-double travelOf(const Encounter& s) {
-    return s.swings ? BodyShape(s.first).reach(s.from.axisR) * std::abs(s.turnBy) : length(s.way);
-}
-
 SpaceBox boxRound(const std::vector<SpacePoint>& points) {
     ConvexPiece all;
     all.corners = points;
     return boundingBox(all);
+}
+
+// `from`, shifted so that at the placing `half` its box lies beside another.
+Placing beside(const Encounter& s, const Placing& half, const SpaceBox& other, shop::Dice& dice) {
+    std::vector<SpacePoint> points;
+    for (const ConvexPiece& piece : s.first) {
+        const auto corners = shop::placed(shop::cornersOf(piece, kFacets), half);
+        points.insert(points.end(), corners.begin(), corners.end());
+    }
+    const SpaceBox box = boxRound(points);
+    const SpacePoint apart = 0.5 * (other.min + other.max) - 0.5 * (box.min + box.max);
+    const SpacePoint sides = 0.5 * (other.max - other.min) + 0.5 * (box.max - box.min);
+    Point shift{apart.z, apart.r};
+    const double side = dice.below(2) == 0 ? 1 : -1, by = dice.between(-8, 4);
+    if (dice.below(2) == 0) {
+        shift = shift + Point{side * (sides.z + by), dice.between(-0.5, 0.5) * sides.r};
+    } else {
+        shift = shift + Point{dice.between(-0.5, 0.5) * sides.z, side * (sides.r + by)};
+    }
+    Placing from = s.from;
+    from.shifts[0] = shift;
+    return from;
+}
+
+Encounter randomEncounter(std::uint64_t seed) {
+    shop::Dice dice(seed);
+    Encounter s;
+    for (std::uint32_t i = 0; i <= dice.below(2); ++i) s.first.push_back(randomPiece(dice, 10));
+    for (std::uint32_t i = 0; i <= dice.below(2); ++i) s.second.push_back(randomPiece(dice, 10));
+    s.from.axisR = dice.between(-60, 60);
+    s.from.turn = dice.between(-4, 4);
+    s.swings = dice.below(2) == 0;
+    const BodyShape first(s.first), second(s.second);
+    s.way = {dice.between(-20, 20), dice.between(-20, 20)};
+    s.turnBy = (dice.below(2) == 0 ? 1 : -1) * dice.between(1, 30) / first.reach(s.from.axisR);
+    // Half way, the boxes round both stand beside each other, or overlap a little: so that contacts, near misses and
+    // clear passes are all usual.
+    s.from = beside(s, standAt(s, 0.5), second.box(), dice);
+    for (const auto* pieces : {&s.first, &s.second}) {
+        double depth = 0;
+        for (const ConvexPiece& piece : *pieces) depth = std::max(depth, shop::flatDepth(piece, kFacets));
+        s.flats += depth;
+    }
+    return s;
+}
+
+double travelOf(const Encounter& s) {
+    return s.swings ? BodyShape(s.first).reach(s.from.axisR) * std::abs(s.turnBy) : length(s.way);
 }
 
 double boxGap(const std::vector<SpacePoint>& first, const std::vector<SpacePoint>& second) {
@@ -120,7 +139,7 @@ public:
     explicit ByStepping(const Encounter& s) : s_(s), steps_(std::ceil(travelOf(s) / kStepMm)) {
         for (const ConvexPiece& piece : s.first) first_.push_back(shop::cornersOf(piece, kFacets));
         for (const ConvexPiece& piece : s.second) second_.push_back(shop::cornersOf(piece, kFacets));
-        for (int k = 0; k <= 8; ++k) least_ = std::min(least_, at(k / 8.0));
+        lookRoughly();
         for (double k = 0; k <= steps_;) {
             const double gap = at(k / steps_);
             least_ = std::min(least_, gap);
@@ -129,6 +148,24 @@ public:
                 break;
             }
             k += std::max(1.0, std::floor((gap - least_) / kStepMm));
+        }
+    }
+
+    // A distance near to the least, found by halving round the nearest of a few: the nearer it is, the more steps can
+    // be left out.
+    void lookRoughly() {
+        double nearest = 0;
+        const auto look = [&](double fraction) {
+            const double gap = at(std::clamp(fraction, 0.0, 1.0));
+            if (gap >= least_) return;
+            least_ = gap;
+            nearest = fraction;
+        };
+        for (int k = 0; k <= 8; ++k) look(k / 8.0);
+        for (double by = 1 / 16.0; least_ > 0 && by > 1e-4; by /= 2) {
+            const double middle = nearest;
+            look(middle - by);
+            look(middle + by);
         }
     }
 

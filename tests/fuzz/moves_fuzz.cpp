@@ -30,6 +30,12 @@ index_time_s = 1
 stations = 12
 turret_diameter_mm = 300
 turret_thickness_mm = 80
+[turret]
+kind = "disc"
+face_z_mm = 0
+axis_x_mm = 384
+block_z_mm = [-56, 80]
+block_width_mm = 60
 [chuck]
 body_diameter_mm = 200
 body_length_mm = 80

@@ -22,6 +22,8 @@ std::set<std::string> describedKeys() {
         if (line.starts_with("## [")) {
             const std::size_t begin = line.find_first_not_of("#[ ");
             table = line.substr(begin, line.find_first_of("].", begin) - begin);
+        } else if (line.starts_with("## ")) {
+            table.clear();  // what stands above all tables
         } else if (line.starts_with("| `")) {
             keys.insert(table + " " + line.substr(3, line.find('`', 3) - 3));
         }
@@ -52,7 +54,7 @@ TEST(SetUpKeys, EveryKeyBelongsToAKnownTable) {
 // Numbers carry their unit in the name; these are counts and have none.
 TEST(SetUpKeys, NumbersSayTheirUnit) {
     const std::set<std::string_view> counts{"stations", "jaws",  "station",    "tip_number",
-                                            "number",   "piece", "max_blocks", "chamfer_threads"};
+                                            "number",   "piece", "max_blocks", "chamfer_threads", "rollers"};
     for (const SetupKey& key : setupKeys()) {
         const bool number = key.form == SetupKey::Form::Number || key.form == SetupKey::Form::Whole ||
                             key.form == SetupKey::Form::Range || key.form == SetupKey::Form::List;
