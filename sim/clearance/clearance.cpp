@@ -157,8 +157,7 @@ void Check::measureMove(std::size_t index, State& state) const {
     for (std::size_t p = 0; p < pairs_.size(); ++p) {
         motions[p] = motionOf(pairs_[p], bodies_, way);
         double& bound = state.bounds[p];
-        if (motions[p].swings) bound = -kInf;
-        bound -= motions[p].travelMm;
+        bound = motions[p].swings ? state.gauge.boundOfSwing(pairs_[p]) : bound - motions[p].travelMm;
         // Without a table [turret] only the tool in use is where its body says.
         const int station = bodies_.bodies[pairs_[p].body].station;
         if (!setup_.turret && station > 0 && station != way.station) motions[p].moves = false;
