@@ -14,7 +14,7 @@ constexpr double kInf = std::numeric_limits<double>::infinity();
 constexpr double kMarginStepMm = 0.002;
 // Nearer to the metal than this at rapid: a cut ends or starts there.
 constexpr double kOnMetalMm = 0.02;
-// How far beyond what must be known a gap is followed up, so that the bound it leaves lasts for some moves.
+// How far a gap is followed up, so that it need not be asked for again for some moves.
 constexpr double kFurtherMm = 4;
 
 using Direction = MarginSearch::Direction;
@@ -43,11 +43,17 @@ bool standsAlongTheAxis(const Tool& tool) {
 }  // namespace
 
 MarginSearch::MarginSearch(const GaugeShapes& shapes, const std::vector<BodyPair>& pairs, MoveGauge& gauge)
-    : shapes_(shapes), pairs_(pairs), gauge_(gauge), tables_(shapes.setup.tools.size()), bounds_(pairs.size(), -kInf) {}
+    : shapes_(shapes), pairs_(pairs), gauge_(gauge), tables_(shapes.setup.tools.size()), slacks_(pairs.size()) {
+    forget();
+}
+
+void MarginSearch::forget() {
+    for (auto& slacks : slacks_) slacks.fill(-kInf);
+}
 
 void MarginSearch::take(std::size_t timedMove) {
     const MachineWay& way = gauge_.way();
-    if (way.toolIndex != tool_ || way.swings()) std::fill(bounds_.begin(), bounds_.end(), -kInf);
+    if (way.toolIndex != tool_ || way.swings()) forget();
     tool_ = way.toolIndex;
     if (way.toolIndex < 0 || way.swings()) return;
     Table& table = tables_[static_cast<std::size_t>(way.toolIndex)];
@@ -58,40 +64,33 @@ void MarginSearch::take(std::size_t timedMove) {
         // Without a table [turret] only the tool in use is where its body says.
         const bool elsewhere = !shapes_.setup.turret && body.station > 0 && body.station != way.station;
         if (!onTurret(body) || elsewhere) continue;
-        bounds_[p] -= motionOf(pair, all, way).travelMm;
+        const double travel = motionOf(pair, all, way).travelMm;
+        for (double& slack : slacks_[p]) slack -= travel;
         const bool own = isInUse(body, way);
         const bool edge = own && body.kind == BodyKind::Edge && pair.other == 0;
         if (edge && (way.feeds() || way.kind == MoveKind::Dwell)) continue;
         const Group group =
             own ? (pair.other == 0 ? OwnBillet : OwnRest) : (pair.other == 0 ? TurretBillet : TurretRest);
-        auto& margins = table[group];
-        double most = 0;
-        for (const Margin& margin : margins) most = std::max(most, margin.mm);
-        if (bounds_[p] > most) continue;
-        double gap = 0;
-        if (edge) {
-            gap = gauge_.edgeGap(pair, most + kFurtherMm);
-            if (gap <= kOnMetalMm) continue;
-        } else {
-            gap = gauge_.measure(pair, most + kFurtherMm).gap;
-            bounds_[p] = gap;
-            if (gap <= 0) {
-                margins.fill({0, timedMove, pair.body, pair.other});
-                continue;
-            }
-        }
+        bool onMetal = false, known = !edge;
         for (std::size_t d = 0; d < kDirections; ++d) {
-            if (gap < margins[d].mm) narrow(margins[d], pair, kWays[d], gap, timedMove);
+            Margin& margin = table[group][d];
+            double& slack = slacks_[p][d];
+            if (slack > 0 || margin.mm <= 0) continue;
+            slack = gauge_.gapWhenOff(pair, margin.mm * kWays[d], kFurtherMm);
+            if (slack > 0) continue;
+            if (!known) onMetal = gauge_.gapWhenOff(pair, {}, kFurtherMm) <= kOnMetalMm;
+            known = true;
+            if (!onMetal) narrow(margin, pair, kWays[d], timedMove);
         }
     }
 }
 
-void MarginSearch::narrow(Margin& margin, const BodyPair& pair, Point direction, double gap, std::size_t timedMove) {
-    if (gauge_.staysApart(pair, margin.mm * direction, true)) return;
-    double apart = std::min(gap, margin.mm), touching = margin.mm;
+void MarginSearch::narrow(Margin& margin, const BodyPair& pair, Point direction, std::size_t timedMove) {
+    double apart = 0, touching = margin.mm;
+    if (gauge_.gapWhenOff(pair, {}, 0) <= 0) touching = 0;
     while (touching - apart > kMarginStepMm) {
         const double middle = (apart + touching) / 2;
-        (gauge_.staysApart(pair, middle * direction, true) ? apart : touching) = middle;
+        (gauge_.gapWhenOff(pair, middle * direction, 0) > 0 ? apart : touching) = middle;
     }
     margin = {apart, timedMove, pair.body, pair.other};
 }

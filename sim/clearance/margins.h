@@ -31,13 +31,16 @@ public:
     const std::vector<Table>& tables() const { return tables_; }
 
 private:
-    void narrow(Margin& margin, const BodyPair& pair, Point direction, double gap, std::size_t timedMove);
+    void forget();
+    void narrow(Margin& margin, const BodyPair& pair, Point direction, std::size_t timedMove);
 
     const GaugeShapes& shapes_;
     const std::vector<BodyPair>& pairs_;
     MoveGauge& gauge_;
     std::vector<Table> tables_;
-    std::vector<double> bounds_;
+    // Per pair and direction: by how much, at least, it stays apart where everything stands now and out of place by the
+    // margin so far. Metal only goes and margins only get narrower, so that travel alone uses it up.
+    std::vector<std::array<double, kDirections>> slacks_;
     int tool_ = -2;
 };
 

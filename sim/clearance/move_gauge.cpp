@@ -438,12 +438,6 @@ PairGap MoveGauge::followInSteps(const BodyPair& pair, const PairGap& before) {
     return whole;
 }
 
-double MoveGauge::edgeGap(const BodyPair& pair, double beyond) {
-    if (!billet_) return kInf;
-    billet_->seek(index_);
-    return gapBetween(pair, 0, 1, beyond);
-}
-
 // Of the zones of the tip from the parallelogram of four shifts (two, and the same moved on). Where a zone crosses none
 // of its sides it lies inside or outside as a whole.
 double MoveGauge::gapOfParallelogram(const BodyPair& pair, const Placing& at) {
@@ -460,6 +454,8 @@ double MoveGauge::gapOfParallelogram(const BodyPair& pair, const Placing& at) {
     double gap = kInf;
     for (const ContactZone& zone : zones_[pair.body][pair.other]) {
         gap = std::min(gap, approach(zone, round).gap);
+        // Without an area it holds nothing.
+        if (std::abs(cross(corners[1] - corners[0], corners[3] - corners[0])) < 1e-9) continue;
         const ContactZone::Reading reading = zone.at(corners[0]);
         const Point inZone = corners[0] - reading.gap * reading.away;
         bool left = true, right = true;
@@ -473,31 +469,24 @@ double MoveGauge::gapOfParallelogram(const BodyPair& pair, const Placing& at) {
     return gap;
 }
 
-bool MoveGauge::staysApart(const BodyPair& pair, Point off, bool edgeAgainstBillet) {
+double MoveGauge::gapWhenOff(const BodyPair& pair, Point off, double beyond) {
     const MachineBody& body = s_.bodies.bodies[pair.body];
-    const MachineBody& other = s_.bodies.bodies[pair.other];
     if (pair.other == 0) {
-        if (!billet_) return true;
+        if (!billet_) return kInf;
         billet_->seek(index_);
-        if (isInUse(body, way_) && body.kind == BodyKind::Edge && !edgeAgainstBillet) return true;
     }
+    const bool zones = isPlanar(pair) && pair.other != 0;
+    const Placing other = placingOf(s_.bodies.bodies[pair.other], {}, {});
+    double gap = kInf;
     for (std::size_t i = 1; i < way_.turret.points.size(); ++i) {
         Placing at = placingOf(body, way_.turret.points[i - 1], way_.turret.points[i]);
-        const int count = at.count;
-        for (int k = 0; k < count && k < 2; ++k) {
-            at.shifts[static_cast<std::size_t>(count + k)] = at.shifts[static_cast<std::size_t>(k)] + off;
-        }
-        at.count = 2 * count;
-        double gap = 0;
-        if (isPlanar(pair) && pair.other != 0) {
-            gap = gapOfParallelogram(pair, at);
-        } else {
-            gap = on(pair, at, placingOf(other, {}, {}), 0).gap - errorOf(pair);
-        }
-        if (gap <= 0) return false;
-        if (!onTurret(body.carrier)) break;
+        at.shifts[2] = at.shifts[0] + off;
+        at.shifts[3] = at.shifts[1] + off;
+        at.count = 4;
+        gap = std::min(gap, zones ? gapOfParallelogram(pair, at) : on(pair, at, other, std::min(beyond, gap)).gap);
+        if (gap <= 0) break;
     }
-    return true;
+    return gap - way_.turret.slack - errorOf(pair);
 }
 
 }  // namespace firstoff

@@ -67,10 +67,9 @@ public:
     double stepErrorMm() const { return stepErrorMm_; }
     bool cuts() const { return stock_ && reaches_[index_].cuts(); }
 
-    // Of the edge in use from the billet, though it is meant to touch; not for swings.
-    double edgeGap(const BodyPair& pair, double beyond);
-    // Whether the pair stays apart when the body that moves is out of place by up to `off` (z, r) all along.
-    bool staysApart(const BodyPair& pair, Point off, bool edgeAgainstBillet);
+    // No more than the gap of the pair on the way and when the body that moves is out of place by up to `off` (z, r)
+    // all along; the edge in use against the billet as well. Gaps above `beyond` need not be known. Not for swings.
+    double gapWhenOff(const BodyPair& pair, Point off, double beyond);
 
 private:
     Placing placingOf(const MachineBody& body, Point from, Point to, double fractionFrom = 0,
