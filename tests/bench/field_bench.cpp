@@ -34,8 +34,8 @@ openvdb::FloatGrid::Ptr fieldOf(const std::vector<ConvexPiece>& triangles, doubl
     return openvdb::tools::meshToVolume<openvdb::FloatGrid>(surface, *transform, band, band);
 }
 
-// A shank of 20 x 20 x 100 (0), a disc of 300 x 90 (1). `error`: um. Three voxels to both sides, as is usual; such a
-// field knows nothing further off than that.
+// A shank of 20 x 20 x 100 (0), a disc of 300 x 90 (1; 50 um would take some GB). `error`: um. Three voxels to both
+// sides, as is usual; such a field knows nothing further off than that.
 void fieldAsCertain(benchmark::State& state) {
     const double errorMm = static_cast<double>(state.range(1)) / 1000, voxel = errorMm * 2 / std::sqrt(3);
     const std::vector<ConvexPiece> triangles = state.range(0) == 0
@@ -55,7 +55,6 @@ BENCHMARK(fieldAsCertain)
     ->Args({0, 50})
     ->Args({1, 200})
     ->Args({1, 100})
-    ->Args({1, 50})
     ->Iterations(1)
     ->Unit(benchmark::kSecond);
 
