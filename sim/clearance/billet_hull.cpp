@@ -14,7 +14,7 @@ namespace firstoff {
 
 namespace {
 
-constexpr int kFan = 4;
+constexpr int kFanBits = 2, kFan = 1 << kFanBits;
 // A node whose radii differ by no more is taken as the one cylinder it nearly is. Added to what the rounding to floats
 // takes, it stays within kNearnessMm.
 constexpr float kAlikeMm = 2e-5f;
@@ -66,7 +66,7 @@ public:
         return count;
     }
     Cover cover(Node n) const {
-        const double width = hull_.groupMm_ * std::pow(double{kFan}, n.level);
+        const double width = hull_.groupMm_ * static_cast<double>(std::uint64_t{1} << (kFanBits * n.level));
         const double from = hull_.z0_ + n.index * width;
         return {from - hull_.halfPitch_, std::min(from + width, hull_.z1_) + hull_.halfPitch_,
                 double{hull_.greatest_[n.level][n.index]}};

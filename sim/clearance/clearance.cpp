@@ -29,6 +29,7 @@ struct Batch {
     std::vector<Clearance> perMove;
     std::vector<Sighting> sightings;
     std::vector<PairChecked> pairs;  // per pair watched: its smallest
+    double stepErrorMm = 0;
 };
 
 class Check {
@@ -201,7 +202,20 @@ Batch Check::measure(std::size_t first, std::size_t end, const std::stop_token& 
         if (stop.stop_requested()) break;
         measureMove(i, state);
     }
+    batch.stepErrorMm = gauge.stepErrorMm();
     return batch;
+}
+
+// What a gap may be below the true one: shapes that lie around the true ones, the solver, the groups of columns that
+// the hull of the billet takes together (with the halves of a column at both ends), and the steps in which metal goes.
+double errorBound(const MachineBodies& bodies, bool billet, const std::vector<Batch>& batches) {
+    double shape = 0, step = kMetalStepMm;
+    for (const MachineBody& body : bodies.bodies) shape = std::max(shape, body.errorMm);
+    for (const Batch& batch : batches) step = std::max(step, batch.stepErrorMm);
+    constexpr double kColumnMm = 0.005;  // coarsest pitch of a part under 300 mm
+    const double againstBodies = 2 * (kOutsideMm + shape);
+    const double againstBillet = kOutsideMm + shape + BilletHull::kGroupMm + kColumnMm + step;
+    return kNearnessMm + (billet ? std::max(againstBodies, againstBillet) : againstBodies);
 }
 
 }  // namespace
@@ -236,6 +250,7 @@ ClearanceResult checkClearances(const Timeline& timeline, const Toolpath& toolpa
         }
     }
     if (options.stop.stop_requested()) return result;
+    result.errorMm = errorBound(*bodies, stock != nullptr, batches);
     std::vector<bool> holderSaid(moves);
     if (stock && !stock->holderTouches().empty()) {
         for (std::size_t i = 0; i < moves; ++i) holderSaid[i] = stock->holderTouches()[i] > 0.001f;

@@ -8,102 +8,100 @@ namespace {
 // products (1e-15), far below what matters: an origin beside such a tetrahedron is beside one of its faces.
 constexpr double kFlat = 1e-9;
 
-// Point of the hull of some corners nearest to the origin, as shares of them; the newest corner is the first.
+// Where the hull of some corners, the newest among them, is nearest to the origin: on that corner, on the edge from it
+// to corner i, or on the face with i and k.
 struct Nearest {
-    double square = std::numeric_limits<double>::infinity();
+    double square = 0;
     SpacePoint point;
-    std::array<int, 4> of{};
-    std::array<double, 4> share{};
-    int count = 0;
+    int i = -1, k = -1;   // -1: not that many corners
+    double s = 0, t = 0;  // shares of them
 
-    void offer(SpacePoint p, int n, const std::array<int, 4>& indices, const std::array<double, 4>& shares) {
-        const double s = dot(p, p);
-        if (!(s < square)) return;
-        square = s;
+    void offer(SpacePoint p, int atI, int atK, double shareI, double shareK) {
+        const double q = dot(p, p);
+        if (!(q < square)) return;
+        square = q;
         point = p;
-        count = n;
-        of = indices;
-        share = shares;
+        i = atI;
+        k = atK;
+        s = shareI;
+        t = shareK;
     }
 };
 
-void offerEdge(Nearest& best, SpacePoint w, SpacePoint a, int wAt, int aAt) {
-    const SpacePoint e = a - w;
-    const double ee = dot(e, e), t = -dot(w, e);
-    if (!(t > 0)) return;
-    const double share = ee > t ? t / ee : 1;
-    best.offer(w + share * e, 2, {wAt, aAt}, {1 - share, share});
+void offerEdge(Nearest& best, SpacePoint n, SpacePoint e, int i) {
+    const double ee = dot(e, e), along = -dot(n, e);
+    if (!(along > 0)) return;
+    const double share = ee > along ? along / ee : 1;
+    best.offer(n + share * e, i, -1, share, 0);
 }
 
-void offerFace(Nearest& best, SpacePoint w, SpacePoint a, SpacePoint b, int wAt, int aAt, int bAt) {
-    const SpacePoint e = a - w, f = b - w;
-    const SpacePoint n = cross(e, f);
-    const double nn = dot(n, n);
-    if (!(nn > 0)) return;
-    const SpacePoint o = -w;
-    const double s = dot(cross(o, f), n) / nn, t = dot(cross(e, o), n) / nn;
-    if (!(s > 0 && t > 0 && s + t < 1)) return;
-    best.offer(w + s * e + t * f, 3, {wAt, aAt, bAt}, {1 - s - t, s, t});
+void offerFace(Nearest& best, SpacePoint n, SpacePoint e, SpacePoint f, int i, int k) {
+    const SpacePoint across = cross(e, f);
+    const double square = dot(across, across);
+    if (!(square > 0)) return;
+    const double s = dot(cross(f, n), across), t = dot(cross(n, e), across);
+    if (!(s > 0 && t > 0 && s + t < square)) return;
+    const double u = s / square, v = t / square;
+    best.offer(n + u * e + v * f, i, k, u, v);
 }
 
 }  // namespace
 
-bool Simplex::has(SpacePoint w) const {
-    for (int i = 0; i < count_; ++i) {
-        if (corners_[static_cast<std::size_t>(i)].w == w) return true;
+bool Simplex::add(SpacePoint w, SpacePoint a) {
+    if (count_ == 0) {
+        w_[0] = nearest_ = w;
+        a_[0] = a;
+        share_[0] = 1;
+        count_ = 1;
+        return true;
     }
-    return false;
-}
-
-bool Simplex::add(const Corner& corner) {
-    // Places 0 … count_ - 1 are the old corners, `last` the new one.
-    const int last = count_;
-    std::array<SpacePoint, 4> w;
-    for (int i = 0; i < last; ++i) w[static_cast<std::size_t>(i)] = corners_[static_cast<std::size_t>(i)].w;
-    const SpacePoint n = corner.w;
-    Nearest best;
-    if (last == 3) {
-        const SpacePoint e = w[0] - n, f = w[1] - n, g = w[2] - n, o = -n;
-        const double volume = dot(e, cross(f, g));
-        if (std::abs(volume) > kFlat * length(e) * length(f) * length(g)) {
-            const double s = dot(o, cross(f, g)) / volume, t = dot(e, cross(o, g)) / volume,
-                         u = dot(e, cross(f, o)) / volume;
+    std::array<SpacePoint, 3> e;  // to the old corners
+    for (std::size_t i = 0; i < count_; ++i) e[i] = w_[i] - w;
+    if (count_ == 3) {
+        const SpacePoint fg = cross(e[1], e[2]);
+        const double volume = dot(e[0], fg);
+        // Squared, which spares the roots.
+        if (volume * volume > kFlat * kFlat * dot(e[0], e[0]) * dot(e[1], e[1]) * dot(e[2], e[2])) {
+            const SpacePoint ew = cross(e[0], w);
+            const double s = -dot(w, fg) / volume, t = -dot(e[2], ew) / volume, u = dot(e[1], ew) / volume;
             if (s >= 0 && t >= 0 && u >= 0 && s + t + u <= 1) {
-                best.offer({0, 0, 0}, 4, {3, 0, 1, 2}, {1 - s - t - u, s, t, u});
+                w_[3] = w;
+                a_[3] = a;
+                share_ = {s, t, u, 1 - s - t - u};
+                nearest_ = {0, 0, 0};
+                count_ = 4;
+                return true;
             }
         }
     }
-    if (best.count == 0) {
-        best.offer(n, 1, {last}, {1});
-        for (int i = 0; i < last; ++i) offerEdge(best, n, w[static_cast<std::size_t>(i)], last, i);
-        for (int i = 0; i < last; ++i) {
-            for (int k = i + 1; k < last; ++k) {
-                offerFace(best, n, w[static_cast<std::size_t>(i)], w[static_cast<std::size_t>(k)], last, i, k);
-            }
-        }
+    Nearest best;
+    best.square = dot(w, w);
+    best.point = w;
+    const int old = static_cast<int>(count_);
+    for (int i = 0; i < old; ++i) {
+        const SpacePoint& to = e[static_cast<std::size_t>(i)];
+        offerEdge(best, w, to, i);
+        for (int k = 0; k < i; ++k) offerFace(best, w, to, e[static_cast<std::size_t>(k)], i, k);
     }
-    if (count_ > 0 && !(best.square < dot(nearest_, nearest_))) return false;
-    std::array<Corner, 4> kept{};
-    for (std::size_t i = 0; i < static_cast<std::size_t>(best.count); ++i) {
-        kept[i] = best.of[i] == last ? corner : corners_[static_cast<std::size_t>(best.of[i])];
+    if (!(best.square < dot(nearest_, nearest_))) return false;
+    std::size_t kept = 0;
+    // Of the two kept, the one that stands first is moved first, so that neither is overwritten.
+    if (best.k >= 0) {
+        w_[0] = w_[static_cast<std::size_t>(best.k)];
+        a_[0] = a_[static_cast<std::size_t>(best.k)];
+        share_[kept++] = best.t;
     }
-    corners_ = kept;
-    share_ = best.share;
-    count_ = best.count;
+    if (best.i >= 0) {
+        w_[kept] = w_[static_cast<std::size_t>(best.i)];
+        a_[kept] = a_[static_cast<std::size_t>(best.i)];
+        share_[kept++] = best.s;
+    }
+    w_[kept] = w;
+    a_[kept] = a;
+    share_[kept++] = 1 - best.s - best.t;
+    count_ = kept;
     nearest_ = best.point;
     return true;
-}
-
-SpacePoint Simplex::onFirst() const {
-    SpacePoint p;
-    for (std::size_t i = 0; i < static_cast<std::size_t>(count_); ++i) p = p + share_[i] * corners_[i].a;
-    return p;
-}
-
-SpacePoint Simplex::onSecond() const {
-    SpacePoint p;
-    for (std::size_t i = 0; i < static_cast<std::size_t>(count_); ++i) p = p + share_[i] * corners_[i].b;
-    return p;
 }
 
 }  // namespace firstoff

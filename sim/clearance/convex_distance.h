@@ -30,26 +30,30 @@ struct Separation {
                     0};  // unit, from the second towards the first: square to the planes that `lower` lies between
 };
 
-// Up to four points of C, and which points of the solids they come from.
+// Up to four points w of C, and which points a of the first solid they come from; those of the second are a - w.
 class Simplex {
 public:
-    struct Corner {
-        SpacePoint w, a, b;
-    };
-
     // Adds a corner and reduces to the fewest corners whose hull holds its point nearest to the origin, which is then
     // nearest(). False, and unchanged, if that came no nearer.
-    bool add(const Corner& corner);
-    bool has(SpacePoint w) const;
+    bool add(SpacePoint w, SpacePoint a);
+    bool has(SpacePoint w) const {
+        for (std::size_t i = 0; i < count_; ++i) {
+            if (w_[i] == w) return true;
+        }
+        return false;
+    }
     bool holdsOrigin() const { return count_ == 4; }
     SpacePoint nearest() const { return nearest_; }
-    SpacePoint onFirst() const;
-    SpacePoint onSecond() const;
+    SpacePoint onFirst() const {
+        SpacePoint p;
+        for (std::size_t i = 0; i < count_; ++i) p = p + share_[i] * a_[i];
+        return p;
+    }
 
 private:
-    std::array<Corner, 4> corners_{};
+    std::array<SpacePoint, 4> w_, a_;
     std::array<double, 4> share_{};
-    int count_ = 0;
+    std::size_t count_ = 0;
     SpacePoint nearest_;
 };
 
@@ -74,35 +78,30 @@ Separation separation(const A& first, const B& second, SpacePoint start, const S
         norm = 1;
     }
     for (int step = 0; step < kMostSteps; ++step) {
-        const SpacePoint a = first.support(-v), b = second.support(v);
-        const SpacePoint w = a - b;
+        const SpacePoint a = first.support(-v), w = a - second.support(v);
         const double lower = dot(v, w) / norm;
         if (lower > result.lower) {
             result.lower = lower;
             result.away = (1 / norm) * v;
         }
-        if (result.lower >= sought.enough) {
-            if (step == 0) {
-                result.onFirst = a;
-                result.onSecond = b;
-                result.upper = length(w);
-            }
-            return result;
+        if (step == 0) {
+            simplex.add(w, a);
+            if (result.lower >= sought.enough) break;
+        } else if (result.lower >= sought.enough || simplex.has(w) || !simplex.add(w, a)) {
+            break;
         }
-        if (step > 0 && (simplex.has(w) || !simplex.add({w, a, b}))) return result;
-        if (step == 0) simplex.add({w, a, b});
         v = simplex.nearest();
         norm = length(v);
-        result.onFirst = simplex.onFirst();
-        result.onSecond = simplex.onSecond();
-        result.upper = norm;
-        if (simplex.holdsOrigin() || norm <= kRoundingMm) return result;
+        if (simplex.holdsOrigin() || norm <= kRoundingMm) break;
         // Within what need not be told apart they are separate all the same, once a plane between them has been met.
         if (result.lower > kRoundingMm &&
             (norm - result.lower <= sought.agreeMm || result.lower >= sought.share * norm)) {
-            return result;
+            break;
         }
     }
+    result.onFirst = simplex.onFirst();
+    result.onSecond = result.onFirst - simplex.nearest();
+    result.upper = length(simplex.nearest());
     return result;
 }
 

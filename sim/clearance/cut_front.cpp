@@ -1,8 +1,10 @@
 #include "sim/clearance/cut_front.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 #include "sim/clearance/contact_zone.h"
 #include "sim/stock/billet_columns.h"
@@ -13,6 +15,9 @@ namespace {
 
 // Chords of the edge's arcs; they lie inside it, by no more than this, which is taken off the gap.
 constexpr double kChordMm = 0.001;
+// Columns are taken together over a whole chunk where its surfaces are as level as this, else over so many.
+constexpr double kLevelMm = 0.01;
+constexpr int kFewColumns = 8;
 constexpr double kInf = std::numeric_limits<double>::infinity();
 
 struct Span {
@@ -24,69 +29,131 @@ struct Span {
     bool empty() const { return max < min; }
 };
 
-// Lateral places of a rectangle that is cut down to those of the edge.
-void takeRectangle(Span& lateral, Point n, Point tip, Span edge, double z0, double z1, double inner, double outer) {
-    Span all;
-    for (Point corner : {Point{z0, inner}, Point{z1, inner}, Point{z0, outer}, Point{z1, outer}}) {
-        all.take(dot(corner - tip, n));
-    }
-    if (all.max < edge.min || all.min > edge.max) return;
-    lateral.take(std::max(all.min, edge.min));
-    lateral.take(std::min(all.max, edge.max));
-}
+// A convex polygon of a few corners, cut down again and again.
+class Patch {
+public:
+    explicit Patch(const Box& b)
+        : corners_{Point{b.zMin, b.rMin}, Point{b.zMax, b.rMin}, Point{b.zMax, b.rMax}, Point{b.zMin, b.rMax}},
+          count_(4) {}
 
-// Lateral places at which the billet has metal in the way of the edge. By chunks, and at both ends by columns.
-Span metalInTheWay(const Billet& before, const Outline& edge, Span edgeLateral, Point n, Point from, Point to) {
-    const Box box = boundingBox(edge);
-    const Grid& grid = before.grid();
-    const double zLow = std::min(from.z, to.z) + box.zMin - grid.pitch;
-    const double zHigh = std::max(from.z, to.z) + box.zMax + grid.pitch;
-    const double rLow = std::min(from.r, to.r) + box.rMin, rHigh = std::max(from.r, to.r) + box.rMax;
-    const int first = std::clamp(grid.columnNear(zLow), 0, grid.columns - 1);
-    const int last = std::clamp(grid.columnNear(zHigh), 0, grid.columns - 1);
-    if (zHigh < grid.z0 || zLow > grid.border(grid.columns)) return {};
-    Span lateral;
-    for (int chunk = first / kChunkColumns; chunk <= last / kChunkColumns; ++chunk) {
-        const ChunkBounds& bounds = before.bounds(chunk);
-        if (bounds.maxOuter <= 0) continue;
-        const double inner = std::max(bounds.minInner, rLow), outer = std::min(bounds.maxOuter, rHigh);
-        if (inner > outer) continue;
-        // Of a chunk that ends the metal, or that the way ends in, only the columns that count.
-        const bool whole =
-            bounds.minOuter > 0 && chunk * kChunkColumns >= first && (chunk + 1) * kChunkColumns - 1 <= last;
-        int from0 = chunk * kChunkColumns, to0 = std::min(from0 + kChunkColumns, grid.columns) - 1;
-        if (!whole) {
-            from0 = std::max(from0, first);
-            to0 = std::min(to0, last);
-            const Chunk& columns = before.chunk(chunk);
-            const auto empty = [&](int column) {
-                return columns.outer.r[static_cast<std::size_t>(column % kChunkColumns)] <= 0;
-            };
-            while (from0 <= to0 && empty(from0)) ++from0;
-            while (to0 >= from0 && empty(to0)) --to0;
-            if (from0 > to0) continue;
+    // Keeps what lies to the left of the line from a to b.
+    void keepLeft(Point a, Point b) {
+        std::array<Point, kMost> kept;
+        int n = 0;
+        for (int i = 0; i < count_; ++i) {
+            const Point p = corners_[static_cast<std::size_t>(i)];
+            const Point q = corners_[static_cast<std::size_t>((i + 1) % count_)];
+            const double sp = cross(b - a, p - a), sq = cross(b - a, q - a);
+            if (sp >= 0) kept[static_cast<std::size_t>(n++)] = p;
+            if ((sp < 0) != (sq < 0) && n < kMost) kept[static_cast<std::size_t>(n++)] = p + (sp / (sp - sq)) * (q - p);
         }
-        takeRectangle(lateral, n, from, edgeLateral, grid.border(from0), grid.border(to0 + 1), inner, outer);
+        corners_ = kept;
+        count_ = n;
     }
-    return lateral;
+    void takeLateral(Span& span, Point n, Point origin) const {
+        for (int i = 0; i < count_; ++i) span.take(dot(corners_[static_cast<std::size_t>(i)] - origin, n));
+    }
+
+private:
+    static constexpr int kMost = 16;  // four corners and four cuts make eight
+    std::array<Point, kMost> corners_;
+    int count_;
+};
+
+// What an element of the edge's front, placed at the start, passes over on the way: anticlockwise.
+using Strip = std::array<Point, 4>;
+
+Strip stripOf(Point a, Point b, Point ahead) {
+    Strip strip{a, b, b + ahead, a + ahead};
+    if (cross(strip[1] - strip[0], strip[2] - strip[0]) < 0) std::swap(strip[1], strip[3]);
+    return strip;
 }
 
-// A stretch of the edge's front between two lateral places; nothing if it lies outside of them.
-bool clip(Point& a, Point& b, Point n, Span lateral) {
+// Lateral places (across the way, from the tip) at which there is metal in a strip.
+class MetalInStrip {
+public:
+    MetalInStrip(const Billet& billet, const Strip& strip, Point n, Point tip)
+        : billet_(billet), strip_(strip), n_(n), tip_(tip) {
+        box_ = {strip[0].z, strip[0].z, strip[0].r, strip[0].r};
+        for (Point p : strip) {
+            box_.zMin = std::min(box_.zMin, p.z);
+            box_.zMax = std::max(box_.zMax, p.z);
+            box_.rMin = std::min(box_.rMin, p.r);
+            box_.rMax = std::max(box_.rMax, p.r);
+        }
+    }
+
+    Span lateral() {
+        const Grid& grid = billet_.grid();
+        if (box_.zMax < grid.z0 - grid.pitch || box_.zMin > grid.border(grid.columns) + grid.pitch) return {};
+        const int first = std::clamp(grid.columnNear(box_.zMin - grid.pitch), 0, grid.columns - 1);
+        const int last = std::clamp(grid.columnNear(box_.zMax + grid.pitch), 0, grid.columns - 1);
+        for (int chunk = first / kChunkColumns; chunk <= last / kChunkColumns; ++chunk) {
+            const ChunkBounds& b = billet_.bounds(chunk);
+            if (b.maxOuter <= 0) continue;
+            const int from = std::max(first, chunk * kChunkColumns);
+            const int to = std::min(last, chunk * kChunkColumns + kChunkColumns - 1);
+            if (b.minOuter > 0 && b.maxOuter - b.minOuter <= kLevelMm && b.maxInner - b.minInner <= kLevelMm) {
+                take(from, to, b.minInner, b.maxOuter);
+            } else {
+                takeFew(billet_.chunk(chunk), chunk * kChunkColumns, from, to);
+            }
+        }
+        return span_;
+    }
+
+private:
+    void takeFew(const Chunk& chunk, int base, int from, int to) {
+        for (int group = from; group <= to; group += kFewColumns) {
+            Span radii;
+            int begin = -1, end = -1;
+            for (int column = group; column <= std::min(group + kFewColumns - 1, to); ++column) {
+                const auto i = static_cast<std::size_t>(column - base);
+                if (chunk.outer.r[i] <= 0) continue;
+                if (begin < 0) begin = column;
+                end = column;
+                radii.take(chunk.outer.r[i]);
+                radii.take(chunk.inner ? chunk.inner->r[i] : 0);
+            }
+            if (begin >= 0) take(begin, end, radii.min, radii.max);
+        }
+    }
+
+    // On both sides of the axis; a column stands half a pitch to either side.
+    void take(int from, int to, double inner, double outer) {
+        const Grid& grid = billet_.grid();
+        const double half = grid.pitch / 2;
+        const double z0 = grid.border(from) - half, z1 = grid.border(to + 1) + half;
+        takeBox({z0, z1, inner, outer});
+        if (box_.rMin < 0) takeBox({z0, z1, -outer, -inner});
+    }
+
+    void takeBox(const Box& b) {
+        if (b.rMin > box_.rMax || b.rMax < box_.rMin) return;
+        Patch patch(b);
+        for (std::size_t i = 0; i < 4; ++i) patch.keepLeft(strip_[i], strip_[(i + 1) % 4]);
+        patch.takeLateral(span_, n_, tip_);
+    }
+
+    const Billet& billet_;
+    const Strip& strip_;
+    Point n_, tip_;
+    Box box_;
+    Span span_;
+};
+
+// The part of a stretch of the edge's front between two lateral places.
+void clip(Point& a, Point& b, Point n, Span lateral) {
     double va = dot(a, n), vb = dot(b, n);
     if (va > vb) {
         std::swap(a, b);
         std::swap(va, vb);
     }
-    if (vb < lateral.min || va > lateral.max) return false;
-    const Point way = b - a;
+    const Point start = a, way = b - a;
     const double span = vb - va;
-    const Point start = a;
-    if (span > 0) {
-        if (va < lateral.min) a = start + ((lateral.min - va) / span) * way;
-        if (vb > lateral.max) b = start + ((lateral.max - va) / span) * way;
-    }
-    return true;
+    if (span <= 0) return;
+    if (va < lateral.min) a = start + ((lateral.min - va) / span) * way;
+    if (vb > lateral.max) b = start + ((lateral.max - va) / span) * way;
 }
 
 }  // namespace
@@ -98,22 +165,20 @@ double gapToCutFront(const Billet& before, const Outline& edge, const Outline& h
     const Point u = (1 / travel) * way;
     const Point n = leftOf(u);
     const std::vector<Point> corners = polyline(edge, kChordMm);
-    Span edgeLateral;
-    for (Point p : corners) edgeLateral.take(dot(p, n));
-    const Span lateral = metalInTheWay(before, edge, edgeLateral, n, from, to);
-    if (lateral.empty()) return kInf;
     double gap = kInf;
     for (std::size_t i = 0; i < corners.size(); ++i) {
         Point a = corners[i], b = corners[(i + 1) % corners.size()];
         // Anticlockwise: the outward normal lies to the right of the way round.
         if (dot(-leftOf(b - a), u) <= 0) continue;
-        if (!clip(a, b, n, lateral)) continue;
-        const Point ahead = travel * u;
         // As a strip with some width, since a polygon must have an area.
         if (std::abs(dot(b - a, n)) < 1e-6) b = a + 1e-6 * n;
-        std::vector<Point> strip{a, b, b + ahead, a + ahead};
-        if (cross(strip[1] - strip[0], strip[2] - strip[0]) < 0) std::swap(strip[1], strip[3]);
-        gap = std::min(gap, ContactZone(strip, holder).at({0, 0}).gap);
+        const Strip passed = stripOf(a + from, b + from, way);
+        const Span lateral = MetalInStrip(before, passed, n, from).lateral();
+        if (lateral.empty()) continue;
+        clip(a, b, n, lateral);
+        if (std::abs(dot(b - a, n)) < 1e-6) b = a + 1e-6 * n;
+        const Strip strip = stripOf(a, b, way);
+        gap = std::min(gap, ContactZone({strip.begin(), strip.end()}, holder).at({0, 0}).gap);
     }
     return gap - kChordMm;
 }

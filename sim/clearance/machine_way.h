@@ -37,7 +37,8 @@ public:
     MachineWays(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup, const MachineBodies& bodies);
     // `way` is overwritten, so that its memory is used again.
     void at(std::size_t timedMove, MachineWay& way) const;
-    // Part of the length of the whole way at which the tip way's `fraction` of its own is; and the reverse in time.
+    const TimedMove& timed(std::size_t timedMove) const { return timeline_.moves[timedMove]; }
+    // Time at which a timed move has gone `fraction` of its length.
     double timeAt(std::size_t timedMove, double fraction) const;
 
 private:

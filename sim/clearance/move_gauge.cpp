@@ -5,6 +5,7 @@
 
 #include "sim/clearance/approach.h"
 #include "sim/clearance/cut_front.h"
+#include "sim/motion/travel_time.h"
 #include "sim/stock/billet_columns.h"
 
 namespace firstoff {
@@ -12,10 +13,7 @@ namespace firstoff {
 namespace {
 
 constexpr double kInf = std::numeric_limits<double>::infinity();
-// Metal that a move takes off further along than this may be told as if it were still there. Well inside the bound of
-// the whole.
-constexpr double kStepMm = 0.04;
-// Steps in which one arc is followed through the metal it takes off.
+// Steps in which one move is followed through the metal it takes off.
 constexpr int kMostSteps = 256;
 
 bool onTurret(Carrier carrier) {
@@ -351,36 +349,70 @@ PairGap MoveGauge::measure(const BodyPair& pair, double beyond) {
 }
 
 PairGap MoveGauge::measureWhileCutting(const BodyPair& pair, const PairGap& before) {
-    if (pair.other != 0 || !cuts() || way_.swings()) return before;
-    const bool straight = way_.turret.points.size() == 2;
-    PairGap whole = before;
-    if (straight && isPlanar(pair) && way_.length > kStepMm) {
-        const Tool& tool = s_.setup.tools[static_cast<std::size_t>(way_.toolIndex)];
-        const double front = gapToCutFront(billet_->billet(), tool.cutting, tool.holder,
-                                           way_.turret.points.front() + tool.tip, way_.turret.points.back() + tool.tip);
-        if (front <= before.gap) return before;
-        billet_->seek(index_ + 1);
-        SpacePoint place = before.place;
-        const double after = gapBetween(pair, 0, 1, kInf, &place);
-        whole.gap = std::max(before.gap, std::min(front, after));
-        whole.place = after <= front ? place : before.place;
-    } else {
-        const int steps = static_cast<int>(std::clamp(std::ceil(way_.length / kStepMm), 1.0, double{kMostSteps}));
-        if (steps == 1) return before;
-        whole.gap = kInf;
-        for (int i = 0; i < steps; ++i) {
-            const double from = double(i) / steps, to = double(i + 1) / steps;
-            billet_->seek(index_, from);
-            SpacePoint place;
-            const double gap = gapBetween(pair, from, to, whole.gap, &place);
-            if (gap >= whole.gap) continue;
-            whole.gap = gap;
-            whole.place = place;
-            whole.nearestAt = from;
-        }
-        whole.gap = std::max(whole.gap, before.gap);
-    }
+    // A pass of a thread takes off little, and follows no front but a helix: the metal before it counts.
+    const bool thread = way_.kind == MoveKind::Thread;
+    if (pair.other != 0 || !cuts() || thread || way_.swings() || way_.length <= kMetalStepMm) return before;
+    PairGap whole = isPlanar(pair) ? followEdge(pair, before) : followInSteps(pair, before);
+    whole.gap = std::max(whole.gap, before.gap);
     if (whole.gap > 0) whole.contactAt = -1;
+    return whole;
+}
+
+// Stretch by stretch: what its edge is about to take off there, and what is left behind it.
+PairGap MoveGauge::followEdge(const BodyPair& pair, const PairGap& before) {
+    const Tool& tool = s_.setup.tools[static_cast<std::size_t>(way_.toolIndex)];
+    const TimedMove& timed = ways_.timed(index_);
+    // On an arc the edge turns off the chord's direction by half the angle of the stretch to either side, so what lies
+    // in front of it may be nearer by that share of the stretch, and by the height of the arc above the chord.
+    double turn = 0, radius = 0;
+    if (way_.turret.points.size() > 2) {
+        const Arc arc = arcBetween(timed.from, timed.to, timed.centre, timed.kind == MoveKind::ArcClockwise);
+        turn = std::abs(arc.turn);
+        radius = std::max(arc.radiusFrom, arc.radiusTo);
+    }
+    const double wanted = std::sqrt(way_.length * turn / (2 * kMetalStepMm));
+    const int stretches = static_cast<int>(std::clamp(std::ceil(wanted), 1.0, double{kMostSteps}));
+    const double half = turn / stretches / 2;
+    const double off = turn > 0 ? way_.length / stretches * std::sin(half) + radius * (1 - std::cos(half)) : 0;
+    PairGap whole = before;
+    whole.gap = kInf;
+    const auto take = [&](double gap, double at, SpacePoint place) {
+        if (gap >= whole.gap) return;
+        whole.gap = gap;
+        whole.place = place;
+        whole.nearestAt = at;
+    };
+    for (int i = 0; i < stretches; ++i) {
+        const double from = double(i) / stretches, to = double(i + 1) / stretches;
+        const Point a = alongWay(way_.turret, way_.length, from) + tool.tip;
+        const Point b = alongWay(way_.turret, way_.length, to) + tool.tip;
+        const double front = gapToCutFront(billet_->billet(), tool.cutting, tool.holder, a, b) - off;
+        take(front, from, inSpace(a));
+        if (whole.gap <= before.gap) return before;  // no better
+        billet_->seek(i + 1 < stretches ? index_ : index_ + 1, i + 1 < stretches ? to : 0);
+        SpacePoint place;
+        const double after = gapBetween(pair, from, to, whole.gap, &place);
+        take(after, from, place);
+    }
+    if (stretches == 1) whole.nearestAt.reset();
+    return whole;
+}
+
+PairGap MoveGauge::followInSteps(const BodyPair& pair, const PairGap& before) {
+    const int steps = static_cast<int>(std::clamp(std::ceil(way_.length / kMetalStepMm), 1.0, double{kMostSteps}));
+    stepErrorMm_ = std::max(stepErrorMm_, way_.length / steps);
+    PairGap whole = before;
+    whole.gap = kInf;
+    for (int i = 0; i < steps; ++i) {
+        const double from = double(i) / steps, to = double(i + 1) / steps;
+        billet_->seek(index_, from);
+        SpacePoint place;
+        const double gap = gapBetween(pair, from, to, whole.gap, &place);
+        if (gap >= whole.gap) continue;
+        whole.gap = gap;
+        whole.place = place;
+        whole.nearestAt = from;
+    }
     return whole;
 }
 

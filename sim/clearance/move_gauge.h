@@ -15,6 +15,9 @@
 
 namespace firstoff {
 
+// Metal that a move takes off may be told as if it were still there for this much of the way, mm.
+inline constexpr double kMetalStepMm = 0.02;
+
 // What does not change from move to move; shared between workers.
 struct GaugeShapes {
     GaugeShapes(const MachineBodies& bodies, const Setup& setup);
@@ -57,6 +60,8 @@ public:
     // Fraction of the move at which the pair is nearest. For pairs without a swing.
     double nearestAt(const BodyPair& pair);
     double gapAtStart(const BodyPair& pair);
+    // Longest step so far of a move that was followed through the metal: what a gap may be below the true one for it.
+    double stepErrorMm() const { return stepErrorMm_; }
     bool cuts() const { return stock_ && reaches_[index_].cuts(); }
 
     // Of the edge in use from the billet, though it is meant to touch; not for swings.
@@ -72,6 +77,8 @@ private:
     PairGap measureZones(const BodyPair& pair);
     PairGap measureSwing(const BodyPair& pair, double beyond);
     PairGap measureStraight(const BodyPair& pair, double beyond);
+    PairGap followEdge(const BodyPair& pair, const PairGap& before);
+    PairGap followInSteps(const BodyPair& pair, const PairGap& before);
     PairGap edgeOnStraightWay(const BodyPair& pair);
     Nearness on(const BodyPair& pair, const Placing& body, const Placing& other, double beyond);
     // How near over a part of the way.
@@ -88,6 +95,7 @@ private:
     std::optional<BilletNow> billet_;
     MachineWay way_;
     std::size_t index_ = 0;
+    double stepErrorMm_ = 0;
     // Per body (that moves) and other: zones of the tip, made when first asked for.
     std::vector<std::vector<std::vector<ContactZone>>> zones_;
 };

@@ -95,7 +95,7 @@ struct Metal {
 class PlaneSearch {
 public:
     PlaneSearch(const Billet& billet, const Outline& outline, const Placing& at, double beyond)
-        : billet_(billet), outline_(outline, at), best_(beyond) {}
+        : billet_(billet), outline_(outline, at), best_(std::max(beyond, kNearnessMm)) {}
 
     Nearness run() {
         for (int slab = 0; slab < billet_.grid().slabs(); ++slab) {

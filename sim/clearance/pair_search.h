@@ -25,13 +25,19 @@ public:
     using NodeA = typename A::Node;
     using NodeB = typename B::Node;
 
-    PairSearch(const A& first, const B& second, double beyond) : a_(first), b_(second), best_(beyond) {}
+    // Contact is told from the least gap that is told apart even where nothing further is asked for.
+    PairSearch(const A& first, const B& second, double beyond)
+        : a_(first), b_(second), best_(std::max(beyond, kNearnessMm)) {}
 
     // Looks at this pair of single parts before all others.
     void tryFirst(NodeA a, NodeB b) { measure({0, a, b, guess(a, b), 0}); }
 
     Nearness run() {
-        push(a_.root(), b_.root(), guess(a_.root(), b_.root()), 0);
+        if (a_.isSingle(a_.root()) && b_.isSingle(b_.root())) {
+            measure({0, a_.root(), b_.root(), guess(a_.root(), b_.root()), 0});
+        } else {
+            push(a_.root(), b_.root(), guess(a_.root(), b_.root()), 0);
+        }
         while (!heap_.empty() && heap_.front().bound < best_) {
             std::pop_heap(heap_.begin(), heap_.end());
             const Item item = heap_.back();

@@ -29,7 +29,12 @@ public:
     using NodeB = typename B::Node;
 
     SwingSearch(PlacedBody first, const B& second, double turnFrom, double turnTo, double beyond)
-        : a_(first), b_(second), from_(turnFrom), by_(turnTo - turnFrom), best_(beyond), beyond_(beyond) {}
+        : a_(first),
+          b_(second),
+          from_(turnFrom),
+          by_(turnTo - turnFrom),
+          best_(std::max(beyond, kFinestMm)),
+          beyond_(best_) {}
 
     SwingNearness run() {
         findNearest();

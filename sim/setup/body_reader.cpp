@@ -113,6 +113,7 @@ private:
 
     bool readMesh() {
         b_.file = from_.text("file");
+        b_.span = from_.spanOf("file");  // where what is wrong with the file is told
         b_.unit = from_.text("unit");
         b_.atZ = from_.number("at_z_mm");
         b_.atR = from_.number("at_x_mm") / 2;

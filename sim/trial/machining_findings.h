@@ -94,6 +94,9 @@ std::vector<Finding> tailstockFindings(const Machining& machining);
 // said, not proven.
 std::vector<Finding> workholdingFindings(const Machining& machining);
 
+// What comes near the piece that the second spindle carries away, or meets it.
+std::vector<Finding> carriedPieceFindings(const Machining& machining);
+
 // What a section, all that one tool does, leaves to the sections before it or leaves behind for the next: words that it
 // does not give itself, surface speed at the tool change, a spindle stopped in the cut, coolant off, another tool's
 // feed or offset.

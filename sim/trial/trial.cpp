@@ -138,6 +138,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     take(trial.findings, gripFindings(machining));
     take(trial.findings, tailstockFindings(machining));
     take(trial.findings, workholdingFindings(machining));
+    take(trial.findings, carriedPieceFindings(machining));
     take(trial.findings, sectionFindings(machining));
     addUp(trial);
     return true;

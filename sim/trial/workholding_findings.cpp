@@ -296,15 +296,6 @@ private:
         if (!grips_) return partedBesideOpenJaws(i);
         if (open_ && once(Said::CutWhileOpen)) cutWhileOpen(i);
         parted_ = true;
-        Finding* finding = add(i, Severity::Warning, "piece-in-second-spindle");
-        if (!finding) return;
-        finding->unproven = true;
-        finding->message = fmt::format(
-            "From here on the second spindle carries the piece, {:.1f} mm of it in front of its jaws: what that may "
-            "meet "
-            "is not modelled.",
-            std::max(0.0, jaws.min - from));
-        finding->remedy = "See on the machine that nothing passes where the piece is carried.";
     }
 
     void partedBesideOpenJaws(std::size_t i) {

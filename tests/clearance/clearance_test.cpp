@@ -159,7 +159,7 @@ TEST(Clearance, ArcsAreOnTheSafeSide) {
 
 TEST(Clearance, TailstockCentreIsAConeAndAllBehindItAsThickAsTheQuill) {
     auto setup = latheWith(smallBlock());
-    setup.tailstock = Tailstock{30, 100, radians(60), 10, 200, true};
+    setup.tailstock = Tailstock{30, 100, radians(60), 10, 200, true, {}, 0, true, 0, 0, {}, {}, 0, 0};
     const double coneEnd = 200 + 10 / std::tan(radians(30));
     struct TailRow {
         const char* name;

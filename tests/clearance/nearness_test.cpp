@@ -191,6 +191,15 @@ TEST(Nearness, BeyondWhatIsAskedForItIsNoLessThanThat) {
     }
 }
 
+TEST(Nearness, AskedForContactOnlyItTellsTouchingFromOverlappingBoxes) {
+    // Two bars cross diagonally in front of each other: the boxes round each body overlap, the bodies do not.
+    const BodyShape comb({boxPiece({0, 0, 0}, {10, 10, 10}), boxPiece({30, 30, 0}, {40, 40, 10})});
+    const BodyShape other({boxPiece({0, 30, 0}, {10, 40, 10}), boxPiece({30, 0, 0}, {40, 10, 10})});
+    EXPECT_GT(nearness(comb, {}, other, {}, 0).gap, 0);
+    EXPECT_EQ(nearness(comb, Placing::at({0, 25}), other, {}, 0).gap, 0);
+    EXPECT_GT(nearnessOfSwing(comb, {}, 0.01, other, {}, 0).nearest.gap, 0);
+}
+
 TEST(Nearness, AHintChangesNothing) {
     std::vector<ConvexPiece> row;
     for (int i = 0; i < 20; ++i) row.push_back(boxPiece({20.0 * i, 0, 0}, {20.0 * i + 10, 10, 10}));

@@ -5,7 +5,10 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdint>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "sim/base/units.h"
 #include "sim/output/blank_files.h"
@@ -126,12 +129,100 @@ TEST(BodyFiles, BoxesAreLeftAsTheyAre) {
     EXPECT_EQ(ready.extraBodies[0].z.max, 20);
 }
 
+// What disks, transfers and other programs make of a mesh file. Each is told at the body, and none gets further.
+TEST(BodyFiles, ACorpusOfBrokenFilesGetsNoFurther) {
+    const Bench bench;
+    const auto stl = [](std::uint32_t count, std::size_t triangles) {
+        std::string bytes(80, ' ');
+        bytes.append(reinterpret_cast<const char*>(&count), 4);
+        return bytes + std::string(50 * triangles, '\0');
+    };
+    const std::string text =
+        "solid x\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 9 0 0\nvertex 0 9 0\nendloop\nendfacet\n";
+    const std::vector<std::pair<std::string, std::string>> corpus = {
+        {"zero-bytes.stl", ""},
+        {"one-byte.stl", "s"},
+        {"solid-only.stl", "solid"},
+        {"header-only.stl", std::string(80, ' ')},
+        {"no-triangles.stl", stl(0, 0)},
+        {"too-few.stl", stl(5, 4)},
+        {"too-many.stl", stl(3, 4)},
+        {"huge-count.stl", stl(0xffffffffu, 4)},
+        {"huge-count-that-wraps.stl", stl(0x80000004u, 4)},
+        {"half-a-triangle.stl", stl(4, 3) + std::string(25, '\1')},
+        {"all-zero.stl", stl(4, 4)},
+        {"noise.stl", stl(4, 3) + std::string(50, '\xff')},
+        {"text-cut-short.stl", text.substr(0, text.size() / 2)},
+        {"text-without-end.stl", text},
+        {"text-open.stl", text + "endsolid x\n"},
+        {"text-with-nul.stl", text.substr(0, 60) + std::string(3, '\0') + text.substr(60)},
+        {"text-of-two-corners.stl", "solid x\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nendloop\n"},
+        {"program.stl", "%\nO1\nG28 U0 W0\nM30\n%\n"},
+        {"picture.stl", std::string("\x89PNG\r\n\x1a\n\0\0\0\rIHDR", 16) + std::string(400, 'x')},
+        {"long-line.stl", "solid " + std::string(1 << 20, 'x')},
+        {"deep.obj", "v 0 0 0\nf 1 1 1 1 1 1 1 1\n"},
+        {"points.obj", "v 0 0 0\nv 1 0 0\np 1 2\n"},
+        {"no-corners.obj", "f 1 2 3\n"},
+        {"model.step", "ISO-10303-21;\n"},
+        {"model.ply", "ply\nformat ascii 1.0\n"},
+    };
+    for (const auto& [name, bytes] : corpus) {
+        bench.put(name, bytes);
+        const auto ready = withBodies(withBody(name), bench.path("job.toml"));
+        EXPECT_TRUE(ready.extraBodies[0].triangles.empty()) << name;
+        ASSERT_EQ(ready.findings.size(), 1u) << name;
+        EXPECT_TRUE(ready.findings[0].unproven) << name;
+        EXPECT_THAT(ready.findings[0].message, HasSubstr(name));
+        EXPECT_FALSE(ready.findings[0].remedy.empty()) << name;
+        EXPECT_EQ(verdictOf(ready.findings), Verdict::NotProven) << name;
+    }
+}
+
 // Wherever a blank is read for a trial, the bodies are.
 TEST(BodyFiles, ComeWithTheBlank) {
     const Bench bench;
     bench.put("wedge.obj", kWedge);
     EXPECT_EQ(readBlank(withBody("wedge.obj"), bench.path("job.toml")).setup.extraBodies[0].triangles.size(), 4u);
     EXPECT_EQ(readBlank(withBody("nowhere.obj"), bench.path("job.toml")).setup.findings.size(), 1u);
+}
+
+// From the set-up file to the exit code of the command: 3, not proven, whatever it was without the body.
+TEST(BodyFiles, DecideTheVerdictOfTheCommand) {
+    const Bench bench;
+    const std::string job = shop::readFile("assets/jobs/coupling-spigot.toml");
+    bench.put("job.nc", shop::readFile("assets/jobs/coupling-spigot.nc"));
+    const auto check = [&](const std::string& body) {
+        const std::string setup = bench.put("job.toml", job + body);
+        return shop::firstoff("check " + bench.path("job.nc") + " --setup " + setup);
+    };
+    const std::string body = "\n[[body]]\nname = \"pipe\"\nfile = \"wedge.obj\"\nat_z_mm = 700\nat_x_mm = 900\n";
+    bench.put("wedge.obj", kWedge);
+    const auto sound = check(body);
+    EXPECT_EQ(sound.exitCode, check("").exitCode);
+    EXPECT_THAT(sound.out, testing::Not(HasSubstr("wedge.obj")));
+    bench.put("wedge.obj", kWedge.substr(0, kWedge.size() - 8));
+    const auto broken = check(body);
+    EXPECT_EQ(broken.exitCode, 3);
+    EXPECT_THAT(broken.out, HasSubstr("wedge.obj is open"));
+}
+
+TEST(BodyFiles, AreReadAnewWhenTheyChange) {
+    const Bench bench;
+    bench.put("wedge.obj", kWedge);
+    const auto read = [&](const char* unit) {
+        auto setup = withBody("wedge.obj");
+        setup.extraBodies[0].unit = unit;
+        return withBodies(setup, bench.path("job.toml"));
+    };
+    EXPECT_EQ(extentOf(read("").extraBodies[0]).most[0], 30);
+    EXPECT_EQ(extentOf(read("cm").extraBodies[0]).most[0], 300);
+    std::string longer = kWedge;
+    longer.replace(longer.find("0 0 30"), 6, "0 0 40");  // of the same length
+    bench.put("wedge.obj", longer);
+    EXPECT_EQ(extentOf(read("").extraBodies[0]).most[0], 40);
+    bench.put("wedge.obj", "v 0 0 0\n");
+    EXPECT_EQ(read("").findings.size(), 1u);
+    EXPECT_EQ(read("").findings.size(), 1u);
 }
 
 }  // namespace
