@@ -235,7 +235,7 @@ INSTANTIATE_TEST_SUITE_P(
         Wrong{"left hand for M03", "CNMG120408", "holder = \"PCLNL 2020 K12\"\n", "setup-holder-contradiction",
               "hand L"},
         Wrong{"right hand away from the chuck", "CNMG120408", "holder = \"PCLNR 2020 K12\"\ntip_number = 4\n",
-              "setup-holder-contradiction", "away from the chuck"},
+              "setup-holder-contradiction", "cuts towards the chuck"},
         Wrong{"head longer than the overhang", "CNMG120408", "holder = \"PCLNR 2020 K12\"\nhead_length_mm = 41\n",
               "setup-holder-contradiction", "41 mm long"},
         Wrong{"head narrower than half the shank", "CNMG120408", "holder = \"PCLNR 2020 K12\"\nhead_width_mm = 9\n",

@@ -143,7 +143,7 @@ TEST(SetupLibrary, AFindingSaysFileAndLineAndStandsAtTheKey) {
     EXPECT_EQ(f.span.line, 2u);
     EXPECT_EQ(f.span.column, 16u);
     EXPECT_EQ(f.span.part, 0);
-    EXPECT_THAT(f.message, testing::StartsWith("m.toml, line 21: "));
+    EXPECT_THAT(f.message, testing::StartsWith("m.toml, line 22: "));
 }
 
 struct Wrong {
@@ -335,7 +335,7 @@ TEST(Examples, EveryToolIsReadWithoutAFindingAndHasItsBlock) {
     for (const std::string& name : names) {
         auto setup =
             readSetup("machine_file = \"../machines/slant-bed-12.toml\"\n" + kJob +
-                          "[[tool]]\nstation = 1\nfrom = \"../tools/" + name + "\"\ntip_x_mm = -20\ntip_z_mm = -60\n",
+                          "[[tool]]\nstation = 1\nfrom = \"../tools/" + name + "\"\ntip_x_mm = -80\ntip_z_mm = -30\n",
                       name, exampleBeside);
         ASSERT_EQ(setup.tools.size(), 1u) << name << told(setup);
         EXPECT_FALSE(setup.tools[0].cutting.empty()) << name;

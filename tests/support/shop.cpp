@@ -72,6 +72,14 @@ Setup lathe() {
     setup.machine.stations = 12;
     setup.machine.turretRadius = 150;
     setup.machine.turretThickness = 90;
+    Turret turret;
+    turret.indexWay = Turret::IndexWay::Shortest;
+    turret.axisR = 192;
+    turret.headRadius = 120;
+    turret.headLength = 200;
+    setup.turret = turret;
+    setup.toolBlock.z = {-56, 80};
+    setup.toolBlock.width = 60;
     setup.chuck.bodyRadius = 82.5;
     setup.chuck.bodyLength = 80;
     setup.chuck.jaws = 3;
