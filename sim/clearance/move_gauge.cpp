@@ -111,6 +111,7 @@ GaugeShapes::GaugeShapes(const MachineBodies& all, const Setup& of)
             outlines[i].insert(outlines[i].end(), tool.steps.begin(), tool.steps.end());
         } else if (body.kind == BodyKind::Holder && !tool.holder.empty()) {
             outlines[i].push_back(tool.holder);
+            outlines[i].insert(outlines[i].end(), tool.holderSteps.begin(), tool.holderSteps.end());
         }
     }
 }

@@ -59,7 +59,7 @@ double middleOfBar(const Outline& outline) {
 }
 
 bool isBar(const Tool& tool) {
-    return tool.kind == ToolKind::Boring || (tool.kind == ToolKind::Threading && tool.inside);
+    return standsAlongZ(tool) && !worksOnTheAxis(tool.kind) && !tool.face;
 }
 
 double shankHeight(const Tool& tool) {
@@ -108,8 +108,13 @@ void addTool(MachineBodies& all, const Setup& setup, int index) {
 }  // namespace
 
 std::vector<ConvexPiece> holderPieces(const Tool& tool) {
+    if (worksOnTheAxis(tool.kind)) {
+        std::vector<ConvexPiece> pieces;
+        if (!tool.holder.empty()) pieces.push_back(roundPiece(tool, tool.holder, 0, 0));
+        for (const Outline& step : tool.holderSteps) pieces.push_back(roundPiece(tool, step, 0, 0));
+        return pieces;
+    }
     if (tool.holder.empty()) return {};
-    if (worksOnTheAxis(tool.kind)) return {roundPiece(tool, tool.holder, 0, 0)};
     if (isBar(tool)) return {roundPiece(tool, tool.holder, middleOfBar(tool.holder), centreY(tool))};
     return {flatPiece(tool, tool.holder, shankHeight(tool))};
 }

@@ -22,6 +22,7 @@ public:
         checkThroughBore();
         checkCentre();
         checkFlats();
+        checkSteadyRest();
     }
 
 private:
@@ -43,8 +44,9 @@ private:
         return fmt::format("{:.4g} mm, over all as it turns,", 2 * s_.outerRadius);
     }
 
+    // Work that is gripped from inside may be as large as it likes.
     void checkBetweenJaws() {
-        if (s_.outerRadius <= setup_.chuck.jawOuterRadius) return;
+        if (setup_.chuck.grip == Chuck::Grip::Inside || s_.outerRadius <= setup_.chuck.jawOuterRadius) return;
         stop("setup-bar-larger-than-chuck", s_.sizeSpan,
              fmt::format("A bar of {} does not go between jaws that sweep {:g} mm.", thickness(),
                          2 * setup_.chuck.jawOuterRadius),
@@ -88,6 +90,27 @@ private:
                        : "A square sits in 2 or 4 jaws; else it takes a bush, a collet or jaws bored for it.");
         finding.severity = Severity::Note;
         setup_.findings.push_back(std::move(finding));
+    }
+
+    // Its rollers stand on the bar as it is at the start, a turned blank may be of another diameter there.
+    void checkSteadyRest() {
+        if (!setup_.steadyRest || s_.shape != Stock::Shape::Round || s_.eccentricity != 0) return;
+        const SteadyRest& rest = *setup_.steadyRest;
+        constexpr double kByHandMm = 0.05;
+        const double from = rest.z - rest.width / 2, to = rest.z + rest.width / 2;
+        if (to > s_.frontZ || from < s_.backZ) {
+            stop("setup-steady-rest", rest.span,
+                 fmt::format("The steady rest stands from {:g} to {:g} mm in front of the chuck face, the bar ends at "
+                             "{:g} mm.",
+                             from, to, to > s_.frontZ ? s_.frontZ : s_.backZ),
+                 "Correct z_from_chuck_face_mm of the steady rest, or the bar.");
+        } else if (std::abs(rest.barRadius - s_.outerRadius) > kByHandMm) {
+            stop("setup-steady-rest", rest.span,
+                 fmt::format("The rollers of the steady rest are set to {:g} mm, the bar is {:g} mm thick.",
+                             2 * rest.barRadius, 2 * s_.outerRadius),
+                 "Write the diameter that the rollers stand on (bar_diameter_mm); for a bar turned there before give "
+                 "the blank as a half-section.");
+        }
     }
 
     Setup& setup_;

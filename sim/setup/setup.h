@@ -130,7 +130,7 @@ struct Tailstock {
     double housingRadius = 0;
     double housingLength = 0;
     // Where M codes take it, point of the centre, lathe frame; nothing where the set-up does not say.
-    std::optional<double> advancedZ, parkedZ;
+    std::optional<double> advancedZ = {}, parkedZ = {};
     // The casting behind the quill, a cylinder on the spindle axis; 0: not said.
     double castingRadius = 0;
     double castingLength = 0;

@@ -40,6 +40,7 @@ public:
         setup_.chuck = readChuck(table("chuck"), setup_.findings);
         readSupports();
         setup_.stock = readStock(table("stock"), setup_.chuck.jawLength, setup_.findings);
+        checkInsideGrip(table("chuck"));
         for (const SetupTable& table : document_.tables) readRepeated(table);
         if (readable_) checkMachine();
         checkBlankInChuck(setup_);
@@ -164,6 +165,15 @@ private:
         if (&machine == &missing_ || machine.find("turret_diameter_mm") || document_.incomplete) return;
         stop("setup-missing-key", machine.span, "[machine] does not say turret_diameter_mm.",
              "Add turret_diameter_mm (a number); only a gang plate has no disc.");
+    }
+
+    // What is drawn or was tried before may have a bore that is not known yet.
+    void checkInsideGrip(const SetupTable& t) {
+        const Stock& stock = setup_.stock;
+        const bool rolled = stock.outerRadius > 0;
+        if (setup_.chuck.grip != Chuck::Grip::Inside || !rolled || stock.boreRadius > 0) return;
+        stop("setup-grip", spanOf(t, "grip"), "The jaws are said to grip from inside, but the blank has no bore.",
+             "Write grip = \"outside\", or the bore of the blank.");
     }
 
     void readSupports() {

@@ -172,7 +172,8 @@ SteadyRest readSteadyRest(const SetupTable& table, std::vector<Finding>& finding
     if (s.barRadius >= s.innerRadius) {
         mend("bar_diameter_mm", fmt::format("A bar of {:g} mm does not go through a ring of {:g} mm.", 2 * s.barRadius,
                                             2 * s.innerRadius));
-        s.barRadius = 0.8 * s.innerRadius;
+        s.innerRadius = 1.1 * s.barRadius;
+        s.outerRadius = std::max(s.outerRadius, 1.2 * s.innerRadius);
     } else if (s.barRadius + 2 * s.rollerRadius > s.outerRadius) {
         mend("roller_diameter_mm",
              fmt::format("On a bar of {:g} mm rollers of {:g} mm reach out of the ring ({:g} mm).", 2 * s.barRadius,
