@@ -59,7 +59,7 @@ double middleOfBar(const Outline& outline) {
 }
 
 bool isBar(const Tool& tool) {
-    return tool.kind == ToolKind::Boring || (tool.kind == ToolKind::Threading && tool.inside);
+    return standsAlongZ(tool) && !worksOnTheAxis(tool.kind) && !tool.face;
 }
 
 double shankHeight(const Tool& tool) {
@@ -109,9 +109,20 @@ void addTool(MachineBodies& all, const Setup& setup, int index) {
 
 std::vector<ConvexPiece> holderPieces(const Tool& tool) {
     if (tool.holder.empty()) return {};
-    if (worksOnTheAxis(tool.kind)) return {roundPiece(tool, tool.holder, 0, 0)};
-    if (isBar(tool)) return {roundPiece(tool, tool.holder, middleOfBar(tool.holder), centreY(tool))};
-    return {flatPiece(tool, tool.holder, shankHeight(tool))};
+    std::vector<Outline> outlines = tool.holderSteps;
+    outlines.insert(outlines.begin(), tool.holder);
+    std::vector<ConvexPiece> pieces;
+    for (const Outline& outline : outlines) {
+        if (outline.empty()) continue;
+        if (worksOnTheAxis(tool.kind)) {
+            pieces.push_back(roundPiece(tool, outline, 0, 0));
+        } else if (isBar(tool)) {
+            pieces.push_back(roundPiece(tool, outline, middleOfBar(outline), centreY(tool)));
+        } else {
+            pieces.push_back(flatPiece(tool, outline, shankHeight(tool)));
+        }
+    }
+    return pieces;
 }
 
 std::vector<ConvexPiece> edgePieces(const Tool& tool) {
