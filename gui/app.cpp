@@ -227,7 +227,9 @@ void App::drawTabButtons(const PaneContext& context, const Rect& place, bool wit
     const std::size_t findings = session_.trial() ? session_.trial()->findings.size() : 0;
     if (withProgram) buttons.push_back({Tab::Program, "Program", "###program"});
     buttons.push_back({Tab::Findings, fmt::format("Findings {}", findings), "###findings"});
-    buttons.push_back({Tab::Clearances, "Clearances", "###clearances"});
+    const std::size_t encounters = session_.trial() ? session_.trial()->clearance.encounters.size() : 0;
+    buttons.push_back(
+        {Tab::Clearances, encounters > 0 ? fmt::format("Clearances {}", encounters) : "Clearances", "###clearances"});
     buttons.push_back({Tab::Bodies, "Bodies", "###bodies"});
     buttons.push_back({Tab::Finish, "Finish", "###finish"});
     const PaneFrame frame("tabs", place, context, 0, false);

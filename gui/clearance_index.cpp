@@ -58,27 +58,17 @@ std::size_t ClearanceIndex::nearest(std::size_t first, std::size_t last) const {
     return best;
 }
 
-std::optional<std::size_t> ClearanceIndex::encounterAt(std::size_t timedMove, double timeS) const {
+// The last one of this move that has begun, or one that lasts on.
+std::optional<Encounter> ClearanceIndex::contactAt(std::size_t timedMove, double timeS) const {
+    std::optional<Encounter> found;
     const auto first = std::partition_point(byMove_.begin(), byMove_.end(),
                                             [&](std::size_t i) { return encounters_[i].timedMove < timedMove; });
-    std::optional<std::size_t> found;
     for (auto at = first; at != byMove_.end() && encounters_[*at].timedMove == timedMove; ++at) {
         const Encounter& encounter = encounters_[*at];
-        const bool contact = encounter.gapMm <= 0;
-        if (contact && encounter.timeS > timeS + kSameTimeS) continue;
-        const bool better = !found || (contact && encounters_[*found].gapMm > 0) ||
-                            (contact && encounter.timeS > encounters_[*found].timeS) ||
-                            (!contact && encounters_[*found].gapMm > encounter.gapMm);
-        if (better) found = *at;
+        if (encounter.gapMm > 0 || encounter.timeS > timeS + kSameTimeS) continue;
+        if (!found || encounter.timeS > found->timeS) found = encounter;
     }
-    return found;
-}
-
-std::optional<Encounter> ClearanceIndex::inForce(std::size_t timedMove, double timeS) const {
-    const std::optional<std::size_t> own = encounterAt(timedMove, timeS);
-    if (own && encounters_[*own].gapMm <= 0) return encounters_[*own];
-    if (timedMove >= perMove_.size() || perMove_[timedMove].gapMm > 0)
-        return own ? std::optional(encounters_[*own]) : std::nullopt;
+    if (found || timedMove >= perMove_.size() || perMove_[timedMove].gapMm > 0) return found;
     // Of what touches on and on only the beginning is told.
     const Clearance& now = perMove_[timedMove];
     for (std::size_t i = firstEncounterFrom(timeS); i-- > 0;) {
@@ -90,7 +80,22 @@ std::optional<Encounter> ClearanceIndex::inForce(std::size_t timedMove, double t
         still.place = now.place;
         return still;
     }
-    return own ? std::optional(encounters_[*own]) : std::nullopt;
+    return std::nullopt;
+}
+
+std::optional<Encounter> ClearanceIndex::nearMissAbout(double timeS) const {
+    constexpr double kAboutS = 0.1;  // long enough to be seen as it plays
+    std::optional<Encounter> found;
+    for (std::size_t i = firstEncounterFrom(timeS - kAboutS);
+         i < encounters_.size() && encounters_[i].timeS <= timeS + kAboutS; ++i) {
+        if (encounters_[i].gapMm > 0 && (!found || encounters_[i].gapMm < found->gapMm)) found = encounters_[i];
+    }
+    return found;
+}
+
+std::optional<Encounter> ClearanceIndex::inForce(std::size_t timedMove, double timeS) const {
+    const std::optional<Encounter> contact = contactAt(timedMove, timeS);
+    return contact ? contact : nearMissAbout(timeS);
 }
 
 std::size_t ClearanceIndex::firstEncounterFrom(double timeS) const {

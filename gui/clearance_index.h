@@ -23,10 +23,9 @@ public:
     // Of the whole program; nothing where nothing can be hit.
     std::optional<std::size_t> nearest() const { return nearest_; }
 
-    // The encounter in force while timed move `timedMove` is at `timeS`, index into ClearanceResult::encounters: a
-    // contact from its first touch to the end of the move, else a near miss of that move.
-    std::optional<std::size_t> encounterAt(std::size_t timedMove, double timeS) const;
-    // The same; and where a contact of an earlier move lasts on, that, with the place where they touch in this one.
+    // What is to be shown while timed move `timedMove` is at `timeS`: a contact from its first touch to the end of the
+    // move; one of an earlier move that lasts on, with the place where they touch in this one; else a near miss about
+    // the time of its closest approach.
     std::optional<Encounter> inForce(std::size_t timedMove, double timeS) const;
     // First encounter at or after a time, for drawing.
     std::size_t firstEncounterFrom(double timeS) const;
@@ -34,6 +33,8 @@ public:
 
 private:
     std::size_t better(std::size_t a, std::size_t b) const;
+    std::optional<Encounter> contactAt(std::size_t timedMove, double timeS) const;
+    std::optional<Encounter> nearMissAbout(double timeS) const;
 
     std::vector<Clearance> perMove_;
     std::vector<std::vector<std::uint32_t>> levels_;  // of each group of moves the one with the smallest gap

@@ -62,10 +62,12 @@ void marginCell(const PaneContext& context, const Trial& trial, const Margin& ma
         ImGui::SetTooltip("%s", wrapped(*context.fonts.text, context.px(360), tip).c_str());
     }
     ImGui::SetCursorPos({x, at.y});
-    // Less than a millimetre is little for a first run.
+    // Less than a millimetre is little for a first run, and nothing at all is a contact already.
     const bool little = margin.mm * factor < 1;
+    const Severity severity = margin.mm <= 0 ? Severity::Stop : Severity::Warning;
     if (little)
-        ImGui::PushStyleColor(ImGuiCol_Text, tint(legible(context.palette.severity[1], context.palette.panel, 4.5)));
+        ImGui::PushStyleColor(ImGuiCol_Text, tint(legible(context.palette.severity[static_cast<std::size_t>(severity)],
+                                                          context.palette.panel, 4.5)));
     ImGui::TextUnformatted(text.c_str());
     if (little) ImGui::PopStyleColor();
     ImGui::PopID();

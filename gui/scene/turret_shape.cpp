@@ -87,7 +87,7 @@ TriangleMesh stationFigure(int station, float radius) {
 // A plug in a station without a tool, flush with the mounting face; origin on the axis of the disc.
 TriangleMesh plug(float radius, float thickness) {
     Polygon round = regular(24, 0.13f * std::min(radius, 2 * thickness));
-    TriangleMesh mesh = prism({round, -0.15f, 1, 0}, packColour(0x5a616b, kOxide));
+    TriangleMesh mesh = prism({round, -0.3f, 1, 0}, packColour(0x5a616b, kOxide));
     // (a, b, c) to (a, -c, b): lies on the mounting face.
     mesh.transform(glm::mat4(glm::vec4(1, 0, 0, 0), glm::vec4(0, 0, 1, 0), glm::vec4(0, 1, 0, 0),
                              glm::vec4(thickness / 2, -radius, 0, 1)));

@@ -84,7 +84,9 @@ TEST(ClearanceIndex, TellsTheEncounterInForce) {
     trial.clearance.encounters = {encounter(1, 1.7, 0.4), encounter(2, 2.25, -2)};
     const ClearanceIndex index(trial);
     EXPECT_FALSE(index.inForce(0, 0.5));
-    EXPECT_EQ(index.inForce(1, 1.1)->gapMm, 0.4);  // a near miss all through its move
+    EXPECT_FALSE(index.inForce(1, 1.1));            // on its way to a near miss
+    EXPECT_EQ(index.inForce(1, 1.65)->gapMm, 0.4);  // about its closest approach
+    EXPECT_EQ(index.inForce(1, 1.79)->gapMm, 0.4);
     EXPECT_FALSE(index.inForce(2, 2.1));           // not yet
     EXPECT_EQ(index.inForce(2, 2.25)->gapMm, -2);  // the first touch itself
     EXPECT_EQ(index.inForce(2, 2.9)->gapMm, -2);
