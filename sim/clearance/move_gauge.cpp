@@ -89,6 +89,7 @@ GaugeShapes::GaugeShapes(const MachineBodies& all, const Setup& of)
       setup(of),
       shapes(all.bodies.size()),
       reach(all.bodies.size()),
+      boxes(all.bodies.size()),
       outlines(all.bodies.size()),
       sections(all.bodies.size()) {
     for (std::size_t i = 0; i < all.bodies.size(); ++i) {
@@ -96,6 +97,11 @@ GaugeShapes::GaugeShapes(const MachineBodies& all, const Setup& of)
         if (!body.pieces.empty()) {
             shapes[i] = BodyShape(body.pieces, body.isMesh);
             reach[i] = shapes[i].reach(all.turretAxisR);
+            boxes[i] = shapes[i].box();
+        }
+        if (body.kind == BodyKind::Billet) {
+            const double radius = of.stock.outerRadius + std::abs(of.stock.eccentricity);
+            boxes[i] = {{of.stock.backZ, -radius, -radius}, {of.stock.frontZ, radius, radius}};
         }
         for (const std::vector<Point>& half : body.sections) addBothSides(sections[i], half);
         if (body.toolIndex < 0) continue;
@@ -273,6 +279,22 @@ PairGap MoveGauge::measureZones(const BodyPair& pair) {
     take(wayFrom(way_.turret), false);
     if (way_.straightInstead) take(wayFrom(*way_.straightInstead), true);
     return best;
+}
+
+double MoveGauge::boundOfSwing(const BodyPair& pair) const {
+    const Carrier carrier = s_.bodies.bodies[pair.other].carrier;
+    const double shift = carrier == Carrier::Tailstock       ? way_.tailstock.min
+                         : carrier == Carrier::SecondSpindle ? way_.second.min
+                                                             : 0;
+    const Point turret = way_.turret.points.front();
+    const SpaceBox& body = s_.boxes[pair.body];
+    const SpaceBox& other = s_.boxes[pair.other];
+    const double dz =
+        std::max({0.0, other.min.z + shift - body.max.z - turret.z, body.min.z + turret.z - other.max.z - shift});
+    const double axis = turret.r + s_.bodies.turretAxisR;
+    const double dr = std::max({0.0, other.min.r - axis, axis - other.max.r});
+    const double dy = std::max({0.0, other.min.y, -other.max.y});
+    return std::hypot(dz, std::max(0.0, std::hypot(dr, dy) - s_.reach[pair.body])) - errorOf(pair);
 }
 
 PairGap MoveGauge::measureSwing(const BodyPair& pair, double beyond) {

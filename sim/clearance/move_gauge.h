@@ -26,6 +26,7 @@ struct GaugeShapes {
     const Setup& setup;
     std::vector<BodyShape> shapes;  // per body; the billet's is empty
     std::vector<double> reach;      // per body: of its points from the axis of the disc
+    std::vector<SpaceBox> boxes;    // per body, in its carrier's frame; of the billet that of the blank
     // Outlines of the edge or the holder of a tool; per body, empty for others.
     std::vector<std::vector<Outline>> outlines;
     // Sections of what is turned, both sides of the axis, convex; per body, empty for others.
@@ -52,6 +53,8 @@ public:
     void start(std::size_t timedMove);
     const MachineWay& way() const { return way_; }
 
+    // While the turret indexes: never above the gap, from the ring that the body sweeps about the axis of the disc.
+    double boundOfSwing(const BodyPair& pair) const;
     // Gaps above `beyond` need not be known. Contacts come with their fraction.
     PairGap measure(const BodyPair& pair, double beyond);
     // The same for a pair with the billet on a move that takes metal off: with the metal as it is at each instant.
