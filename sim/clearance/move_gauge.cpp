@@ -409,7 +409,10 @@ PairGap MoveGauge::followEdge(const BodyPair& pair, const PairGap& before) {
         const double from = double(i) / stretches, to = double(i + 1) / stretches;
         const Point a = alongWay(way_.turret, way_.length, from) + tool.tip;
         const Point b = alongWay(way_.turret, way_.length, to) + tool.tip;
-        const double front = gapToCutFront(billet_->billet(), tool.cutting, tool.holder, a, b) - off;
+        double front = kInf;
+        for (const Outline& holder : s_.outlines[pair.body]) {
+            front = std::min(front, gapToCutFront(billet_->billet(), tool.cutting, holder, a, b) - off);
+        }
         take(front, from, inSpace(a));
         if (whole.gap <= before.gap) return before;  // no better
         billet_->seek(i + 1 < stretches ? index_ : index_ + 1, i + 1 < stretches ? to : 0);
