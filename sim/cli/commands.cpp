@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "sim/base/units.h"
+#include "sim/output/clearance_report.h"
 #include "sim/output/finish_plot.h"
 #include "sim/output/finish_table.h"
 #include "sim/output/json_report.h"
@@ -165,6 +166,12 @@ ExitCode check(const CheckRequest& request) {
 ExitCode moves(const MovesRequest& request) {
     const TriedJob tried = tryForFile(request.job);
     deliver(request.out, movesTable(*tried.trial));
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode clearances(const ClearancesRequest& request) {
+    const TriedJob tried = tryForFile(request.job);
+    deliver(request.out, request.pairs ? pairTable(*tried.trial) : marginTable(*tried.trial));
     return exitCode(tried.trial->verdict);
 }
 

@@ -31,6 +31,13 @@ struct InstantRequest {
     std::optional<double> atTimeS;
 };
 
+struct ClearancesRequest {
+    Job job;
+    std::string out;     // empty: standard output
+    bool pairs = false;  // every pair of bodies instead of the margins
+};
+ExitCode clearances(const ClearancesRequest& request);
+
 struct SectionRequest {
     Job job;
     std::string out;

@@ -32,6 +32,7 @@ public:
         app_.footer(std::string(firstoff::standingCaution()));
         addCheck();
         addMoves();
+        addClearances();
         addSection();
         addExport();
         addFinish();
@@ -42,7 +43,8 @@ public:
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
             fmt::print(stderr,
-                       "firstoff: there is no command {}; there are check, moves, section, finish, export and codes\n",
+                       "firstoff: there is no command {}; there are check, moves, clearances, section, finish, export "
+                       "and codes\n",
                        argv[1]);
             return static_cast<int>(ExitCode::Unusable);
         }
@@ -81,6 +83,16 @@ private:
         addJob(command, moves_.job);
         command->add_option("--out", moves_.out, "file to write; standard output if left out");
         command->callback([this] { result_ = moves(moves_); });
+    }
+
+    void addClearances() {
+        CLI::App* command = app_.add_subcommand(
+            "clearances", "by how much offsets, overhangs, stick-out and datum may be wrong before the first contact");
+        addJob(command, clearances_.job);
+        command->add_flag("--pairs", clearances_.pairs,
+                          "instead: every pair of bodies that was watched, and how near they came");
+        command->add_option("--out", clearances_.out, "file for the table (CSV); if left out, standard output");
+        command->callback([this] { result_ = clearances(clearances_); });
     }
 
     void addSection() {
@@ -172,7 +184,8 @@ private:
         command->allow_extras();
         command->callback([this, name] {
             fmt::print(stderr,
-                       "firstoff: `{}` is not there yet; `check`, `moves`, `section`, `finish` and `export` are\n",
+                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `section`, `finish` and "
+                       "`export` are\n",
                        name);
             result_ = ExitCode::Unusable;
         });
@@ -183,6 +196,7 @@ private:
     MovesRequest moves_;
     SectionRequest section_;
     ExportRequest export_;
+    ClearancesRequest clearances_;
     FinishRequest finish_;
     ExitCode result_ = ExitCode::Unusable;
 };
