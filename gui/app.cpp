@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "gui/clearance_words.h"
 #include "gui/demo_job.h"
 #include "gui/menu_bar.h"
 #include "gui/wrapped_text.h"
@@ -22,6 +23,10 @@ App::App(const Startup& startup, std::function<void()> wake)
     sceneOnly_ = startup.sceneOnly;
     openFirst(startup);
     if (startup.view) scene_.show(*startup.view);
+    if (startup.clearanceView) {
+        below_ = inPlace_ = Tab::Clearances;
+        session_.view.findingsHeight = std::max(session_.view.findingsHeight, 360.0f);  // room for the table
+    }
 }
 
 App::~App() {
@@ -100,12 +105,26 @@ void App::takeOutcome() {
         return;
     }
     const bool atEnd = session_.trial() && session_.timeS >= cycleTimeS() && session_.timeS > 0;
+    forgetOtherBodies(*outcome->trial);
     session_.outcome = std::move(outcome);
     session_.picked.reset();
+    session_.encounter.reset();
     session_.timeS = atEnd ? cycleTimeS() : std::min(session_.timeS, cycleTimeS());
     session_.step = kNoStep;
     // The user stands on a line and edits there: show the moment of that line.
     if (session_.chosen != kNoBlock && !session_.playing) apply(SelectLine{program_.caretLine(), false});
+}
+
+// What was being measured stays, where the machine is the same.
+void App::forgetOtherBodies(const Trial& next) {
+    const Trial* before = session_.trial();
+    for (int& body : session_.measure) {
+        if (body == kNoBody || !before) continue;
+        const bool there = next.clearance.bodies && before->clearance.bodies &&
+                           static_cast<std::size_t>(body) < next.clearance.bodies->bodies.size() &&
+                           bodyTitle(next, body) == bodyTitle(*before, body);
+        if (!there) body = kNoBody;
+    }
 }
 
 void App::advance(double now) {
@@ -126,6 +145,7 @@ void App::advance(double now) {
     session_.step = kNoStep;
     session_.chosen = kNoBlock;
     session_.picked.reset();
+    session_.encounter.reset();
 }
 
 // Of the picked surface, or of the line that stands on screen; not of every line that flies past while it plays.
@@ -167,6 +187,7 @@ void App::drawPanes(const PaneContext& context) {
     const Layout layout = layOut(space, session_.view);
     if (layout.program.empty()) program_.leave();
     scene_.draw(context, layout.picture);
+    session_.measured = scene_.measured();
     if (layout.readoutsFolded) {
         readouts_.drawStrip(context, layout.readouts);
     } else {
@@ -184,34 +205,53 @@ void App::drawPanes(const PaneContext& context) {
     dialogs_.draw(context);
 }
 
-// Findings and finish share one place; in a low window the program stands there as well.
+// Findings and what else is told of the trial share one place; in a low window the program stands there as well.
 void App::drawTabs(const PaneContext& context, const Layout& layout) {
     const Rect& place = layout.findingsFolded ? layout.program : layout.findings;
     Tab& shown = layout.findingsFolded ? inPlace_ : below_;
     finishInSight_ = shown == Tab::Finish && !place.empty();
     if (place.empty()) return;
     const float height = context.px(26);
-    const std::size_t count = session_.trial() ? session_.trial()->findings.size() : 0;
-    {
-        const PaneFrame frame("tabs", {place.x, place.y, place.w, height}, context, 0, false);
-        const ImVec2 size{place.w / (layout.findingsFolded ? 3.0f : 2.0f), height};
-        const auto tab = [&](const char* text, Tab which) {
-            ImGui::PushStyleColor(ImGuiCol_Button,
-                                  tint(shown == which ? context.palette.panel : context.palette.raised));
-            if (ImGui::Button(text, size)) shown = which;
-            ImGui::PopStyleColor();
-        };
-        ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 0.0f);
-        if (layout.findingsFolded) {
-            tab("Program", Tab::Program);
-            ImGui::SameLine(0, 0);
-        }
-        tab(fmt::format("Findings {}###findings", count).c_str(), Tab::Findings);
-        ImGui::SameLine(0, 0);
-        tab("Finish", Tab::Finish);
-        ImGui::PopStyleVar();
-    }
+    drawTabButtons(context, {place.x, place.y, place.w, height}, layout.findingsFolded, shown);
     drawTab(context, shown, {place.x, place.y + height, place.w, place.h - height});
+}
+
+// As wide as their words, with the rest of the room shared out.
+void App::drawTabButtons(const PaneContext& context, const Rect& place, bool withProgram, Tab& shown) {
+    struct Button {
+        Tab tab;
+        std::string text;
+        const char* id;
+    };
+    std::vector<Button> buttons;
+    const std::size_t findings = session_.trial() ? session_.trial()->findings.size() : 0;
+    if (withProgram) buttons.push_back({Tab::Program, "Program", "###program"});
+    buttons.push_back({Tab::Findings, fmt::format("Findings {}", findings), "###findings"});
+    const std::size_t encounters = session_.trial() ? session_.trial()->clearance.encounters.size() : 0;
+    buttons.push_back(
+        {Tab::Clearances, encounters > 0 ? fmt::format("Clearances {}", encounters) : "Clearances", "###clearances"});
+    buttons.push_back({Tab::Bodies, "Bodies", "###bodies"});
+    buttons.push_back({Tab::Finish, "Finish", "###finish"});
+    const PaneFrame frame("tabs", place, context, 0, false);
+    ImGui::PushFont(fonts_.small);
+    ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 0.0f);
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {0, ImGui::GetStyle().FramePadding.y});
+    float words = 0;
+    for (const Button& button : buttons) words += ImGui::CalcTextSize(button.text.c_str()).x;
+    const float share = (place.w - words) / static_cast<float>(buttons.size());
+    float x = 0;
+    for (const Button& button : buttons) {
+        const float end = x + ImGui::CalcTextSize(button.text.c_str()).x + share;
+        ImGui::SetCursorPos({std::round(x), 0});
+        ImGui::PushStyleColor(ImGuiCol_Button,
+                              tint(shown == button.tab ? context.palette.panel : context.palette.raised));
+        if (ImGui::Button((button.text + button.id).c_str(), {std::round(end) - std::round(x), place.h}))
+            shown = button.tab;
+        ImGui::PopStyleColor();
+        x = end;
+    }
+    ImGui::PopStyleVar(2);
+    ImGui::PopFont();
 }
 
 void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
@@ -220,10 +260,21 @@ void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
         return;
     }
     if (findingsFolded_) program_.leave();
-    if (tab == Tab::Findings) {
-        findings_.draw(context, rect);
-    } else {
-        finish_.draw(context, rect);
+    switch (tab) {
+        case Tab::Program:
+            break;
+        case Tab::Findings:
+            findings_.draw(context, rect);
+            break;
+        case Tab::Finish:
+            finish_.draw(context, rect);
+            break;
+        case Tab::Clearances:
+            clearances_.draw(context, rect);
+            break;
+        case Tab::Bodies:
+            bodies_.draw(context, rect);
+            break;
     }
 }
 

@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "gui/bodies_pane.h"
+#include "gui/clearance_pane.h"
 #include "gui/dialogs.h"
 #include "gui/file_browser.h"
 #include "gui/findings_pane.h"
@@ -62,14 +64,16 @@ public:
     const Session& session() const { return session_; }
 
 private:
-    enum class Tab { Program, Findings, Finish };
+    enum class Tab { Program, Findings, Finish, Clearances, Bodies };
 
     void openFirst(const Startup& startup);
     void takeOutcome();
+    void forgetOtherBodies(const Trial& next);
     void advance(double now);
     void drawPanes(const PaneContext& context);
     void drawSplitters(const PaneContext& context, const Layout& layout, const LayoutSpace& space);
     void drawTabs(const PaneContext& context, const Layout& layout);
+    void drawTabButtons(const PaneContext& context, const Rect& place, bool withProgram, Tab& shown);
     void drawTab(const PaneContext& context, Tab tab, const Rect& rect);
     void askForFinish();
     void drawMessage(const PaneContext& context, const Layout& layout);
@@ -79,11 +83,17 @@ private:
     void runTrial();
     void applyAll();
 
+    void showLineOf(std::size_t timedMove);
+
     void apply(const Seek& command);
     void apply(const SeekStep& command);
     void apply(const SelectLine& command);
     void apply(const ShowLine& command);
     void apply(const PickSurface& command);
+    void apply(const ShowEncounter& command);
+    void apply(const ShowNearest& command);
+    void apply(const MeasureBody& command);
+    void apply(const PickForMeasure& command);
     void apply(const TogglePlay& command);
     void apply(const StepBlocks& command);
     void apply(const ToStart& command);
@@ -122,6 +132,8 @@ private:
     ReadoutPane readouts_;
     FindingsPane findings_;
     FinishPane finish_;
+    ClearancePane clearances_;
+    BodiesPane bodies_;
     VerdictStrip verdict_;
     FileBrowser browser_;
     Dialogs dialogs_;

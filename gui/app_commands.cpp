@@ -61,6 +61,7 @@ void App::apply(const Seek& command) {
     session_.step = kNoStep;
     session_.chosen = kNoBlock;
     session_.picked.reset();
+    session_.encounter.reset();
 }
 
 void App::apply(const SeekStep& command) {
@@ -70,6 +71,7 @@ void App::apply(const SeekStep& command) {
     session_.step = command.step;
     session_.chosen = kNoBlock;
     session_.picked.reset();
+    session_.encounter.reset();
 }
 
 void App::apply(const SelectLine& command) {
@@ -111,6 +113,45 @@ void App::apply(const PickSurface& command) {
     } else if (inPlace_ != Tab::Program) {
         inPlace_ = Tab::Finish;  // else the line that left it stands there, which was asked for as well
     }
+}
+
+void App::apply(const ShowEncounter& command) {
+    const Trial* trial = session_.trial();
+    if (!trial || command.encounter >= trial->clearance.encounters.size()) return;
+    const Encounter& encounter = trial->clearance.encounters[command.encounter];
+    apply(Seek{encounter.timeS});
+    session_.encounter = command.encounter;
+    showLineOf(encounter.timedMove);
+    scene_.lookAt(encounter.place);
+}
+
+void App::apply(const ShowNearest& command) {
+    const Trial* trial = session_.trial();
+    if (!trial || command.timedMove >= trial->timeline.moves.size()) return;
+    apply(Seek{scene_.timeOfNearest(command.timedMove, command.body, command.other)});
+    session_.measure = {command.body, command.other};
+    showLineOf(command.timedMove);
+    if (command.timedMove < trial->clearance.perMove.size()) {
+        const Clearance& there = trial->clearance.perMove[command.timedMove];
+        if (there.body == command.body && there.other == command.other) scene_.lookAt(there.place);
+    }
+}
+
+void App::showLineOf(std::size_t timedMove) {
+    const Trial& trial = *session_.trial();
+    const BlockId block = trial.shownBlock(trial.timeline.moves[timedMove].move);
+    if (block != kNoBlock) program_.showLine(block, true);
+}
+
+void App::apply(const MeasureBody& command) {
+    session_.measure[command.slot == 0 ? 0 : 1] = command.body;
+    if (session_.picking == command.slot) session_.picking = -1;
+    // From one to the next: the second is picked right after the first.
+    if (command.slot == 0 && command.body != kNoBody && session_.measure[1] == kNoBody) session_.picking = 1;
+}
+
+void App::apply(const PickForMeasure& command) {
+    session_.picking = command.slot;
 }
 
 void App::apply(const TogglePlay&) {

@@ -35,6 +35,24 @@ struct PickSurface {
     Point place;  // lathe frame
     std::uint32_t cut = 0;
 };
+// Go to a contact or a near miss, index into ClearanceResult::encounters, and look at it.
+struct ShowEncounter {
+    std::size_t encounter = 0;
+};
+// Go to where, in a timed move, two bodies come nearest; indices into MachineBodies::bodies.
+struct ShowNearest {
+    std::size_t timedMove = 0;
+    int body = 0, other = 0;
+};
+// Measure from (slot 0) or to (slot 1) a body; kNoBody takes it back.
+struct MeasureBody {
+    int slot = 0;
+    int body = 0;
+};
+// The next click in the picture chooses the body of this slot; -1: no longer.
+struct PickForMeasure {
+    int slot = -1;
+};
 struct TogglePlay {};
 struct StepBlocks {
     int by = 1;
@@ -68,9 +86,10 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command = std::variant<Seek, SeekStep, SelectLine, ShowLine, PickSurface, TogglePlay, StepBlocks, ToStart, ToEnd,
-                             TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial,
-                             ChangeView, ShowView, Tell, Quit>;
+using Command =
+    std::variant<Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
+                 PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
+                 AskForFile, Save, SaveAs, Reload, CancelTrial, ChangeView, ShowView, Tell, Quit>;
 
 class Commands {
 public:

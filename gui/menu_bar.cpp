@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "gui/scene/lathe_scene.h"
+
 namespace firstoff::gui {
 
 namespace {
@@ -35,10 +37,17 @@ void scaleItems(ViewSettings& view) {
     }
 }
 
+// Shown if any of them is; a click shows all or none.
+void kindsItem(const char* text, KindSet kinds, ViewSettings& view) {
+    const bool shown = (view.hiddenBodies & kinds) != kinds;
+    if (ImGui::MenuItem(text, nullptr, shown))
+        view.hiddenBodies = shown ? view.hiddenBodies | kinds : view.hiddenBodies & ~kinds;
+}
+
 void viewMenu(const PaneContext& context) {
     Commands& commands = context.commands;
     if (ImGui::MenuItem("Part", "1")) commands.add(ShowView{ViewName::Part});
-    if (ImGui::MenuItem("Tool", "2")) commands.add(ShowView{ViewName::Tool});
+    if (ImGui::MenuItem("Close: tool and cut", "2")) commands.add(ShowView{ViewName::Tool});
     if (ImGui::MenuItem("Machine", "3")) commands.add(ShowView{ViewName::Machine});
     if (ImGui::MenuItem("End on", "4")) commands.add(ShowView{ViewName::EndOn});
     ImGui::Separator();
@@ -48,9 +57,11 @@ void viewMenu(const PaneContext& context) {
     if (ImGui::MenuItem("Leave out a half", nullptr, view.cutaway == 2)) view.cutaway = 2;
     ImGui::MenuItem("Colour cuts by tool", nullptr, &view.colourByTool);
     ImGui::Separator();
-    ImGui::MenuItem("Chuck", nullptr, &view.showChuck);
-    ImGui::MenuItem("Turret", nullptr, &view.showTurret);
-    ImGui::MenuItem("Tailstock", nullptr, &view.showTailstock);
+    kindsItem("Chuck", kChuckKinds, view);
+    kindsItem("Turret", kTurretKinds, view);
+    kindsItem("Tailstock", kTailstockKinds, view);
+    kindsItem("Second spindle", kSecondSpindleKinds, view);
+    kindsItem("Guards and doors", kGuardKinds, view);
     ImGui::Separator();
     if (ImGui::MenuItem("Dark", nullptr, view.dark)) view.dark = true;
     if (ImGui::MenuItem("Light", nullptr, !view.dark)) view.dark = false;

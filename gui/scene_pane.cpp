@@ -4,11 +4,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
+#include <utility>
 
 #include "gui/block_words.h"
+#include "gui/clearance_words.h"
 #include "gui/figures.h"
 #include "gui/imgui_context.h"
+#include "gui/scene/named_views.h"
+#include "gui/scene_marks.h"
 #include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
@@ -24,17 +29,6 @@ constexpr double kMotionS = 0.12;         // changes closer than this are motion
 constexpr double kSlowFrameS = 1.0 / 40;  // a moving picture should manage 30 a second with something in hand
 constexpr int kPatienceFrames = 6;
 
-bool same(const Camera& a, const Camera& b) {
-    return a.target == b.target && a.distance == b.distance && a.azimuth == b.azimuth && a.elevation == b.elevation &&
-           a.fieldOfView == b.fieldOfView;
-}
-
-bool same(const SceneOptions& a, const SceneOptions& b) {
-    return a.cutaway == b.cutaway && a.colourByTool == b.colourByTool && a.showChuck == b.showChuck &&
-           a.showTurret == b.showTurret && a.showTailstock == b.showTailstock && a.showBed == b.showBed &&
-           a.showMarks == b.showMarks && a.dark == b.dark && a.highlight == b.highlight;
-}
-
 const char* title(ViewName view) {
     switch (view) {
         case ViewName::Machine:
@@ -42,7 +36,7 @@ const char* title(ViewName view) {
         case ViewName::Part:
             return "Part";
         case ViewName::Tool:
-            return "Tool";
+            return "Close";
         case ViewName::EndOn:
             return "End on";
     }
@@ -51,13 +45,24 @@ const char* title(ViewName view) {
 
 }  // namespace
 
+namespace {
+
+// The one the user went to, else what happens at this moment.
+std::optional<Encounter> encounterInForce(const Session& session, const SceneInstant& instant) {
+    if (!session.index() || !instant.trial) return std::nullopt;
+    const ClearanceIndex& index = session.index()->clearance();
+    if (session.encounter && *session.encounter < index.encounters().size())
+        return index.encounters()[*session.encounter];
+    return index.inForce(instant.timedMove, instant.timeS);
+}
+
+}  // namespace
+
 SceneOptions sceneOptions(const ViewSettings& view, BlockId highlight) {
     SceneOptions options;
     options.cutaway = static_cast<Cutaway>(view.cutaway);
     options.colourByTool = view.colourByTool;
-    options.showChuck = view.showChuck;
-    options.showTurret = view.showTurret;
-    options.showTailstock = view.showTailstock;
+    options.hidden = view.hiddenBodies;
     options.dark = view.dark;
     options.highlight = highlight;
     return options;
@@ -69,6 +74,10 @@ void ScenePane::takeTrial(const Session& session) {
     trial_ = std::move(trial);
     scene_.setTrial(trial_);
     cursor_.reset();
+    bodies_.reset();
+    measured_.reset();
+    measuredBodies_ = {kNoBody, kNoBody};
+    if (trial_ && trial_->clearance.bodies) bodies_.emplace(trial_);
     if (trial_ && trial_->stock) cursor_.emplace(trial_->stock);
     timeS_ = -1;
 }
@@ -79,11 +88,51 @@ void ScenePane::takeTime(double timeS) {
     instant_ = scene_.at(timeS, cursor_ ? &*cursor_ : nullptr);
     drawn_ = false;
     resting_.reset();
+    measuredBodies_ = {kNoBody, kNoBody};  // to be measured anew
+}
+
+void ScenePane::takeMeasure(const Session& session) {
+    if (session.measure == measuredBodies_) return;
+    measuredBodies_ = session.measure;
+    measured_.reset();
+    const bool chosen = session.measure[0] != kNoBody && session.measure[1] != kNoBody;
+    if (bodies_ && chosen) measured_ = bodies_->between(session.measure[0], session.measure[1], instant_);
+}
+
+double ScenePane::timeOfNearest(std::size_t timedMove, int body, int other) {
+    constexpr int kInstants = 24;
+    const TimedMove& timed = trial_->timeline.moves[timedMove];
+    if (!bodies_ || timed.t1 <= timed.t0) return timed.t1;
+    double best = timed.t1, least = std::numeric_limits<double>::infinity();
+    for (int i = 0; i <= kInstants; ++i) {
+        // Not its very ends, where the time belongs to its neighbours as well.
+        const double share = std::clamp(static_cast<double>(i) / kInstants, 1e-6, 1 - 1e-6);
+        const double timeS = timed.t0 + share * (timed.t1 - timed.t0);
+        const SceneInstant instant = scene_.at(timeS, cursor_ ? &*cursor_ : nullptr);
+        const double gap = bodies_->between(body, other, instant).gap;
+        if (gap < least) {
+            least = gap;
+            best = timeS;
+        }
+    }
+    timeS_ = -1;  // the cursor stands elsewhere now
+    return best;
 }
 
 void ScenePane::turnCamera(const PaneContext& context, float aspect) {
     if (!trial_) return;
+    if (wantedPlace_) {
+        place_ = std::exchange(wantedPlace_, std::nullopt);
+        shown_.reset();
+        wanted_.reset();
+        turnFrom_ = camera_;
+        turnStart_ = context.now;
+        turning_ = framed_ && !still_;
+        framed_ = true;
+        if (!turning_) camera_ = placeView(*place_, trial_->setup, aspect);
+    }
     if (wanted_) {
+        place_.reset();
         shown_ = std::exchange(wanted_, std::nullopt);
         if (!cursor_ && shown_ == ViewName::Part) shown_ = ViewName::Machine;  // there is no part to look at
         turnFrom_ = camera_;
@@ -94,7 +143,8 @@ void ScenePane::turnCamera(const PaneContext& context, float aspect) {
     }
     if (turning_) {
         const auto t = static_cast<float>((context.now - turnStart_) / kTurnS);
-        camera_ = between(turnFrom_, scene_.view(*shown_, instant_, aspect), std::min(t, 1.0f));
+        const Camera goal = place_ ? placeView(*place_, trial_->setup, aspect) : scene_.view(*shown_, instant_, aspect);
+        camera_ = between(turnFrom_, goal, std::min(t, 1.0f));
         turning_ = t < 1;
     } else if (shown_ == ViewName::Tool || (shown_ && aspect != aspect_)) {
         camera_ = scene_.view(*shown_, instant_, aspect);  // goes along with the tool, or fits a new shape of the pane
@@ -108,6 +158,7 @@ void ScenePane::handleMouse(const PaneContext& context, const Rect& rect, bool h
     const auto height = static_cast<int>(rect.h);
     const auto take = [this] {
         shown_.reset();
+        place_.reset();
         turning_ = false;
     };
     if (active && (moved.x != 0 || moved.y != 0)) {
@@ -151,8 +202,8 @@ int ScenePane::samplesFor(bool changed, double now) {
 }
 
 void ScenePane::render(const SceneOptions& options, int width, int height, double now) {
-    const bool unchanged = drawn_ && width == drawnWidth_ && height == drawnHeight_ && same(camera_, drawnCamera_) &&
-                           same(options, drawnOptions_);
+    const bool unchanged =
+        drawn_ && width == drawnWidth_ && height == drawnHeight_ && camera_ == drawnCamera_ && options == drawnOptions_;
     const int samples = samplesFor(!unchanged, now);
     if (unchanged && samples == drawnSamples_) return;
     GLint before = 0;
@@ -169,6 +220,30 @@ void ScenePane::render(const SceneOptions& options, int width, int height, doubl
     drawnWidth_ = width;
     drawnHeight_ = height;
     drawnSamples_ = samples;
+}
+
+// While a body is to be picked, the one under the mouse.
+void ScenePane::nameBody(const SceneOptions& options, glm::vec2 pixel) {
+    ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
+    const int body = scene_.pickBody(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_);
+    if (body != kNoBody) ImGui::SetTooltip("%s", bodyTitle(*trial_, body).c_str());
+}
+
+void ScenePane::pickBody(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
+    const int body = scene_.pickBody(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_);
+    if (body == kNoBody) return;  // nothing there, or nothing that is measured: still picking
+    context.commands.add(MeasureBody{context.session.picking, body});
+}
+
+// What touches or comes near at this moment, and what is measured.
+void ScenePane::drawMarks(const PaneContext& context, const Rect& rect, bool hovered) {
+    markFindings(context, rect, hovered);
+    const Session& session = context.session;
+    const SceneView view{rect, camera_, drawnWidth_, drawnHeight_};
+    if (const auto encounter = encounterInForce(session, instant_)) {
+        drawEncounter(context, view, *trial_, *encounter, instant_.datum);
+    }
+    if (measured_) drawMeasure(context, view, *measured_);
 }
 
 void ScenePane::pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
@@ -235,7 +310,7 @@ void ScenePane::markFindings(const PaneContext& context, const Rect& rect, bool 
 }
 
 void ScenePane::markFinding(const PaneContext& context, const Rect& rect, const Finding& finding, bool hovered) {
-    const glm::vec2 at = LatheScene::project(*finding.place, camera_, drawnWidth_, drawnHeight_);
+    const glm::vec2 at = LatheScene::project(inSpace(*finding.place), camera_, drawnWidth_, drawnHeight_);
     const ImVec2 centre{rect.x + at.x, rect.y + at.y};
     const float size = context.px(16);
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -300,15 +375,32 @@ void ScenePane::draw(const PaneContext& context, const Rect& rect) {
 
     turnCamera(context, rect.w / rect.h);
     handleMouse(context, rect, hovered, active);
-    const SceneOptions options = sceneOptions(session.view, session.chosen);
+    takeMeasure(session);
+    SceneOptions options = sceneOptions(session.view, session.chosen);
+    if (trial_ && session.outcome->trial == trial_) {
+        if (const auto encounter = encounterInForce(session, instant_)) {
+            options.outlined = {encounter->body, encounter->other};
+            options.outlineWarns = encounter->gapMm > 0;
+        }
+    }
     render(options, static_cast<int>(rect.w), static_cast<int>(rect.h), context.now);
     const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(target_.texture()));
     ImGui::GetWindowDrawList()->AddImage(texture, {rect.x, rect.y}, {rect.right(), rect.bottom()}, {0, 1}, {1, 0});
-    if (trial_ && !bare_) markFindings(context, rect, hovered);
+    ImGui::PushClipRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, true);
+    if (trial_ && !bare_) drawMarks(context, rect, hovered);
+    ImGui::PopClipRect();
     drawButtons(context, rect);
     if (!trial_) return;
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const glm::vec2 pixel{mouse.x - rect.x, mouse.y - rect.y};
+    if (session.picking >= 0) {
+        if (hovered) nameBody(options, pixel);
+        if (hovered && ImGui::IsMouseReleased(ImGuiMouseButton_Left) &&
+            ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, context.px(3)).x == 0) {
+            pickBody(context, options, pixel);
+        }
+        return;
+    }
     if (hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) pickLine(context, options, pixel);
     hover(context, options, pixel, hovered && !active);
 }

@@ -1,10 +1,12 @@
 // The picture of the lathe, with its camera and what the mouse does in it.
 #pragma once
 
+#include <array>
 #include <memory>
 #include <optional>
 
 #include "gui/gl/framebuffer.h"
+#include "gui/measure.h"
 #include "gui/pane.h"
 #include "gui/scene/lathe_scene.h"
 
@@ -20,6 +22,12 @@ public:
     void draw(const PaneContext& context, const Rect& rect);
     // Turns smoothly to a named view; at once when there is nothing on screen yet.
     void show(ViewName name) { wanted_ = name; }
+    // Turns to a place, near enough to see what touches there.
+    void lookAt(SpacePoint place) { wantedPlace_ = place; }
+    // Between the two bodies that the session measures, at the moment drawn last; nothing where they are not chosen.
+    const std::optional<Nearness>& measured() const { return measured_; }
+    // Where, in a timed move, two bodies come nearest: time in s. Looks at so many instants of it.
+    double timeOfNearest(std::size_t timedMove, int body, int other);
     // No easing: for pictures to files.
     void setStill(bool still) { still_ = still; }
     // No buttons over the picture.
@@ -36,6 +44,10 @@ private:
     void render(const SceneOptions& options, int width, int height, double now);
     void pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel);
     void hover(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel, bool hovered);
+    void takeMeasure(const Session& session);
+    void nameBody(const SceneOptions& options, glm::vec2 pixel);
+    void pickBody(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel);
+    void drawMarks(const PaneContext& context, const Rect& rect, bool hovered);
     void markFindings(const PaneContext& context, const Rect& rect, bool hovered);
     void markFinding(const PaneContext& context, const Rect& rect, const Finding& finding, bool hovered);
     void drawButtons(const PaneContext& context, const Rect& rect);
@@ -49,6 +61,10 @@ private:
 
     Camera camera_;
     Camera turnFrom_;
+    std::optional<BodyMeasure> bodies_;
+    std::array<int, 2> measuredBodies_{kNoBody, kNoBody};
+    std::optional<Nearness> measured_;
+    std::optional<SpacePoint> wantedPlace_, place_;    // to be looked at; being turned to
     std::optional<ViewName> wanted_ = ViewName::Part;  // to be turned to
     std::optional<ViewName> shown_;                    // followed until the user takes the camera
     double turnStart_ = 0;

@@ -1,6 +1,7 @@
 // What the window is about: the text, the set-up, the newest trial, the moment shown. Panes read it; App changes it.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <filesystem>
 #include <limits>
@@ -9,9 +10,11 @@
 #include <string>
 
 #include "gui/finish_worker.h"
+#include "gui/scene/lathe_scene.h"
 #include "gui/text_document.h"
 #include "gui/trial_worker.h"
 #include "gui/view_settings.h"
+#include "sim/clearance/nearness.h"
 
 namespace firstoff::gui {
 
@@ -40,6 +43,16 @@ struct Session {
     bool playing = false;
     BlockId chosen = kNoBlock;            // a line the user went to: what it cut is tinted until time moves on
     std::optional<PickedSurface> picked;  // until time moves on
+
+    // A contact or near miss the user went to, index into ClearanceResult::encounters; until time moves on.
+    std::optional<std::size_t> encounter;
+
+    // Two bodies to measure between, indices into MachineBodies::bodies; kNoBody: none chosen yet. `picking` is the one
+    // that the next click in the picture chooses, 0 or 1; -1: clicks choose none.
+    std::array<int, 2> measure{kNoBody, kNoBody};
+    int picking = -1;
+    // What was measured at the moment shown; nothing before both are chosen.
+    std::optional<Nearness> measured;
 
     // What the finish pane is about, nothing while it is not in sight; and the newest answer, perhaps to another
     // question.

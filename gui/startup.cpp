@@ -14,7 +14,8 @@ namespace firstoff::gui {
 const char* const kUsage =
     R"(firstoff-window [PROGRAM] [--setup FILE]
     Opens the window on PROGRAM, or on the demo job. Without --setup the file of the same name ending in .toml is taken.
-  --view machine|part|tool|end-on   what the picture shows
+  --view machine|part|close|end-on  what the picture shows: all of the machine, the work, tool and cut, along the spindle
+  --view clearances                 with the table of clearances in sight
   --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
   --colour-by-tool                  colour cut surfaces by the tool that left them
   --light, --dark                   the look, this time
@@ -56,8 +57,9 @@ void readSize(std::string_view text, Startup& startup) {
 void readView(std::string_view text, Startup& startup) {
     startup.view = viewNamed(text);
     startup.finishView = text == "finish";
-    if (startup.view || startup.finishView) return;
-    throw UsageError(fmt::format("--view needs machine, part, tool, end-on or finish, not \"{}\".", text));
+    startup.clearanceView = text == "clearances";
+    if (startup.view || startup.finishView || startup.clearanceView) return;
+    throw UsageError(fmt::format("--view needs machine, part, close, end-on, clearances or finish, not \"{}\".", text));
 }
 
 void readCutaway(std::string_view text, Startup& startup) {

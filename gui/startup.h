@@ -24,7 +24,8 @@ struct Startup {
     int width = 1280, height = 800;
     bool sizeGiven = false;
     std::optional<ViewName> view;
-    bool finishView = false;  // instead of the window: the surface that a line leaves, close up
+    bool finishView = false;     // instead of the window: the surface that a line leaves, close up
+    bool clearanceView = false;  // with the clearances in sight
     int cutaway = 0;
     bool colourByTool = false;
     std::optional<bool> dark;

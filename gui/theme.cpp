@@ -202,6 +202,11 @@ void applyStyle(const Palette& p, float scale) {
     set(ImGuiCol_SliderGrabActive, p.accent);
     set(ImGuiCol_PlotHistogram, p.accent);
     set(ImGuiCol_Separator, p.line);
+    set(ImGuiCol_TableHeaderBg, p.raised);
+    set(ImGuiCol_TableBorderStrong, p.line);
+    set(ImGuiCol_TableBorderLight, p.line, 0.6f);
+    set(ImGuiCol_TableRowBg, p.panel, 0);
+    set(ImGuiCol_TableRowBgAlt, p.raised, 0.35f);
     set(ImGuiCol_TextSelectedBg, p.selection);
     set(ImGuiCol_ModalWindowDimBg, p.ground, 0.6f);
     ImGui::GetStyle() = style;

@@ -6,6 +6,7 @@
 #include <span>
 #include <vector>
 
+#include "gui/clearance_index.h"
 #include "sim/trial/trial.h"
 
 namespace firstoff::gui {
@@ -53,6 +54,7 @@ public:
     // Those of one line (1-based).
     std::span<const FindingMark> findingsOfLine(std::uint32_t line) const;
     double maxRevPerMin() const { return maxRevPerMin_; }
+    const ClearanceIndex& clearance() const { return clearance_; }
 
     // Seconds of each class from the start of timed move `first` to the start of `last`.
     double secondsOf(MotionClass kind, std::size_t first, std::size_t last) const;
@@ -70,6 +72,7 @@ public:
     double doneAt(BlockId block) const { return block < doneAt_.size() ? doneAt_[block] : kNever; }
 
 private:
+    ClearanceIndex clearance_;
     static const double kNever;
     void indexTools(const Trial& trial);
     void indexStops(const Trial& trial);

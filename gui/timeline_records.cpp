@@ -85,6 +85,20 @@ std::vector<SpindleRecord> spindleRecords(const Timeline& timeline, const Timeli
     return records;
 }
 
+std::vector<ClearanceRecord> clearanceRecords(const Trial& trial, const TimelineIndex& index,
+                                              const TimeWindow& window) {
+    std::vector<ClearanceRecord> records;
+    const std::vector<TimedMove>& moves = trial.timeline.moves;
+    if (!index.clearance().known() || trial.clearance.perMove.size() != moves.size()) return records;
+    forEachStretch(moves, window, [&](std::size_t first, std::size_t last, bool) {
+        const std::size_t nearest = index.clearance().nearest(first, last);
+        records.push_back({static_cast<float>(std::max(0.0, window.x(moves[first].t0))),
+                           static_cast<float>(std::min(window.width, window.x(moves[last - 1].t1))),
+                           static_cast<std::uint32_t>(nearest), trial.clearance.perMove[nearest].gapMm});
+    });
+    return records;
+}
+
 std::vector<FindingRecord> findingRecords(const TimelineIndex& index, const TimeWindow& window, double markPx) {
     const std::vector<FindingMark>& marks = index.findingsByTime();
     const auto before = [](const FindingMark& mark, double timeS) { return mark.timeS < timeS; };

@@ -44,6 +44,15 @@ struct SpindleRecord {
 std::vector<SpindleRecord> spindleRecords(const Timeline& timeline, const TimelineIndex& index,
                                           const TimeWindow& window);
 
+// How near anything comes: of one move, or the smallest of folded ones.
+struct ClearanceRecord {
+    float x0 = 0, x1 = 0;
+    std::uint32_t nearest = 0;  // timed move
+    float gapMm = 0;
+};
+// Empty where no clearances were measured.
+std::vector<ClearanceRecord> clearanceRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window);
+
 // Findings that fall into one mark; the worst of them gives its looks.
 struct FindingRecord {
     float x = 0;

@@ -7,24 +7,10 @@
 
 #include "gui/block_words.h"
 #include "gui/figures.h"
+#include "gui/timeline_canvas.h"
 #include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
-
-struct TimelineView::Canvas {
-    const PaneContext& context;
-    const Trial& trial;
-    const TimelineIndex& index;
-    ImDrawList& list;
-    Rect pane;
-    Rect area;  // ruler and lanes, without the labels
-    Rect ruler;
-    bool hovered = false;
-    bool active = false;
-
-    float x(double px) const { return area.x + static_cast<float>(px); }
-    const Palette& palette() const { return context.palette; }
-};
 
 namespace {
 
@@ -143,16 +129,17 @@ void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
         void (TimelineView::*draw)(const Canvas&, const Rect&);
     };
     static constexpr Lane kLanes[] = {
-        {"Tool", 0.24f, 0, &TimelineView::drawTools},
-        {"Motion", 0.22f, 0.5f, &TimelineView::drawMotion},
-        {"Spindle", 0.32f, 0, &TimelineView::drawSpindle},
-        {"Findings", 0.22f, 0.5f, &TimelineView::drawFindings},
+        {"Tool", 0.19f, 0, &TimelineView::drawTools},           {"Motion", 0.16f, 0.5f, &TimelineView::drawMotion},
+        {"Spindle", 0.21f, 0, &TimelineView::drawSpindle},      {"Clearance", 0.25f, 0, &TimelineView::drawClearance},
+        {"Findings", 0.19f, 0.5f, &TimelineView::drawFindings},
     };
     const PaneContext& context = canvas.context;
     ImFont* font = context.fonts.small;
     float y = canvas.ruler.bottom();
     const float room = canvas.area.bottom() - y;
     hoveredFinding_ = nullptr;
+    clearanceLane_ = {};
+    hoversEncounter_ = false;
     for (const Lane& lane : kLanes) {
         const float height = room * (folded ? lane.foldedShare : lane.share);
         if (height <= 0) continue;
@@ -161,6 +148,7 @@ void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
                             clampPoint(canvas.pane.x + context.px(10), y + 0.5f * (height - font->FontSize)),
                             ink(context.palette.quiet), lane.name);
         if (lane.draw == &TimelineView::drawFindings) drawScrubber(canvas);  // over the others, but under these
+        if (lane.draw == &TimelineView::drawClearance) clearanceLane_ = {canvas.area.x, y, canvas.area.w, height};
         canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
         (this->*lane.draw)(canvas, {canvas.area.x, y + context.px(2), canvas.area.w, height - context.px(3)});
         canvas.list.PopClipRect();
@@ -365,7 +353,7 @@ void TimelineView::drawScrollbar(const Canvas& canvas, const Rect& bar) {
 }
 
 void TimelineView::hover(const Canvas& canvas) const {
-    if (hoveredFinding_) return;
+    if (hoveredFinding_ || hoversEncounter_) return;
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const double timeS = window_.time(mouse.x - canvas.area.x);
     for (const StopMark& stop : canvas.index.stops()) {
@@ -383,7 +371,10 @@ void TimelineView::hover(const Canvas& canvas) const {
     ImGui::TextUnformatted(blockTitle(canvas.trial, block).c_str());
     ImGui::PushFont(canvas.context.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, tint(canvas.palette().quiet));
-    for (const std::string& line : instantTitle(canvas.trial, instant)) ImGui::TextUnformatted(line.c_str());
+    const bool inClearance = mouse.y >= clearanceLane_.y && mouse.y < clearanceLane_.bottom();
+    const std::vector<std::string> lines =
+        inClearance ? clearanceTitle(canvas, instant.timed) : instantTitle(canvas.trial, instant);
+    for (const std::string& line : lines) ImGui::TextUnformatted(line.c_str());
     ImGui::PopStyleColor();
     ImGui::PopFont();
     ImGui::EndTooltip();

@@ -1,6 +1,9 @@
-// The cycle over time: lanes for tool, motion, spindle and findings, a ruler with the program's stops, and the
-// scrubber.
+// The cycle over time: lanes for tool, motion, spindle, clearance and findings, a ruler with the program's stops, and
+// the scrubber.
 #pragma once
+
+#include <string>
+#include <vector>
 
 #include "gui/pane.h"
 #include "gui/timeline_records.h"
@@ -21,6 +24,9 @@ private:
     void drawTools(const Canvas& canvas, const Rect& lane);
     void drawMotion(const Canvas& canvas, const Rect& lane);
     void drawSpindle(const Canvas& canvas, const Rect& lane);
+    void drawClearance(const Canvas& canvas, const Rect& lane);
+    std::vector<std::string> clearanceTitle(const Canvas& canvas, std::size_t timedMove) const;
+    void drawEncounters(const Canvas& canvas, const Rect& lane);
     void drawFindings(const Canvas& canvas, const Rect& lane);
     void drawScrubber(const Canvas& canvas) const;
     void drawScrollbar(const Canvas& canvas, const Rect& bar);
@@ -32,6 +38,8 @@ private:
     bool panning_ = false;
     bool dragsBar_ = false;
     const void* hoveredFinding_ = nullptr;
+    Rect clearanceLane_;
+    bool hoversEncounter_ = false;
     double lastTimeS_ = 0;
 };
 

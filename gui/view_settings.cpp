@@ -8,12 +8,15 @@
 #include <sstream>
 
 #include "gui/file_io.h"
+#include "sim/clearance/machine_bodies.h"
 
 namespace firstoff::gui {
 
 namespace fs = std::filesystem;
 
 namespace {
+
+constexpr unsigned kBodyKinds = static_cast<unsigned>(BodyKind::Other) + 1;
 
 void read(const toml::table& table, std::string_view key, bool& value) {
     if (const auto found = table[key].value<bool>()) value = *found;
@@ -25,6 +28,19 @@ void read(const toml::table& table, std::string_view key, Number& value, Number 
     if (found && *found >= static_cast<double>(low) && *found <= static_cast<double>(high)) {
         value = static_cast<Number>(*found);
     }
+}
+
+// By their names, so that the file outlives a change of their numbers.
+std::uint32_t kindsIn(const toml::array* names) {
+    std::uint32_t kinds = 0;
+    if (!names) return kinds;
+    for (const toml::node& entry : *names) {
+        const auto text = entry.value<std::string>();
+        for (unsigned kind = 0; text && kind < kBodyKinds; ++kind) {
+            if (*text == name(static_cast<BodyKind>(kind))) kinds |= 1u << kind;
+        }
+    }
+    return kinds;
 }
 
 }  // namespace
@@ -48,9 +64,7 @@ ViewSettings readViewSettings(std::string_view text) {
     read(table, "dark", view.dark);
     read(table, "cutaway", view.cutaway, 0, 2);
     read(table, "colour_by_tool", view.colourByTool);
-    read(table, "show_chuck", view.showChuck);
-    read(table, "show_turret", view.showTurret);
-    read(table, "show_tailstock", view.showTailstock);
+    view.hiddenBodies = kindsIn(table["hidden"].as_array());
     read(table, "readouts_width", view.readoutsWidth, 80.0f, 2000.0f);
     read(table, "program_width", view.programWidth, 80.0f, 4000.0f);
     read(table, "findings_height", view.findingsHeight, 40.0f, 4000.0f);
@@ -71,13 +85,15 @@ ViewSettings readViewSettings(std::string_view text) {
 std::string writeViewSettings(const ViewSettings& view) {
     toml::array recent;
     for (const std::string& path : view.recent) recent.push_back(path);
+    toml::array hidden;
+    for (unsigned kind = 0; kind < kBodyKinds; ++kind) {
+        if (view.hiddenBodies & (1u << kind)) hidden.push_back(name(static_cast<BodyKind>(kind)));
+    }
     const toml::table table{
         {"dark", view.dark},
         {"cutaway", view.cutaway},
         {"colour_by_tool", view.colourByTool},
-        {"show_chuck", view.showChuck},
-        {"show_turret", view.showTurret},
-        {"show_tailstock", view.showTailstock},
+        {"hidden", hidden},
         {"readouts_width", view.readoutsWidth},
         {"program_width", view.programWidth},
         {"findings_height", view.findingsHeight},

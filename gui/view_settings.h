@@ -1,6 +1,7 @@
 // How the user likes the window: one plain struct, kept between sessions.
 #pragma once
 
+#include <cstdint>
 #include <filesystem>
 #include <string>
 #include <string_view>
@@ -12,9 +13,7 @@ struct ViewSettings {
     bool dark = true;
     int cutaway = 0;  // 0 whole, 1 a quarter left out, 2 a half
     bool colourByTool = false;
-    bool showChuck = true;
-    bool showTurret = true;
-    bool showTailstock = true;
+    std::uint32_t hiddenBodies = 0;  // kinds of bodies left out of the picture, see KindSet
     // Sizes of the panes at scale 1, in pixels, as the splitters were left.
     float readoutsWidth = 216;
     float programWidth = 348;

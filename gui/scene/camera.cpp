@@ -23,6 +23,7 @@ Axes screenAxes(const Camera& camera) {
 }  // namespace
 
 std::optional<ViewName> viewNamed(std::string_view text) {
+    if (text == "close") return ViewName::Tool;
     for (std::size_t i = 0; i < kViewNames.size(); ++i) {
         if (text == kViewNames[i]) return static_cast<ViewName>(i);
     }

@@ -12,7 +12,7 @@
 namespace firstoff::gui {
 
 enum class ViewName { Machine, Part, Tool, EndOn };
-// "machine" "part" "tool" "end-on"; nothing for other words.
+// "machine" "part" "tool" (or "close") "end-on"; nothing for other words.
 std::optional<ViewName> viewNamed(std::string_view text);
 const char* name(ViewName view);
 

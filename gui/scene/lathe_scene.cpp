@@ -6,7 +6,8 @@
 
 #include "gui/gl/small_objects.h"
 #include "gui/scene/billet_picture.h"
-#include "gui/scene/machine_bodies.h"
+#include "gui/scene/body_outline.h"
+#include "gui/scene/machine_picture.h"
 #include "gui/scene/named_views.h"
 #include "gui/scene/overlay.h"
 #include "gui/scene/scene_instant.h"
@@ -48,15 +49,17 @@ struct LatheScene::State {
     Overlay overlay;
     VertexArray empty;
     BilletPicture billet;
-    MachineBodies machine;
+    MachinePicture machine;
+    BodyOutline outline;
     std::shared_ptr<const Trial> trial;
     std::optional<SpindleTurn> spindle;
     FrameFigures figures;
 
     void drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model);
     void drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawTools(const SceneInstant& instant, const SceneOptions& options);
-    void drawCastings(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, bool faded);
+    void drawSeenThrough(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
+    void drawTurnedBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, bool faded);
+    void outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway);
@@ -74,46 +77,72 @@ void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer,
     figures.triangles += buffer.triangles();
 }
 
-void LatheScene::State::drawTools(const SceneInstant& instant, const SceneOptions& options) {
-    drawBody(solid, machine.disc.buffer, machine.turretTurned(instant));
-    for (const StationBody& station : machine.stations) {
-        const glm::mat4 model = machine.stationTurned(instant, station.station);
-        drawBody(solid, station.holder.buffer, model);
-        if (options.colourByTool) solid.set("uTint", glm::vec4(rgb(stationColour(station.station)), 0.9f));
-        drawBody(solid, station.edge.buffer, model);
-        solid.set("uTint", glm::vec4(0));
-    }
-}
-
+// Bodies that hide what stands behind them.
 void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
     studio.light(solid);
     solid.set("uTint", glm::vec4(0));
     solid.set("uOpacity", 1.0f);
-    if (options.showChuck) drawBody(solid, machine.jaws.buffer, machine.spindleTurned(instant));
-    if (options.showTurret) drawTools(instant, options);
+    for (const PicturedBody& body : machine.bodies) {
+        if (!options.shows(body.kind) || body.look == PicturedBody::Look::Turned ||
+            MachinePicture::opacity(body, studio.towardsEye) < 1) {
+            continue;
+        }
+        const bool coloured = options.colourByTool && body.kind == BodyKind::Edge;
+        if (coloured) solid.set("uTint", glm::vec4(rgb(stationColour(body.station)), 0.9f));
+        drawBody(solid, body.shape.buffer, machine.placed(instant, body));
+        if (coloured) solid.set("uTint", glm::vec4(0));
+    }
+    drawTurnedBodies(instant, options, studio, false);
 }
 
-// Headstock, tailstock and turret head: those that stand as they are, or those that have faded and let the rest be
-// seen.
-void LatheScene::State::drawCastings(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
-                                     bool faded) {
-    const auto due = [faded](bool shown, float opacity) { return shown && opacity > 0.01f && (opacity < 1) == faded; };
-    const float behind = headstockOpacity(studio.towardsEye), farEnd = farEndOpacity(studio.towardsEye);
-    if (faded) glEnable(GL_BLEND);
+void LatheScene::State::drawTurnedBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                                         bool faded) {
+    studio.light(metal);
+    metal.set("uAxis", glm::vec2(0));
+    for (const PicturedBody& body : machine.bodies) {
+        if (!options.shows(body.kind) || body.look != PicturedBody::Look::Turned) continue;
+        const float opacity = MachinePicture::opacity(body, studio.towardsEye);
+        if (opacity <= 0.01f || (opacity < 1) != faded) continue;
+        metal.set("uShade", glm::vec4(0, 1, 0, opacity));
+        drawBody(metal, body.shape.buffer, machine.placed(instant, body));
+    }
+}
+
+// Castings between the eye and the work, and guards; over everything else.
+void LatheScene::State::drawSeenThrough(const SceneInstant& instant, const SceneOptions& options,
+                                        const Studio& studio) {
+    glEnable(GL_BLEND);
     studio.light(solid);
     solid.set("uTint", glm::vec4(0));
-    solid.set("uOpacity", behind);
-    if (due(options.showChuck, behind)) drawBody(solid, machine.headstock.buffer, glm::mat4(1));
-    solid.set("uOpacity", farEnd);
-    if (due(options.showTurret, farEnd)) drawBody(solid, machine.head.buffer, machine.turretSlid(instant));
-    if (due(options.showTailstock, farEnd)) {
-        drawBody(solid, machine.tailstock.buffer, glm::mat4(1));
-        studio.light(metal);
-        metal.set("uAxis", glm::vec2(0));
-        metal.set("uShade", glm::vec4(0, 1, 0, farEnd));
-        drawBody(metal, machine.centre.buffer, glm::mat4(1));
+    for (const PicturedBody& body : machine.bodies) {
+        const float opacity = MachinePicture::opacity(body, studio.towardsEye);
+        if (!options.shows(body.kind) || body.look == PicturedBody::Look::Turned || opacity <= 0.01f || opacity >= 1)
+            continue;
+        const bool glass = body.look == PicturedBody::Look::Glass;
+        if (glass) glDepthMask(GL_FALSE);
+        solid.set("uOpacity", opacity);
+        drawBody(solid, body.shape.buffer, machine.placed(instant, body));
+        if (glass) glDepthMask(GL_TRUE);
     }
+    drawTurnedBodies(instant, options, studio, true);
     glDisable(GL_BLEND);
+}
+
+void LatheScene::State::outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
+    if (options.outlined[0] == kNoBody && options.outlined[1] == kNoBody) return;
+    outline.begin(studio);
+    for (int which = 0; which < 2; ++which) {
+        const int wanted = options.outlined[static_cast<std::size_t>(which)];
+        if (wanted == kNoBody) continue;
+        if (wanted == 0) {
+            outline.add(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), which);
+            continue;
+        }
+        for (const PicturedBody& body : machine.bodies) {
+            if (body.body == wanted) outline.add(body.shape.buffer, machine.placed(instant, body), which);
+        }
+    }
+    outline.finish(studio, options.outlineWarns);
 }
 
 void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway) {
@@ -137,12 +166,12 @@ void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptio
     studio.light(metal);
     metal.set("uAxis", glm::vec2(0));
     metal.set("uShade", glm::vec4(0, 1, 0, 1));
-    if (options.showChuck) drawBody(metal, machine.chuck.buffer, glm::mat4(1));
-    if (options.showChuck) {
+    if (!options.shows(BodyKind::Billet)) return;
+    if (options.shows(BodyKind::Jaws)) {
         // The jaws shut the light off from the bar next to them.
         metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
     }
-    drawSkin(billet.skin(), billet.turns() ? machine.spindleTurned(instant) : glm::mat4(1), options.cutaway);
+    drawSkin(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), options.cutaway);
     if (billet.faces().empty()) return;
     useSection(studio, mmPerPixel, 1, 1);
     drawBody(section, billet.faces(), glm::mat4(1));
@@ -150,7 +179,8 @@ void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptio
 
 void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
                                   float mmPerPixel) {
-    if (billet.looseSkin().empty() || options.loosePieces == LoosePieces::Hidden) return;
+    if (billet.looseSkin().empty() || options.loosePieces == LoosePieces::Hidden || !options.shows(BodyKind::Billet))
+        return;
     const bool fallen = options.loosePieces == LoosePieces::Fallen;
     const glm::vec3 shift = BilletPicture::looseShift(instant, options.loosePieces);
     const glm::mat4 model = glm::translate(glm::mat4(1), shift);
@@ -175,12 +205,12 @@ void LatheScene::State::drawBed(const SceneInstant& instant, const SceneOptions&
     bed.set("uExtent", glm::vec4(0.5f * front, 60, 720, 620));
     bed.set("uColour", studio.bedColour());
     bed.set("uDarkness", studio.shadowDepth());
-    bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength, options.showChuck ? R : 0,
-                                        machine.bedDepth));
+    bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength,
+                                        options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
     bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
-    const float size = options.showTurret ? mm(setup.machine.turretRadius) : 1;
+    const float size = options.shows(BodyKind::TurretDisc) ? mm(setup.machine.turretRadius) : 1;
     bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + setup.machine.turretThickness + 2 * size,
-                                       turretAt.r + machine.turret.axisAboveReference, size));
+                                       turretAt.r + machine.turretAxisR, size));
     machine.bed.draw();
     figures.triangles += machine.bed.triangles();
 }
@@ -221,15 +251,15 @@ void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions&
     drawTurned(instant, options, studio, mmPerPixel);
     if (options.loosePieces == LoosePieces::Aside) drawLoose(instant, options, studio, mmPerPixel);
     figures.billetTriangles = billet.skin().triangles() + billet.faces().triangles();
-    drawCastings(instant, options, studio, false);
     glDisable(GL_CULL_FACE);
     if (options.showBed) drawBed(instant, options, studio);
     drawBackground(studio);
     if (options.loosePieces == LoosePieces::Fallen) drawLoose(instant, options, studio, mmPerPixel);
     if (options.showMarks) drawMarks(instant, studio);
     glEnable(GL_CULL_FACE);
-    drawCastings(instant, options, studio, true);
+    drawSeenThrough(instant, options, studio);
     glDisable(GL_CULL_FACE);
+    outlineBodies(instant, options, studio);
 }
 
 LatheScene::LatheScene() : state_(std::make_unique<State>()) {}
@@ -241,7 +271,7 @@ void LatheScene::setTrial(std::shared_ptr<const Trial> trial) {
     state_->trial = std::move(trial);
     if (!state_->trial) return;
     state_->spindle.emplace(state_->trial->timeline, state_->trial->toolpath);
-    state_->machine.build(state_->trial->setup);
+    state_->machine.build(*state_->trial);
 }
 
 SceneInstant LatheScene::at(double timeS, StockCursor* cursor) const {
@@ -283,7 +313,7 @@ std::optional<ScenePick> LatheScene::pick(const SceneInstant& instant, const Cam
                                           const SceneOptions& options, glm::vec2 pixel, int widthPx,
                                           int heightPx) const {
     const State& s = *state_;
-    if (!s.trial || instant.trial != s.trial.get()) return std::nullopt;
+    if (!s.trial || instant.trial != s.trial.get() || !options.shows(BodyKind::Billet)) return std::nullopt;
     const Ray ray = rayThrough(camera, pixel, widthPx, heightPx);
     std::optional<RayHit> hit = hitTurned(s.billet.loops(), 0, options.cutaway, ray);
     if (options.loosePieces != LoosePieces::Hidden) {
@@ -296,15 +326,37 @@ std::optional<ScenePick> LatheScene::pick(const SceneInstant& instant, const Cam
     return hit->pick;
 }
 
+int LatheScene::pickBody(const SceneInstant& instant, const Camera& camera, const SceneOptions& options,
+                         glm::vec2 pixel, int widthPx, int heightPx) const {
+    const State& s = *state_;
+    if (!s.trial || instant.trial != s.trial.get()) return kNoBody;
+    const Ray ray = rayThrough(camera, pixel, widthPx, heightPx);
+    const MachinePicture::Hit machine = s.machine.firstAlong(instant, options, camera, ray);
+    if (options.shows(BodyKind::Billet)) {
+        const std::optional<RayHit> billet = hitTurned(s.billet.loops(), 0, options.cutaway, ray);
+        if (billet && billet->distance < machine.distance) return 0;
+    }
+    return machine.body;
+}
+
 Camera LatheScene::view(ViewName name, const SceneInstant& instant, float aspect) const {
     const State& s = *state_;
     if (!s.trial) return {};
     const bool loose = !s.billet.looseSkin().empty();
     const float aside = loose ? BilletPicture::looseShift(instant, LoosePieces::Aside).x : 0.0f;
+    if (name == ViewName::Machine) {
+        // Where the turret goes at the end of the day counts as well, so that it does not leave the picture.
+        SceneInstant home = instant;
+        home.turretReference = s.trial->setup.machine.home;
+        std::vector<glm::vec3> corners;
+        s.machine.addCorners(instant, corners);
+        s.machine.addCorners(home, corners);
+        if (!corners.empty()) return wholeMachineView(corners, aspect);
+    }
     return namedView(name, s.trial->setup, instant.tip, aside, aspect);
 }
 
-glm::vec2 LatheScene::project(Point p, const Camera& camera, int widthPx, int heightPx) {
+glm::vec2 LatheScene::project(SpacePoint p, const Camera& camera, int widthPx, int heightPx) {
     const float aspect = static_cast<float>(widthPx) / static_cast<float>(std::max(1, heightPx));
     const glm::vec4 c = camera.projection(aspect) * camera.view() * glm::vec4(inScene(p), 1);
     return glm::vec2(0.5f + 0.5f * c.x / c.w, 0.5f - 0.5f * c.y / c.w) * glm::vec2(widthPx, heightPx);

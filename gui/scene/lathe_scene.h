@@ -12,9 +12,28 @@
 #include <optional>
 
 #include "gui/scene/camera.h"
+#include "sim/base/space.h"
+#include "sim/clearance/machine_bodies.h"
 #include "sim/trial/trial.h"
 
 namespace firstoff::gui {
+
+// A set of kinds of bodies.
+using KindSet = std::uint32_t;
+constexpr KindSet kindBit(BodyKind kind) {
+    return KindSet{1} << static_cast<unsigned>(kind);
+}
+inline constexpr KindSet kChuckKinds = kindBit(BodyKind::ChuckBody) | kindBit(BodyKind::Jaws);
+inline constexpr KindSet kTailstockKinds =
+    kindBit(BodyKind::Centre) | kindBit(BodyKind::Quill) | kindBit(BodyKind::TailstockCasting);
+inline constexpr KindSet kSecondSpindleKinds = kindBit(BodyKind::SecondChuckBody) | kindBit(BodyKind::SecondJaws);
+inline constexpr KindSet kTurretKinds = kindBit(BodyKind::TurretHead) | kindBit(BodyKind::TurretDisc) |
+                                        kindBit(BodyKind::Block) | kindBit(BodyKind::Holder) | kindBit(BodyKind::Edge);
+
+inline constexpr KindSet kGuardKinds = kindBit(BodyKind::Guard) | kindBit(BodyKind::Door);
+
+// No index into MachineBodies::bodies.
+inline constexpr int kNoBody = -1;
 
 enum class Cutaway : std::uint8_t {
     None,
@@ -32,14 +51,18 @@ enum class LoosePieces : std::uint8_t {
 struct SceneOptions {
     Cutaway cutaway = Cutaway::None;
     bool colourByTool = false;  // cut surfaces in the colour of the station that cut them, see stationColour()
-    bool showChuck = true;      // chuck and jaws
-    bool showTurret = true;     // turret disc with its tools
-    bool showTailstock = true;  // drawn only where the set-up has one
+    KindSet hidden = 0;         // bodies left out
     bool showBed = true;
     bool showMarks = true;  // axis line and datum
     bool dark = true;
     LoosePieces loosePieces = LoosePieces::Aside;
     BlockId highlight = kNoBlock;  // surfaces cut by this block are tinted
+    // Two bodies of MachineBodies::bodies that touch or come too near, drawn round with a line that shows through
+    // everything; kNoBody: none.
+    std::array<int, 2> outlined{kNoBody, kNoBody};
+    bool outlineWarns = false;  // near, not touching
+
+    bool shows(BodyKind kind) const { return (hidden & kindBit(kind)) == 0; }
 
     friend bool operator==(const SceneOptions&, const SceneOptions&) = default;
 };
@@ -54,6 +77,9 @@ struct SceneInstant {
     int station = 0;              // in working position, or being left while the turret indexes; 0: none called yet
     int nextStation = 0;          // where the index goes; equal to `station` otherwise
     float indexFraction = 0;      // 0…1 of the way from `station` to `nextStation`
+    double discAt = 1;            // station in working position, between two while the disc turns
+    std::optional<double> tailstockZ;      // point of its centre, lathe frame
+    std::optional<double> secondSpindleZ;  // face of its chuck, lathe frame
     double spindleAngle = 0;  // rad, for the picture only: turns slower than the spindle, so that the eye can follow
     int workOffset = 0;       // as in ModalState
     Point datum;              // where programmed coordinates count from, lathe frame
@@ -102,11 +128,15 @@ public:
     std::optional<ScenePick> pick(const SceneInstant& instant, const Camera& camera, const SceneOptions& options,
                                   glm::vec2 pixel, int widthPx, int heightPx) const;
 
+    // The body under a pixel, index into MachineBodies::bodies of the trial, 0 the billet; kNoBody where there is none.
+    int pickBody(const SceneInstant& instant, const Camera& camera, const SceneOptions& options, glm::vec2 pixel,
+                 int widthPx, int heightPx) const;
+
     // A camera that shows the thing whole in a picture of this aspect (width over height).
     Camera view(ViewName name, const SceneInstant& instant, float aspect = 1.6f) const;
 
     // Lathe frame to pixels (y downwards), for labels drawn over the picture.
-    static glm::vec2 project(Point place, const Camera& camera, int widthPx, int heightPx);
+    static glm::vec2 project(SpacePoint place, const Camera& camera, int widthPx, int heightPx);
 
     const FrameFigures& lastFrame() const;
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <glm/gtc/matrix_transform.hpp>
+#include <utility>
 
 #include "gui/scene/palette.h"
 #include "gui/scene/revolved_mesh.h"
@@ -79,41 +80,123 @@ TriangleMesh screwHead(float radialPlace, float height, float radius) {
     return mesh;
 }
 
-TriangleMesh oneJaw(const Chuck& chuck, double gripRadius) {
-    const float inner = mm(std::max(gripRadius, 1.5));
-    const float outer = std::max(mm(chuck.jawOuterRadius), inner + 12);
-    const float length = mm(chuck.jawLength), width = mm(std::max(chuck.jawWidth, 6.0));
+// The corners of a jaw lie on the circle that it sweeps, not its middle.
+float flatOn(float circle, float width) {
+    const float chamfer = std::min(2.0f, 0.1f * width);
+    const float half = width / 2 - chamfer;
+    return std::sqrt(std::max(circle * circle - half * half, 0.25f * circle * circle));
+}
+
+// As the set-up gives them, or as jaws usually look: two steps for their screws.
+std::vector<JawStep> stepsOf(const Chuck& chuck, float inner, float width) {
+    std::vector<JawStep> steps;
+    for (const Chuck::Step& step : chuck.steps) {
+        const float outer = flatOn(mm(step.radius), width);
+        if (outer > inner && step.length > 0) steps.push_back({inner, outer, mm(step.length)});
+    }
+    if (!chuck.steps.empty()) return steps;
+    const float outer = flatOn(mm(chuck.jawOuterRadius), width), length = mm(chuck.jawLength);
     const float reach = outer - inner;
-    const std::array<JawStep, 3> steps = {{{inner, inner + 0.40f * reach, length},
-                                           {inner + 0.02f * reach, inner + 0.72f * reach, 0.62f * length},
-                                           {inner + 0.04f * reach, outer, 0.34f * length}}};
+    if (reach <= 0) return {};
+    return {{inner, inner + 0.40f * reach, length},
+            {inner + 0.02f * reach, inner + 0.72f * reach, 0.62f * length},
+            {inner + 0.04f * reach, outer, 0.34f * length}};
+}
+
+void addScrews(TriangleMesh& mesh, const std::vector<JawStep>& steps, float width) {
+    for (std::size_t i = 1; i < steps.size(); ++i) {
+        const float from = steps[i - 1].outer, reach = steps[i].outer - from;
+        const float screw = std::min(0.2f * width, 0.35f * reach);
+        if (screw > 1.5f) mesh.append(screwHead(from + 0.5f * reach, steps[i].height, screw));
+    }
+}
+
+TriangleMesh oneJaw(const Chuck& chuck, double gripRadius) {
+    const float inner = mm(std::max(gripRadius, 1.5)), width = mm(std::max(chuck.jawWidth, 6.0));
+    const std::vector<JawStep> steps = stepsOf(chuck, inner, width);
     const float noseWidth = std::min(0.55f * width, 0.9f * inner + 3);
     const std::uint32_t colour = packColour(palette::kJaw, kGround);
     TriangleMesh mesh;
     for (const JawStep& step : steps) {
         mesh.append(prism({jawOutline(step.inner, step.outer, width, noseWidth), 0.02f, step.height, 0.9f}, colour));
     }
-    const float screw = std::min(0.2f * width, 0.11f * reach);
-    mesh.append(screwHead(inner + 0.565f * reach, steps[1].height, screw));
-    mesh.append(screwHead(inner + 0.86f * reach, steps[2].height, screw));
+    addScrews(mesh, steps, width);
     // The guideway in the face of the body.
     const float slot = 0.36f * width;
-    mesh.append(prism({rectangle({inner + 2, -slot}, {0.9f * mm(chuck.bodyRadius), slot}), -1, 0.12f, 0},
+    mesh.append(prism({rectangle({inner + 2, -slot}, {0.9f * mm(chuck.bodyRadius), slot}), -0.2f, 0.12f, 0},
                       packColour(0x23262b, kPaint)));
     mesh.transform(kAlongSpindle);
-    shadeTowards(mesh, 0, 0.8f * length, 0.45f);
+    shadeTowards(mesh, 0, 0.8f * mm(chuck.jawLength), 0.45f);
     return mesh;
+}
+
+// Segments that stand in the bore and press outwards.
+TriangleMesh oneInnerJaw(const Chuck& chuck, double gripRadius) {
+    const float circle = mm(gripRadius), width = std::min(mm(std::max(chuck.jawWidth, 6.0)), 1.1f * circle);
+    TriangleMesh mesh;
+    float from = 0.25f * circle;
+    const std::vector<Chuck::Step> steps =
+        chuck.steps.empty() ? std::vector<Chuck::Step>{{gripRadius, chuck.jawLength}} : chuck.steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        const float to = flatOn(i == 0 ? circle : mm(steps[i].radius), width);
+        if (to > from && steps[i].length > 0) {
+            mesh.append(prism({jawOutline(from, to, width, 0.5f * width), 0.02f, mm(steps[i].length), 0.6f},
+                              packColour(palette::kJaw, kGround)));
+        }
+        from = std::max(from, 0.9f * to);
+    }
+    mesh.transform(kAlongSpindle);
+    return mesh;
+}
+
+// Shaded as painted or ground bodies are, not as turned metal: `along` then says how far the light is shut off.
+TriangleMesh inOpenLight(TriangleMesh mesh) {
+    for (Vertex& v : mesh.vertices) v.along = 0;
+    return mesh;
+}
+
+// A turned nose with the slots between its segments.
+TriangleMesh colletNose(const Chuck& chuck, double barRadius) {
+    const double outer = chuck.jawOuterRadius, length = chuck.jawLength, inner = std::max(barRadius, 1.0);
+    if (outer <= inner) return {};
+    const double chamfer = std::min(0.3 * length, 0.25 * (outer - inner));
+    TriangleMesh mesh = inOpenLight(
+        turned({{0, inner}, {length, inner}, {length, outer - chamfer}, {length - chamfer, outer}, {0, outer}},
+               palette::kJaw, kGround, 96));
+    const float half = 0.7f, depth = 0.08f;
+    for (int i = 0; i < std::max(chuck.jaws, 3); ++i) {
+        TriangleMesh slot = box({mm(length) - depth, mm(inner), -half}, {mm(length) + 0.02f, mm(outer - chamfer), half},
+                                0, packColour(0x23262b, kPaint));
+        slot.transform(glm::rotate(glm::mat4(1), mm(2 * kPi * i / std::max(chuck.jaws, 3)), {1, 0, 0}));
+        mesh.append(slot);
+    }
+    return mesh;
+}
+
+// Rectangles with the corners away from the axis broken; other shapes as they are.
+std::vector<Point> broken(const std::vector<Point>& section) {
+    if (section.size() != 4) return section;
+    const double length = section[1].z - section[0].z, height = section[2].r - section[1].r;
+    const double by = std::min({1.5, 0.2 * length, 0.2 * height});
+    const Point a = section[2], b = section[3];
+    return {section[0], section[1], {a.z, a.r - by}, {a.z - by, a.r}, {b.z + by, b.r}, {b.z, b.r - by}};
 }
 
 }  // namespace
 
 ChuckShape shapeOf(const Chuck& chuck, const Stock& stock) {
     ChuckShape shape;
-    if (chuck.bodyRadius <= 0 || chuck.bodyLength <= 0) return shape;
-    const double bore = std::max(0.30 * chuck.bodyRadius, stock.outerRadius + 2);
-    shape.body = turned(chuckProfile(chuck, bore), palette::kChuck, kTurned, 96);
-    if (chuck.jaws <= 0 || chuck.jawLength <= 0) return shape;
-    const TriangleMesh jaw = oneJaw(chuck, stock.outerRadius);
+    if (chuck.bodyRadius > 0 && chuck.bodyLength > 0) {
+        const double bore = std::max(0.30 * chuck.bodyRadius, stock.outerRadius + 2);
+        shape.body = turned(chuckProfile(chuck, bore), palette::kChuck, kTurned, 96);
+    }
+    if (chuck.jawLength <= 0 || chuck.jawOuterRadius <= stock.outerRadius) return shape;
+    if (chuck.kind == Chuck::Kind::Collet) {
+        shape.jaws = colletNose(chuck, stock.outerRadius);
+        return shape;
+    }
+    const bool inside = chuck.grip == Chuck::Grip::Inside && stock.boreRadius > 0;
+    const TriangleMesh jaw = inside ? oneInnerJaw(chuck, stock.boreRadius) : oneJaw(chuck, stock.outerRadius);
     for (int i = 0; i < chuck.jaws; ++i) {
         TriangleMesh copy = jaw;
         const double angle = 2 * kPi * i / chuck.jaws;
@@ -121,6 +204,23 @@ ChuckShape shapeOf(const Chuck& chuck, const Stock& stock) {
         shape.jaws.append(copy);
     }
     return shape;
+}
+
+TriangleMesh turnedShape(const MachineBody& body, std::uint32_t rgb) {
+    TriangleMesh mesh;
+    const bool painted = body.kind == BodyKind::TailstockCasting;
+    for (const std::vector<Point>& section : body.sections)
+        mesh.append(turned(broken(section), rgb, painted ? kPaint : kTurned, 72));
+    return painted ? inOpenLight(std::move(mesh)) : mesh;
+}
+
+TriangleMesh facedAbout(TriangleMesh mesh) {
+    for (Vertex& v : mesh.vertices) {
+        v.place.x = -v.place.x;
+        v.normal.x = -v.normal.x;
+    }
+    for (std::size_t i = 0; i + 2 < mesh.indices.size(); i += 3) std::swap(mesh.indices[i + 1], mesh.indices[i + 2]);
+    return mesh;
 }
 
 TriangleMesh headstockShape(const Chuck& chuck) {
@@ -140,41 +240,27 @@ TriangleMesh headstockShape(const Chuck& chuck) {
     return mesh;
 }
 
-TriangleMesh shapeOf(const Tailstock& tailstock) {
-    const double tip = tailstock.tipZ, rc = tailstock.centreRadius, rq = tailstock.quillRadius;
-    if (rc <= 0 || rq <= 0 || tailstock.centreAngle <= 0) return {};
-    const double cone = tip + rc / std::tan(tailstock.centreAngle / 2);
-    const double housing = std::max(std::min(1.9 * rc, 0.98 * rq), 1.15 * rc);
-    const double housingFrom = cone + 0.5 * rc, housingTo = housingFrom + 1.5 * housing;
-    const double end = std::max(housingTo + 10, tip + tailstock.quillLength);
-    std::vector<Point> points = {{tip, 0},
-                                 {end, 0},
-                                 {end, rq},
-                                 {housingTo + 6, rq},
-                                 {housingTo + 4, rq - 2},
-                                 {housingTo + 4, 0.8 * housing},
-                                 {housingTo, 0.8 * housing},
-                                 {housingTo, housing - 1},
-                                 {housingTo - 1, housing},
-                                 {housingFrom + 3, housing},
-                                 {housingFrom, housing - 3},
-                                 {housingFrom, rc},
-                                 {cone, rc}};
-    return turned(std::move(points), palette::kCentre, kTurned, 60);
-}
-
-TriangleMesh tailstockBody(const Tailstock& tailstock, float bedDepth) {
+TriangleMesh tailstockFoot(const Tailstock& tailstock, float bedDepth) {
     TriangleMesh mesh;
     const float R = mm(tailstock.quillRadius);
     if (R <= 0) return mesh;
-    const float from = mm(tailstock.tipZ + tailstock.quillLength) - 12;
+    const double cone = tailstock.centreAngle > 0 ? tailstock.centreRadius / std::tan(tailstock.centreAngle / 2) : 0;
+    const float from = mm(std::max(cone, tailstock.centreLength) + tailstock.quillLength);
+    const std::uint32_t colour = packColour(palette::kHeadstock, kPaint);
+    if (tailstock.castingRadius > 0 && tailstock.castingLength > 0) {
+        const float r = mm(tailstock.castingRadius), length = mm(tailstock.castingLength);
+        const float half = 0.8f * r;
+        if (bedDepth > half)
+            mesh.append(box({from + 0.08f * length, -half, -bedDepth}, {from + 0.92f * length, half, -0.5f * half},
+                            0.1f * r, colour));
+        return mesh;
+    }
     const float length = 4.2f * R;
-    TriangleMesh barrel =
-        prism({regular(48, 1.75f * R), from, from + length, 0.14f * R}, packColour(palette::kHeadstock, kPaint));
+    TriangleMesh barrel = prism({regular(48, 1.75f * R), from, from + length, 0.14f * R}, colour);
     barrel.transform(kAlongSpindle);
     mesh.append(barrel);
-    mesh.append(box({from + 0.2f * R, -1.5f * R, -bedDepth}, {from + length - 0.2f * R, 1.5f * R, 0}, 0.15f * R,
-                    packColour(palette::kHeadstock, kPaint)));
+    mesh.append(
+        box({from + 0.2f * R, -1.5f * R, -bedDepth}, {from + length - 0.2f * R, 1.5f * R, 0}, 0.15f * R, colour));
     return mesh;
 }
 

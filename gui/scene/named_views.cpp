@@ -39,6 +39,38 @@ Camera endOnView(const Setup& setup, float R, float aspect) {
 
 }  // namespace
 
+Camera placeView(SpacePoint place, const Setup& setup, float aspect) {
+    const float half = std::max(38.0f, 0.9f * mm(setup.stock.outerRadius));
+    const glm::vec3 at(mm(place.z), mm(place.r), mm(place.y));
+    return framing(at - glm::vec3(half), at + glm::vec3(half), 0.42f, 0.62f, aspect, 0.32f);
+}
+
+Camera wholeMachineView(const std::vector<glm::vec3>& corners, float aspect) {
+    glm::vec3 low(0), high(0);
+    for (const glm::vec3& p : corners) {
+        low = glm::min(low, p);
+        high = glm::max(high, p);
+    }
+    Camera camera = framing(low, high, 0.20f, 0.46f, aspect, 0.34f);
+    // The box round it leaves corners empty: nearer, until the picture is full.
+    constexpr float kFill = 0.92f;
+    for (int step = 0; step < 6; ++step) {
+        glm::vec2 least(1e9f), most(-1e9f);
+        const glm::mat4 seen = camera.projection(aspect) * camera.view();
+        for (const glm::vec3& p : corners) {
+            const glm::vec4 c = seen * glm::vec4(p, 1);
+            if (c.w <= 0) return camera;
+            least = glm::min(least, glm::vec2(c) / c.w);
+            most = glm::max(most, glm::vec2(c) / c.w);
+        }
+        constexpr int kHigh = 1000;  // pixels, to pan by
+        const glm::vec2 middle = 0.25f * (least + most) * glm::vec2(-aspect, 1) * static_cast<float>(kHigh);
+        camera.pan(middle, kHigh);
+        camera.distance *= std::max(most.x - least.x, most.y - least.y) / (2 * kFill);
+    }
+    return camera;
+}
+
 Camera namedView(ViewName name, const Setup& setup, Point tip, float aside, float aspect) {
     const float R = mm(std::max({setup.chuck.bodyRadius, setup.stock.outerRadius, 10.0}));
     switch (name) {

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "sim/motion/machine_pose.h"
+
 namespace firstoff::gui {
 
 namespace {
@@ -26,6 +28,12 @@ void setIndex(const Trial& trial, const TimedMove& timed, SceneInstant& instant)
     instant.indexFraction = static_cast<float>(std::clamp(share, 0.0, 1.0));
 }
 
+void setPose(const MachinePose& pose, SceneInstant& instant) {
+    instant.discAt = pose.station;
+    instant.tailstockZ = pose.tailstockZ;
+    instant.secondSpindleZ = pose.secondSpindleZ;
+}
+
 void setTool(const ToolCall& call, SceneInstant& instant) {
     instant.toolIndex = call.toolIndex;
     instant.tip = instant.turretReference + call.tip;
@@ -42,6 +50,8 @@ SceneInstant instantAt(const Trial& trial, StockCursor* cursor, const SpindleTur
     instant.tip = instant.turretReference;
     const Timeline& timeline = trial.timeline;
     instant.timeS = std::clamp(timeS, 0.0, std::max(0.0, timeline.cycleTimeS));
+    if (trial.setup.tailstock) instant.tailstockZ = trial.setup.tailstock->tipZ;
+    if (trial.setup.secondSpindle) instant.secondSpindleZ = trial.setup.secondSpindle->startZ;
     if (timeline.moves.empty()) {
         if (cursor) cursor->seek(0, 0);
         return instant;
@@ -59,6 +69,9 @@ SceneInstant instantAt(const Trial& trial, StockCursor* cursor, const SpindleTur
     setTool(call, instant);
     instant.station = instant.nextStation = call.station;
     if (timed.kind == MoveKind::Index) setIndex(trial, timed, instant);
+    const double length = timed.t1 - timed.t0;
+    const double ofTime = length > 0 ? std::clamp((instant.timeS - timed.t0) / length, 0.0, 1.0) : 1.0;
+    setPose(poseAt(timeline, trial.toolpath, trial.setup, at, ofTime), instant);
     if (cursor) cursor->seek(instant.timedMove, fraction);
     return instant;
 }

@@ -106,32 +106,46 @@ Polygon headPolygon(const Polygon& insert, const Polygon& shankEnd) {
     return roughHull(std::move(points), std::clamp(0.14f * std::max(size.x, size.y), 0.5f, 3.0f));
 }
 
-// A square shank across the axis. Its top is level with the rake face.
+float shankHeight(const Tool& tool) {
+    return tool.head && tool.head->shankHeight > 0 ? mm(tool.head->shankHeight) : mm(tool.shankSize);
+}
+
+// A shank across the axis. Its top is level with the rake face.
 TriangleMesh squareShank(const Tool& tool, const Polygon& insert) {
     TriangleMesh mesh;
     if (tool.holder.empty()) return mesh;
     const Box reach = boundingBox(tool.holder);
-    const float size = mm(tool.shankSize);
-    const glm::vec2 low(mm(reach.zMin), mm(reach.rMin)), high(mm(reach.zMax), mm(reach.rMax));
+    const float size = shankHeight(tool);
     const std::uint32_t colour = packColour(palette::kHolder, kOxide);
-    mesh.append(prism({rectangle(low, high), -size, -0.1f, 0.6f}, colour));
+    mesh.append(prism({convexHull(polygonOf(tool.holder)), -size, -0.1f, 0.6f}, colour));
     // The end next to the insert, wherever that is.
+    const glm::vec2 low(mm(reach.zMin), mm(reach.rMin)), high(mm(reach.zMax), mm(reach.rMax));
     const bool below = middleOf(insert).y < 0.5f * (low.y + high.y);
     const float end = below ? low.y : high.y;
+    const float seat = insertThickness(tool);
+    if (tool.head) {
+        // The head is part of the outline; only the seat under the insert is wanting.
+        mesh.append(prism({roughHull(shrunk(insert, 0.80f), 0.5f), -0.8f * size, -seat, 0.5f, 0.06f * size}, colour));
+        return mesh;
+    }
     const float depth = std::min(0.5f * size, 0.4f * (high.y - low.y)) * (below ? 1.0f : -1.0f);
     const Polygon shankEnd = rectangle({low.x, std::min(end, end + depth)}, {high.x, std::max(end, end + depth)});
-    const float seat = insertThickness(tool);
     mesh.append(prism({headPolygon(insert, shankEnd), -0.92f * size, -seat, 0.5f, 0.06f * size}, colour));
     return mesh;
 }
 
-// A round bar along the axis with its nose flattened to the seat.
+// A round bar along the axis with its nose flattened to the seat. What of its head stands out of the bar is flat.
 TriangleMesh boringBar(const Tool& tool, const Polygon& insert) {
     TriangleMesh mesh;
     if (tool.holder.empty()) return mesh;
     const Box reach = boundingBox(tool.holder);
-    const float radius = 0.5f * mm(reach.rMax - reach.rMin);
-    const float middle = 0.5f * mm(reach.rMax + reach.rMin);
+    float low = mm(reach.rMax), high = mm(reach.rMin);
+    for (const OutlineElement& e : tool.holder.elements) {
+        if (e.from.z < reach.zMax - 1e-6) continue;
+        low = std::min(low, mm(e.from.r));
+        high = std::max(high, mm(e.from.r));
+    }
+    const float radius = 0.5f * (high - low), middle = 0.5f * (high + low);
     const std::uint32_t colour = packColour(palette::kHolder, kSatin);
     TriangleMesh bar = prism({regular(28, radius), mm(reach.zMin) + 0.8f * radius, mm(reach.zMax), 0.4f}, colour);
     // (a, b, c) of the prism to (c, a, b): the bar lies along x.
@@ -148,7 +162,6 @@ TriangleMesh boringBar(const Tool& tool, const Polygon& insert) {
 
 // Blade under a grooving or parting insert.
 TriangleMesh blade(const Tool& tool, const Polygon& outline) {
-    TriangleMesh mesh;
     const glm::vec2 middle = middleOf(outline);
     glm::vec2 low = middle, high = middle;
     for (glm::vec2 p : outline) {
@@ -160,15 +173,16 @@ TriangleMesh blade(const Tool& tool, const Polygon& outline) {
     const float keep = mm(tool.width) * 0.9f;
     const glm::vec2 a(low.x + side, outwards ? low.y + keep : low.y),
         b(high.x - side, outwards ? high.y : high.y - keep);
-    const std::uint32_t colour = packColour(palette::kHolder, kSatin);
-    mesh.append(prism({rectangle(a, b), -0.8f * mm(tool.shankSize), -0.6f, 0.1f}, colour));
-    if (!tool.holder.empty()) {
-        const Box reach = boundingBox(tool.holder);
-        mesh.append(prism({rectangle({mm(reach.zMin), mm(reach.rMin)}, {mm(reach.zMax), mm(reach.rMax)}),
-                           -mm(tool.shankSize), -0.1f, 0.8f},
-                          packColour(palette::kHolder, kOxide)));
-    }
-    return mesh;
+    return prism({rectangle(a, b), -0.8f * mm(tool.shankSize), -0.6f, 0.1f}, packColour(palette::kHolder, kSatin));
+}
+
+// The shank that a blade stands in.
+TriangleMesh bladeShank(const Tool& tool) {
+    if (tool.holder.empty()) return {};
+    const Box reach = boundingBox(tool.holder);
+    return prism({rectangle({mm(reach.zMin), mm(reach.rMin)}, {mm(reach.zMax), mm(reach.rMax)}), -shankHeight(tool),
+                  -0.1f, 0.8f},
+                 packColour(palette::kHolder, kOxide));
 }
 
 // The insert of a grooving tool: the front of its outline, about as deep as twice its width.
@@ -351,11 +365,15 @@ TriangleMesh tapBody(const Tool& tool) {
 }
 
 TriangleMesh drillShank(const Tool& tool) {
-    // The shank of a tap or a reamer may be the thinner part.
-    const float cuts = tool.kind == ToolKind::Drill ? mm(tool.diameter) : 0;
-    const float radius = std::max(mm(tool.shankSize), cuts) / 2;
-    const float from = mm(tool.fluteLength), to = std::max(mm(tool.overhang), from + 4) + 12;
+    const float radius = mm(tool.shankSize) / 2;
+    const float from = mm(tool.fluteLength), to = std::max(mm(tool.overhang), from + 4);
     TriangleMesh mesh = prism({regular(32, radius), from, to, 0.6f}, packColour(palette::kDrillSteel, kSatin));
+    for (const Outline& chuck : tool.holderSteps) {
+        const Box reach = boundingBox(chuck);
+        const float bevel = std::min(2.0f, 0.15f * mm(reach.rMax));
+        mesh.append(prism({regular(40, mm(reach.rMax)), mm(reach.zMin), mm(reach.zMax), bevel},
+                          packColour(palette::kHolder, kSatin)));
+    }
     mesh.transform(
         glm::mat4(glm::vec4(0, 1, 0, 0), glm::vec4(0, 0, 1, 0), glm::vec4(1, 0, 0, 0), glm::vec4(0, 0, 0, 1)));
     return mesh;
@@ -419,7 +437,8 @@ ToolShape shapeOf(const Tool& tool) {
     const bool groove = tool.kind == ToolKind::Grooving || tool.kind == ToolKind::Parting;
     if (groove) {
         shape.edge = grooveInsert(tool, outline);
-        shape.holder = blade(tool, outline);
+        shape.edge.append(blade(tool, outline));
+        shape.holder = standsAlongZ(tool) && !tool.face ? boringBar(tool, outline) : bladeShank(tool);
     } else if (tool.kind == ToolKind::Threading) {
         shape.edge = threadInsert(tool, outline);
         shape.holder = tool.inside ? boringBar(tool, outline) : squareShank(tool, outline);

@@ -10,8 +10,8 @@ namespace firstoff::gui {
 // axis, 0 at the centre line. The cutting edge stands at the tool's centre height with its rake face against the metal
 // coming round: away from the operator for a spindle that turns forward, towards him for reverse.
 struct ToolShape {
-    TriangleMesh edge;    // insert or drill point and flutes: what cuts
-    TriangleMesh holder;  // shank, bar, blade
+    TriangleMesh edge;    // insert and blade, or drill point and flutes
+    TriangleMesh holder;  // shank, bar, collet chuck
     bool turned = false;  // `edge` is round and stands on the axis
 };
 

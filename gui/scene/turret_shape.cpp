@@ -6,7 +6,6 @@
 
 #include "gui/scene/palette.h"
 #include "gui/scene/solid_shapes.h"
-#include "gui/scene/tool_shape.h"
 #include "sim/base/units.h"
 
 namespace firstoff::gui {
@@ -28,23 +27,20 @@ TriangleMesh alongSpindle(const Prism& shape, std::uint32_t colour) {
     return mesh;
 }
 
-struct Disc {
-    float radius, thickness;
-    int stations;
-};
-
-TriangleMesh discBody(const Disc& disc) {
-    const float half = kTurn / 2 / static_cast<float>(disc.stations);
+// Origin on the axis of the disc, x from its front.
+TriangleMesh discBody(float radius, float thickness, int stations) {
+    const float half = kTurn / 2 / static_cast<float>(stations);
     const std::uint32_t ground = packColour(palette::kTurret, kGround);
     TriangleMesh mesh =
-        alongSpindle({regular(disc.stations, disc.radius / std::cos(half), half), 0, disc.thickness, 3}, ground);
-    mesh.append(alongSpindle({regular(72, 0.60f * disc.radius), -4, 1, 1.5f}, packColour(0x6d747e, kGround)));
-    mesh.append(alongSpindle({regular(48, 0.24f * disc.radius), -12, -3, 2}, packColour(0x9aa1aa, kGround)));
-    for (int i = 0; i < disc.stations; ++i) {
-        const float angle = kTurn * (static_cast<float>(i) + 0.5f) / static_cast<float>(disc.stations);
-        Polygon hole = regular(16, 0.035f * disc.radius);
-        for (glm::vec2& p : hole) p += 0.50f * disc.radius * glm::vec2(std::cos(angle), std::sin(angle));
-        mesh.append(alongSpindle({hole, -5, -3.9f, 0}, packColour(0x2a2d32, kPaint)));
+        alongSpindle({regular(stations, radius / std::cos(half), kTurn / 2 + half), 0, thickness, 3}, ground);
+    // Rings on the face, as thin as paint.
+    mesh.append(alongSpindle({regular(72, 0.60f * radius), -0.1f, 1, 0}, packColour(0x6d747e, kGround)));
+    mesh.append(alongSpindle({regular(48, 0.24f * radius), -0.2f, 1, 0}, packColour(0x9aa1aa, kGround)));
+    for (int i = 0; i < stations; ++i) {
+        const float angle = kTurn * (static_cast<float>(i) + 0.5f) / static_cast<float>(stations);
+        Polygon hole = regular(16, 0.035f * radius);
+        for (glm::vec2& p : hole) p += 0.50f * radius * glm::vec2(std::cos(angle), std::sin(angle));
+        mesh.append(alongSpindle({hole, -0.3f, 1, 0}, packColour(0x2a2d32, kPaint)));
     }
     return mesh;
 }
@@ -66,11 +62,11 @@ std::vector<Stroke> strokesOf(int digit) {
     return result;
 }
 
-// A figure engraved in the disc's front at the station in working position, to be read from the chuck side.
-TriangleMesh stationFigure(int station, const Disc& disc) {
+// A figure on the disc's front at the station in working position, to be read from the chuck side; origin on its axis.
+TriangleMesh stationFigure(int station, float radius) {
     TriangleMesh mesh;
     const std::string text = std::to_string(station);
-    const float size = 0.02f * disc.radius;  // of one grid step
+    const float size = 0.02f * radius;  // of one grid step
     const float width = 2 * size * static_cast<float>(text.size()) + size * static_cast<float>(text.size() - 1);
     float left = -width / 2;
     for (char c : text) {
@@ -79,98 +75,84 @@ TriangleMesh stationFigure(int station, const Disc& disc) {
             const glm::vec2 a(left + size * std::min(s.x0, s.x1), size * std::min(s.y0, s.y1));
             const glm::vec2 b(left + size * std::max(s.x0, s.x1), size * std::max(s.y0, s.y1));
             // In the disc's plane: y up, seen from the chuck z runs to the right.
-            const float y = -0.88f * disc.radius;
+            const float y = -0.88f * radius;
             mesh.append(
-                box({-0.35f, y + a.y - w, a.x - w}, {0.5f, y + b.y + w, b.x + w}, 0, packColour(0xeef1f5, kPaint)));
+                box({-0.15f, y + a.y - w, a.x - w}, {0.5f, y + b.y + w, b.x + w}, 0, packColour(0xeef1f5, kPaint)));
         }
         left += 3 * size;
     }
     return mesh;
 }
 
-bool alongAxis(const Tool& tool) {
-    return worksOnTheAxis(tool.kind) || tool.kind == ToolKind::Boring || tool.inside || tool.face;
-}
-
-// The block that holds a tool, in working position. Its arm stands forward from the plate on the mounting face.
-TriangleMesh blockFor(const Tool& tool, const Disc& disc) {
-    const float face = -disc.radius;
-    const float reference = face - kBlockHeight;
-    const std::uint32_t colour = packColour(palette::kBlock, kOxide);
-    const float plateHalf =
-        std::min(0.9f * disc.radius * std::tan(kTurn / 2 / static_cast<float>(disc.stations)), 40.0f);
-    const float plateEnd = 0.92f * disc.thickness;
-    TriangleMesh mesh = box({4, face - 14, -plateHalf}, {plateEnd, face + 1, plateHalf}, 2, colour);
-    if (tool.holder.empty()) return mesh;
-    const Box reach = boundingBox(tool.holder);
-    const float shank = std::max(mm(tool.shankSize), mm(tool.diameter));
-    const float half = std::clamp(0.5f * shank + 10, 16.0f, plateHalf);
-    float front, low;
-    if (alongAxis(tool)) {
-        front = mm(tool.tip.z + tool.overhang);
-        const float middle = reference + mm(tool.tip.r + 0.5 * (reach.rMin + reach.rMax));
-        low = middle - 0.5f * shank - 9;
-    } else {
-        front = mm(tool.tip.z + reach.zMin) - 3;
-        low = reference + mm(tool.tip.r + tool.overhang);
-    }
-    front = std::min(front, 0.5f * disc.thickness);
-    low = std::min(low, face - 16);
-    const float back =
-        std::max(alongAxis(tool) ? 0.55f * disc.thickness : mm(tool.tip.z + reach.zMax) + 12, 0.45f * disc.thickness);
-    mesh.append(box({front, low, -half}, {back, face - 1, half}, 2.5f, colour));
-    return mesh;
-}
-
-// A plug in a station without a tool.
-TriangleMesh plug(const Disc& disc) {
-    Polygon round = regular(24, 0.16f * disc.radius);
-    TriangleMesh mesh = prism({round, -3, 1, 1}, packColour(0x5a616b, kOxide));
-    // (a, b, c) to (a, -c, b): stands on the mounting face.
-    mesh.transform(glm::mat4(glm::vec4(1, 0, 0, 0), glm::vec4(0, 0, 1, 0), glm::vec4(0, -1, 0, 0),
-                             glm::vec4(disc.thickness / 2, -disc.radius - 2, 0, 1)));
-    return mesh;
-}
-
-TriangleMesh headBody(const Disc& disc, float bedDepth) {
-    const float R = disc.radius, T = disc.thickness;
-    TriangleMesh mesh = alongSpindle({regular(72, 0.66f * R), T, T + 0.30f * R, 2}, packColour(0x6d747e, kGround));
-    mesh.append(box({T + 0.22f * R, -0.72f * R, -bedDepth}, {T + 1.9f * R, 0.80f * R, 0.62f * R}, 0.08f * R,
-                    packColour(palette::kHeadstock, kPaint)));
+// A plug in a station without a tool, flush with the mounting face; origin on the axis of the disc.
+TriangleMesh plug(float radius, float thickness) {
+    Polygon round = regular(24, 0.13f * std::min(radius, 2 * thickness));
+    TriangleMesh mesh = prism({round, -0.3f, 1, 0}, packColour(0x5a616b, kOxide));
+    // (a, b, c) to (a, -c, b): lies on the mounting face.
+    mesh.transform(glm::mat4(glm::vec4(1, 0, 0, 0), glm::vec4(0, 0, 1, 0), glm::vec4(0, 1, 0, 0),
+                             glm::vec4(thickness / 2, -radius, 0, 1)));
     return mesh;
 }
 
 }  // namespace
 
-TurretShape turretShape(const Setup& setup, float bedDepth) {
-    TurretShape shape;
-    const Machine& machine = setup.machine;
-    shape.stationCount = std::clamp(machine.stations, 3, 48);
-    const Disc disc{mm(machine.turretRadius), mm(machine.turretThickness), shape.stationCount};
-    if (disc.radius <= 0 || disc.thickness <= 0) return shape;
-    shape.axisAboveReference = disc.radius + kBlockHeight;
-    shape.disc = discBody(disc);
-    shape.head = headBody(disc, bedDepth);
-    for (int station = 1; station <= shape.stationCount; ++station) {
-        const Tool* tool = setup.toolAt(station);
-        TriangleMesh mounted = tool ? blockFor(*tool, disc) : plug(disc);
-        mounted.append(stationFigure(station, disc));
-        mounted.transform(glm::rotate(glm::mat4(1), -shape.angleOf(static_cast<float>(station)), {1, 0, 0}));
-        shape.disc.append(mounted);
-        if (!tool) continue;
-        StationShape item;
-        item.station = station;
-        item.toolIndex = static_cast<int>(tool - setup.tools.data());
-        ToolShape parts = shapeOf(*tool);
-        const glm::mat4 place =
-            glm::translate(glm::mat4(1), {mm(tool->tip.z), mm(tool->tip.r) - shape.axisAboveReference, 0});
-        parts.edge.transform(place);
-        parts.holder.transform(place);
-        item.edge = std::move(parts.edge);
-        item.holder = std::move(parts.holder);
-        shape.stations.push_back(std::move(item));
+TriangleMesh discShape(const Setup& setup, const firstoff::MachineBodies& machine) {
+    const float radius = mm(setup.machine.turretRadius), thickness = mm(setup.machine.turretThickness);
+    if (radius <= 0 || thickness <= 0 || !setup.turret) return {};
+    const int stations = std::clamp(machine.stations, 3, 96);
+    TriangleMesh mesh = discBody(radius, thickness, stations);
+    for (int station = 1; station <= machine.stations; ++station) {
+        TriangleMesh mounted = stationFigure(station, radius);
+        if (!setup.toolAt(station)) mounted.append(plug(radius, thickness));
+        mounted.transform(glm::rotate(glm::mat4(1), mm(-machine.turnOf(station)), {1, 0, 0}));
+        mesh.append(mounted);
     }
-    return shape;
+    mesh.transform(glm::translate(glm::mat4(1), {mm(setup.turret->faceZ), mm(setup.turret->axisR), 0}));
+    return mesh;
+}
+
+TriangleMesh plateShape(const Setup& setup) {
+    const Turret& turret = *setup.turret;
+    return box({mm(turret.faceZ), mm(turret.plateR.min), mm(turret.plateY.min)},
+               {mm(turret.faceZ + setup.machine.turretThickness), mm(turret.plateR.max), mm(turret.plateY.max)}, 3,
+               packColour(palette::kTurret, kGround));
+}
+
+TriangleMesh blockShape(const ToolBlock& block) {
+    const float half = mm(block.width / 2);
+    return box({mm(block.z.min), mm(block.r.min), -half}, {mm(block.z.max), mm(block.r.max), half}, 2.5f,
+               packColour(palette::kBlock, kOxide));
+}
+
+TriangleMesh headShape(const Setup& setup) {
+    const Turret& turret = *setup.turret;
+    const float from = mm(turret.faceZ + setup.machine.turretThickness);
+    TriangleMesh mesh = alongSpindle({regular(72, mm(turret.headRadius)), from, from + mm(turret.headLength), 3},
+                                     packColour(palette::kHeadstock, kPaint));
+    mesh.transform(glm::translate(glm::mat4(1), {0, mm(turret.axisR), 0}));
+    return mesh;
+}
+
+Setup withTurret(Setup setup) {
+    if (setup.turret || setup.machine.turretRadius <= 0 || setup.machine.turretThickness <= 0) return setup;
+    Turret turret;
+    turret.axisR = setup.machine.turretRadius + kUsualBlockMm;
+    turret.headRadius = 0.6 * setup.machine.turretRadius;
+    turret.headLength = 1.5 * setup.machine.turretRadius;
+    setup.turret = turret;
+    if (setup.toolBlock.width <= 0) {
+        // The part of the rim between two stations, or less.
+        const double room = 1.8 * setup.machine.turretRadius * std::tan(kPi / std::max(setup.machine.stations, 3));
+        setup.toolBlock.width = std::min(room, 80.0);
+        setup.toolBlock.z = {0, 0.92 * setup.machine.turretThickness};
+        for (Tool& tool : setup.tools) {
+            tool.block = toolBlockOf(setup, tool);
+            // Forward over the whole shank.
+            if (tool.block && !tool.holder.empty() && tool.block->z.min == 0)
+                tool.block->z.min = std::min(0.0, tool.tip.z + boundingBox(tool.holder).zMin - 3);
+        }
+    }
+    return setup;
 }
 
 }  // namespace firstoff::gui

@@ -1,37 +1,26 @@
-// The turret disc, its tool blocks and every station's tool.
-//
-// Turret frame: x from the turret reference point along the spindle, origin on the axis of the disc; the station in
-// working position points along -y. Where the reference point lies relative to the disc is not in the set-up; the
-// picture puts it on the axis of a tool that stands along the spindle, `kBlockHeight` from the mounting face, at the
-// front of the disc.
+// Disc or gang plate, what carries it, and the blocks. Laid out as the scene (x = z, y = r, z = y), each within the
+// body that clearances are measured from.
 #pragma once
 
-#include <vector>
-
 #include "gui/gl/triangle_mesh.h"
+#include "sim/clearance/machine_bodies.h"
 #include "sim/setup/setup.h"
 
 namespace firstoff::gui {
 
-inline constexpr float kBlockHeight = 42;  // mm
+// Frame of the turret, as it stands with station 1 in working position. With the numbers of the stations on it.
+TriangleMesh discShape(const Setup& setup, const firstoff::MachineBodies& machine);
+TriangleMesh plateShape(const Setup& setup);
 
-struct StationShape {
-    int station = 0;
-    int toolIndex = -1;  // into Setup::tools; -1: nothing mounted
-    TriangleMesh edge, holder;
-};
+// A block, in working position.
+TriangleMesh blockShape(const ToolBlock& block);
 
-struct TurretShape {
-    TriangleMesh disc;                   // with every tool block, as it stands with station 1 in working position
-    TriangleMesh head;                   // what carries the disc; moves with the slide, does not index
-    std::vector<StationShape> stations;  // each as in working position
-    float axisAboveReference = 0;        // mm, from the turret reference point to the disc's axis
-    int stationCount = 12;
+// The housing behind the disc, frame of the turret.
+TriangleMesh headShape(const Setup& setup);
 
-    // Angle of the disc, rad, for a station (or a place between two) in working position.
-    float angleOf(float station) const { return -6.2831853f * (station - 1) / static_cast<float>(stationCount); }
-};
-
-TurretShape turretShape(const Setup& setup, float bedDepth);
+// Where the set-up has no table [turret] the picture stands one up as machines usually have it: the axis of a tool that
+// stands along the spindle this far from the mounting face. Nothing is measured from it.
+inline constexpr double kUsualBlockMm = 42;
+Setup withTurret(Setup setup);
 
 }  // namespace firstoff::gui

@@ -34,7 +34,7 @@ std::vector<CutReach> cutReaches(const Timeline& timeline, const Toolpath& toolp
         const TimedMove& timed = timeline.moves[i];
         const Move& move = toolpath.moves[timed.move];
         const int toolIndex = toolpath.calls[move.call].toolIndex;
-        if (toolIndex < 0 || (stock.cuts()[i].removedMm3 <= 0 && timed.kind != MoveKind::Thread)) continue;
+        if (toolIndex < 0 || stock.cuts()[i].removedMm3 <= 0) continue;
         const Tool& tool = setup.tools[static_cast<std::size_t>(toolIndex)];
         if (tool.cutting.empty()) continue;
         const Box box = cuttingBox(tool);
@@ -52,7 +52,7 @@ std::vector<CutReach> cutReaches(const Timeline& timeline, const Toolpath& toolp
 }
 
 BilletNow::BilletNow(std::shared_ptr<const StockHistory> stock, const std::vector<CutReach>& reaches)
-    : cursor_(stock), reaches_(reaches) {
+    : cursor_(stock, StockCursor::Detail::Envelope), reaches_(reaches) {
     for (const Severance& fall : stock->severances()) falls_.push_back(fall.timedMove);
 }
 

@@ -30,6 +30,7 @@ struct Batch {
     std::vector<Sighting> sightings;
     std::vector<PairChecked> pairs;  // per pair watched: its smallest
     double stepErrorMm = 0;
+    std::vector<MarginSearch::Table> margins;
 };
 
 class Check {
@@ -52,7 +53,7 @@ public:
     const GaugeShapes& shapes() const { return shapes_; }
     const std::vector<CutReach>& reaches() const { return reaches_; }
 
-    Batch measure(std::size_t first, std::size_t end, const std::stop_token& stop) const;
+    Batch measure(std::size_t first, std::size_t end, const ClearanceOptions& options) const;
 
 private:
     struct State {
@@ -110,7 +111,6 @@ void Check::see(std::size_t index, std::size_t pairIndex, const PairGap& gap, St
 }
 
 void Check::measureMove(std::size_t index, State& state) const {
-    state.gauge.start(index);
     const MachineWay& way = state.gauge.way();
     Clearance smallest;
     smallest.gapMm = std::numeric_limits<float>::infinity();
@@ -157,8 +157,7 @@ void Check::measureMove(std::size_t index, State& state) const {
     for (std::size_t p = 0; p < pairs_.size(); ++p) {
         motions[p] = motionOf(pairs_[p], bodies_, way);
         double& bound = state.bounds[p];
-        if (motions[p].swings) bound = -kInf;
-        bound -= motions[p].travelMm;
+        bound = motions[p].swings ? state.gauge.boundOfSwing(pairs_[p]) : bound - motions[p].travelMm;
         // Without a table [turret] only the tool in use is where its body says.
         const int station = bodies_.bodies[pairs_[p].body].station;
         if (!setup_.turret && station > 0 && station != way.station) motions[p].moves = false;
@@ -192,16 +191,21 @@ void Check::measureMove(std::size_t index, State& state) const {
     state.batch.perMove.push_back(smallest);
 }
 
-Batch Check::measure(std::size_t first, std::size_t end, const std::stop_token& stop) const {
+Batch Check::measure(std::size_t first, std::size_t end, const ClearanceOptions& options) const {
     Batch batch;
     batch.pairs.resize(pairs_.size());
     for (PairChecked& pair : batch.pairs) pair.gapMm = std::numeric_limits<float>::infinity();
     MoveGauge gauge(shapes_, ways_, stock_, reaches_);
+    MarginSearch margins(shapes_, pairs_, gauge);
     State state{gauge, batch, std::vector<double>(pairs_.size(), -kInf)};
     for (std::size_t i = first; i < end; ++i) {
-        if (stop.stop_requested()) break;
+        if (options.stop.stop_requested()) break;
+        gauge.start(i);
+        // The margins first: the check goes on into the metal of the move.
+        if (options.margins) margins.take(i);
         measureMove(i, state);
     }
+    batch.margins = margins.tables();
     batch.stepErrorMm = gauge.stepErrorMm();
     return batch;
 }
@@ -231,7 +235,7 @@ ClearanceResult checkClearances(const Timeline& timeline, const Toolpath& toolpa
     WorkerTeam team(options.threads);
     team.share(static_cast<int>(batches.size()), [&](int b) {
         const auto batch = static_cast<std::size_t>(b);
-        batches[batch] = check.measure(batch * kBatch, std::min(moves, (batch + 1) * kBatch), options.stop);
+        batches[batch] = check.measure(batch * kBatch, std::min(moves, (batch + 1) * kBatch), options);
     });
     std::vector<Sighting> sightings;
     result.pairs.resize(check.pairs().size());
@@ -261,8 +265,9 @@ ClearanceResult checkClearances(const Timeline& timeline, const Toolpath& toolpa
     result.encounters = std::move(told.encounters);
     tellNotModelled(timeline, toolpath, setup, *bodies, result);
     if (options.margins) {
-        result.margins = marginsOf(timeline, toolpath, setup, stock, check.shapes(), check.ways(), check.pairs(),
-                                   check.reaches(), team, options.stop);
+        std::vector<std::vector<MarginSearch::Table>> tables;
+        for (Batch& batch : batches) tables.push_back(std::move(batch.margins));
+        result.margins = marginsFrom(timeline, toolpath, setup, tables);
     }
     return result;
 }

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 #include <string>
+#include <tuple>
 #include <utility>
 
 namespace firstoff {
@@ -102,7 +103,8 @@ const char* remedyOf(const std::string& code) {
 // A pair's sightings that go on from each other.
 struct Run {
     bool open = false;
-    int told = -1;  // index into the list of what is told; -1: hidden behind what was met first
+    bool fresh = false;  // begun on the move in hand
+    int told = -1;       // index into the list of what is told; -1: hidden behind what was met first
     std::uint32_t last = 0;
     std::uint32_t stretch = 0;
 };
@@ -152,11 +154,23 @@ private:
     const Move& moveOf(std::uint32_t timed) const { return c_.toolpath.moves[c_.timeline.moves[timed].move]; }
 
     void takeMove(const std::vector<Sighting>& all, std::size_t begin, std::size_t end) {
-        // What is met first; of two that are met at once, the one that is deeper in.
+        for (std::size_t i = begin; i < end; ++i) {
+            if (all[i].gap.gap <= 0) begins(all[i]);
+        }
+        // What is newly met first; of two that are met at once, the one that is deeper in. The rest is hidden behind
+        // it: the machine would have stopped.
         const Sighting* first = nullptr;
+        bool touches = false, anyTold = false;
+        for (std::size_t i = begin; i < end; ++i) {
+            if (all[i].gap.gap <= 0) anyTold = anyTold || runs_[keyOf(all[i])].told >= 0;
+        }
         for (std::size_t i = begin; i < end; ++i) {
             const Sighting& s = all[i];
             if (s.gap.gap > 0) continue;
+            touches = true;
+            const Run& run = runs_[keyOf(s)];
+            // What was hidden is told once what hid it is out of the way.
+            if (!run.fresh && (run.told >= 0 || anyTold)) continue;
             if (first == nullptr || s.gap.contactAt < first->gap.contactAt ||
                 (s.gap.contactAt == first->gap.contactAt && s.gap.gap < first->gap.gap)) {
                 first = &s;
@@ -165,19 +179,34 @@ private:
         for (std::size_t i = begin; i < end; ++i) {
             if (all[i].gap.gap <= 0) {
                 touch(all[i], &all[i] == first);
-            } else if (first == nullptr) {
+            } else if (!touches) {
                 miss(all[i]);
             }
         }
+        for (std::size_t i = begin; i < end; ++i) {
+            if (all[i].gap.gap <= 0) runs_[keyOf(all[i])].fresh = false;
+        }
+    }
+
+    // Edge, holder and block of a station, and all that belongs to one side of the machine, count as one.
+    std::tuple<std::string, int, int> keyOf(const Sighting& s) const {
+        const BodyPair& pair = c_.pairs[s.pair];
+        const MachineBody& other = c_.bodies.bodies[pair.other];
+        const bool apart = other.carrier == Carrier::Bed || other.carrier == Carrier::Spindle;
+        return {s.code, c_.bodies.bodies[pair.body].station, apart ? pair.other : -static_cast<int>(other.carrier)};
+    }
+
+    void begins(const Sighting& s) {
+        Run& run = runs_[keyOf(s)];
+        const std::uint32_t stretch = stretch_[s.timedMove];
+        const bool continues = run.open && (run.last + 1 >= s.timedMove || stretch == run.stretch);
+        if (!continues) run = {true, true, -1, s.timedMove, stretch};
+        run.last = s.timedMove;
+        run.stretch = stretch;
     }
 
     void touch(const Sighting& s, bool isFirst) {
-        Run& run = runs_[s.pair];
-        const std::uint32_t stretch = stretch_[s.timedMove];
-        const bool continues = run.open && (run.last + 1 >= s.timedMove || stretch == run.stretch);
-        if (!continues) run = {true, -1, s.timedMove, stretch};
-        run.last = s.timedMove;
-        run.stretch = stretch;
+        Run& run = runs_[keyOf(s)];
         const bool said = s.code == std::string("holder-into-material") && holderSaid_[s.timedMove];
         if (run.told < 0 && isFirst && !said) {
             run.told = static_cast<int>(entries_.size());
@@ -272,7 +301,7 @@ private:
     const TellingContext& c_;
     const std::vector<bool>& holderSaid_;
     std::vector<std::uint32_t> stretch_;  // per timed move
-    std::map<std::uint32_t, Run> runs_;
+    std::map<std::tuple<std::string, int, int>, Run> runs_;
     std::map<std::pair<std::uint32_t, std::uint16_t>, std::size_t> misses_;
     std::vector<Entry> entries_;
 };

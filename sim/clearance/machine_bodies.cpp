@@ -27,7 +27,7 @@ const char* name(BodyKind kind) {
         case BodyKind::Billet:
             return "billet";
         case BodyKind::ChuckBody:
-            return "chuck-body";
+            return "chuck body";
         case BodyKind::Jaws:
             return "jaws";
         case BodyKind::Centre:
@@ -35,17 +35,17 @@ const char* name(BodyKind kind) {
         case BodyKind::Quill:
             return "quill";
         case BodyKind::TailstockCasting:
-            return "tailstock-casting";
+            return "tailstock casting";
         case BodyKind::SecondChuckBody:
-            return "second-chuck-body";
+            return "second chuck body";
         case BodyKind::SecondJaws:
-            return "second-jaws";
+            return "second jaws";
         case BodyKind::SteadyRest:
-            return "steady-rest";
+            return "steady rest";
         case BodyKind::TurretHead:
-            return "turret-head";
+            return "turret head";
         case BodyKind::TurretDisc:
-            return "turret-disc";
+            return "turret disc";
         case BodyKind::Block:
             return "block";
         case BodyKind::Holder:

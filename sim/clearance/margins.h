@@ -5,20 +5,47 @@
 // against the billet at rapid, on moves that do not start or end on the metal. Index swings are left out.
 #pragma once
 
-#include <memory>
-#include <stop_token>
+#include <array>
+#include <cstddef>
+#include <limits>
 #include <vector>
 
 #include "sim/clearance/body_pairs.h"
 #include "sim/clearance/clearance.h"
 #include "sim/clearance/move_gauge.h"
-#include "sim/stock/worker_team.h"
 
 namespace firstoff {
 
-Margins marginsOf(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
-                  const std::shared_ptr<const StockHistory>& stock, const GaugeShapes& shapes, const MachineWays& ways,
-                  const std::vector<BodyPair>& pairs, const std::vector<CutReach>& reaches, WorkerTeam& team,
-                  const std::stop_token& stop);
+class MarginSearch {
+public:
+    enum Direction : std::size_t { Outwards, Inwards, Away, Toward, kDirections };
+    // Whose contact it is: of the tool in use itself or of the rest of the turret, with the billet or anything else.
+    enum Group : std::size_t { OwnBillet, OwnRest, TurretBillet, TurretRest, kGroups };
+    using Table = std::array<std::array<Margin, kDirections>, kGroups>;
+
+    MarginSearch(const GaugeShapes& shapes, const std::vector<BodyPair>& pairs, MoveGauge& gauge);
+
+    // Narrows the margins by one timed move, which the gauge has started. Moves in order.
+    void take(std::size_t timedMove);
+    // Per tool of the set-up.
+    const std::vector<Table>& tables() const { return tables_; }
+
+private:
+    void forget();
+    void narrow(Margin& margin, const BodyPair& pair, Point direction, std::size_t timedMove);
+
+    const GaugeShapes& shapes_;
+    const std::vector<BodyPair>& pairs_;
+    MoveGauge& gauge_;
+    std::vector<Table> tables_;
+    // Per pair and direction: by how much, at least, it stays apart where everything stands now and out of place by the
+    // margin so far. Metal only goes and margins only get narrower, so that travel alone uses it up.
+    std::vector<std::array<double, kDirections>> slacks_;
+    int tool_ = -2;
+};
+
+// The least of what several searches found.
+Margins marginsFrom(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
+                    const std::vector<std::vector<MarginSearch::Table>>& searches);
 
 }  // namespace firstoff

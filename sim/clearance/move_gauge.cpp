@@ -89,6 +89,7 @@ GaugeShapes::GaugeShapes(const MachineBodies& all, const Setup& of)
       setup(of),
       shapes(all.bodies.size()),
       reach(all.bodies.size()),
+      boxes(all.bodies.size()),
       outlines(all.bodies.size()),
       sections(all.bodies.size()) {
     for (std::size_t i = 0; i < all.bodies.size(); ++i) {
@@ -96,6 +97,11 @@ GaugeShapes::GaugeShapes(const MachineBodies& all, const Setup& of)
         if (!body.pieces.empty()) {
             shapes[i] = BodyShape(body.pieces, body.isMesh);
             reach[i] = shapes[i].reach(all.turretAxisR);
+            boxes[i] = shapes[i].box();
+        }
+        if (body.kind == BodyKind::Billet) {
+            const double radius = of.stock.outerRadius + std::abs(of.stock.eccentricity);
+            boxes[i] = {{of.stock.backZ, -radius, -radius}, {of.stock.frontZ, radius, radius}};
         }
         for (const std::vector<Point>& half : body.sections) addBothSides(sections[i], half);
         if (body.toolIndex < 0) continue;
@@ -276,6 +282,22 @@ PairGap MoveGauge::measureZones(const BodyPair& pair) {
     return best;
 }
 
+double MoveGauge::boundOfSwing(const BodyPair& pair) const {
+    const Carrier carrier = s_.bodies.bodies[pair.other].carrier;
+    const double shift = carrier == Carrier::Tailstock       ? way_.tailstock.min
+                         : carrier == Carrier::SecondSpindle ? way_.second.min
+                                                             : 0;
+    const Point turret = way_.turret.points.front();
+    const SpaceBox& body = s_.boxes[pair.body];
+    const SpaceBox& other = s_.boxes[pair.other];
+    const double dz =
+        std::max({0.0, other.min.z + shift - body.max.z - turret.z, body.min.z + turret.z - other.max.z - shift});
+    const double axis = turret.r + s_.bodies.turretAxisR;
+    const double dr = std::max({0.0, other.min.r - axis, axis - other.max.r});
+    const double dy = std::max({0.0, other.min.y, -other.max.y});
+    return std::hypot(dz, std::max(0.0, std::hypot(dr, dy) - s_.reach[pair.body])) - errorOf(pair);
+}
+
 PairGap MoveGauge::measureSwing(const BodyPair& pair, double beyond) {
     const MachineBody& body = s_.bodies.bodies[pair.body];
     const Placing from = placingOf(body, way_.turret.points.front(), way_.turret.points.front());
@@ -387,7 +409,10 @@ PairGap MoveGauge::followEdge(const BodyPair& pair, const PairGap& before) {
         const double from = double(i) / stretches, to = double(i + 1) / stretches;
         const Point a = alongWay(way_.turret, way_.length, from) + tool.tip;
         const Point b = alongWay(way_.turret, way_.length, to) + tool.tip;
-        const double front = gapToCutFront(billet_->billet(), tool.cutting, tool.holder, a, b) - off;
+        double front = kInf;
+        for (const Outline& holder : s_.outlines[pair.body]) {
+            front = std::min(front, gapToCutFront(billet_->billet(), tool.cutting, holder, a, b) - off);
+        }
         take(front, from, inSpace(a));
         if (whole.gap <= before.gap) return before;  // no better
         billet_->seek(i + 1 < stretches ? index_ : index_ + 1, i + 1 < stretches ? to : 0);
@@ -417,12 +442,6 @@ PairGap MoveGauge::followInSteps(const BodyPair& pair, const PairGap& before) {
     return whole;
 }
 
-double MoveGauge::edgeGap(const BodyPair& pair, double beyond) {
-    if (!billet_) return kInf;
-    billet_->seek(index_);
-    return gapBetween(pair, 0, 1, beyond);
-}
-
 // Of the zones of the tip from the parallelogram of four shifts (two, and the same moved on). Where a zone crosses none
 // of its sides it lies inside or outside as a whole.
 double MoveGauge::gapOfParallelogram(const BodyPair& pair, const Placing& at) {
@@ -439,6 +458,8 @@ double MoveGauge::gapOfParallelogram(const BodyPair& pair, const Placing& at) {
     double gap = kInf;
     for (const ContactZone& zone : zones_[pair.body][pair.other]) {
         gap = std::min(gap, approach(zone, round).gap);
+        // Without an area it holds nothing.
+        if (std::abs(cross(corners[1] - corners[0], corners[3] - corners[0])) < 1e-9) continue;
         const ContactZone::Reading reading = zone.at(corners[0]);
         const Point inZone = corners[0] - reading.gap * reading.away;
         bool left = true, right = true;
@@ -452,31 +473,24 @@ double MoveGauge::gapOfParallelogram(const BodyPair& pair, const Placing& at) {
     return gap;
 }
 
-bool MoveGauge::staysApart(const BodyPair& pair, Point off, bool edgeAgainstBillet) {
+double MoveGauge::gapWhenOff(const BodyPair& pair, Point off, double beyond) {
     const MachineBody& body = s_.bodies.bodies[pair.body];
-    const MachineBody& other = s_.bodies.bodies[pair.other];
     if (pair.other == 0) {
-        if (!billet_) return true;
+        if (!billet_) return kInf;
         billet_->seek(index_);
-        if (isInUse(body, way_) && body.kind == BodyKind::Edge && !edgeAgainstBillet) return true;
     }
+    const bool zones = isPlanar(pair) && pair.other != 0;
+    const Placing other = placingOf(s_.bodies.bodies[pair.other], {}, {});
+    double gap = kInf;
     for (std::size_t i = 1; i < way_.turret.points.size(); ++i) {
         Placing at = placingOf(body, way_.turret.points[i - 1], way_.turret.points[i]);
-        const int count = at.count;
-        for (int k = 0; k < count && k < 2; ++k) {
-            at.shifts[static_cast<std::size_t>(count + k)] = at.shifts[static_cast<std::size_t>(k)] + off;
-        }
-        at.count = 2 * count;
-        double gap = 0;
-        if (isPlanar(pair) && pair.other != 0) {
-            gap = gapOfParallelogram(pair, at);
-        } else {
-            gap = on(pair, at, placingOf(other, {}, {}), 0).gap - errorOf(pair);
-        }
-        if (gap <= 0) return false;
-        if (!onTurret(body.carrier)) break;
+        at.shifts[2] = at.shifts[0] + off;
+        at.shifts[3] = at.shifts[1] + off;
+        at.count = 4;
+        gap = std::min(gap, zones ? gapOfParallelogram(pair, at) : on(pair, at, other, std::min(beyond, gap)).gap);
+        if (gap <= 0) break;
     }
-    return true;
+    return gap - way_.turret.slack - errorOf(pair);
 }
 
 }  // namespace firstoff

@@ -26,6 +26,7 @@ struct GaugeShapes {
     const Setup& setup;
     std::vector<BodyShape> shapes;  // per body; the billet's is empty
     std::vector<double> reach;      // per body: of its points from the axis of the disc
+    std::vector<SpaceBox> boxes;    // per body, in its carrier's frame; of the billet that of the blank
     // Outlines of the edge or the holder of a tool; per body, empty for others.
     std::vector<std::vector<Outline>> outlines;
     // Sections of what is turned, both sides of the axis, convex; per body, empty for others.
@@ -52,6 +53,8 @@ public:
     void start(std::size_t timedMove);
     const MachineWay& way() const { return way_; }
 
+    // While the turret indexes: never above the gap, from the ring that the body sweeps about the axis of the disc.
+    double boundOfSwing(const BodyPair& pair) const;
     // Gaps above `beyond` need not be known. Contacts come with their fraction.
     PairGap measure(const BodyPair& pair, double beyond);
     // The same for a pair with the billet on a move that takes metal off: with the metal as it is at each instant.
@@ -64,10 +67,9 @@ public:
     double stepErrorMm() const { return stepErrorMm_; }
     bool cuts() const { return stock_ && reaches_[index_].cuts(); }
 
-    // Of the edge in use from the billet, though it is meant to touch; not for swings.
-    double edgeGap(const BodyPair& pair, double beyond);
-    // Whether the pair stays apart when the body that moves is out of place by up to `off` (z, r) all along.
-    bool staysApart(const BodyPair& pair, Point off, bool edgeAgainstBillet);
+    // No more than the gap of the pair on the way and when the body that moves is out of place by up to `off` (z, r)
+    // all along; the edge in use against the billet as well. Gaps above `beyond` need not be known. Not for swings.
+    double gapWhenOff(const BodyPair& pair, Point off, double beyond);
 
 private:
     Placing placingOf(const MachineBody& body, Point from, Point to, double fractionFrom = 0,

@@ -98,7 +98,13 @@ public:
         : billet_(billet), outline_(outline, at), best_(std::max(beyond, kNearnessMm)) {}
 
     Nearness run() {
-        for (int slab = 0; slab < billet_.grid().slabs(); ++slab) {
+        // Slabs that are too far along the axis are not looked at one by one.
+        const Grid& grid = billet_.grid();
+        const double reach = best_ + grid.pitch;
+        const int first = slabAt(outline_.box().zMin - reach), last = slabAt(outline_.box().zMax + reach);
+        if (first > 0) passOver(outline_.box().zMin - rectangle(0, first * kSlabColumns, 0, 0).zMax);
+        if (last + 1 < grid.slabs()) passOver(rectangle((last + 1) * kSlabColumns, 1, 0, 0).zMin - outline_.box().zMax);
+        for (int slab = first; slab <= last; ++slab) {
             const Metal metal{billet_.slabMinInner(slab), billet_.slabMaxOuter(slab), billet_.slabMaxOuter(slab) <= 0,
                               false};
             offer(slab * kSlabColumns, kSlabColumns, metal, {0, 0, 0}, Side::Both);
@@ -109,7 +115,7 @@ public:
             heap_.pop_back();
             split(item);
         }
-        if (!heap_.empty()) passedOver_ = std::min(passedOver_, heap_.front().bound);
+        if (!heap_.empty()) passOver(heap_.front().bound);
         if (!found_) nearest_.gap = passedOver_;
         return nearest_;
     }
@@ -124,6 +130,16 @@ private:
         SpacePoint away;
         bool operator<(const Item& other) const { return bound > other.bound; }
     };
+
+    void passOver(double gap) { passedOver_ = std::min(passedOver_, gap); }
+
+    // The slab that holds a place on the axis; the first or the last one beside them.
+    int slabAt(double z) const {
+        const Grid& grid = billet_.grid();
+        const double at = std::floor((z - grid.z0) / (grid.pitch * kSlabColumns));
+        const double slab = std::clamp(at, 0.0, static_cast<double>(grid.slabs() - 1));
+        return static_cast<int>(slab);
+    }
 
     Rectangle rectangle(int from, int count, double rMin, double rMax) const {
         const Grid& grid = billet_.grid();
@@ -143,7 +159,7 @@ private:
         const Rectangle r = rectangle(from, count, rMin, rMax);
         const double least = leastGap(outline_.box(), r);
         if (least >= best_) {
-            passedOver_ = std::min(passedOver_, least);
+            passOver(least);
             return;
         }
         if (isMetal) {
@@ -158,7 +174,7 @@ private:
             away = s.away;
         }
         if (bound >= best_) {
-            passedOver_ = std::min(passedOver_, bound);
+            passOver(bound);
             return;
         }
         heap_.push_back({bound, from, count, side, away});
@@ -173,7 +189,7 @@ private:
         const Separation s = separation(outline_, r, start(r, away), {best_, kNearnessMm / 2, 1});
         const double gap = std::max(0.0, s.lower - kRoundingMm);
         if (gap >= best_) {
-            passedOver_ = std::min(passedOver_, gap);
+            passOver(gap);
             return;
         }
         best_ = gap;

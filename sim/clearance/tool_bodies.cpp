@@ -108,15 +108,20 @@ void addTool(MachineBodies& all, const Setup& setup, int index) {
 }  // namespace
 
 std::vector<ConvexPiece> holderPieces(const Tool& tool) {
-    if (worksOnTheAxis(tool.kind)) {
-        std::vector<ConvexPiece> pieces;
-        if (!tool.holder.empty()) pieces.push_back(roundPiece(tool, tool.holder, 0, 0));
-        for (const Outline& step : tool.holderSteps) pieces.push_back(roundPiece(tool, step, 0, 0));
-        return pieces;
+    std::vector<Outline> outlines = tool.holderSteps;
+    outlines.insert(outlines.begin(), tool.holder);
+    std::vector<ConvexPiece> pieces;
+    for (const Outline& outline : outlines) {
+        if (outline.empty()) continue;
+        if (worksOnTheAxis(tool.kind)) {
+            pieces.push_back(roundPiece(tool, outline, 0, 0));
+        } else if (isBar(tool)) {
+            pieces.push_back(roundPiece(tool, outline, middleOfBar(outline), centreY(tool)));
+        } else {
+            pieces.push_back(flatPiece(tool, outline, shankHeight(tool)));
+        }
     }
-    if (tool.holder.empty()) return {};
-    if (isBar(tool)) return {roundPiece(tool, tool.holder, middleOfBar(tool.holder), centreY(tool))};
-    return {flatPiece(tool, tool.holder, shankHeight(tool))};
+    return pieces;
 }
 
 std::vector<ConvexPiece> edgePieces(const Tool& tool) {

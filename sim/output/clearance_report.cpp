@@ -129,10 +129,9 @@ std::string kindsIn(const Trial& trial, bool movers) {
     }
     std::string text;
     for (const auto& [kind, count] : kinds) {
-        std::string word = name(kind);
-        std::replace(word.begin(), word.end(), '-', ' ');
+        const std::string word = name(kind);
         text += text.empty() ? "" : ", ";
-        text += count == 1 ? word : fmt::format("{} {}s", count, word);
+        text += count == 1 ? word : fmt::format("{} {}{}", count, word, word.back() == 's' ? "" : "s");
     }
     return text;
 }

@@ -68,7 +68,10 @@ public:
 // Keeps the history and what it was cut from alive.
 class StockCursor {
 public:
-    StockCursor(std::shared_ptr<const StockHistory> history);
+    // What is wanted of the billet: all of it; or its envelope alone, for those who keep clear of it. Threads hardly
+    // change that and take long, so that they are left out: the crests they take down stay.
+    enum class Detail : std::uint8_t { Sectors, Envelope };
+    StockCursor(std::shared_ptr<const StockHistory> history, Detail detail = Detail::Sectors);
     ~StockCursor();
     StockCursor(StockCursor&&) noexcept;
     StockCursor& operator=(StockCursor&&) noexcept;

@@ -13,6 +13,7 @@ namespace firstoff {
 
 struct StockCursor::State {
     std::shared_ptr<const RecordedHistory> history;
+    Detail detail;
     std::uint32_t wholeMoves = 0;
     std::optional<Sweep> nextBegun;  // of the next move, in `shown`
     Billet whole;                    // after `wholeMoves` moves
@@ -21,13 +22,27 @@ struct StockCursor::State {
     WorkerTeam alone{1};
     BatchCutter cutter;
 
-    explicit State(std::shared_ptr<const RecordedHistory> of)
+    State(std::shared_ptr<const RecordedHistory> of, Detail wanted)
         : history(std::move(of)),
+          detail(wanted),
           whole(history->keyframes().at(0).billet),
           shown(Billet::emptyLike(whole)),
           cutter(history->plan(), alone) {}
 
     const Billet& now() const { return partial ? shown : whole; }
+
+    void cut(std::uint32_t first, std::uint32_t end) {
+        constexpr BatchCutter::Wanted kNothing{false, false, false};
+        if (detail == Detail::Sectors) return static_cast<void>(cutter.cut(whole, first, end, kNothing));
+        const CutPlan& plan = history->plan();
+        while (first < end) {
+            std::uint32_t to = first;
+            while (to < end && !plan.inThread(to)) ++to;
+            if (to > first) cutter.cut(whole, first, to, kNothing);
+            first = std::max(to, first);
+            while (first < end && plan.inThread(first)) ++first;
+        }
+    }
 
     // Cuts on from where `whole` is, taking out what falls on the way.
     void advance(std::uint32_t target) {
@@ -38,7 +53,7 @@ struct StockCursor::State {
             std::uint32_t end = std::min(wholeMoves + kStride, target);
             const bool falling = fall != falls.end() && *fall < end;
             if (falling) end = *fall + 1;
-            cutter.cut(whole, wholeMoves, end, {false, false, false});
+            cut(wholeMoves, end);
             wholeMoves = end;
             if (!falling) continue;
             takeLoose(whole, history->plan().heldZ());
@@ -72,10 +87,10 @@ struct StockCursor::State {
     }
 };
 
-StockCursor::StockCursor(std::shared_ptr<const StockHistory> history) {
+StockCursor::StockCursor(std::shared_ptr<const StockHistory> history, Detail detail) {
     auto recorded = std::dynamic_pointer_cast<const RecordedHistory>(std::move(history));
     assert(recorded);
-    state_ = std::make_unique<State>(std::move(recorded));
+    state_ = std::make_unique<State>(std::move(recorded), detail);
 }
 
 StockCursor::~StockCursor() = default;

@@ -40,9 +40,8 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 
 // What no trial looks at yet, whatever the program does.
 constexpr const char* kNeverChecked[] = {
-    "The turret disc, its tool blocks, guards and doors are not checked against anything, nor other stations' tools "
-    "while "
-    "one cuts.",
+    "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
+    "set-up gives.",
     "Whether the grip holds, how far bar and tool bend, forces, power, wear and chatter are not reckoned.",
     "Axes and spindle are taken to change speed at once, and threads to start without waiting for the spindle's angle, "
     "so true cycle times are a little longer.",

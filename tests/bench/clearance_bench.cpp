@@ -15,7 +15,7 @@ namespace {
 // A turret of twelve stations, each with a tool, round the wavy contour that the other rows cut.
 Setup crowdedTurret() {
     Setup setup = shop::wavyContourSetup();
-    Turret turret;
+    Turret turret = *setup.turret;
     turret.axisR = setup.machine.turretRadius + 42;
     turret.headRadius = 0.6 * setup.machine.turretRadius;
     turret.headLength = 120;

@@ -1,4 +1,4 @@
-// OpenVDB's headers are slow to compile and stand in this source alone.
+// OpenVDB's headers are slow to compile: besides this source only field_bench.cpp has them.
 #include <openvdb/openvdb.h>
 #include <openvdb/tools/Composite.h>
 #include <openvdb/tools/Interpolation.h>

@@ -6,10 +6,12 @@
 
 #include <cmath>
 #include <limits>
+#include <thread>
 #include <vector>
 
 #include "sim/base/units.h"
 #include "tests/support/exact_distance.h"
+#include "tests/support/tip_path.h"
 
 namespace firstoff {
 namespace {
@@ -248,6 +250,55 @@ TEST(Nearness, ShellsOfAMeshThatOverlapAreSolidThere) {
     const BodyShape crossed(both, true), small({boxPiece({0, 0, 45}, {1, 1, 46})});
     EXPECT_EQ(nearness(small, Placing::at({50, 50}), crossed, {}).gap, 0);
     EXPECT_EQ(nearness(small, Placing::at({150, 50}), crossed, {}).gap, 0);
+}
+
+TEST(Nearness, PointsAreInsideAMeshedSphereOrNot) {
+    // Corners on a sphere of 20; between them the flats lie inside it by up to 0.05 (40 parts of half a turn).
+    std::vector<SpacePoint> corners;
+    for (int i = 1; i < 40; ++i) {
+        for (int k = 0; k < 80; ++k) {
+            const double at = kPi * i / 40, round = kPi * k / 40;
+            corners.push_back(
+                {20 * std::cos(at), 20 * std::sin(at) * std::cos(round), 20 * std::sin(at) * std::sin(round)});
+        }
+    }
+    corners.push_back({20, 0, 0});
+    corners.push_back({-20, 0, 0});
+    const BodyShape ball = meshOf(corners);
+    const double flat = 20 * (1 - std::pow(std::cos(kPi / 80), 2));
+    shop::Dice dice(11);
+    for (int i = 0; i < 2000; ++i) {
+        // Every other one on a plane or an axis of the mesh, where rays meet edges.
+        SpacePoint p{dice.between(-22, 22), dice.between(-22, 22), dice.between(-22, 22)};
+        if (i % 4 == 1) p.y = 0;
+        if (i % 4 == 3) p.y = p.r = 0;
+        const double out = length(p) - 20;
+        const double told = nearness(BodyShape({boxPiece(p, p)}), {}, ball, {}).gap;
+        SCOPED_TRACE(i);
+        if (out < -flat) {
+            EXPECT_EQ(told, 0);
+        }
+        if (out > 0) {
+            EXPECT_GE(told, out - kNearnessMm);
+            EXPECT_LE(told, out + flat);
+        }
+    }
+}
+
+TEST(Nearness, TheSameMeshIsMadeReadyOnce) {
+    const std::vector<ConvexPiece> triangles = shop::hullTriangles(boxPiece({0, 0, 0}, {31, 41, 59}).corners);
+    std::vector<ConvexPiece> other = triangles;
+    other[3].corners[1].z += 1e-12;
+    std::vector<BodyShape> shapes(8);
+    std::vector<std::thread> workers;
+    for (std::size_t i = 0; i < shapes.size(); ++i) {
+        workers.emplace_back([&, i] { shapes[i] = BodyShape(i % 2 == 0 ? triangles : other, true); });
+    }
+    for (std::thread& worker : workers) worker.join();
+    const BodyShape again(triangles, true), otherAgain(other, true);
+    EXPECT_EQ(&again.data(), &BodyShape(triangles, true).data());
+    EXPECT_NE(&again.data(), &otherAgain.data());
+    for (const BodyShape& shape : shapes) EXPECT_EQ(nearness(shape, Placing::at({33, 0}), again, {}).gap > 1.99, true);
 }
 
 TEST(Nearness, TheSizeOfAShapeIsThatOfItsPieces) {

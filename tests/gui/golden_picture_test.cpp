@@ -34,6 +34,12 @@ SceneOptions options(Cutaway cutaway, bool colourByTool, bool dark) {
     return result;
 }
 
+SceneOptions outlining(std::array<int, 2> bodies) {
+    SceneOptions result;
+    result.outlined = bodies;
+    return result;
+}
+
 class GoldenPicture : public testing::TestWithParam<Row> {};
 
 Image drawn(const Row& row) {
@@ -71,6 +77,8 @@ INSTANTIATE_TEST_SUITE_P(
         Row{"thread", ViewName::Part, 78, false, Edges::Fine, options(Cutaway::None, false, true), "drain-plug"},
         Row{"thread-section", ViewName::Part, 78, false, Edges::Fine, options(Cutaway::Half, false, false),
             "drain-plug"},
+        // Of bodies 2 and 0, jaws and billet, as if they were what touches.
+        Row{"outlined", ViewName::Machine, 30, true, Edges::Fine, outlining({2, 0})},
         Row{"parted-piece", ViewName::Part, 97, false, Edges::Fine, options(Cutaway::None, false, true), "drain-plug"},
         Row{"second-side", ViewName::Part, 16, false, Edges::Fine, options(Cutaway::None, false, true),
             "drain-plug-head"}),

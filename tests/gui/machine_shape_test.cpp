@@ -5,7 +5,10 @@
 #include <algorithm>
 #include <cmath>
 #include <glm/gtc/matrix_transform.hpp>
+#include <set>
 
+#include "gui/scene/body_shapes.h"
+#include "gui/scene/machine_picture.h"
 #include "gui/scene/tool_shape.h"
 #include "gui/scene/turret_shape.h"
 #include "sim/base/units.h"
@@ -33,6 +36,63 @@ float radiusOf(const Vertex& v) {
     return std::hypot(v.place.y, v.place.z);
 }
 
+firstoff::Setup everythingFitted() {
+    firstoff::Setup setup = shop::barStock(40, 160);
+    setup.machine.stations = 12;
+    Turret turret;
+    turret.axisR = 192;
+    turret.headRadius = 90;
+    turret.headLength = 200;
+    setup.turret = turret;
+    setup.toolBlock = {{-60, 80}, {}, 60};
+    shop::addTurningTool(setup, 1, 'C', 0.8);
+    shop::addDrill(setup, 2, 12);
+    shop::addBoringBar(setup, 4, 'C', 0.4);
+    shop::addGroovingTool(setup, 5, 3, 0.2);
+    Tailstock tailstock;
+    tailstock.quillRadius = 30;
+    tailstock.quillLength = 120;
+    tailstock.centreAngle = radians(60);
+    tailstock.centreRadius = 12;
+    tailstock.centreLength = 60;
+    tailstock.housingRadius = 25;
+    tailstock.housingLength = 30;
+    tailstock.castingRadius = 70;
+    tailstock.castingLength = 250;
+    tailstock.tipZ = 400;
+    setup.tailstock = tailstock;
+    SecondSpindle second;
+    second.chuck = setup.chuck;
+    second.startZ = 900;
+    setup.secondSpindle = second;
+    SteadyRest rest;
+    rest.z = 120;
+    rest.width = 24;
+    rest.innerRadius = 60;
+    rest.outerRadius = 95;
+    rest.rollerRadius = 12;
+    rest.barRadius = 20;
+    rest.openFrom = radians(30);
+    rest.openTo = radians(100);
+    setup.steadyRest = rest;
+    ExtraBody guard;
+    guard.name = "left";
+    guard.kind = ExtraBody::Kind::Guard;
+    guard.z = {-300, -290};
+    guard.r = {-200, 300};
+    guard.y = {-100, 100};
+    ExtraBody door = guard;
+    door.kind = ExtraBody::Kind::Door;
+    ExtraBody driver = guard;
+    driver.kind = ExtraBody::Kind::Other;
+    driver.carrier = ExtraBody::Carrier::Spindle;
+    driver.z = {30, 36};
+    driver.r = {50, 70};
+    driver.y = {-6, 6};
+    setup.extraBodies = {guard, door, driver};
+    return setup;
+}
+
 TEST(ChuckShape, HasTheSizeOfTheSetUp) {
     const firstoff::Setup setup = shop::barStock(40, 60);
     const ChuckShape shape = shapeOf(setup.chuck, setup.stock);
@@ -56,24 +116,74 @@ TEST(ChuckShape, JawsStandOnTheBarAndReachTheirCircle) {
         // The guideway's foot lies in the body; what stands in front of it rests on the bar.
         EXPECT_GE(inner, diameter / 2 - kSingle) << diameter;
         EXPECT_NEAR(front, setup.chuck.jawLength, kSingle) << diameter;
-        EXPECT_GE(outer, setup.chuck.jawOuterRadius - kSingle) << diameter;
+        EXPECT_NEAR(outer, setup.chuck.jawOuterRadius, kSingle) << diameter;  // corners on the circle they sweep
     }
 }
 
-TEST(TailstockShape, PutsThePointWhereTheSetUpSays) {
-    Tailstock tailstock;
-    tailstock.quillRadius = 30;
-    tailstock.quillLength = 120;
-    tailstock.centreAngle = radians(60);
-    tailstock.centreRadius = 12;
-    tailstock.tipZ = 140;
-    const TriangleMesh mesh = shapeOf(tailstock);
-    EXPECT_TRUE(watertight(mesh));
-    EXPECT_NEAR(reachOf(mesh).low.x, 140, kSingle);
-    EXPECT_NEAR(reachOf(mesh).high.x, 260, kSingle);
-    for (const Vertex& v : mesh.vertices) {
-        // 60° of point: as far from the axis as tan 30° of the way from the tip, at most.
-        EXPECT_LE(radiusOf(v), (v.place.x - 140) * std::tan(radians(30)) + 30) << v.place.x;
+// Everything that is drawn of a body lies within its pieces, but for single precision, chords and paint.
+TEST(BodyShape, StaysWithinWhatIsChecked) {
+    firstoff::Setup setup = withTurret(everythingFitted());
+    const firstoff::MachineBodies machine = machineBodies(setup);
+    std::set<BodyKind> seen;
+    for (std::size_t i = 1; i < machine.bodies.size(); ++i) {
+        const MachineBody& body = machine.bodies[i];
+        // The head of a holder is drawn with the seat of its insert.
+        const float tolerance = body.kind == BodyKind::Holder ? 6.0f : 0.35f;
+        const TriangleMesh mesh = shapeOf(body, setup, machine);
+        EXPECT_FALSE(mesh.indices.empty()) << body.name;
+        const Reach drawn = reachOf(mesh);
+        Reach checked;
+        for (const ConvexPiece& piece : body.pieces) {
+            const SpaceBox box = boundingBox(piece);
+            checked.low = glm::min(checked.low, inScene(box.min));
+            checked.high = glm::max(checked.high, inScene(box.max));
+        }
+        for (int axis = 0; axis < 3; ++axis) {
+            EXPECT_GE(drawn.low[axis], checked.low[axis] - tolerance) << body.name << " axis " << axis;
+            EXPECT_LE(drawn.high[axis], checked.high[axis] + tolerance) << body.name << " axis " << axis;
+        }
+        seen.insert(body.kind);
+    }
+    EXPECT_EQ(seen.size(), 16u) << "a kind of body is missing from the set-up of this test";
+}
+
+// And fills them: what is checked is seen. Chucks, discs, blocks, rods and boxes reach as far as their bodies.
+TEST(BodyShape, ReachesAsFarAsWhatIsChecked) {
+    firstoff::Setup setup = withTurret(everythingFitted());
+    const firstoff::MachineBodies machine = machineBodies(setup);
+    for (const BodyKind kind :
+         {BodyKind::ChuckBody, BodyKind::Jaws, BodyKind::Centre, BodyKind::Quill, BodyKind::TailstockCasting,
+          BodyKind::SecondChuckBody, BodyKind::SecondJaws, BodyKind::SteadyRest, BodyKind::TurretHead,
+          BodyKind::TurretDisc, BodyKind::Block, BodyKind::Guard, BodyKind::Door, BodyKind::Other}) {
+        const auto body = std::find_if(machine.bodies.begin(), machine.bodies.end(),
+                                       [&](const MachineBody& b) { return b.kind == kind; });
+        ASSERT_NE(body, machine.bodies.end());
+        const Reach drawn = reachOf(shapeOf(*body, setup, machine));
+        SpaceBox box = boundingBox(body->pieces.front());
+        Reach checked;
+        for (const ConvexPiece& piece : body->pieces) {
+            box = boundingBox(piece);
+            checked.low = glm::min(checked.low, inScene(box.min));
+            checked.high = glm::max(checked.high, inScene(box.max));
+        }
+        EXPECT_NEAR(drawn.low.x, checked.low.x, 0.35) << body->name;
+        EXPECT_NEAR(drawn.high.x, checked.high.x, 0.35) << body->name;
+        // Three jaws do not fill the circle that they sweep, but one of them points to the turret.
+        EXPECT_NEAR(drawn.high.y, checked.high.y, kind == BodyKind::Jaws || kind == BodyKind::SecondJaws ? 3.0 : 0.3)
+            << body->name;
+    }
+}
+
+TEST(BodyShape, TailstockComesToItsPoint) {
+    const firstoff::Setup setup = everythingFitted();
+    const firstoff::MachineBodies machine = machineBodies(setup);
+    const auto centre = std::find_if(machine.bodies.begin(), machine.bodies.end(),
+                                     [](const MachineBody& b) { return b.kind == BodyKind::Centre; });
+    ASSERT_NE(centre, machine.bodies.end());
+    for (const Vertex& v : shapeOf(*centre, setup, machine).vertices) {
+        // 60° of point: as far from the axis as tan 30° of the way from the tip, up to the radius of the shank.
+        if (v.place.x > 20) continue;
+        EXPECT_LE(radiusOf(v), v.place.x * std::tan(radians(30)) + kSingle) << v.place.x;
     }
 }
 
@@ -199,25 +309,45 @@ TEST(TurretShape, HoldsTheToolInWorkingPositionAtItsTip) {
     firstoff::Setup setup = shop::barStock(50, 60);
     shop::addTurningTool(setup, 1, 'C', 0.8);
     shop::addDrill(setup, 4, 12);
-    const TurretShape turret = turretShape(setup, 240);
-    ASSERT_EQ(turret.stations.size(), 2u);
-    for (const StationShape& station : turret.stations) {
-        const Tool& tool = setup.tools[static_cast<std::size_t>(station.toolIndex)];
-        // Turret frame to the turret reference point: the disc's axis stands above it.
-        TriangleMesh edge = station.edge;
-        edge.transform(glm::translate(glm::mat4(1), {0, turret.axisAboveReference, 0}));
+    setup = withTurret(setup);
+    const firstoff::MachineBodies machine = machineBodies(setup);
+    for (const MachineBody& body : machine.bodies) {
+        if (body.kind != BodyKind::Edge) continue;
+        const Tool& tool = setup.tools[static_cast<std::size_t>(body.toolIndex)];
+        TriangleMesh edge = shapeOf(body, setup, machine);
+        const glm::vec3 axis(0, machine.turretAxisR, 0);
+        glm::mat4 turned = glm::translate(glm::mat4(1), axis);
+        turned = glm::rotate(turned, static_cast<float>(machine.turnOf(tool.station)), {1, 0, 0});
+        edge.transform(glm::translate(turned, -axis));
         EXPECT_NEAR(reachOf(edge).low.x, tool.tip.z, 0.011) << tool.station;        // chords of the nose
         const double below = tool.kind == ToolKind::Drill ? tool.diameter / 2 : 0;  // a drill's point is its middle
         EXPECT_NEAR(reachOf(edge).low.y, tool.tip.r - below, 0.011) << tool.station;
     }
 }
 
-TEST(TurretShape, TurnsOneStationOnPerPartOfTheCircle) {
-    firstoff::Setup setup = shop::lathe();
-    setup.machine.stations = 8;
-    const TurretShape turret = turretShape(setup, 240);
-    EXPECT_NEAR(turret.angleOf(1), 0, 1e-6);
-    EXPECT_NEAR(std::abs(turret.angleOf(3) - turret.angleOf(2)), kPi / 4, 1e-6);
+// The picture turns the disc as the check does: by one part of the circle from a station to the next, the same way.
+TEST(TurretShape, TurnsAsTheBodiesDo) {
+    for (const int stations : {8, 10, 12, 16}) {
+        auto trial = std::make_shared<Trial>();
+        trial->setup = everythingFitted();
+        trial->setup.machine.stations = stations;
+        MachinePicture picture;
+        picture.setup = trial->setup;
+        picture.machine = machineBodies(trial->setup);
+        picture.turretAxisR = static_cast<float>(picture.machine.turretAxisR);
+        for (int station = 1; station <= stations; ++station) {
+            SceneInstant instant;
+            instant.turretReference = {100, 40};
+            instant.discAt = station;
+            const glm::mat4 model = picture.placed(instant, Carrier::Turret, false);
+            const SpacePoint corner{-20, -60, 7};
+            const SpacePoint turned = turnedAbout(picture.machine.turretAxisR, picture.machine.turnOf(station), corner);
+            const glm::vec3 seen(model * glm::vec4(inScene(corner), 1));
+            EXPECT_NEAR(seen.x, turned.z + 100, 1e-3) << station;
+            EXPECT_NEAR(seen.y, turned.r + 40, 1e-3) << station;
+            EXPECT_NEAR(seen.z, turned.y, 1e-3) << station;
+        }
+    }
 }
 
 }  // namespace

@@ -58,7 +58,7 @@ Wanted wantedFrom(const std::vector<std::string>& words) {
         else if (word == "--tailstock")
             w.tailstock = true;
         else if (word == "--no-turret")
-            w.options.showTurret = false;
+            w.options.hidden |= kTurretKinds;
         else if (word == "--azimuth")
             w.azimuth = static_cast<float>(radians(std::stod(next())));
         else if (word == "--elevation")

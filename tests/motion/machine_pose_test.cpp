@@ -2,8 +2,11 @@
 #include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
+#include <cmath>
 #include <string>
+#include <vector>
 
 #include "sim/motion/carrier_travels.h"
 #include "sim/motion/machine_pose.h"
@@ -243,6 +246,74 @@ TEST(Pose, HasTheTurretWhereItIsAtThatPartOfTheTime) {
     EXPECT_EQ(run.at(last, 0.5).turret, pointAt(timed, way));
     EXPECT_EQ(run.at(last, 0).turret, timed.from);
     EXPECT_EQ(run.at(last, 1).turret, timed.to);
+}
+
+// Whatever a program sends, and in whatever order: nothing jumps from one timed move to the next. The disc stands at
+// the same station, however it counted on.
+RC_GTEST_PROP(Poses, JoinFromMoveToMove, ()) {
+    const std::vector<std::string> blocks = {"T0101",
+                                             "T0707",
+                                             "T1212",
+                                             "T0300",
+                                             "T0000",
+                                             "M21",
+                                             "M22",
+                                             "M31",
+                                             "M32",
+                                             "M33",
+                                             "M34",
+                                             "M68",
+                                             "M69",
+                                             "M35",
+                                             "G28 U0",
+                                             "G28 W0",
+                                             "G00 X60. Z5.",
+                                             "G00 X80. Z40.",
+                                             "G97 S500 M03",
+                                             "G01 X50. Z-3. F.2",
+                                             "G02 X56. Z-6. R5. F.1",
+                                             "G42 G01 X54. Z1. F.2",
+                                             "G40 G00 X70.",
+                                             "G04 X.5",
+                                             "G01 Z-20. ,C1.",
+                                             "G90 X40. Z-10. F.2",
+                                             "G00"};
+    std::string text;
+    const int count = *rc::gen::inRange(1, 40);
+    for (int i = 0; i < count; ++i) text += *rc::gen::elementOf(blocks) + "\n";
+    const auto way = *rc::gen::element(Rising, Shortest, NotSaid);
+    const Laid run(text + "M30\n", machine(way));
+    const int stations = run.setup.machine.stations;
+    for (std::size_t i = 0; i < run.timeline.moves.size(); ++i) {
+        const MachinePose start = run.at(i, 0), end = run.at(i, 1);
+        RC_ASSERT(start.turret == run.timeline.moves[i].from);
+        RC_ASSERT(end.turret == run.timeline.moves[i].to);
+        if (const auto swing = indexSwing(run.timeline, run.path, run.setup, i)) {
+            const double turn = std::abs(swing->to - swing->from);
+            RC_ASSERT(turn > 0);
+            RC_ASSERT(turn < stations);
+            const bool asItTurns =
+                way == Rising ? swing->to > swing->from && !swing->otherWayTo : turn <= stations / 2.0;
+            RC_ASSERT(asItTurns);
+            if (swing->otherWayTo) {
+                RC_ASSERT(std::abs(*swing->otherWayTo - swing->to) == stations);
+            }
+        }
+        if (i + 1 == run.timeline.moves.size()) break;
+        const MachinePose next = run.at(i + 1, 0);
+        RC_ASSERT(std::fmod(next.station - end.station, stations) == 0);
+        RC_ASSERT(next.tailstockZ == end.tailstockZ);
+        RC_ASSERT(next.secondSpindleZ == end.secondSpindleZ);
+        RC_ASSERT((*next.tailstockZ == 500 || *next.tailstockZ == 120));
+    }
+    // Every travel during a dwell of its own, each where the one before ended.
+    double tailstock = 500, second = 480;
+    for (const CarrierTravel& travel : run.timeline.travels) {
+        RC_ASSERT(run.timeline.moves[travel.timedMove].kind == MoveKind::Dwell);
+        double& at = travel.carrier == CarrierTravel::Carrier::Tailstock ? tailstock : second;
+        RC_ASSERT(travel.fromZ == at);
+        at = travel.toZ;
+    }
 }
 
 }  // namespace

@@ -1,0 +1,3 @@
+out vec4 oColour;
+
+void main() { oColour = vec4(1.0); }
