@@ -186,6 +186,46 @@ TEST(DrainPlug, IsClearOnBothSides) {
     EXPECT_GT(second->removedVolumeMm3, std::sqrt(3.0) / 2 * 900 * 0.4);
 }
 
+std::shared_ptr<const Trial> triedWithItsFiles(const std::string& job) {
+    const std::string base = std::string(FIRSTOFF_SOURCE_DIR) + "/assets/jobs/" + job;
+    return runTrial(
+        readProgram(shop::readFile("assets/jobs/" + job + ".nc"), job + ".nc"),
+        readSetup(shop::readFile("assets/jobs/" + job + ".toml"), base + ".toml", setupFilesBeside(base + ".toml")));
+}
+
+// Twelve stations filled, eight of them cut, and the second spindle takes the piece.
+TEST(UnionSleeve, IsClearWithTwelveToolsAndASecondSpindle) {
+    const auto trial = triedWithItsFiles("union-sleeve");
+    for (const Finding& f : trial->findings) {
+        EXPECT_EQ(f.severity, Severity::Note) << f.code << " line " << f.span.line << ": " << f.message;
+    }
+    EXPECT_EQ(trial->verdict, Verdict::Clear);
+    EXPECT_EQ(trial->setup.tools.size(), 12u);
+    std::set<int> used;
+    for (const ToolCall& call : trial->toolpath.calls) used.insert(call.station);
+    used.erase(0);
+    EXPECT_THAT(used, testing::ElementsAre(1, 2, 3, 4, 5, 6, 7, 9));
+    EXPECT_EQ(trial->stock->severances().size(), 1u);
+    ASSERT_TRUE(trial->setup.secondSpindle);
+    EXPECT_EQ(trial->toolpath.machineEvents.size(), 6u);
+}
+
+// Sizes by the drawing that the program was written to, as above.
+TEST(UnionSleeve, IsToSize) {
+    const auto trial = triedWithItsFiles("union-sleeve");
+    const auto& piece = trial->stock->severances().at(0).section;
+    const double datum = sectionDatum(*trial).z;
+    const std::vector<Size> sizes = {
+        {-0.5, {19, 29}, kSlope}, {-10, {18, 30}, kCylinder}, {-40, {14, 32.5}, kCylinder}, {-47, {14, 46}, kCylinder}};
+    for (const Size& size : sizes) {
+        const std::vector<double> found = crossings(piece, datum, true, size.z);
+        ASSERT_EQ(found.size(), size.diameters.size()) << "at Z" << size.z;
+        for (std::size_t i = 0; i < found.size(); ++i) {
+            EXPECT_NEAR(2 * found[i], size.diameters[i], size.withinMm) << "at Z" << size.z;
+        }
+    }
+}
+
 // Faults of the kinds that are told in shops (common practice, no source), each at its line.
 struct Fault {
     const char* what;

@@ -5,6 +5,7 @@
 
 #include "sim/base/units.h"
 #include "sim/output/blank_files.h"
+#include "sim/output/setup_files.h"
 #include "sim/output/whole_file.h"
 #include "tests/support/shop.h"
 
@@ -107,7 +108,7 @@ std::shared_ptr<const Trial> pictureJob(bool tailstock) {
 std::shared_ptr<const Trial> demoJob(const std::string& name) {
     const std::filesystem::path base = std::filesystem::path(FIRSTOFF_SOURCE_DIR) / "assets/jobs" / name;
     const std::string program = base.string() + ".nc", setup = base.string() + ".toml";
-    ReadyBlank ready = readBlank(readSetup(readWholeFile(setup), setup), setup);
+    ReadyBlank ready = readBlank(readSetup(readWholeFile(setup), setup, setupFilesBeside(setup)), setup);
     TrialOptions options;
     options.previous = std::move(ready.previous);
     return runTrial(readProgram(readWholeFile(program), program), std::move(ready.setup), options);

@@ -18,6 +18,7 @@
 #include "gui/gl/png.h"
 #include "gui/scene/lathe_scene.h"
 #include "sim/base/units.h"
+#include "sim/output/setup_files.h"
 #include "tests/gui/picture_job.h"
 
 namespace firstoff::gui {
@@ -84,7 +85,7 @@ std::string textOf(const std::string& path) {
 
 std::shared_ptr<const Trial> trialFor(const Wanted& wanted) {
     if (wanted.program.empty()) return pictureJob(wanted.tailstock);
-    return cutFor(readProgram(textOf(wanted.program), wanted.program), readSetup(textOf(wanted.setup), wanted.setup));
+    return cutFor(readProgram(textOf(wanted.program), wanted.program), readSetup(textOf(wanted.setup), wanted.setup, setupFilesBeside(wanted.setup)));
 }
 
 double milliseconds(std::chrono::steady_clock::duration d) {

@@ -51,8 +51,9 @@ TEST(SetupFiles, TheCommandReadsThem) {
               "max_rev_per_min = 4500\nindex_time_s = 0.6\nstations = 12\nturret_diameter_mm = 300\n"
               "turret_thickness_mm = 90\n[chuck]\nbody_diameter_mm = 165\nbody_length_mm = 80\njaw_length_mm = 30\n"
               "jaw_outer_diameter_mm = 160\n");
-    const std::string job = "[stock]\nshape = \"bar\"\ndiameter_mm = 50\nlength_mm = 110\nstick_out_mm = 70\n"
-                            "[work_offsets.G54]\nz_from_bar_end_mm = 0\n";
+    const std::string job =
+        "[stock]\nshape = \"bar\"\ndiameter_mm = 50\nlength_mm = 110\nstick_out_mm = 70\n"
+        "[work_offsets.G54]\nz_from_bar_end_mm = 0\n";
     bench.put("idle.toml", "machine_file = \"m.toml\"\n" + job);
     const auto taken = shop::firstoff("check " + bench.path("idle.nc"));
     EXPECT_THAT(taken.out, testing::Not(testing::HasSubstr("setup-")));
