@@ -137,7 +137,7 @@ TEST_F(ClearancesInTheWindow, BodiesLeftOutStayLeftOut) {
     ViewSettings view;
     view.hiddenBodies = kindBit(BodyKind::Guard) | kindBit(BodyKind::TurretDisc);
     const std::string text = writeViewSettings(view);
-    EXPECT_THAT(text, HasSubstr("turret-disc"));
+    EXPECT_THAT(text, HasSubstr(name(BodyKind::TurretDisc)));
     EXPECT_EQ(readViewSettings(text), view);
     EXPECT_EQ(readViewSettings("hidden = [\"no such body\", 3]").hiddenBodies, 0u);
 }
