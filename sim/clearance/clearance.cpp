@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/base/tolerances.h"
 #include "sim/clearance/body_pairs.h"
 #include "sim/clearance/encounters.h"
 #include "sim/clearance/margins.h"
@@ -201,9 +202,9 @@ Batch Check::measure(std::size_t first, std::size_t end, const ClearanceOptions&
     for (std::size_t i = first; i < end; ++i) {
         if (options.stop.stop_requested()) break;
         gauge.start(i);
-        // The margins first: the check goes on into the metal of the move.
-        if (options.margins) margins.take(i);
         measureMove(i, state);
+        // With the metal that the move leaves, to which the check may have gone on already.
+        if (options.margins) margins.take(i);
     }
     batch.margins = margins.tables();
     batch.stepErrorMm = gauge.stepErrorMm();
@@ -255,12 +256,15 @@ ClearanceResult checkClearances(const Timeline& timeline, const Toolpath& toolpa
     }
     if (options.stop.stop_requested()) return result;
     result.errorMm = errorBound(*bodies, stock != nullptr, batches);
-    std::vector<bool> holderSaid(moves);
-    if (stock && !stock->holderTouches().empty()) {
-        for (std::size_t i = 0; i < moves; ++i) holderSaid[i] = stock->holderTouches()[i] > 0.001f;
+    // What the cutting has said already, with the depth: a holder in the metal, a tool that indexes into it.
+    std::vector<bool> cutSaid(moves);
+    for (std::size_t i = 0; stock && i < moves; ++i) {
+        const auto touches = [](float depth) { return double{depth} > tolerance::kTouchMm; };
+        const bool holder = !stock->holderTouches().empty() && touches(stock->holderTouches()[i]);
+        cutSaid[i] = holder || (timeline.moves[i].kind == MoveKind::Index && touches(stock->cuts()[i].deepestMm));
     }
     const TellingContext context{timeline, toolpath, setup, *bodies, check.ways(), check.pairs()};
-    Told told = tell(context, sightings, holderSaid);
+    Told told = tell(context, sightings, cutSaid);
     result.findings = std::move(told.findings);
     result.encounters = std::move(told.encounters);
     tellNotModelled(timeline, toolpath, setup, *bodies, result);

@@ -118,7 +118,7 @@ struct Entry {
 
 class Teller {
 public:
-    Teller(const TellingContext& context, const std::vector<bool>& holderSaid) : c_(context), holderSaid_(holderSaid) {
+    Teller(const TellingContext& context, const std::vector<bool>& cutSaid) : c_(context), cutSaid_(cutSaid) {
         // Neighbouring moves of one run of a cycle share a number; each move outside of cycles has its own.
         stretch_.reserve(c_.timeline.moves.size());
         BlockId before = kNoBlock;
@@ -207,7 +207,9 @@ private:
 
     void touch(const Sighting& s, bool isFirst) {
         Run& run = runs_[keyOf(s)];
-        const bool said = s.code == std::string("holder-into-material") && holderSaid_[s.timedMove];
+        const bool metal = c_.pairs[s.pair].other == 0;
+        const bool cutting = s.code == std::string("holder-into-material") || s.code == std::string("swing-into-body");
+        const bool said = metal && cutting && cutSaid_[s.timedMove];
         if (run.told < 0 && isFirst && !said) {
             run.told = static_cast<int>(entries_.size());
             entries_.push_back({s, s.gap.gap, true, moveOf(s.timedMove).call});
@@ -299,7 +301,7 @@ private:
     }
 
     const TellingContext& c_;
-    const std::vector<bool>& holderSaid_;
+    const std::vector<bool>& cutSaid_;
     std::vector<std::uint32_t> stretch_;  // per timed move
     std::map<std::tuple<std::string, int, int>, Run> runs_;
     std::map<std::pair<std::uint32_t, std::uint16_t>, std::size_t> misses_;
@@ -308,8 +310,8 @@ private:
 
 }  // namespace
 
-Told tell(const TellingContext& context, const std::vector<Sighting>& sightings, const std::vector<bool>& holderSaid) {
-    return Teller(context, holderSaid).run(sightings);
+Told tell(const TellingContext& context, const std::vector<Sighting>& sightings, const std::vector<bool>& cutSaid) {
+    return Teller(context, cutSaid).run(sightings);
 }
 
 }  // namespace firstoff

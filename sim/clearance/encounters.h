@@ -36,8 +36,8 @@ struct TellingContext {
     const std::vector<BodyPair>& pairs;
 };
 
-// `sightings` in order of timed moves. `holderSaid`: per timed move, the cutting has said already that the holder is
-// in the metal there.
-Told tell(const TellingContext& context, const std::vector<Sighting>& sightings, const std::vector<bool>& holderSaid);
+// `sightings` in order of timed moves. `cutSaid`: per timed move, the cutting has said already that the holder, or the
+// tool that indexes in, is in the metal there.
+Told tell(const TellingContext& context, const std::vector<Sighting>& sightings, const std::vector<bool>& cutSaid);
 
 }  // namespace firstoff

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kInf = std::numeric_limits<double>::infinity();
 // Steps in which one move is followed through the metal it takes off.
-constexpr int kMostSteps = 256;
+constexpr int kMostSteps = 4096;
 
 bool onTurret(Carrier carrier) {
     return carrier == Carrier::Turret || carrier == Carrier::TurretSlide;
@@ -82,6 +82,14 @@ void addBothSides(std::vector<std::vector<Point>>& all, const std::vector<Point>
     all.push_back(std::move(whole));
 }
 
+// A shank that is no thicker than the hole that its own tool makes.
+bool followsInItsHole(const Tool& tool) {
+    if (!worksOnTheAxis(tool.kind) || tool.cutting.empty()) return false;
+    double hole = boundingBox(tool.cutting).rMax;
+    for (const Outline& step : tool.steps) hole = std::max(hole, boundingBox(step).rMax);
+    return boundingBox(tool.holder).rMax <= hole + 1e-9;
+}
+
 }  // namespace
 
 GaugeShapes::GaugeShapes(const MachineBodies& all, const Setup& of)
@@ -91,6 +99,7 @@ GaugeShapes::GaugeShapes(const MachineBodies& all, const Setup& of)
       reach(all.bodies.size()),
       boxes(all.bodies.size()),
       outlines(all.bodies.size()),
+      metalOutlines(all.bodies.size()),
       sections(all.bodies.size()) {
     for (std::size_t i = 0; i < all.bodies.size(); ++i) {
         const MachineBody& body = all.bodies[i];
@@ -182,7 +191,7 @@ Nearness MoveGauge::on(const BodyPair& pair, const Placing& body, const Placing&
         tip.shifts[static_cast<std::size_t>(i)] =
             tip.shifts[static_cast<std::size_t>(i)] + s_.setup.tools[static_cast<std::size_t>(tool.toolIndex)].tip;
     }
-    return inPlaneOf(billet_->billet(), s_.outlines[pair.body], tip, beyond);
+    return inPlaneOf(billet_->billet(), s_.metalOutlines[pair.body], tip, beyond);
 }
 
 double MoveGauge::gapBetween(const BodyPair& pair, double from, double to, double beyond, SpacePoint* place) {
@@ -410,7 +419,7 @@ PairGap MoveGauge::followEdge(const BodyPair& pair, const PairGap& before) {
         const Point a = alongWay(way_.turret, way_.length, from) + tool.tip;
         const Point b = alongWay(way_.turret, way_.length, to) + tool.tip;
         double front = kInf;
-        for (const Outline& holder : s_.outlines[pair.body]) {
+        for (const Outline& holder : s_.metalOutlines[pair.body]) {
             front = std::min(front, gapToCutFront(billet_->billet(), tool.cutting, holder, a, b) - off);
         }
         take(front, from, inSpace(a));
@@ -425,6 +434,10 @@ PairGap MoveGauge::followEdge(const BodyPair& pair, const PairGap& before) {
 }
 
 PairGap MoveGauge::followInSteps(const BodyPair& pair, const PairGap& before) {
+    // Mostly what a move takes off is not what is nearest, or hidden in a bore: then there is nothing to follow.
+    billet_->seek(index_ + 1);
+    const double after = gapBetween(pair, 0, 1, before.gap + 2 * kMetalStepMm);
+    if (after <= before.gap + kMetalStepMm) return before;
     const int steps = static_cast<int>(std::clamp(std::ceil(way_.length / kMetalStepMm), 1.0, double{kMostSteps}));
     stepErrorMm_ = std::max(stepErrorMm_, way_.length / steps);
     PairGap whole = before;
@@ -477,7 +490,7 @@ double MoveGauge::gapWhenOff(const BodyPair& pair, Point off, double beyond) {
     const MachineBody& body = s_.bodies.bodies[pair.body];
     if (pair.other == 0) {
         if (!billet_) return kInf;
-        billet_->seek(index_);
+        billet_->seek(index_ + 1);
     }
     const bool zones = isPlanar(pair) && pair.other != 0;
     const Placing other = placingOf(s_.bodies.bodies[pair.other], {}, {});

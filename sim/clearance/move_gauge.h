@@ -29,6 +29,9 @@ struct GaugeShapes {
     std::vector<SpaceBox> boxes;    // per body, in its carrier's frame; of the billet that of the blank
     // Outlines of the edge or the holder of a tool; per body, empty for others.
     std::vector<std::vector<Outline>> outlines;
+    // The same, of what the metal is watched against: the shank of a drill that is no thicker than the hole is left
+    // out, since it only follows.
+    std::vector<std::vector<Outline>> metalOutlines;
     // Sections of what is turned, both sides of the axis, convex; per body, empty for others.
     std::vector<std::vector<std::vector<Point>>> sections;
 };
@@ -68,7 +71,8 @@ public:
     bool cuts() const { return stock_ && reaches_[index_].cuts(); }
 
     // No more than the gap of the pair on the way and when the body that moves is out of place by up to `off` (z, r)
-    // all along; the edge in use against the billet as well. Gaps above `beyond` need not be known. Not for swings.
+    // all along, with the metal that it leaves; the edge in use against the billet as well. Gaps above `beyond` need
+    // not be known. Not for swings.
     double gapWhenOff(const BodyPair& pair, Point off, double beyond);
 
 private:

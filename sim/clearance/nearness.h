@@ -65,8 +65,8 @@ struct NearnessHint {
 Nearness nearness(const BodyShape& first, const Placing& firstAt, const BodyShape& second, const Placing& secondAt,
                   double beyond = std::numeric_limits<double>::infinity(), NearnessHint* hint = nullptr);
 
-// While the first swings from `firstAt.turn` to `turnTo` about its axis (either way round, any amount). The gap is never
-// above the true one and below it by no more than 0.01 mm; 0 only where they touch or come within kNearnessMm.
+// While the first swings from `firstAt.turn` to `turnTo` about its axis (either way round, any amount). The gap is
+// never above the true one and below it by no more than 0.01 mm; 0 only where they touch or come within kNearnessMm.
 // `fraction` of the swing at which the nearest, or the first contact, is; that of a contact is certain to 0.01 mm of
 // travel and never late.
 struct SwingNearness {

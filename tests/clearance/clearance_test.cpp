@@ -16,6 +16,7 @@ namespace {
 // Bar from z = 0. Jaws: z 0 to 30, radius 25 (the bar) to 80. Chuck body: z -80 to 0, radius up to 82.5.
 firstoff::Setup latheWith(Outline cutting, Outline holder = {}) {
     auto setup = shop::barStock(50, 80, 0);
+    setup.turret.reset();  // the tool alone
     Tool& tool = shop::addTurningTool(setup, 1, 'C', 0.8);
     tool.tip = {};
     tool.cutting = std::move(cutting);
@@ -332,8 +333,7 @@ TEST(Clearance, StopsWhenAsked) {
     const Job job = Job({40, 60}).stay();
     ClearanceOptions options;
     options.stop = source.get_token();
-    EXPECT_TRUE(
-        checkClearances(job.timeline, job.toolpath, latheWith(smallBlock()), nullptr, options).perMove.empty());
+    EXPECT_TRUE(checkClearances(job.timeline, job.toolpath, latheWith(smallBlock()), nullptr, options).perMove.empty());
 }
 
 TEST(Clearance, NothingThereIsInfinitelyFar) {
