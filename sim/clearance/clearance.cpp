@@ -18,10 +18,15 @@ namespace {
 
 constexpr double kInf = std::numeric_limits<double>::infinity();
 // Moves measured one after the other by one worker. Bounds are carried from move to move within them, so results
-// depend on this number alone, by less than kNearnessMm.
-constexpr std::size_t kBatch = 512;
+// depend on this number, by less than kNearnessMm, and it on the length of the program alone: some for each worker,
+// not so many that each starts afresh too often.
+std::size_t batchOf(std::size_t moves) {
+    return std::clamp<std::size_t>(moves / 32, 32, 8192);
+}
 // How far beyond what must be known a gap is followed up, so that the bound it leaves lasts for some moves.
 constexpr double kFurtherMm = 4;
+// By how much more the gap to metal that a move takes off may be expected to grow: others within it are measured first.
+constexpr double kInMetalMm = 0.3;
 // What a move that only leaves may be nearer than: it starts where a feed ended.
 constexpr double kLeavingMm = 0.01;
 
@@ -47,6 +52,7 @@ public:
           pairs_(pairsToWatch(bodies, setup, timeline)) {
         if (stock_) reaches_ = cutReaches(timeline, toolpath, setup, *stock_);
         reaches_.resize(timeline.moves.size());
+        noteFirstCuts(toolpath);
     }
 
     const std::vector<BodyPair>& pairs() const { return pairs_; }
@@ -64,6 +70,7 @@ private:
         int toolIndex = -2;          // in use on the move before
         std::vector<PairMotion> motions = {};
     };
+    void noteFirstCuts(const Toolpath& toolpath);
     void measureMove(std::size_t index, State& state) const;
     double limitOf(const BodyPair& pair, const MachineWay& way) const;
     bool isEdgeInMetal(const BodyPair& pair, const MachineWay& way) const;
@@ -77,7 +84,24 @@ private:
     MachineWays ways_;
     std::vector<BodyPair> pairs_;
     std::vector<CutReach> reaches_;
+    std::vector<std::uint32_t> firstCuts_;  // per timed move: the first of its tool call that takes off metal
+    std::size_t firstCut_ = 0;              // of all
 };
+
+void Check::noteFirstCuts(const Toolpath& toolpath) {
+    const auto moves = static_cast<std::uint32_t>(timeline_.moves.size());
+    std::vector<std::uint32_t> ofCall(toolpath.calls.size(), moves);
+    firstCut_ = moves;
+    firstCuts_.resize(moves);
+    const auto callOf = [&](std::uint32_t i) { return toolpath.moves[timeline_.moves[i].move].call; };
+    for (std::uint32_t i = moves; i-- > 0;) {
+        if (stock_ && double{stock_->cuts()[i].deepestMm} > tolerance::kTouchMm) {
+            ofCall[callOf(i)] = i;
+            firstCut_ = i;
+        }
+    }
+    for (std::uint32_t i = 0; i < moves; ++i) firstCuts_[i] = ofCall[callOf(i)];
+}
 
 // The distance that is too near for a pair on a way.
 double Check::limitOf(const BodyPair& pair, const MachineWay& way) const {
@@ -173,10 +197,17 @@ void Check::measureMove(std::size_t index, State& state) const {
     for (const bool last : {false, true}) {
         for (std::size_t p = 0; p < pairs_.size(); ++p) {
             if (done[p]) continue;
-            const double wanted = pairs_[p].still ? 0 : last ? least : std::min(least, leastInMetal + kFurtherMm);
+            const double wanted = pairs_[p].still ? 0 : last ? least : std::min(least, leastInMetal + kInMetalMm);
             if (state.bounds[p] <= std::max(wanted, limitOf(pairs_[p], way))) measure(p, motions[p].swings, wanted);
         }
+        // The nearest first: of the others only what may come nearer still, or too near, is worth following.
+        std::stable_sort(inMetal.begin(), inMetal.end(),
+                         [](const auto& a, const auto& b) { return a.second.gap < b.second.gap; });
         for (const auto& [p, gap] : inMetal) {
+            if (gap.gap > std::max(least, limitOf(pairs_[p], way))) {
+                take(p, gap);
+                continue;
+            }
             PairGap whole = state.gauge.measureWhileCutting(pairs_[p], gap);
             whole.knownTo = gap.knownTo;
             take(p, whole);
@@ -197,7 +228,7 @@ Batch Check::measure(std::size_t first, std::size_t end, const ClearanceOptions&
     batch.pairs.resize(pairs_.size());
     for (PairChecked& pair : batch.pairs) pair.gapMm = std::numeric_limits<float>::infinity();
     MoveGauge gauge(shapes_, ways_, stock_, reaches_);
-    MarginSearch margins(shapes_, pairs_, gauge);
+    MarginSearch margins(shapes_, pairs_, gauge, firstCuts_, firstCut_);
     State state{gauge, batch, std::vector<double>(pairs_.size(), -kInf)};
     for (std::size_t i = first; i < end; ++i) {
         if (options.stop.stop_requested()) break;
@@ -232,11 +263,12 @@ ClearanceResult checkClearances(const Timeline& timeline, const Toolpath& toolpa
     result.bodies = bodies;
     const Check check(*bodies, timeline, toolpath, setup, stock);
     const std::size_t moves = timeline.moves.size();
-    std::vector<Batch> batches((moves + kBatch - 1) / kBatch);
+    const std::size_t size = batchOf(moves);
+    std::vector<Batch> batches((moves + size - 1) / size);
     WorkerTeam team(options.threads);
     team.share(static_cast<int>(batches.size()), [&](int b) {
         const auto batch = static_cast<std::size_t>(b);
-        batches[batch] = check.measure(batch * kBatch, std::min(moves, (batch + 1) * kBatch), options);
+        batches[batch] = check.measure(batch * size, std::min(moves, (batch + 1) * size), options);
     });
     std::vector<Sighting> sightings;
     result.pairs.resize(check.pairs().size());

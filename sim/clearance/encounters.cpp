@@ -104,7 +104,9 @@ const char* remedyOf(const std::string& code) {
 struct Run {
     bool open = false;
     bool fresh = false;  // begun on the move in hand
-    int told = -1;       // index into the list of what is told; -1: hidden behind what was met first
+    int told = -1;       // index into the list of what is told; -1: hidden behind what the same tool met first
+    Sighting first;      // of this run
+    double deepest = 0;
     std::uint32_t last = 0;
     std::uint32_t stretch = 0;
 };
@@ -157,20 +159,18 @@ private:
         for (std::size_t i = begin; i < end; ++i) {
             if (all[i].gap.gap <= 0) begins(all[i]);
         }
-        // What is newly met first; of two that are met at once, the one that is deeper in. The rest is hidden behind
-        // it: the machine would have stopped.
-        const Sighting* first = nullptr;
-        bool touches = false, anyTold = false;
-        for (std::size_t i = begin; i < end; ++i) {
-            if (all[i].gap.gap <= 0) anyTold = anyTold || runs_[keyOf(all[i])].told >= 0;
-        }
+        // Of what one tool, or one other body, newly meets, the first; of two that are met at once, the one that is
+        // deeper in. The rest is hidden behind it: the machine would have stopped. It is told, as it began, once what
+        // hid it is out of the way.
+        std::map<int, const Sighting*> firsts;  // by station
+        bool touches = false;
         for (std::size_t i = begin; i < end; ++i) {
             const Sighting& s = all[i];
             if (s.gap.gap > 0) continue;
             touches = true;
             const Run& run = runs_[keyOf(s)];
-            // What was hidden is told once what hid it is out of the way.
-            if (!run.fresh && (run.told >= 0 || anyTold)) continue;
+            if (run.told >= 0 || isSaid(s) || (!run.fresh && toldTouches(all, begin, end, stationOf(s)))) continue;
+            const Sighting*& first = firsts[stationOf(s)];
             if (first == nullptr || s.gap.contactAt < first->gap.contactAt ||
                 (s.gap.contactAt == first->gap.contactAt && s.gap.gap < first->gap.gap)) {
                 first = &s;
@@ -178,7 +178,7 @@ private:
         }
         for (std::size_t i = begin; i < end; ++i) {
             if (all[i].gap.gap <= 0) {
-                touch(all[i], &all[i] == first);
+                touch(all[i], firsts[stationOf(all[i])] == &all[i]);
             } else if (!touches) {
                 miss(all[i]);
             }
@@ -186,6 +186,23 @@ private:
         for (std::size_t i = begin; i < end; ++i) {
             if (all[i].gap.gap <= 0) runs_[keyOf(all[i])].fresh = false;
         }
+    }
+
+    int stationOf(const Sighting& s) const { return c_.bodies.bodies[c_.pairs[s.pair].body].station; }
+
+    // Something that the same tool touches on this move is told already.
+    bool toldTouches(const std::vector<Sighting>& all, std::size_t begin, std::size_t end, int station) {
+        for (std::size_t i = begin; i < end; ++i) {
+            if (all[i].gap.gap <= 0 && stationOf(all[i]) == station && runs_[keyOf(all[i])].told >= 0) return true;
+        }
+        return false;
+    }
+
+    // The cutting has told it, with the depth.
+    bool isSaid(const Sighting& s) const {
+        const bool metal = c_.pairs[s.pair].other == 0;
+        const bool cutting = s.code == std::string("holder-into-material") || s.code == std::string("swing-into-body");
+        return metal && cutting && cutSaid_[s.timedMove];
     }
 
     // Edge, holder and block of a station, and all that belongs to one side of the machine, count as one.
@@ -200,23 +217,22 @@ private:
         Run& run = runs_[keyOf(s)];
         const std::uint32_t stretch = stretch_[s.timedMove];
         const bool continues = run.open && (run.last + 1 >= s.timedMove || stretch == run.stretch);
-        if (!continues) run = {true, true, -1, s.timedMove, stretch};
+        if (!continues) run = {true, true, -1, s, s.gap.gap, s.timedMove, stretch};
+        if (run.fresh && s.gap.contactAt < run.first.gap.contactAt) run.first = s;
+        run.deepest = std::min(run.deepest, s.gap.gap);
         run.last = s.timedMove;
         run.stretch = stretch;
     }
 
     void touch(const Sighting& s, bool isFirst) {
         Run& run = runs_[keyOf(s)];
-        const bool metal = c_.pairs[s.pair].other == 0;
-        const bool cutting = s.code == std::string("holder-into-material") || s.code == std::string("swing-into-body");
-        const bool said = metal && cutting && cutSaid_[s.timedMove];
-        if (run.told < 0 && isFirst && !said) {
+        if (run.told < 0 && isFirst) {
             run.told = static_cast<int>(entries_.size());
-            entries_.push_back({s, s.gap.gap, true, moveOf(s.timedMove).call});
+            entries_.push_back({run.first, run.deepest, true, moveOf(run.first.timedMove).call});
         }
         if (run.told >= 0) {
             Entry& entry = entries_[static_cast<std::size_t>(run.told)];
-            entry.deepest = std::min(entry.deepest, s.gap.gap);
+            entry.deepest = std::min(entry.deepest, run.deepest);
         }
     }
 

@@ -164,8 +164,42 @@ void addExtraBody(MachineBodies& all, const ExtraBody& extra) {
 
 }  // namespace
 
+namespace {
+
+// How far off what moves a body of the bed may stand before its unit or place is doubted, mm.
+constexpr double kOutOfReachMm = 500;
+
+// A mesh on the bed that nothing could ever come near to is most likely read in the wrong unit or put in the wrong
+// place.
+bool isOutOfReach(const MachineBody& body, const Setup& setup) {
+    if (body.carrier != Carrier::Bed || !body.isMesh || body.pieces.empty()) return false;
+    SpaceBox box = boundingBox(body.pieces.front());
+    for (const ConvexPiece& piece : body.pieces) {
+        const SpaceBox b = boundingBox(piece);
+        box.min = {std::min(box.min.z, b.min.z), std::min(box.min.r, b.min.r), std::min(box.min.y, b.min.y)};
+        box.max = {std::max(box.max.z, b.max.z), std::max(box.max.r, b.max.r), std::max(box.max.y, b.max.y)};
+    }
+    const double turret = setup.machine.turretRadius + (setup.turret ? setup.turret->axisR : 0);
+    const double head = setup.machine.turretThickness + (setup.turret ? setup.turret->headLength : 0);
+    const double r = setup.machine.home.r + turret + setup.machine.turretRadius;
+    const double dz = std::max({0.0, box.min.z - setup.machine.home.z - head, -setup.chuck.bodyLength - box.max.z});
+    const double dr = std::max({0.0, box.min.r - r, -r - box.max.r});
+    const double dy = std::max({0.0, box.min.y - r, -r - box.max.y});
+    return std::hypot(dz, dr, dy) > kOutOfReachMm;
+}
+
+}  // namespace
+
 void addExtraBodies(MachineBodies& all, const Setup& setup) {
-    for (const ExtraBody& extra : setup.extraBodies) addExtraBody(all, extra);
+    for (const ExtraBody& extra : setup.extraBodies) {
+        addExtraBody(all, extra);
+        if (all.bodies.empty() || !isOutOfReach(all.bodies.back(), setup)) continue;
+        all.notModelled.push_back(
+            {fmt::format("Nothing that moves can come within {:g} mm of {}: its unit or its place "
+                         "is hardly right, so what really stands there is not known.",
+                         kOutOfReachMm, all.bodies.back().name),
+             true, 0, extra.span});
+    }
     const bool guarded = std::any_of(setup.extraBodies.begin(), setup.extraBodies.end(),
                                      [](const ExtraBody& extra) { return extra.kind != ExtraBody::Kind::Other; });
     if (guarded) return;

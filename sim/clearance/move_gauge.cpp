@@ -118,9 +118,13 @@ GaugeShapes::GaugeShapes(const MachineBodies& all, const Setup& of)
         if (body.kind == BodyKind::Edge) {
             if (!tool.cutting.empty()) outlines[i].push_back(tool.cutting);
             outlines[i].insert(outlines[i].end(), tool.steps.begin(), tool.steps.end());
-        } else if (body.kind == BodyKind::Holder && !tool.holder.empty()) {
-            outlines[i].push_back(tool.holder);
-            outlines[i].insert(outlines[i].end(), tool.holderSteps.begin(), tool.holderSteps.end());
+            metalOutlines[i] = outlines[i];
+        } else if (body.kind == BodyKind::Holder) {
+            if (!tool.holder.empty()) outlines[i].push_back(tool.holder);
+            if (!tool.holder.empty() && !followsInItsHole(tool)) metalOutlines[i].push_back(tool.holder);
+            for (std::vector<Outline>* list : {&outlines[i], &metalOutlines[i]}) {
+                list->insert(list->end(), tool.holderSteps.begin(), tool.holderSteps.end());
+            }
         }
     }
 }
@@ -270,6 +274,7 @@ PairGap MoveGauge::measureZones(const BodyPair& pair) {
         return way;
     };
     PairGap best;
+    SpacePoint contactPlace;
     const auto take = [&](const TipWay& way, bool straight) {
         const Box box = way.box();
         for (const ContactZone& zone : zones) {
@@ -283,11 +288,16 @@ PairGap MoveGauge::measureZones(const BodyPair& pair) {
                 const double whole = std::max(distance(way.points.front(), way.points.back()), 1e-12);
                 if (way.points.size() == 2) best.nearestAt = std::min(1.0, distance(way.points.front(), a.tip) / whole);
             }
-            if (a.contactAt >= 0 && (best.contactAt < 0 || a.contactAt < best.contactAt)) best.contactAt = a.contactAt;
+            if (a.contactAt >= 0 && (best.contactAt < 0 || a.contactAt < best.contactAt)) {
+                best.contactAt = a.contactAt;
+                const Point p = zone.placeOnBody(a.contactReading, a.contactTip);
+                contactPlace = {p.z + z.min, p.r, 0};
+            }
         }
     };
     take(wayFrom(way_.turret), false);
     if (way_.straightInstead) take(wayFrom(*way_.straightInstead), true);
+    if (best.contactAt >= 0) best.place = contactPlace;
     return best;
 }
 
@@ -332,7 +342,10 @@ PairGap MoveGauge::measureSwing(const BodyPair& pair, double beyond) {
 PairGap MoveGauge::measureStraight(const BodyPair& pair, double beyond) {
     PairGap best;
     best.gap = gapBetween(pair, 0, 1, beyond, &best.place);
-    if (best.gap <= 0) best.contactAt = firstContact(pair);
+    if (best.gap <= 0) {
+        best.contactAt = firstContact(pair);
+        gapBetween(pair, best.contactAt, best.contactAt, kInf, &best.place);
+    }
     if (way_.straightInstead && best.gap > 0) {
         MachineWay& way = way_;
         std::swap(way.turret, *way.straightInstead);
@@ -340,7 +353,10 @@ PairGap MoveGauge::measureStraight(const BodyPair& pair, double beyond) {
         way.length = distance(way.turret.points.front(), way.turret.points.back());
         PairGap straight;
         straight.gap = gapBetween(pair, 0, 1, std::min(beyond, best.gap), &straight.place);
-        if (straight.gap <= 0) straight.contactAt = firstContact(pair);
+        if (straight.gap <= 0) {
+            straight.contactAt = firstContact(pair);
+            gapBetween(pair, straight.contactAt, straight.contactAt, kInf, &straight.place);
+        }
         straight.onStraightWay = true;
         std::swap(way.turret, *way.straightInstead);
         way.length = length;

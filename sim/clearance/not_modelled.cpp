@@ -33,7 +33,7 @@ void tellNotModelled(const Timeline& timeline, const Toolpath& toolpath, const S
         finding.unproven = true;
         finding.span = gap.span;
         finding.span.file = SourceSpan::File::Setup;
-        finding.message = gap.what + " It moves with the program, so nothing is proven about it.";
+        finding.message = gap.what + " The program moves, so nothing is proven about it.";
         finding.remedy = "Give its measures in the set-up file; set-up-keys.md says how.";
         result.findings.push_back(std::move(finding));
     }

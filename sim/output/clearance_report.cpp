@@ -71,8 +71,8 @@ std::string quoted(const std::string& text) {
 void appendMarginRow(std::string& text, const Trial& trial, const std::string& subject, const Row& row) {
     const Margin& m = *row.margin;
     const double factor = row.onDiameter ? 2 : 1;
-    text += fmt::format("{},{},{},{},", subject, row.way, tableFigure(factor * (isLimited(m) ? told(m.mm) : kMarginLimit)),
-                        isLimited(m) ? 1 : 0);
+    text += fmt::format("{},{},{},{},", subject, row.way,
+                        tableFigure(factor * (isLimited(m) ? told(m.mm) : kMarginLimit)), isLimited(m) ? 1 : 0);
     if (isLimited(m)) {
         text += fmt::format("{},{},{}", lineOfMove(trial, m.timedMove), quoted(nameOf(trial, m.body)),
                             quoted(nameOf(trial, m.other)));
@@ -97,9 +97,12 @@ void appendMargins(std::string& text, const Trial& trial) {
     text += "\n  How wrong may it be before the first contact, mm (X on diameter):\n";
     text += "    tool   X out   X in    Z away  Z toward  overhang less  more\n";
     for (const ToolMargins& t : margins.tools) {
-        text += fmt::format("    T{:<4} {:>6}  {:>6}  {:>6}  {:>8}  {:>13}  {:>5}\n", t.station, cell(t.xLarger, true),
-                            cell(t.xSmaller, true), cell(t.zAway, false), cell(t.zToward, false),
-                            cell(t.overhangLess, false), cell(t.overhangMore, false));
+        // What stands on the axis has no X but that one.
+        const bool onAxis = worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(t.toolIndex)].kind);
+        text += fmt::format("    T{:<4} {:>6}  {:>6}  {:>6}  {:>8}  {:>13}  {:>5}\n", t.station,
+                            onAxis ? "centre" : cell(t.xLarger, true), onAxis ? "centre" : cell(t.xSmaller, true),
+                            cell(t.zAway, false), cell(t.zToward, false), cell(t.overhangLess, false),
+                            cell(t.overhangMore, false));
         if (const Margin* least = tightest(t)) {
             text += fmt::format("           first: {}\n", marginInWords(trial, *least));
         }
@@ -108,7 +111,8 @@ void appendMargins(std::string& text, const Trial& trial) {
     text += fmt::format("    bar further out {}, less far {}; datum away from the chuck {}, towards it {}\n",
                         cell(s.stickOutMore, false), cell(s.stickOutLess, false), cell(s.datumAway, false),
                         cell(s.datumToward, false));
-    text += "    Reckoned with the metal as the program leaves it move by move; edges count against it at rapid.\n";
+    text +=
+        "    Reckoned with the metal as the program leaves it; an edge counts against it at rapid, until it cuts.\n";
 }
 
 // What stands on one side of the pairs, in groups of a kind.
@@ -162,8 +166,9 @@ std::string clearanceSummary(const Trial& trial) {
         text += fmt::format("  nearest       {:.2f} mm, line {}: {} / {}\n", double{least->gapMm},
                             lineOfMove(trial, index), nameOf(trial, least->body), nameOf(trial, least->other));
     }
-    text += fmt::format("  watched       {} pairs of bodies, gaps never told too large, too small by {:.3f} mm at most\n",
-                        c.pairs.size(), c.errorMm);
+    text +=
+        fmt::format("  watched       {} pairs of bodies, gaps never told too large, too small by {:.3f} mm at most\n",
+                    c.pairs.size(), c.errorMm);
     text += fmt::format("                moving: {}\n                against: {}\n", kindsIn(trial, true),
                         kindsIn(trial, false));
     appendMargins(text, trial);
@@ -180,11 +185,12 @@ std::string marginTable(const Trial& trial) {
 }
 
 std::string pairTable(const Trial& trial) {
-    std::string text = "body,other,smallest_gap_mm,exact,line\n";
+    std::string text = "body,other,gap_at_least_mm,exact,line\n";
     for (const PairChecked& pair : trial.clearance.pairs) {
         const std::uint32_t line = lineOfMove(trial, pair.timedMove);
         text += fmt::format("{},{},{},{},{}\n", quoted(nameOf(trial, pair.body)), quoted(nameOf(trial, pair.other)),
-                            tableFigure(pair.gapMm), pair.exact ? 1 : 0, line > 0 ? std::to_string(line) : "");
+                            tableFigure(pair.gapMm), pair.exact && std::isfinite(pair.gapMm) ? 1 : 0,
+                            line > 0 ? std::to_string(line) : "");
     }
     return text;
 }

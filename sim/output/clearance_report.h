@@ -19,7 +19,7 @@ std::string marginInWords(const Trial& trial, const Margin& margin);
 // Tables for spreadsheets. `subject,way,margin_mm,limited,line,body,other`: a row per tool and way, then stick-out and
 // datum; X as diameter; `limited` 0 where nothing is met up to that figure.
 std::string marginTable(const Trial& trial);
-// `body,other,smallest_gap_mm,exact,line`: a row per pair watched; `exact` 0 where the true gap is larger.
+// `body,other,gap_at_least_mm,exact,line`: a row per pair watched; `exact` 0 where the true gap is larger.
 std::string pairTable(const Trial& trial);
 
 // Line of the program that a timed move belongs to; 0 where none does.

@@ -12,7 +12,9 @@ namespace {
 constexpr double kBearMm = 0.05;
 
 double gripLength(const Chuck& chuck) {
-    return chuck.gripLength > 0 ? std::min(chuck.gripLength, chuck.jawLength) : chuck.jawLength;
+    if (chuck.gripLength <= 0) return chuck.jawLength;
+    // A collet grips behind its nose, inside the chuck.
+    return chuck.kind == Chuck::Kind::Collet ? chuck.gripLength : std::min(chuck.gripLength, chuck.jawLength);
 }
 
 }  // namespace
