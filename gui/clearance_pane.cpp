@@ -220,8 +220,15 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
             ImGui::TextUnformatted(fmt::format("T{}", tool.station).c_str());
             if (ImGui::IsItemHovered() && tool.toolIndex >= 0)
                 ImGui::SetTooltip("%s", trial.setup.tools[static_cast<std::size_t>(tool.toolIndex)].name.c_str());
-            marginCell(context, trial, tool.xLarger, 2, 0);
-            marginCell(context, trial, tool.xSmaller, 2, 1);
+            const bool onAxis =
+                tool.toolIndex >= 0 && worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(tool.toolIndex)].kind);
+            for (int column = 0; onAxis && column < 2; ++column) {
+                ImGui::TableNextColumn();
+                ImGui::TextUnformatted("centre");
+                if (ImGui::IsItemHovered()) ImGui::SetTooltip("A tool on the axis has no X but that one");
+            }
+            if (!onAxis) marginCell(context, trial, tool.xLarger, 2, 0);
+            if (!onAxis) marginCell(context, trial, tool.xSmaller, 2, 1);
             marginCell(context, trial, tool.zAway, 1, 2);
             marginCell(context, trial, tool.zToward, 1, 3);
             marginCell(context, trial, tool.overhangLess, 1, 4);

@@ -45,6 +45,23 @@ TEST(Command, TheTrapHasProblemsAndExitsWithOne) {
     EXPECT_THAT(run.out, HasSubstr("PROBLEMS"));
 }
 
+TEST(Command, ClearancesAreTablesOfMarginsAndOfPairs) {
+    const CommandRun margins = shop::firstoff("clearances " + kSpigot);
+    EXPECT_EQ(margins.exitCode, 0) << margins.err;
+    EXPECT_THAT(margins.out, StartsWith("subject,way,margin_mm,limited,line,body,other\n"));
+    EXPECT_EQ(lines(margins.out), 1 + 4 * 6 + 4);  // four tools, six ways each, and the set-up
+    EXPECT_THAT(margins.out, HasSubstr("T7,Z offset towards the chuck,"));
+
+    const CommandRun pairs = shop::firstoff("clearances --pairs " + kSpigot);
+    EXPECT_THAT(pairs.out, StartsWith("body,other,gap_at_least_mm,exact,line\n"));
+    EXPECT_THAT(pairs.out, HasSubstr("the holder of station 3,the billet,"));
+
+    const CommandRun check = shop::firstoff("check --json - " + kSpigot);
+    for (const char* key : {"\"error_bound_mm\"", "\"encounters\"", "\"pairs_checked\"", "\"stick_out_more\""}) {
+        EXPECT_THAT(check.out, HasSubstr(key));
+    }
+}
+
 TEST(Command, WhatIsNotUnderstoodIsNotProvenAndExitsWithThree) {
     const Bench bench;
     std::string text = shop::readFile("assets/jobs/coupling-spigot.nc");
