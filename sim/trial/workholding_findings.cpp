@@ -46,10 +46,30 @@ public:
             watch(i);
             for (; fall < falls.size() && falls[fall].timedMove <= i; ++fall) part(falls[fall], i);
         }
+        atTheEnd();
         return std::move(findings_);
     }
 
 private:
+    // A cycle that starts again starts with things where the set-up says, not where the last one left them.
+    void atTheEnd() {
+        const bool ended = !m_.toolpath.stops.empty() && m_.toolpath.stops.back().kind == ProgramStop::Kind::End;
+        if (!m_.setup.secondSpindle || !ended || m_.timeline.moves.empty()) return;
+        const double away = std::abs(secondZ_ - m_.setup.secondSpindle->startZ);
+        if (away < kRoundingMm) return;
+        const std::size_t last = m_.timeline.moves.size() - 1;
+        Finding* finding = add(last, Severity::Warning, "second-spindle-left-at-work");
+        if (!finding) return;
+        finding->span.line = m_.toolpath.stops.back().block + 1;
+        finding->span.column = 0;
+        finding->message = fmt::format(
+            "The program ends with the second spindle {:.3f} mm from where it stood at the start: the next cycle meets "
+            "it there.",
+            away);
+        finding->remedy = "Send it back before the end of the program.";
+        finding->values = {{"away_mm", away}};
+    }
+
     bool turns(std::size_t i) const { return m_.timeline.moves[i].rpmStart > 0 || m_.timeline.moves[i].rpmEnd > 0; }
     bool secondDrives() const { return grips_ && inStep_; }
 
@@ -205,7 +225,10 @@ private:
         const Billet& billet = at(i);
         if (chuck.maxRevPerMin <= 0) speedNotKnown(i);
         const JawHold hold = holdOf(billet, jaws, chuck.grip);
-        if (hold.lengthMm <= 0) return gripsNothing(i, frontOf(billet), jaws);
+        if (hold.lengthMm <= 0) {
+            grips_ = false;  // said once; nothing follows from a grip that is none
+            return gripsNothing(i, frontOf(billet), jaws);
+        }
         if (chuck.grip == Chuck::Grip::Outside && chuck.jawOuterRadius > 0 && hold.radius >= chuck.jawOuterRadius) {
             doesNotFit(i, hold);
         }

@@ -65,6 +65,16 @@ TEST(HandOver, DoneRightIsNotSpokenOf) {
     EXPECT_THAT(said(kBegin + "M35\nM31\nM33\n" + kPart + "M05\nM32\nM30\n"), testing::IsEmpty());
 }
 
+TEST(HandOver, LeftAtTheWorkIsAWarningAtTheEnd) {
+    const auto left = shop::run(kBegin + "M35\nM31\nM33\n" + kPart + "M05\nM30\n", bench());
+    const auto found = shop::findings(*left, "second-spindle-left-at-work");
+    ASSERT_EQ(found.size(), 1u);
+    EXPECT_EQ(found[0].severity, Severity::Warning);
+    EXPECT_EQ(found[0].span.line, 12u);
+    const auto back = shop::run(kBegin + "M35\nM31\nM33\n" + kPart + "M05\nM32\nM30\n", bench());
+    EXPECT_TRUE(shop::findings(*back, "second-spindle-left-at-work").empty());
+}
+
 TEST(HandOver, OutOfStepIsAStop) {
     EXPECT_THAT(said(kBegin + "M31\nM33\nM35\n" + kPart + "M05\nM32\nM30\n"),
                 ElementsAre("second-spindle-not-in-step@5"));
