@@ -10,6 +10,8 @@
 
 #include "sim/base/units.h"
 #include "sim/output/blank_files.h"
+#include "sim/output/clearance_report.h"
+#include "sim/output/json_report.h"
 #include "sim/output/setup_files.h"
 #include "sim/output/tables.h"
 #include "sim/trial/trial.h"
@@ -226,6 +228,27 @@ TEST(UnionSleeve, IsToSize) {
     }
 }
 
+// Whatever number of threads: to the last bit, and so the report to the last letter.
+TEST(Clearances, DoNotDependOnThreads) {
+    for (const char* job : {"union-sleeve", "trap"}) {
+        const std::string base = std::string("assets/jobs/") + job;
+        std::vector<std::string> reports;
+        for (const int threads : {1, 2, 5}) {
+            TrialOptions options;
+            options.threads = threads;
+            const auto trial =
+                runTrial(readProgram(shop::readFile(base + ".nc"), job),
+                         readSetup(shop::readFile(base + ".toml"), job,
+                                   setupFilesBeside(std::string(FIRSTOFF_SOURCE_DIR) + "/" + base + ".toml")),
+                         options);
+            reports.push_back(jsonReport({trial.get()}) + marginTable(*trial) + pairTable(*trial));
+            for (const Clearance& c : trial->clearance.perMove) reports.back() += std::to_string(c.gapMm) + ' ';
+        }
+        EXPECT_EQ(reports[0], reports[1]) << job;
+        EXPECT_EQ(reports[0], reports[2]) << job;
+    }
+}
+
 // Faults of the kinds that are told in shops (common practice, no source), each at its line.
 struct Fault {
     const char* what;
@@ -273,10 +296,8 @@ TEST(Trap, EveryFaultIsFoundAtItsLine) {
     }
     // And hardly anything else: stops and warnings that are in no row are said here, with what they come from.
     const std::set<std::pair<std::uint32_t, std::string>> consequences = {
-        {33, "cut-deeper-than-edge"},
-        {50, "feed-per-rev-with-spindle-stopped"},
-        {106, "neighbour-into-body"},
-        {116, "holder-into-material"},
+        {33, "cut-deeper-than-edge"}, {50, "feed-per-rev-with-spindle-stopped"},
+        {106, "neighbour-into-body"}, {116, "holder-into-material"},
         {119, "tool-into-jaws"},
     };
     for (const Finding& f : trial->findings) {
