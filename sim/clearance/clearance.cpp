@@ -57,8 +57,6 @@ public:
 
     const std::vector<BodyPair>& pairs() const { return pairs_; }
     const MachineWays& ways() const { return ways_; }
-    const GaugeShapes& shapes() const { return shapes_; }
-    const std::vector<CutReach>& reaches() const { return reaches_; }
 
     Batch measure(std::size_t first, std::size_t end, const ClearanceOptions& options) const;
 

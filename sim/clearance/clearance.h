@@ -5,7 +5,8 @@
 // nearest body asks for. Whatever turns with the spindle counts as what it sweeps, standing or turning. The billet is
 // taken as it is at that instant; where a move itself takes off the metal that is in question, the move is followed in
 // stretches. Errors of shapes and paths are added on the safe side: a gap is never larger than the true one, and
-// smaller by no more than `errorMm`.
+// smaller by no more than `errorMm`; but for what counts as filled: bores of the billet, for all but the tool in use,
+// and on a pass of a thread the crests that it takes down.
 #pragma once
 
 #include <cstdint>
@@ -47,7 +48,7 @@ struct Encounter {
 };
 
 // By how much things may be wrong before the first contact, mm, each way; kMarginLimit where nothing is met up to
-// there. Reckoned with the metal as the program leaves it move by move.
+// there. Told on the safe side, by 2 % at most (0.005 to 1 mm). See margins.h for what counts.
 inline constexpr double kMarginLimit = 50;
 struct Margin {
     double mm = kMarginLimit;

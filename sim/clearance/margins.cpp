@@ -43,10 +43,6 @@ Margin leastOf(const Table& table, std::initializer_list<Group> groups, Directio
     return least;
 }
 
-bool standsAlongTheAxis(const Tool& tool) {
-    return worksOnTheAxis(tool.kind) || tool.kind == ToolKind::Boring || tool.inside || tool.face;
-}
-
 }  // namespace
 
 MarginSearch::MarginSearch(const GaugeShapes& shapes, const std::vector<BodyPair>& pairs, MoveGauge& gauge,
@@ -157,7 +153,7 @@ Margins marginsFrom(const Timeline& timeline, const Toolpath& toolpath, const Se
         // only the blank.
         const auto blank = {G::EdgeBlank, G::HolderBlank, G::TurretBlank};
         const auto round = {G::EdgeBlank, G::HolderBlank, G::TurretBlank, G::OwnRest, G::TurretRest};
-        const Direction outOfTheBlock = standsAlongTheAxis(setup.tools[t]) ? Direction::Toward : Direction::Inwards;
+        const Direction outOfTheBlock = standsAlongZ(setup.tools[t]) ? Direction::Toward : Direction::Inwards;
         ToolMargins tool;
         tool.toolIndex = static_cast<int>(t);
         tool.station = setup.tools[t].station;

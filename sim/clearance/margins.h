@@ -1,8 +1,8 @@
 // By how much offsets, overhangs, stick-out and datum may be wrong before the first contact.
 //
-// Each timed move is taken as the program makes it, with the metal as it is there, and what the turret carries is put
+// Each timed move is taken as the program makes it, with the metal as it leaves it, and what the turret carries is put
 // out of place by a growing amount in one direction. Contacts count as in the check itself; the edge in use counts
-// against the billet at rapid, on moves that do not start or end on the metal. Index swings are left out.
+// against the billet at rapid, until its tool call takes off metal. Index swings are left out.
 #pragma once
 
 #include <array>

@@ -168,7 +168,7 @@ std::string clearanceSummary(const Trial& trial) {
     }
     text +=
         fmt::format("  watched       {} pairs of bodies, gaps never told too large, too small by {:.3f} mm at most\n",
-                    c.pairs.size(), c.errorMm);
+                    c.pairs.size(), std::ceil(c.errorMm * 1000) / 1000);
     text += fmt::format("                moving: {}\n                against: {}\n", kindsIn(trial, true),
                         kindsIn(trial, false));
     appendMargins(text, trial);
