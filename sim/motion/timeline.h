@@ -23,6 +23,11 @@ struct TimedMove {
     double rpmEnd = 0;
     std::uint32_t move = 0;  // index into Toolpath::moves
     MoveKind kind = MoveKind::Rapid;
+    // What a stretch without way of a move that has one waits for, its kind is Dwell then.
+    enum class Wait : std::uint8_t { None, SpindleSpeed, FeedHold };
+    Wait wait = Wait::None;
+    // Pace along the path at both ends, mm/s, where the axes take time to change it; negative: they do not.
+    float paceFrom = -1, paceTo = -1;
 };
 
 // A travel of tailstock or second spindle along Z, evenly over the time of one timed move.

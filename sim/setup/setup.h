@@ -17,11 +17,78 @@
 #include "sim/base/finding.h"
 #include "sim/base/outline.h"
 #include "sim/base/point.h"
+#include "sim/setup/wanted_part.h"
 
 namespace firstoff {
 
 struct Range {
     double min = 0, max = 0;
+};
+
+// How the slides gain and lose speed, and what the control does where one block ends and the next begins.
+struct AxisDynamics {
+    enum class BlockEnd : std::uint8_t {
+        Flowing,    // passes corners as fast as the axes can follow
+        ExactStop,  // stands still at the end of every block
+    };
+    double accelerationZ = 0, accelerationR = 0;  // mm/s2 of the slide; 0: not said, speeds change at once
+    double jerkZ = 0, jerkR = 0;                  // mm/s3; 0: the acceleration is there at once
+    BlockEnd blockEnd = BlockEnd::Flowing;
+    // Flowing: by how much the speed of an axis may jump at a corner, mm/s.
+    double cornerJumpZ = 0, cornerJumpR = 0;
+    int lookAhead = 0;  // Flowing: blocks that the control sees ahead of the one that runs; 0: all
+
+    bool known() const { return accelerationZ > 0 && accelerationR > 0; }
+};
+
+// What turns the spindle. 0 and empty: not said; then nothing that needs it is reckoned.
+struct SpindleDrive {
+    struct CurvePoint {
+        double revPerMin = 0;
+        double torqueNm = 0;  // at the spindle, continuous duty
+    };
+    std::vector<CurvePoint> curve;  // speed rising; before the first and past the last as there
+    double powerKw = 0;             // of the motor, continuous duty
+    double efficiency = 0;          // of what lies between motor and chuck, 0 to 1
+    double inertiaKgM2 = 0;         // of motor, spindle and chuck, at the spindle, without a bar
+    double runUpS = 0;              // from standing still to Machine::maxRevPerMin without a bar; instead of the inertia
+    bool waitsForSpeed = true;      // feed begins when the speed asked for is reached
+    SourceSpan span;
+};
+
+// How long things take that are no move of the slides, s.
+struct OtherTimes {
+    double chuckS = 0;      // opening or closing, M codes that do it
+    double tailstockS = 0;  // out or back
+    double coolantS = 0;    // until it is there or gone
+    double machineCodeS = 0;    // of every M code that has no time of its own
+    double nextStationS = 0;    // of an index, for every station past the first
+    double changePartS = 0;     // to take the part out and put the next bar in; counts for parts per hour
+};
+
+// What the operator's switches stand at, and where he holds the feed.
+struct Overrides {
+    double feed = 1, rapid = 1, spindle = 1;  // shares
+    struct FeedHold {
+        std::uint32_t line = 0;  // at the start of its first move
+        double seconds = 0;
+        SourceSpan span;
+    };
+    std::vector<FeedHold> holds;  // in order of lines
+};
+
+// What the bar is made of, as far as it is known; 0 and empty: not known.
+struct Material {
+    std::string name;        // as the table of materials or the set-up has it
+    double kc11 = 0;         // specific cutting force at a chip 1 mm thick, N/mm2 (Kienzle)
+    double mc = 0;           // by which power of the thickness it falls
+    double youngGPa = 0;     // modulus of elasticity
+    double densityKgPerDm3 = 0;
+    std::string source;      // of kc11 and mc, shown beside every force
+    std::string youngSource;
+    SourceSpan span;
+
+    bool cuts() const { return kc11 > 0; }
 };
 
 struct Machine {
@@ -43,6 +110,9 @@ struct Machine {
     int stations = 12;
     double turretRadius = 0;     // of the disc, to the mounting faces
     double turretThickness = 0;  // along z
+    AxisDynamics axes;
+    SpindleDrive spindle;
+    OtherTimes times;
 };
 
 // What the tools stand on. Its own frame, like that of a tool: from the turret reference point, z away from the chuck,
@@ -113,6 +183,14 @@ struct Chuck {
     std::vector<Step> steps;
     // How much of the jaws' or the collet's length grips: of soft jaws the depth they are bored to. 0: all of it.
     double gripLength = 0;
+    // For the grip at speed; 0: not said. Forces of all jaws together, standing.
+    double gripForceN = 0;
+    double jawMassKg = 0;            // of one top jaw
+    double jawMassRadius = 0;        // of its centre of mass as it is set
+    double baseJawMomentKgM = 0;     // of one base jaw: mass times radius
+    double friction = 0;             // between jaw and bar
+    double forceSafety = 0;          // Sz, against the cutting force; 0: what the method asks for at least
+    double speedSafety = 0;          // Ssp, against what the speed takes away
 };
 
 struct Tailstock {
@@ -134,6 +212,7 @@ struct Tailstock {
     // The casting behind the quill, a cylinder on the spindle axis; 0: not said.
     double castingRadius = 0;
     double castingLength = 0;
+    double forceN = 0;  // along Z; 0: not said
 };
 
 // A second spindle facing the first, on the same axis. It only travels along Z.
@@ -197,7 +276,7 @@ struct Stock {
     double frontZ = 0;                  // lathe frame
     std::vector<Contour> crossSection;  // z as x, r as y: about the spindle axis, x towards the angle 0
     std::vector<Contour> halfSection;   // lathe frame
-    std::string material;               // as written; for the papers
+    std::string material;               // as written; what is known of it is Setup::material
     // The files that CrossSection, HalfSection and Previous name, as written. Until they have been read (see
     // blank_drawing.h and TrialOptions) the blank has no radius and no length.
     std::string drawingFile, drawingLayer, drawingUnit;  // layer and unit may be empty: all, as the file says
@@ -323,6 +402,18 @@ struct Tool {
     double colletChuckRadius = 0;
     double colletChuckLength = 0;
     std::optional<ToolBlock> block;  // of its own; without one that of the turret, see toolBlockOf()
+
+    // For forces, bending and life; 0: not said.
+    enum class Shank : std::uint8_t { Steel, Carbide, Damped, DampedCarbide };
+    Shank shank = Shank::Steel;
+    std::optional<double> rakeAngle;  // rad, + sharp
+    int edges = 0;                    // that cut at a time: drills, reamers; 0: as the kind has it
+    double maxForceN = 0;             // that insert and holder stand, in the direction of the cut
+    double maxFeed = 0;               // mm per revolution
+    double maxDepth = 0;              // of the cut, mm
+    double taylorN = 0, taylorC = 0;  // V T^n = C, m/min and min
+    int edgesPerInsert = 0;
+
     Outline cutting;                 // tool frame; made by toolOutline()
     // Further convex parts of a tool that is not convex as a whole: step drills, centre drills.
     std::vector<Outline> steps;
@@ -421,6 +512,9 @@ struct Setup {
     std::vector<ExtraBody> extraBodies;
     NearMiss nearMiss;
     Stock stock;
+    Material material;
+    Overrides overrides;
+    WantedPart wanted;
     std::vector<Tool> tools;      // in order of station
     std::vector<Offset> offsets;  // in order of number
     // G54–G59, then G54.1 P1–P48: origin of the work frame in the lathe frame.

@@ -12,10 +12,16 @@
 #include "sim/base/finding.h"
 #include "sim/clearance/clearance.h"
 #include "sim/control/toolpath.h"
+#include "sim/cutting/bending.h"
+#include "sim/cutting/cutting_load.h"
+#include "sim/cutting/edge_life.h"
+#include "sim/cutting/holding.h"
+#include "sim/inspection/gauged_part.h"
 #include "sim/motion/timeline.h"
 #include "sim/program/program.h"
 #include "sim/setup/setup.h"
 #include "sim/stock/history.h"
+#include "sim/trial/time_account.h"
 
 namespace firstoff {
 
@@ -32,6 +38,13 @@ struct Trial {
     std::vector<std::string> notChecked;
     // Of all findings of this stage those of `findings` above are copies. Its bodies are never null.
     ClearanceResult clearance;
+    // Likewise of these.
+    LoadResult loads;
+    BendingResult bending;
+    HoldingResult holding;
+    std::vector<EdgeUse> edges;
+    TimeAccount time;
+    GaugedPart gauged;
     double cuttingTimeS = 0;  // time at feed with metal coming off
     double stockVolumeMm3 = 0;
     double removedVolumeMm3 = 0;
