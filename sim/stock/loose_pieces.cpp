@@ -65,12 +65,36 @@ void moveColumn(Billet& from, Billet& to, int column, const Interval* only) {
     to.setIntervals(column, going);
 }
 
+// All metal of a chunk, in one go: the piece takes over the chunk and its sectors as they are, and what stays behind is
+// empty and so round, whatever it was. A long thread has tens of thousands of columns in as many sectors.
+void moveChunk(Billet& from, Billet& to, int index) {
+    to.chunkRef(index) = from.chunkRef(index);
+    to.setBounds(index, from.bounds(index));
+    to.sectorsRef(index) = std::move(from.sectorsRef(index));
+    from.sectorsRef(index).reset();
+    Chunk& left = from.ownChunk(index);
+    left.outer.r.fill(0);
+    from.ownInner(left).r.fill(0);
+    left.gaps.clear();
+    from.measureChunk(index);
+    for (Billet* billet : {&from, &to}) billet->boundSlab(index / kSlabChunks);
+}
+
 void moveNode(Billet& from, Billet& to, const SolidGraph::Node& node) {
     if (node.firstColumn == node.lastColumn) {
         moveColumn(from, to, node.firstColumn, &node.solid);
         return;
     }
-    for (int column = node.firstColumn; column <= node.lastColumn; ++column) moveColumn(from, to, column, nullptr);
+    for (int column = node.firstColumn; column <= node.lastColumn;) {
+        const int index = column / kChunkColumns;
+        const bool whole = column % kChunkColumns == 0 && column + kChunkColumns - 1 <= node.lastColumn;
+        if (whole && to.isRound(index) && to.bounds(index).maxOuter <= 0) {
+            moveChunk(from, to, index);
+            column += kChunkColumns;
+        } else {
+            moveColumn(from, to, column++, nullptr);
+        }
+    }
 }
 
 }  // namespace
