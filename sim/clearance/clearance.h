@@ -5,8 +5,9 @@
 // nearest body asks for. Whatever turns with the spindle counts as what it sweeps, standing or turning. The billet is
 // taken as it is at that instant; where a move itself takes off the metal that is in question, the move is followed in
 // stretches. Errors of shapes and paths are added on the safe side: a gap is never larger than the true one, and
-// smaller by no more than `errorMm`; but for what counts as filled: bores of the billet, for all but the tool in use,
-// and on a pass of a thread the crests that it takes down.
+// smaller by no more than `errorMm`; of swings that stay more than 50 mm clear, by no more than a quarter of what is
+// beyond that besides. But for what counts as filled: bores of the billet, for all but the tool in use, and on a pass
+// of a thread the crests that it takes down.
 #pragma once
 
 #include <cstdint>

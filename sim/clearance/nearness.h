@@ -1,6 +1,7 @@
 // How near two bodies are, exactly, wherever they stand or sweep.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <limits>
@@ -66,9 +67,14 @@ Nearness nearness(const BodyShape& first, const Placing& firstAt, const BodyShap
                   double beyond = std::numeric_limits<double>::infinity(), NearnessHint* hint = nullptr);
 
 // While the first swings from `firstAt.turn` to `turnTo` about its axis (either way round, any amount). The gap is
-// never above the true one and below it by no more than 0.01 mm; 0 only where they touch or come within kNearnessMm.
+// never above the true one and below it by no more than swingBelow(); 0 only where they touch or come within
+// kNearnessMm.
 // `fraction` of the swing at which the nearest, or the first contact, is; that of a contact is certain to 0.01 mm of
 // travel and never late.
+// 0.01 mm, and where nothing is near, where the figure matters to nobody, a quarter of what lies beyond 50 mm.
+inline double swingBelow(double trueGap) {
+    return 0.01 + 0.25 * std::max(0.0, trueGap - 50);
+}
 struct SwingNearness {
     Nearness nearest;
     double fraction = 0;

@@ -122,7 +122,10 @@ private:
     }
 
     // What is no nearer than this need not be looked at.
-    double level() const { return found_ ? best_ - std::max(kFinestMm, std::min(kSwingMm, best_ / 2)) : beyond_; }
+    double level() const {
+        if (!found_) return beyond_;
+        return best_ - std::max(kFinestMm, std::min(swingBelow(best_), best_ / 2));
+    }
 
     void findNearest() {
         push(whole(), 0);

@@ -119,7 +119,8 @@ RC_GTEST_PROP(NearnessProperty, ASwingComesAsNearAsAnyTurnOnIt, ()) {
     }
     at.turn = from + (to - from) * swing.fraction;
     // There it is as near as was told, to what is stated of swings.
-    RC_ASSERT(nearness(a, at, b, bt).gap <= swing.nearest.gap + 0.01 + kNearnessMm);
+    const double there = nearness(a, at, b, bt).gap;
+    RC_ASSERT(there <= swing.nearest.gap + swingBelow(there) + kNearnessMm);
 }
 
 RC_GTEST_PROP(NearnessProperty, AskingForMoreNeverTellsLess, ()) {
