@@ -38,6 +38,17 @@ struct ClearancesRequest {
 };
 ExitCode clearances(const ClearancesRequest& request);
 
+// Two programs, two set-ups, or one job with changes at the machine.
+struct CompareRequest {
+    Job job;
+    std::string withProgram, withSetup;  // empty: the same
+    // "3=-0.012": number of an offset or station, and a figure.
+    std::vector<std::string> wearX, wearZ, nose, centre;
+    double datumZ = 0;
+    double feedPercent = 100, rapidPercent = 100, spindlePercent = 100;
+};
+ExitCode compare(const CompareRequest& request);
+
 struct SectionRequest {
     Job job;
     std::string out;

@@ -46,7 +46,7 @@ TriedJob tryJob(const Job& job) {
     if (tried.usable) {
         ReadyBlank ready = readBlank(std::move(setup), setupPath);
         TrialOptions options;
-        options.previous = std::move(ready.previous);
+        options.previous = tried.previous = std::move(ready.previous);
         tried.trial = runTrial(std::move(program), std::move(ready.setup), options);
         return tried;
     }
@@ -58,6 +58,12 @@ TriedJob tryJob(const Job& job) {
     trial->setup = std::move(setup);
     tried.trial = std::move(trial);
     return tried;
+}
+
+std::shared_ptr<const Trial> tryAgain(const TriedJob& tried, const WhatIf& whatIf) {
+    TrialOptions options;
+    options.previous = tried.previous;
+    return runTrial(tried.trial->program, withChanges(tried.trial->setup, whatIf), options);
 }
 
 std::shared_ptr<const Trial> failedTrial(const Job& job, const std::string& reason) {

@@ -33,6 +33,7 @@ public:
         addCheck();
         addMoves();
         addClearances();
+        addCompare();
         addSection();
         addExport();
         addFinish();
@@ -43,7 +44,8 @@ public:
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
             fmt::print(stderr,
-                       "firstoff: there is no command {}; there are check, moves, clearances, section, finish, export "
+                       "firstoff: there is no command {}; there are check, compare, moves, clearances, section, "
+                       "finish, export "
                        "and codes\n",
                        argv[1]);
             return static_cast<int>(ExitCode::Unusable);
@@ -93,6 +95,30 @@ private:
                           "instead: every pair of bodies that was watched, and how near they came");
         command->add_option("--out", clearances_.out, "file for the table (CSV); if left out, standard output");
         command->callback([this] { result_ = clearances(clearances_); });
+    }
+
+    void addCompare() {
+        CLI::App* command = app_.add_subcommand(
+            "compare",
+            "what another program or set-up, or a change at the machine, would alter on the part, in time, "
+            "load and findings");
+        addJob(command, compare_.job);
+        command->add_option("--with", compare_.withProgram, "the other program; the same if left out");
+        command->add_option("--with-setup", compare_.withSetup,
+                            "the other set-up; with --with: the file beside that program, else the same");
+        command->add_option(
+            "--wear-x", compare_.wearX,
+            "OFFSET=MM: added to the X wear of an offset, as diameter; + makes an outside diameter larger");
+        command->add_option("--wear-z", compare_.wearZ, "OFFSET=MM: added to the Z wear of an offset");
+        command->add_option("--nose", compare_.nose,
+                            "STATION=MM: an insert with this nose radius at a station, gauged anew");
+        command->add_option("--centre", compare_.centre, "STATION=MM: added to the centre height of a tool");
+        command->add_option("--datum-z", compare_.datumZ, "added to Z0 of every work offset, mm");
+        const auto percent = CLI::Range(1.0, 300.0);
+        command->add_option("--feed", compare_.feedPercent, "feed override, percent")->check(percent);
+        command->add_option("--rapid", compare_.rapidPercent, "rapid override, percent")->check(percent);
+        command->add_option("--spindle", compare_.spindlePercent, "spindle override, percent")->check(percent);
+        command->callback([this] { result_ = compare(compare_); });
     }
 
     void addSection() {
@@ -197,6 +223,7 @@ private:
     SectionRequest section_;
     ExportRequest export_;
     ClearancesRequest clearances_;
+    CompareRequest compare_;
     FinishRequest finish_;
     ExitCode result_ = ExitCode::Unusable;
 };

@@ -47,6 +47,10 @@ constexpr const char* kNeverChecked[] = {
     "so true cycle times are a little longer.",
 };
 
+constexpr int kQuickSectors = 32;
+constexpr const char* kQuickLook =
+    "This is a quick look: how wrong the set-up may be was left out, and threads were cut in 32 directions only.";
+
 bool usable(const Stock& stock) {
     return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
 }
@@ -111,6 +115,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     history.stop = options.stop;
     history.holderTouch = true;
     history.previous = options.previous;
+    if (options.quickLook) history.sectors = kQuickSectors;
     history.progress = [&progress](double share) { progress.at(share); };
     trial.stock = StockHistory::cut(trial.timeline, trial.toolpath, trial.setup, history);
     if (!trial.stock) return false;
@@ -167,11 +172,14 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     progress.stage("measuring clearances", 0.9, 1.0);
     ClearanceOptions clearance;
     clearance.threads = options.threads;
+    clearance.margins = !options.quickLook;
     clearance.stop = options.stop;
     trial->clearance = checkClearances(trial->timeline, trial->toolpath, trial->setup, trial->stock, clearance);
     if (progress.stopped()) return nullptr;
     take(trial->findings, trial->clearance.findings);
     trial->notChecked = trial->clearance.notModelled;
+    trial->quickLook = options.quickLook;
+    if (options.quickLook) trial->notChecked.emplace_back(kQuickLook);
     trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
 
     completeSpans(trial->findings, trial->program);

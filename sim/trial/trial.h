@@ -36,6 +36,7 @@ struct Trial {
     Verdict verdict = Verdict::NotProven;
     // What this trial did not look at, in plain words; shown wherever the verdict is shown.
     std::vector<std::string> notChecked;
+    bool quickLook = false;  // see TrialOptions
     // Of all findings of this stage those of `findings` above are copies. Its bodies are never null.
     ClearanceResult clearance;
     // Likewise of these.
@@ -65,6 +66,9 @@ struct TrialOptions {
     std::size_t historyBytes = std::size_t{256} << 20;  // for keyframes
     // The trial before, where the stock is what that left; without it there is no bar.
     std::shared_ptr<const StockHistory> previous;
+    // While something is being tried out by hand: margins are left out, and threads and what else is not round are
+    // known in 32 directions instead of 256. Sizes and contacts are the same. Never to be shown as the last word.
+    bool quickLook = false;
     // Called now and then from the calling thread with 0…1 and the stage's name.
     std::function<void(double, const char*)> progress;
     std::stop_token stop;

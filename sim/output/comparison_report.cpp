@@ -1,0 +1,138 @@
+#include "sim/output/comparison_report.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <iterator>
+
+#include "sim/base/units.h"
+#include "sim/output/table_figures.h"
+#include "sim/output/tables.h"
+#include "sim/output/text_report.h"
+
+namespace firstoff {
+
+namespace {
+
+constexpr double kSameShare = 1e-9;  // of times and loads: rounding
+constexpr std::size_t kMostSurfaces = 40;
+
+bool same(double a, double b) {
+    return std::abs(a - b) <= kSameShare * std::max(std::abs(a), std::abs(b));
+}
+
+const char* inWords(GaugedDimension::State state) {
+    switch (state) {
+        case GaugedDimension::State::Within:
+            return "within";
+        case GaugedDimension::State::TooSmall:
+            return "too small";
+        case GaugedDimension::State::TooLarge:
+            return "too large";
+        case GaugedDimension::State::NotFound:
+            return "not found";
+    }
+    return "";
+}
+
+std::string sizeInWords(const SizeChange& size, bool isAngle) {
+    const auto figure = [&](double value) {
+        if (std::isnan(value)) return std::string("none");
+        return isAngle ? fmt::format("{:.3f} deg", degrees(value)) : fmt::format("{:.3f}", value);
+    };
+    std::string text = fmt::format("{}: {} before, {} now", size.name, figure(size.before), figure(size.after));
+    if (size.stateBefore != size.stateAfter) {
+        text += fmt::format(" ({} before, {} now)", inWords(size.stateBefore), inWords(size.stateAfter));
+    } else {
+        text += fmt::format(" ({})", inWords(size.stateAfter));
+    }
+    return text;
+}
+
+void appendSurfaces(std::string& text, const Trial& after, const Comparison& c) {
+    if (c.surfaces.empty()) {
+        text += "On the part nothing moved.\n";
+        return;
+    }
+    text += "On the part:\n";
+    std::size_t told = 0;
+    for (const SurfaceChange& change : c.surfaces) {
+        if (told++ == kMostSurfaces) break;
+        text += "  " + surfaceChangeInWords(after, change) + "\n";
+    }
+    if (c.surfaces.size() > kMostSurfaces)
+        text += fmt::format("  and {} places more\n", c.surfaces.size() - kMostSurfaces);
+}
+
+void appendFindings(std::string& text, const Trial& before, const Trial& after, const Comparison& c) {
+    if (c.findings.empty()) {
+        text += "The findings are the same.\n";
+        return;
+    }
+    for (const bool gone : {true, false}) {
+        std::vector<Finding> some;
+        for (const FindingChange& change : c.findings) {
+            if (change.gone == gone) some.push_back(change.finding);
+        }
+        if (some.empty()) continue;
+        const Trial& of = gone ? before : after;
+        text += gone ? "Gone:\n" : "New:\n";
+        text += textFindings(some, of.program, of.setup.name, {});
+    }
+}
+
+}  // namespace
+
+std::string timeChangeInWords(double beforeS, double afterS) {
+    if (same(beforeS, afterS)) return "the same";
+    const double more = afterS - beforeS;
+    std::string text = fmt::format("{}{}", more > 0 ? "+" : "-", durationInWords(std::abs(more)));
+    if (beforeS > 0) text += fmt::format(" ({:+.1f} %)", 100 * more / beforeS);
+    return text;
+}
+
+std::string surfaceChangeInWords(const Trial& after, const SurfaceChange& change) {
+    const double datum = sectionDatum(after).z;
+    const bool outside = change.side == SurfaceChange::Side::Outside;
+    std::string text = change.piece > 0 ? fmt::format("piece {}, ", change.piece) : std::string();
+    if (change.isFace) {
+        text += fmt::format("{} near Z{:.3f}: {:.2f} mm {} along Z",
+                            outside ? "shoulder or end" : "shoulder in the bore", change.place.z - datum,
+                            std::abs(change.alongMm), change.amountMm > 0 ? "more metal" : "less metal");
+    } else {
+        const bool larger = outside == (change.amountMm > 0);
+        text += fmt::format("{} Z{:.3f} to Z{:.3f}: {:.4f} mm {} in diameter", outside ? "outside" : "bore",
+                            change.toZ - datum, change.fromZ - datum, 2 * std::abs(change.amountMm),
+                            larger ? "larger" : "smaller");
+    }
+    if (change.block != kNoBlock) text += fmt::format(" ({})", after.program.lineName(change.block));
+    return text;
+}
+
+std::string comparisonReport(const Trial& before, const Trial& after, const Comparison& c) {
+    std::string text = fmt::format("{} on {}, before\n{} on {}, now\n", before.program.name, before.setup.name,
+                                   after.program.name, after.setup.name);
+    text += fmt::format("Verdict: {} before, {} now.\n", name(before.verdict), name(after.verdict));
+    if (!c.sameBlank) text += "The blanks differ, so surfaces differ where no tool has been.\n";
+    appendSurfaces(text, after, c);
+    for (const SizeChange& size : c.sizes) {
+        const GaugedDimension& dimension = after.gauged.dimensions[size.dimension];
+        text += "  " + sizeInWords(size, dimension.wanted.kind == WantedDimension::Kind::Taper) + "\n";
+    }
+    text += fmt::format("Cycle: {} before, {} now: {}.\n", durationInWords(c.cycleBeforeS),
+                        durationInWords(c.cycleAfterS), timeChangeInWords(c.cycleBeforeS, c.cycleAfterS));
+    text += fmt::format("Metal removed: {:.2f} cm3 before, {:.2f} cm3 now.\n", c.removedBeforeMm3 / 1000,
+                        c.removedAfterMm3 / 1000);
+    if (c.peakNBefore > 0 || c.peakNAfter > 0) {
+        text +=
+            fmt::format("Greatest cutting force {:.0f} N before, {:.0f} N now; power {:.2f} kW before, {:.2f} now.\n",
+                        c.peakNBefore, c.peakNAfter, c.peakKwBefore, c.peakKwAfter);
+    }
+    if (c.piecesBefore != c.piecesAfter)
+        text += fmt::format("Pieces cut off: {} before, {} now.\n", c.piecesBefore, c.piecesAfter);
+    appendFindings(text, before, after, c);
+    text += fmt::format("\n{}\n", standingCaution());
+    return text;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,58 @@
+#include "sim/trial/what_if.h"
+
+#include <algorithm>
+
+namespace firstoff {
+
+namespace {
+
+Offset& offsetIn(Setup& setup, int number) {
+    const auto at = std::lower_bound(setup.offsets.begin(), setup.offsets.end(), number,
+                                     [](const Offset& offset, int n) { return offset.number < n; });
+    if (at != setup.offsets.end() && at->number == number) return *at;
+    Offset fresh;
+    fresh.number = number;
+    return *setup.offsets.insert(at, fresh);
+}
+
+void change(Tool& tool, const WhatIf::Edge& edge) {
+    tool.centreHeight += edge.centreHeightMm;
+    if (edge.noseRadiusMm < 0 || !hasNose(tool)) return;
+    tool.noseRadius = edge.noseRadiusMm;
+    giveShape(tool);
+}
+
+}  // namespace
+
+bool WhatIf::empty() const {
+    const bool worn = std::any_of(wears.begin(), wears.end(), [](const Wear& w) { return w.xMm != 0 || w.zMm != 0; });
+    const bool other = std::any_of(edges.begin(), edges.end(),
+                                   [](const Edge& e) { return e.noseRadiusMm >= 0 || e.centreHeightMm != 0; });
+    return !worn && !other && datumZMm == 0 && feed == 1 && rapid == 1 && spindle == 1;
+}
+
+bool hasNose(const Tool& tool) {
+    return tool.kind == ToolKind::Turning || tool.kind == ToolKind::Boring;
+}
+
+Setup withChanges(Setup setup, const WhatIf& whatIf) {
+    for (const WhatIf::Wear& wear : whatIf.wears) {
+        if (wear.offset <= 0 || (wear.xMm == 0 && wear.zMm == 0)) continue;
+        Point& entered = offsetIn(setup, wear.offset).wear;
+        entered = entered + Point{wear.zMm, wear.xMm / 2};
+    }
+    for (const WhatIf::Edge& edge : whatIf.edges) {
+        for (Tool& tool : setup.tools) {
+            if (tool.station == edge.station) change(tool, edge);
+        }
+    }
+    for (std::size_t i = 0; i < kWorkOffsets; ++i) {
+        if (setup.workOffsetGiven[i]) setup.workOffsets[i].z += whatIf.datumZMm;
+    }
+    setup.overrides.feed *= whatIf.feed;
+    setup.overrides.rapid *= whatIf.rapid;
+    setup.overrides.spindle *= whatIf.spindle;
+    return setup;
+}
+
+}  // namespace firstoff

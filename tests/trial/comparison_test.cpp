@@ -1,0 +1,86 @@
+#include "sim/trial/comparison.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/support/trial_shop.h"
+
+namespace firstoff {
+namespace {
+
+using shop::run;
+
+constexpr const char* kStep = "T0101\nG97 S800 M03\nG00 X45. Z2.\nX36.\nG01 Z-20. F.2\nX45.\nG00 X100. Z100.\nM30\n";
+
+Setup spindle() {
+    Setup setup = shop::barStock(40, 60);
+    setup.turret.reset();
+    setup.nearMiss = {0, 0};
+    shop::addTurningTool(setup, 1, 'C', 0.8);
+    return setup;
+}
+
+std::string replaced(std::string text, const std::string& what, const std::string& by) {
+    const std::size_t at = text.find(what);
+    EXPECT_NE(at, std::string::npos);
+    return text.replace(at, what.size(), by);
+}
+
+TEST(Comparison, TheSameTwiceDiffersInNothing) {
+    const auto trial = run(kStep, spindle());
+    const Comparison c = compareTrials(*trial, *run(kStep, spindle()));
+    EXPECT_THAT(c.surfaces, testing::IsEmpty());
+    EXPECT_THAT(c.findings, testing::IsEmpty());
+    EXPECT_EQ(c.cycleBeforeS, c.cycleAfterS);
+    EXPECT_EQ(c.removedBeforeMm3, c.removedAfterMm3);
+    EXPECT_TRUE(c.sameBlank);
+}
+
+TEST(Comparison, ASmallerDiameterIsToldWithItsLineAndAmount) {
+    const Comparison c = compareTrials(*run(kStep, spindle()), *run(replaced(kStep, "X36.", "X35.9"), spindle()));
+    ASSERT_FALSE(c.surfaces.empty());
+    const SurfaceChange& turned = c.surfaces.front();
+    EXPECT_EQ(turned.side, SurfaceChange::Side::Outside);
+    EXPECT_NEAR(turned.amountMm, -0.05, 1e-9);  // a radius
+    EXPECT_EQ(turned.block, 4u);
+    EXPECT_FALSE(turned.isFace);
+    EXPECT_GT(turned.toZ - turned.fromZ, 19.5);
+    EXPECT_GT(c.removedAfterMm3, c.removedBeforeMm3);
+}
+
+TEST(Comparison, AShoulderFurtherBackIsAFaceThatMoved) {
+    const Comparison c = compareTrials(*run(kStep, spindle()), *run(replaced(kStep, "Z-20.", "Z-20.3"), spindle()));
+    ASSERT_EQ(c.surfaces.size(), 1u);
+    EXPECT_TRUE(c.surfaces[0].isFace);
+    EXPECT_LT(c.surfaces[0].amountMm, 0);
+    // Known to the step of the places that are compared.
+    EXPECT_NEAR(c.surfaces[0].alongMm, -0.3, 0.01);
+    EXPECT_GT(c.cycleAfterS, c.cycleBeforeS);
+}
+
+TEST(Comparison, FindingsKeepTheirPartnersWhenLinesAreInserted) {
+    const std::string faulty = replaced(kStep, "G01 Z-20. F.2", "G00 Z-20.");
+    const auto before = run(faulty, spindle());
+    const auto after = run("(A REMARK)\n" + faulty, spindle());
+    ASSERT_FALSE(before->findings.empty());
+    EXPECT_THAT(compareTrials(*before, *after).findings, testing::IsEmpty());
+    const Comparison mended = compareTrials(*before, *run(kStep, spindle()));
+    ASSERT_FALSE(mended.findings.empty());
+    EXPECT_TRUE(mended.findings.front().gone);
+    EXPECT_EQ(mended.findings.front().finding.code, "rapid-into-material");
+    const Comparison spoilt = compareTrials(*run(kStep, spindle()), *before);
+    EXPECT_FALSE(spoilt.findings.front().gone);
+}
+
+TEST(Comparison, AnotherBlankIsSaid) {
+    firstoff::Setup thicker = spindle();
+    thicker.stock.outerRadius = 20.5;
+    const Comparison c = compareTrials(*run(kStep, spindle()), *run(kStep, thicker));
+    EXPECT_FALSE(c.sameBlank);
+    ASSERT_EQ(c.surfaces.size(), 1u);
+    EXPECT_NEAR(c.surfaces[0].amountMm, 0.5, 1e-9);
+    EXPECT_EQ(c.surfaces[0].block, kNoBlock);  // no tool has been there
+}
+
+}  // namespace
+}  // namespace firstoff
