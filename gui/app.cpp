@@ -82,6 +82,10 @@ void App::frame(double now) {
     shownAtS_ = session_.timeS;
     session_.progress = worker_.progress();
     if (trialDue_ >= 0 && now >= trialDue_) runTrial();
+    if (wholeDue_ >= 0 && now >= wholeDue_) {
+        wholeDue_ = -1;
+        requestChanges(false);
+    }
     const bool shown = session_.trial() != nullptr;
     if (shown) instant_ = instantAt(*session_.trial(), *session_.index(), session_.timeS, session_.step);
     askForFinish();
@@ -104,6 +108,13 @@ void App::takeOutcome() {
         if (!outcome->failure.empty()) tell(outcome->failure);
         return;
     }
+    if (!outcome->comparison) session_.asWritten = outcome;
+    // The changes were put away while they were tried.
+    if (outcome->comparison && session_.whatIf.empty()) return;
+    show(std::move(outcome));
+}
+
+void App::show(std::shared_ptr<const TrialOutcome> outcome) {
     const bool atEnd = session_.trial() && session_.timeS >= cycleTimeS() && session_.timeS > 0;
     forgetOtherBodies(*outcome->trial);
     session_.outcome = std::move(outcome);
@@ -228,6 +239,15 @@ void App::drawTabButtons(const PaneContext& context, const Rect& place, bool wit
     if (withProgram) buttons.push_back({Tab::Program, "Program", "###program"});
     buttons.push_back({Tab::Findings, fmt::format("Findings {}", findings), "###findings"});
     const std::size_t encounters = session_.trial() ? session_.trial()->clearance.encounters.size() : 0;
+    std::size_t out = 0;
+    if (session_.trial()) {
+        for (const GaugedDimension& d : session_.trial()->gauged.dimensions)
+            out += d.state != GaugedDimension::State::Within;
+    }
+    buttons.push_back({Tab::Sizes, out > 0 ? fmt::format("Sizes {}", out) : "Sizes", "###sizes"});
+    buttons.push_back({Tab::Cut, "Cut", "###cut"});
+    buttons.push_back({Tab::Time, "Time", "###time"});
+    buttons.push_back({Tab::Changes, "What if", "###changes"});
     buttons.push_back(
         {Tab::Clearances, encounters > 0 ? fmt::format("Clearances {}", encounters) : "Clearances", "###clearances"});
     buttons.push_back({Tab::Bodies, "Bodies", "###bodies"});
@@ -274,6 +294,18 @@ void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
             break;
         case Tab::Bodies:
             bodies_.draw(context, rect);
+            break;
+        case Tab::Sizes:
+            sizes_.draw(context, rect);
+            break;
+        case Tab::Cut:
+            cut_.draw(context, rect);
+            break;
+        case Tab::Time:
+            time_.draw(context, rect);
+            break;
+        case Tab::Changes:
+            changes_.draw(context, rect);
             break;
     }
 }
@@ -385,6 +417,7 @@ double App::restS() const {
     if (program_.hasFocus()) rest = std::min(rest, kBlinkS);
     if (session_.progress.busy) rest = std::min(rest, kProgressS);
     if (trialDue_ >= 0) rest = std::min(rest, std::max(0.0, trialDue_ - now_));
+    if (wholeDue_ >= 0) rest = std::min(rest, std::max(0.0, wholeDue_ - now_));
     return rest;
 }
 

@@ -7,7 +7,9 @@
 #include <vector>
 
 #include "gui/bodies_pane.h"
+#include "gui/changes_pane.h"
 #include "gui/clearance_pane.h"
+#include "gui/cut_pane.h"
 #include "gui/dialogs.h"
 #include "gui/file_browser.h"
 #include "gui/findings_pane.h"
@@ -17,7 +19,9 @@
 #include "gui/readout_pane.h"
 #include "gui/scene_pane.h"
 #include "gui/session.h"
+#include "gui/sizes_pane.h"
 #include "gui/startup.h"
+#include "gui/time_pane.h"
 #include "gui/timeline_view.h"
 #include "gui/transport_bar.h"
 #include "gui/trial_worker.h"
@@ -64,10 +68,12 @@ public:
     const Session& session() const { return session_; }
 
 private:
-    enum class Tab { Program, Findings, Finish, Clearances, Bodies };
+    enum class Tab { Program, Findings, Sizes, Cut, Time, Changes, Clearances, Bodies, Finish };
 
     void openFirst(const Startup& startup);
     void takeOutcome();
+    void show(std::shared_ptr<const TrialOutcome> outcome);
+    void requestChanges(bool quickLook);
     void forgetOtherBodies(const Trial& next);
     void advance(double now);
     void drawPanes(const PaneContext& context);
@@ -106,6 +112,7 @@ private:
     void apply(const SaveAs& command);
     void apply(const Reload& command);
     void apply(const CancelTrial& command);
+    void apply(const TryChanges& command);
     void apply(const ChangeView& command);
     void apply(const ShowView& command);
     void apply(const Tell& command);
@@ -134,6 +141,10 @@ private:
     FinishPane finish_;
     ClearancePane clearances_;
     BodiesPane bodies_;
+    SizesPane sizes_;
+    CutPane cut_;
+    TimePane time_;
+    ChangesPane changes_;
     VerdictStrip verdict_;
     FileBrowser browser_;
     Dialogs dialogs_;
@@ -150,6 +161,7 @@ private:
     float wantedScale_ = 0;  // from the command line; 0: none
     double now_ = 0;
     double trialDue_ = -1;  // when the text rests and a trial starts; negative: none due
+    double wholeDue_ = -1;  // when the sliders rest and the whole trial follows the quick look; likewise
     bool styleDark_ = true;
     bool styled_ = false;
 };

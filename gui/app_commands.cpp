@@ -16,6 +16,7 @@ namespace {
 
 // Time after the last key before the new text is tried, s: long enough for a word to be typed whole.
 constexpr double kTextRestS = 0.15;
+constexpr double kSliderRestS = 0.35;  // before the whole trial follows the quick look
 
 bool hasWords(const Trial& trial, const Step& step) {
     const Block& block = trial.program.blocks[step.block];
@@ -51,6 +52,32 @@ void App::runTrial() {
     request.setupName = session_.setupPath.empty() ? "no set-up" : session_.setupPath.filename().string();
     request.setupPath = session_.setupPath;
     request.revision = session_.document.revision();
+    worker_.request(std::move(request));
+    session_.whatIf = {};  // changes were tried on the job as it was
+    wholeDue_ = -1;
+}
+
+// ---- changes at the machine ----
+
+void App::apply(const TryChanges& command) {
+    if (!session_.asWritten || session_.whatIf == command.whatIf) return;
+    session_.whatIf = command.whatIf;
+    if (command.whatIf.empty()) {
+        wholeDue_ = -1;
+        worker_.cancel();
+        show(session_.asWritten);
+        return;
+    }
+    requestChanges(true);
+    wholeDue_ = now_ + kSliderRestS;
+}
+
+void App::requestChanges(bool quickLook) {
+    TrialWorker::Request request;
+    request.again = session_.asWritten;
+    request.whatIf = session_.whatIf;
+    request.quickLook = quickLook;
+    request.revision = session_.asWritten->revision;
     worker_.request(std::move(request));
 }
 

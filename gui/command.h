@@ -12,6 +12,7 @@
 #include "gui/scene/camera.h"
 #include "gui/view_settings.h"
 #include "sim/base/point.h"
+#include "sim/trial/what_if.h"
 
 namespace firstoff::gui {
 
@@ -75,6 +76,10 @@ struct SaveAs {
 };
 struct Reload {};  // read both files again and run the trial
 struct CancelTrial {};
+// Try program and set-up as they are with these changes at the machine; without any, show them as they are again.
+struct TryChanges {
+    WhatIf whatIf;
+};
 struct ChangeView {
     ViewSettings view;
 };
@@ -89,7 +94,7 @@ struct Quit {};
 using Command =
     std::variant<Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
                  PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
-                 AskForFile, Save, SaveAs, Reload, CancelTrial, ChangeView, ShowView, Tell, Quit>;
+                 AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
 
 class Commands {
 public:

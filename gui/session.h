@@ -36,6 +36,9 @@ struct Session {
 
     // The newest trial that ended; null before the first. Stays while a new one is computed.
     std::shared_ptr<const TrialOutcome> outcome;
+    // The newest one of program and set-up as they are, without changes at the machine.
+    std::shared_ptr<const TrialOutcome> asWritten;
+    WhatIf whatIf;  // changes asked for; those that are shown are outcome->whatIf
     TrialWorker::Progress progress;
 
     double timeS = 0;
@@ -64,6 +67,8 @@ struct Session {
 
     const Trial* trial() const { return outcome ? outcome->trial.get() : nullptr; }
     const TimelineIndex* index() const { return outcome ? outcome->index.get() : nullptr; }
+    // What is shown is not the job as it is written.
+    bool showsChanges() const { return outcome && outcome->comparison; }
     bool modified() const { return document.revision() != savedRevision; }
     // The trial shown was made from another text than the one shown.
     bool stale() const { return !outcome || outcome->revision != document.revision(); }

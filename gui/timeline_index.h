@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "gui/clearance_index.h"
+#include "gui/load_index.h"
 #include "sim/trial/trial.h"
 
 namespace firstoff::gui {
@@ -55,6 +56,7 @@ public:
     std::span<const FindingMark> findingsOfLine(std::uint32_t line) const;
     double maxRevPerMin() const { return maxRevPerMin_; }
     const ClearanceIndex& clearance() const { return clearance_; }
+    const LoadIndex& load() const { return load_; }
 
     // Seconds of each class from the start of timed move `first` to the start of `last`.
     double secondsOf(MotionClass kind, std::size_t first, std::size_t last) const;
@@ -73,6 +75,7 @@ public:
 
 private:
     ClearanceIndex clearance_;
+    LoadIndex load_;
     static const double kNever;
     void indexTools(const Trial& trial);
     void indexStops(const Trial& trial);

@@ -99,6 +99,47 @@ std::vector<ClearanceRecord> clearanceRecords(const Trial& trial, const Timeline
     return records;
 }
 
+namespace {
+
+// The samples of one move, no closer than a pixel: of those in between the greatest is kept.
+void appendRun(const Trial& trial, const TimelineIndex& index, const TimeWindow& window, std::size_t timedMove,
+               std::vector<LoadRecord>& records) {
+    constexpr double kLeastPx = 1;
+    const std::vector<LoadIndex::At> run = index.load().along(trial, timedMove);
+    if (run.empty()) return;
+    double lastX = window.x(run.front().timeS);
+    float last = run.front().value, peak = last;
+    for (std::size_t i = 1; i < run.size(); ++i) {
+        const double x = window.x(run[i].timeS);
+        peak = std::max(peak, run[i].value);
+        if (x - lastX < kLeastPx && i + 1 < run.size()) continue;
+        const float value = x - lastX < kLeastPx ? peak : run[i].value;
+        const float from = peak > std::max(last, value) ? peak : last;
+        if (x >= 0 && lastX <= window.width) {
+            records.push_back({static_cast<float>(std::max(-1.0, lastX)),
+                               static_cast<float>(std::min(window.width + 1, x)), from, value, false});
+        }
+        lastX = x;
+        last = peak = value;
+    }
+}
+
+}  // namespace
+
+std::vector<LoadRecord> loadRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window) {
+    std::vector<LoadRecord> records;
+    if (!index.load().known()) return records;
+    const std::vector<TimedMove>& moves = trial.timeline.moves;
+    forEachStretch(moves, window, [&](std::size_t first, std::size_t last, bool folded) {
+        if (!folded) return appendRun(trial, index, window, first, records);
+        const float most = index.load().greatest(first, last);
+        if (most <= 0) return;
+        records.push_back({static_cast<float>(std::max(0.0, window.x(moves[first].t0))),
+                           static_cast<float>(std::min(window.width, window.x(moves[last - 1].t1))), most, most, true});
+    });
+    return records;
+}
+
 std::vector<FindingRecord> findingRecords(const TimelineIndex& index, const TimeWindow& window, double markPx) {
     const std::vector<FindingMark>& marks = index.findingsByTime();
     const auto before = [](const FindingMark& mark, double timeS) { return mark.timeS < timeS; };

@@ -53,6 +53,15 @@ struct ClearanceRecord {
 // Empty where no clearances were measured.
 std::vector<ClearanceRecord> clearanceRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window);
 
+// Load: a straight piece between two samples, or the greatest of folded moves over their whole stretch.
+struct LoadRecord {
+    float x0 = 0, x1 = 0;
+    float start = 0, end = 0;  // at x0 and x1
+    bool folded = false;
+};
+// Stretches without metal have none.
+std::vector<LoadRecord> loadRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window);
+
 // Findings that fall into one mark; the worst of them gives its looks.
 struct FindingRecord {
     float x = 0;

@@ -129,16 +129,16 @@ void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
         void (TimelineView::*draw)(const Canvas&, const Rect&);
     };
     static constexpr Lane kLanes[] = {
-        {"Tool", 0.19f, 0, &TimelineView::drawTools},           {"Motion", 0.16f, 0.5f, &TimelineView::drawMotion},
-        {"Spindle", 0.21f, 0, &TimelineView::drawSpindle},      {"Clearance", 0.25f, 0, &TimelineView::drawClearance},
-        {"Findings", 0.19f, 0.5f, &TimelineView::drawFindings},
+        {"Tool", 0.16f, 0, &TimelineView::drawTools},          {"Motion", 0.13f, 0.5f, &TimelineView::drawMotion},
+        {"Spindle", 0.17f, 0, &TimelineView::drawSpindle},     {"Load", 0.18f, 0, &TimelineView::drawLoad},
+        {"Clearance", 0.20f, 0, &TimelineView::drawClearance}, {"Findings", 0.16f, 0.5f, &TimelineView::drawFindings},
     };
     const PaneContext& context = canvas.context;
     ImFont* font = context.fonts.small;
     float y = canvas.ruler.bottom();
     const float room = canvas.area.bottom() - y;
     hoveredFinding_ = nullptr;
-    clearanceLane_ = {};
+    clearanceLane_ = loadLane_ = {};
     hoversEncounter_ = false;
     for (const Lane& lane : kLanes) {
         const float height = room * (folded ? lane.foldedShare : lane.share);
@@ -148,6 +148,7 @@ void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
                             clampPoint(canvas.pane.x + context.px(10), y + 0.5f * (height - font->FontSize)),
                             ink(context.palette.quiet), lane.name);
         if (lane.draw == &TimelineView::drawFindings) drawScrubber(canvas);  // over the others, but under these
+        if (lane.draw == &TimelineView::drawLoad) loadLane_ = {canvas.area.x, y, canvas.area.w, height};
         if (lane.draw == &TimelineView::drawClearance) clearanceLane_ = {canvas.area.x, y, canvas.area.w, height};
         canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
         (this->*lane.draw)(canvas, {canvas.area.x, y + context.px(2), canvas.area.w, height - context.px(3)});
@@ -372,8 +373,10 @@ void TimelineView::hover(const Canvas& canvas) const {
     ImGui::PushFont(canvas.context.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, tint(canvas.palette().quiet));
     const bool inClearance = mouse.y >= clearanceLane_.y && mouse.y < clearanceLane_.bottom();
-    const std::vector<std::string> lines =
-        inClearance ? clearanceTitle(canvas, instant.timed) : instantTitle(canvas.trial, instant);
+    const bool inLoad = mouse.y >= loadLane_.y && mouse.y < loadLane_.bottom();
+    const std::vector<std::string> lines = inClearance ? clearanceTitle(canvas, instant.timed)
+                                           : inLoad    ? loadTitle(canvas, timeS)
+                                                       : instantTitle(canvas.trial, instant);
     for (const std::string& line : lines) ImGui::TextUnformatted(line.c_str());
     ImGui::PopStyleColor();
     ImGui::PopFont();

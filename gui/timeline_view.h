@@ -24,6 +24,8 @@ private:
     void drawTools(const Canvas& canvas, const Rect& lane);
     void drawMotion(const Canvas& canvas, const Rect& lane);
     void drawSpindle(const Canvas& canvas, const Rect& lane);
+    void drawLoad(const Canvas& canvas, const Rect& lane);
+    std::vector<std::string> loadTitle(const Canvas& canvas, double timeS) const;
     void drawClearance(const Canvas& canvas, const Rect& lane);
     std::vector<std::string> clearanceTitle(const Canvas& canvas, std::size_t timedMove) const;
     void drawEncounters(const Canvas& canvas, const Rect& lane);
@@ -38,7 +40,7 @@ private:
     bool panning_ = false;
     bool dragsBar_ = false;
     const void* hoveredFinding_ = nullptr;
-    Rect clearanceLane_;
+    Rect clearanceLane_, loadLane_;
     bool hoversEncounter_ = false;
     double lastTimeS_ = 0;
 };

@@ -21,8 +21,9 @@ TrialWorker::~TrialWorker() {
 
 void TrialWorker::request(Request request) {
     const std::lock_guard lock(mutex_);
+    const bool letEnd = busy_ && runsQuickLook_ && request.quickLook;
     pending_ = std::move(request);
-    running_.request_stop();
+    if (!letEnd) running_.request_stop();
     if (!busy_) since_ = Clock::now();
     changed_.notify_all();
 }
@@ -55,6 +56,7 @@ void TrialWorker::work(std::stop_token quit) {
             running_ = std::stop_source();
             stop = running_.get_token();
             busy_ = true;
+            runsQuickLook_ = next.quickLook;
             since_ = Clock::now();
             fraction_ = 0;
             stage_ = "";
@@ -63,12 +65,31 @@ void TrialWorker::work(std::stop_token quit) {
         {
             const std::lock_guard lock(mutex_);
             busy_ = false;
-            // A trial overtaken by a newer request is not worth showing.
-            if (!pending_) latest_.store(std::move(outcome));
+            // A trial overtaken by a newer request is not worth showing, unless a slider asks for one after the other.
+            const bool show = !pending_ || (runsQuickLook_ && pending_->quickLook && outcome->trial);
+            if (show) latest_.store(std::move(outcome));
             changed_.notify_all();
         }
         if (wake_) wake_();
     }
+}
+
+void TrialWorker::tryFiles(Request request, TrialOptions options, TrialOutcome& outcome) {
+    Program program = readProgram(std::move(request.program), std::move(request.programName));
+    readCalledFiles(program, request.programPath);
+    Setup setup = readSetup(request.setup, std::move(request.setupName), setupFilesBeside(request.setupPath));
+    ReadyBlank ready = readBlank(std::move(setup), request.setupPath, options);
+    options.previous = outcome.previous = std::move(ready.previous);
+    outcome.trial = runTrial(std::move(program), std::move(ready.setup), options);
+}
+
+void TrialWorker::tryAgain(const Request& request, TrialOptions options, TrialOutcome& outcome) {
+    const Trial& before = *request.again->trial;
+    outcome.whatIf = request.whatIf;
+    options.previous = outcome.previous = request.again->previous;
+    options.quickLook = request.quickLook;
+    outcome.trial = runTrial(before.program, withChanges(before.setup, request.whatIf), options);
+    if (outcome.trial) outcome.comparison = std::make_shared<const Comparison>(compareTrials(before, *outcome.trial));
 }
 
 std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_token stop) {
@@ -82,12 +103,11 @@ std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_
         stage_ = stage;
     };
     try {
-        Program program = readProgram(std::move(request.program), std::move(request.programName));
-        readCalledFiles(program, request.programPath);
-        Setup setup = readSetup(request.setup, std::move(request.setupName), setupFilesBeside(request.setupPath));
-        ReadyBlank ready = readBlank(std::move(setup), request.setupPath, options);
-        options.previous = std::move(ready.previous);
-        outcome->trial = runTrial(std::move(program), std::move(ready.setup), options);
+        if (request.again) {
+            tryAgain(request, options, *outcome);
+        } else {
+            tryFiles(std::move(request), options, *outcome);
+        }
         if (outcome->trial) outcome->index = std::make_shared<const TimelineIndex>(*outcome->trial);
     } catch (const std::bad_alloc&) {
         outcome->trial = nullptr;

@@ -15,7 +15,9 @@
 #include <thread>
 
 #include "gui/timeline_index.h"
+#include "sim/trial/comparison.h"
 #include "sim/trial/trial.h"
+#include "sim/trial/what_if.h"
 
 namespace firstoff::gui {
 
@@ -24,9 +26,14 @@ namespace firstoff::gui {
 struct TrialOutcome {
     std::shared_ptr<const Trial> trial;
     std::shared_ptr<const TimelineIndex> index;
-    std::uint64_t revision = 0;  // of the text it was made from
-    double seconds = 0;          // it took
-    std::string failure;         // empty when cancelled
+    std::uint64_t revision = 0;                    // of the text it was made from
+    double seconds = 0;                            // it took
+    std::shared_ptr<const StockHistory> previous;  // that the stock is left by, where it is
+    // Of a trial with changes at the machine: which, and what they alter. Null for one of program and set-up as they
+    // are.
+    WhatIf whatIf;
+    std::shared_ptr<const Comparison> comparison;
+    std::string failure;  // empty when cancelled
 };
 
 class TrialWorker {
@@ -37,6 +44,12 @@ public:
         std::string setup, setupName;
         std::filesystem::path setupPath;  // empty: never saved; the drawing of the blank may stand beside it
         std::uint64_t revision = 0;
+        // Instead of all that: this one again, with changes at the machine. Its trial is not null.
+        std::shared_ptr<const TrialOutcome> again;
+        WhatIf whatIf;
+        // A quick look (see TrialOptions) is not stopped by a newer one, so that something is to be seen while a slider
+        // is drawn.
+        bool quickLook = false;
     };
     struct Progress {
         bool busy = false;
@@ -63,6 +76,8 @@ private:
     using Clock = std::chrono::steady_clock;
     void work(std::stop_token quit);
     std::shared_ptr<const TrialOutcome> run(Request request, std::stop_token stop);
+    void tryFiles(Request request, TrialOptions options, TrialOutcome& outcome);
+    static void tryAgain(const Request& request, TrialOptions options, TrialOutcome& outcome);
 
     std::function<void()> wake_;
     mutable std::mutex mutex_;
@@ -70,6 +85,7 @@ private:
     std::optional<Request> pending_;
     std::stop_source running_;
     bool busy_ = false;
+    bool runsQuickLook_ = false;
     Clock::time_point since_;
     std::atomic<double> fraction_ = 0;
     std::atomic<const char*> stage_ = "";

@@ -1,0 +1,206 @@
+#include "gui/changes_pane.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "gui/cut_words.h"
+#include "gui/figures.h"
+#include "sim/base/units.h"
+#include "sim/output/comparison_report.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+constexpr std::size_t kMostRows = 12;
+
+WhatIf::Wear& wearOf(WhatIf& sliders, int offset) {
+    for (WhatIf::Wear& wear : sliders.wears) {
+        if (wear.offset == offset) return wear;
+    }
+    return sliders.wears.emplace_back(WhatIf::Wear{offset, 0, 0});
+}
+
+WhatIf::Edge& edgeOf(WhatIf& sliders, int station) {
+    for (WhatIf::Edge& edge : sliders.edges) {
+        if (edge.station == station) return edge;
+    }
+    return sliders.edges.emplace_back(WhatIf::Edge{station, -1, 0});
+}
+
+// A label, a slider over the rest of the line, and a way back to nothing. Ctrl and click types a figure.
+bool slider(Page& page, const char* label, double& value, double least, double most, double nothing,
+            const char* format) {
+    const PaneContext& context = page.context();
+    const float labels = context.px(112), back = context.px(22);
+    ImGui::PushID(label);
+    page.indent();
+    ImGui::AlignTextToFramePadding();
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
+    ImGui::TextUnformatted(label);
+    ImGui::PopStyleColor();
+    ImGui::SameLine(page.pad() + labels);
+    ImGui::SetNextItemWidth(page.width() - labels - back - context.px(8));
+    bool changed = ImGui::SliderScalar("##slider", ImGuiDataType_Double, &value, &least, &most, format,
+                                       ImGuiSliderFlags_AlwaysClamp);
+    if (value != nothing) {
+        ImGui::SameLine(page.pad() + page.width() - back);
+        if (ImGui::Button("0", {back, 0})) {
+            value = nothing;
+            changed = true;
+        }
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip("Back to as it is");
+    }
+    ImGui::PopID();
+    return changed;
+}
+
+std::string sizeFigure(const GaugedDimension& d, double value) {
+    if (std::isnan(value)) return "-";
+    return d.wanted.kind == WantedDimension::Kind::Taper ? fmt::format("{:.3f}\u00b0", degrees(value))
+                                                         : fmt::format("{:.3f}", value);
+}
+
+void drawSizes(Page& page, const Trial& trial, const Comparison& comparison) {
+    if (comparison.sizes.empty()) return;
+    page.title("Sizes");
+    for (const SizeChange& size : comparison.sizes) {
+        const GaugedDimension& d = trial.gauged.dimensions[size.dimension];
+        const bool within = size.stateAfter == GaugedDimension::State::Within;
+        const bool moved = size.before != size.after && !(std::isnan(size.before) && std::isnan(size.after));
+        const std::string text =
+            moved ? fmt::format("{}: {} \u2192 {}{}", size.name, sizeFigure(d, size.before), sizeFigure(d, size.after),
+                                within ? "" : ", out of its limits")
+                  : fmt::format("{}: {}{}", size.name, sizeFigure(d, size.after), within ? "" : ", out of its limits");
+        page.words(text, !within ? warningInk(page.context(), Severity::Warning)
+                         : moved ? page.context().palette.text
+                                 : page.context().palette.quiet);
+    }
+}
+
+void drawFindings(Page& page, const Trial& before, const Trial& after, const Comparison& comparison) {
+    page.title("Findings");
+    if (comparison.findings.empty()) return page.quiet("The same.");
+    std::size_t told = 0;
+    for (const FindingChange& change : comparison.findings) {
+        if (told++ == kMostRows) break;
+        const Program& program = change.gone ? before.program : after.program;
+        std::string where;
+        if (change.finding.span.file == SourceSpan::File::Program && change.finding.span.line > 0) {
+            const BlockId block = program.blockAt(change.finding.span.part, change.finding.span.line);
+            if (block != kNoBlock) where = program.lineName(block) + ": ";
+        }
+        page.words(fmt::format("{} {}{}", change.gone ? "Gone:" : "New:", where, change.finding.message),
+                   change.gone ? page.context().palette.quiet : warningInk(page.context(), change.finding.severity));
+    }
+    if (comparison.findings.size() > kMostRows)
+        page.quiet(fmt::format("and {} more", comparison.findings.size() - kMostRows));
+}
+
+}  // namespace
+
+// Every pair of tool and offset that the program calls, each once.
+void ChangesPane::drawToolChoice(Page& page, const Trial& trial) {
+    std::vector<std::uint32_t> calls;
+    for (std::uint32_t i = 1; i < trial.toolpath.calls.size(); ++i) {
+        const ToolCall& call = trial.toolpath.calls[i];
+        if (call.toolIndex < 0 || call.offset == 0) continue;
+        const bool there = std::any_of(calls.begin(), calls.end(), [&](std::uint32_t other) {
+            const ToolCall& o = trial.toolpath.calls[other];
+            return o.station == call.station && o.offset == call.offset;
+        });
+        if (!there) calls.push_back(i);
+    }
+    if (calls.empty()) {
+        call_ = 0;
+        return;
+    }
+    if (std::find(calls.begin(), calls.end(), call_) == calls.end()) call_ = calls.front();
+    page.indent();
+    ImGui::SetNextItemWidth(page.width());
+    if (!ImGui::BeginCombo("##tool", callTitle(trial, call_).c_str())) return;
+    for (const std::uint32_t call : calls) {
+        if (ImGui::Selectable(callTitle(trial, call).c_str(), call == call_)) call_ = call;
+    }
+    ImGui::EndCombo();
+}
+
+void ChangesPane::drawSliders(Page& page, const Trial& trial) {
+    bool changed = false;
+    if (call_ > 0) {
+        const ToolCall& call = trial.toolpath.calls[call_];
+        const Tool& tool = trial.setup.tools[static_cast<std::size_t>(call.toolIndex)];
+        WhatIf::Wear& wear = wearOf(sliders_, call.offset);
+        changed |= slider(page, "Wear X, mm", wear.xMm, -0.3, 0.3, 0, "%+.3f");
+        changed |= slider(page, "Wear Z, mm", wear.zMm, -0.5, 0.5, 0, "%+.3f");
+        WhatIf::Edge& edge = edgeOf(sliders_, call.station);
+        if (hasNose(tool)) {
+            double radius = edge.noseRadiusMm < 0 ? tool.noseRadius : edge.noseRadiusMm;
+            if (slider(page, "Nose radius, mm", radius, 0, 1.6, tool.noseRadius, "%.1f")) {
+                edge.noseRadiusMm = radius == tool.noseRadius ? -1 : radius;
+                changed = true;
+            }
+        }
+        changed |= slider(page, "Centre height, mm", edge.centreHeightMm, -0.5, 0.5, 0, "%+.2f");
+    }
+    page.gap();
+    changed |= slider(page, "Datum Z, mm", sliders_.datumZMm, -1, 1, 0, "%+.3f");
+    double feed = 100 * sliders_.feed, rapid = 100 * sliders_.rapid, spindle = 100 * sliders_.spindle;
+    changed |= slider(page, "Feed, %", feed, 10, 150, 100, "%.0f");
+    changed |= slider(page, "Rapid, %", rapid, 5, 100, 100, "%.0f");
+    changed |= slider(page, "Spindle, %", spindle, 50, 120, 100, "%.0f");
+    sliders_.feed = feed / 100;
+    sliders_.rapid = rapid / 100;
+    sliders_.spindle = spindle / 100;
+    if (changed) page.context().commands.add(TryChanges{sliders_});
+}
+
+void ChangesPane::drawOutcome(Page& page, const Session& session) {
+    if (!session.showsChanges()) {
+        page.gap();
+        page.quiet("Draw a slider: sizes, time, load and findings follow at once. Nothing is written to the files.");
+        return;
+    }
+    const Trial& after = *session.outcome->trial;
+    const Trial& before = *session.asWritten->trial;
+    const Comparison& c = *session.outcome->comparison;
+    if (after.quickLook) page.quiet("A quick look; the whole trial follows.");
+    page.title("Time and load");
+    page.plain(fmt::format("Cycle {} \u2192 {}: {}", clockTime(c.cycleBeforeS), clockTime(c.cycleAfterS),
+                           timeChangeInWords(c.cycleBeforeS, c.cycleAfterS)));
+    if (c.peakNBefore > 0 || c.peakNAfter > 0) {
+        page.plain(fmt::format("Greatest cutting force {:.0f} \u2192 {:.0f} N, power {:.2f} \u2192 {:.2f} kW",
+                               c.peakNBefore, c.peakNAfter, c.peakKwBefore, c.peakKwAfter));
+    }
+    drawSizes(page, after, c);
+    drawFindings(page, before, after, c);
+    page.title("Surfaces that moved");
+    if (c.surfaces.empty()) page.quiet("None.");
+    for (std::size_t i = 0; i < std::min(kMostRows, c.surfaces.size()); ++i)
+        page.plain(surfaceChangeInWords(after, c.surfaces[i]));
+    if (c.surfaces.size() > kMostRows) page.quiet(fmt::format("and {} more", c.surfaces.size() - kMostRows));
+}
+
+void ChangesPane::draw(const PaneContext& context, const Rect& rect) {
+    Page page(context, "changes", rect);
+    const Session& session = context.session;
+    if (!session.asWritten || !session.asWritten->trial) return page.quiet("No trial yet.");
+    // Put away elsewhere: by an edit, or another job.
+    if (session.whatIf.empty() && !sliders_.empty()) sliders_ = {};
+    const Trial& trial = *session.asWritten->trial;
+    page.title("What if, at the machine");
+    drawToolChoice(page, trial);
+    drawSliders(page, trial);
+    if (!sliders_.empty()) {
+        page.indent();
+        if (ImGui::Button("Put the changes away")) {
+            sliders_ = {};
+            context.commands.add(TryChanges{});
+        }
+    }
+    drawOutcome(page, session);
+}
+
+}  // namespace firstoff::gui

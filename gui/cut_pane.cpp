@@ -1,0 +1,120 @@
+#include "gui/cut_pane.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "gui/cut_words.h"
+#include "gui/figures.h"
+#include "sim/base/units.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+void drawNow(Page& page, const Trial& trial, const Instant& instant) {
+    page.title("At this moment");
+    const auto load = loadAt(trial, instant.timed, instant.fraction);
+    if (!load) return page.plain("No metal comes off.");
+    page.figure("Chip area", fmt::format("{:.4f}", load->chipAreaMm2), "mm\u00b2");
+    page.figure("Chip thickness, greatest", fmt::format("{:.4f}", load->thicknessMm), "mm");
+    page.figure("Metal removed", fmt::format("{:.2f}", load->removalMm3PerS * 0.06), "cm\u00b3/min");
+    if (trial.loads.forcesKnown) {
+        page.figure("Cutting force", fmt::format("{:.0f}", load->cuttingN), "N");
+        page.figure("Torque", fmt::format("{:.2f}", load->torqueNm), "N\u00b7m");
+        page.figure("Power at the cut", fmt::format("{:.3f}", load->powerKw), "kW");
+    }
+    const auto bend = bendingAt(trial, instant.timed, instant.fraction);
+    if (!bend) return;
+    page.figure("Part gives way", fmt::format("{:.4f}", bend->partMm), "mm");
+    if (bend->barMm != 0) page.figure("Bar gives way", fmt::format("{:.4f}", bend->barMm), "mm");
+    page.figure("Diameter error from it", fmt::format("{:+.4f}", bend->diameterErrorMm), "mm");
+}
+
+// Greatest figures per tool; a click goes there.
+void drawTools(Page& page, const Trial& trial) {
+    page.title(trial.loads.forcesKnown ? "Greatest power of each tool" : "Greatest removal of each tool");
+    double most = trial.loads.forcesKnown ? mostPowerKw(trial.setup.machine) : 0;
+    const bool limited = most > 0;
+    const auto of = [&](const ToolLoad& tool) -> const LoadPeak& {
+        return trial.loads.forcesKnown ? tool.powerKw : tool.removalMm3PerS;
+    };
+    if (!limited) {
+        for (const ToolLoad& tool : trial.loads.tools) most = std::max(most, static_cast<double>(of(tool).value));
+    }
+    for (const ToolLoad& tool : trial.loads.tools) {
+        const LoadPeak& peak = of(tool);
+        const std::string behind = trial.loads.forcesKnown ? fmt::format("{:.2f} kW", peak.value)
+                                                           : fmt::format("{:.1f} cm\u00b3/min", peak.value * 0.06);
+        ImGui::PushID(static_cast<int>(tool.call));
+        const double share = most > 0 ? peak.value / most : 0;
+        const Colour hue = limited && share > 1
+                               ? page.context().palette.severity[static_cast<std::size_t>(Severity::Warning)]
+                               : page.context().palette.cutting;
+        if (page.bar(callTitle(trial, tool.call), share, behind, hue) && peak.timedMove < trial.timeline.moves.size()) {
+            const double fraction = trial.loads.samples[peak.sample].fraction;
+            page.context().commands.add(Seek{timeAt(trial, peak.timedMove, fraction)});
+        }
+        ImGui::PopID();
+    }
+    if (limited) page.quiet("Full bars: the most that the spindle gives at its best speed. Click to go there.");
+}
+
+void drawHolding(Page& page, const Trial& trial) {
+    const HoldingResult& holding = trial.holding;
+    page.title("Does the chuck hold it (estimate)");
+    if (holding.grip) {
+        const GripEstimate& grip = *holding.grip;
+        page.figure("Grip left at speed", fmt::format("{:.1f}", grip.leftN / 1000), "kN");
+        page.figure("Grip needed, safety included", fmt::format("{:.1f}", grip.neededN / 1000), "kN");
+        page.figure("Speed permitted for this cut", wholeNumber(grip.permittedRevPerMin), "rev/min");
+        page.quiet(fmt::format("Hardest at {}, {} rev/min; safety {:.1f} and {:.1f}, friction {:.2f}.",
+                               clockTime(timeAt(trial, grip.timedMove, grip.fraction)), wholeNumber(grip.revPerMin),
+                               grip.forceSafety, grip.speedSafety, grip.friction));
+    }
+    for (const std::string& sentence : holding.missing) page.plain(sentence);
+    for (const std::string& sentence : holding.assumed) page.quiet(sentence);
+    page.quiet("The chuck maker's chart and authorised people decide what is safe.");
+}
+
+void drawEdges(Page& page, const Trial& trial) {
+    if (trial.edges.empty()) return;
+    page.title("Edges");
+    for (const EdgeUse& use : trial.edges) {
+        if (use.toolIndex < 0) continue;
+        const Tool& tool = trial.setup.tools[static_cast<std::size_t>(use.toolIndex)];
+        std::string text =
+            fmt::format("T{:02} {}: {:.0f} s in metal, {:.0f} m", tool.station, tool.name, use.cuttingS, use.lengthM);
+        if (use.partsPerEdge) text += fmt::format(", {:.0f} parts per edge", *use.partsPerEdge);
+        page.plain(text);
+    }
+}
+
+}  // namespace
+
+void CutPane::draw(const PaneContext& context, const Rect& rect) {
+    Page page(context, "cut", rect);
+    const Trial* trial = context.session.trial();
+    if (!trial) return page.quiet("No trial yet.");
+    if (trial->loads.runs.empty()) return page.plain("No metal comes off in this program.");
+    if (!trial->loads.forcesKnown)
+        page.words(
+            "The material's cutting force is not known, so no forces are shown. Name a known material under "
+            "[stock], or add [material].",
+            warningInk(context, Severity::Warning));
+    if (context.instant && context.instant->hasMoves) drawNow(page, *trial, *context.instant);
+    drawTools(page, *trial);
+    drawHolding(page, *trial);
+    drawEdges(page, *trial);
+    const auto sentences = [&](const char* title, const std::vector<std::string>& list) {
+        if (list.empty()) return;
+        page.title(title);
+        for (const std::string& sentence : list) page.quiet(sentence);
+    };
+    sentences("Not reckoned", trial->loads.notReckoned);
+    sentences("Taken for granted", trial->loads.assumed);
+    for (const std::string& sentence : trial->bending.assumed) page.quiet(sentence);
+}
+
+}  // namespace firstoff::gui

@@ -1,0 +1,97 @@
+#include "gui/page.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "gui/wrapped_text.h"
+
+namespace firstoff::gui {
+
+Page::Page(const PaneContext& context, const char* name, const Rect& rect)
+    : context_(context),
+      frame_(name, rect, context, 0, false),
+      width_(std::max(rect.w - context.px(2 * 10 + 12), context.px(60))) {
+    ImGui::SetCursorPos({0, context.px(5)});
+    ImGui::BeginChild("page", {rect.w, rect.h - context.px(5)});
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {context.px(6), context.px(3)});
+    ImGui::PushFont(context.fonts.small);
+}
+
+Page::~Page() {
+    ImGui::PopFont();
+    ImGui::PopStyleVar();
+    ImGui::EndChild();
+}
+
+void Page::indent() {
+    ImGui::SetCursorPosX(pad());
+}
+
+void Page::gap() {
+    ImGui::Dummy({1, context_.px(3)});
+}
+
+void Page::title(const char* text) {
+    gap();
+    indent();
+    heading(text, context_);
+}
+
+void Page::words(const std::string& text, Colour colour) {
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(colour));
+    indent();
+    ImGui::TextUnformatted(wrapped(*context_.fonts.small, width_, text).c_str());
+    ImGui::PopStyleColor();
+}
+
+void Page::figure(const std::string& label, const std::string& value, const std::string& unit) {
+    indent();
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(context_.palette.quiet));
+    ImGui::TextUnformatted(label.c_str());
+    ImGui::PopStyleColor();
+    const float units = context_.px(64), valueWidth = ImGui::CalcTextSize(value.c_str()).x;
+    ImGui::SameLine(pad() + width_ - units - valueWidth);
+    ImGui::TextUnformatted(value.c_str());
+    ImGui::SameLine(pad() + width_ - units + context_.px(6));
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(context_.palette.quiet));
+    ImGui::TextUnformatted(unit.c_str());
+    ImGui::PopStyleColor();
+}
+
+bool Page::bar(const std::string& label, double share, const std::string& behind, Colour colour) {
+    indent();
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImFont* font = context_.fonts.small;
+    const float height = font->FontSize + context_.px(5);
+    const float labels = 0.34f * width_, behindWidth = std::max(context_.px(96), 0.28f * width_);
+    const float room = std::max(context_.px(20), width_ - labels - behindWidth);
+    ImGui::PushID(label.c_str());
+    const bool clicked = ImGui::InvisibleButton("bar", {width_, height});
+    const bool hovered = ImGui::IsItemHovered();
+    ImGui::PopID();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (hovered)
+        list.AddRectFilled(at, {at.x + width_, at.y + height}, ink(context_.palette.hovered, 0.5f), context_.px(2));
+    const ImVec4 clip{at.x, at.y, at.x + labels - context_.px(4), at.y + height};
+    const float text = at.y + 0.5f * (height - font->FontSize);
+    list.AddText(font, font->FontSize, {at.x, text}, ink(context_.palette.text), label.c_str(), nullptr, 0, &clip);
+    const float x = at.x + labels, thick = context_.px(8), y = at.y + 0.5f * (height - thick);
+    list.AddRectFilled({x, y}, {x + room, y + thick}, ink(context_.palette.line, 0.35f), context_.px(2));
+    const float filled = room * static_cast<float>(std::clamp(share, 0.0, 1.0));
+    if (filled > 0) list.AddRectFilled({x, y}, {x + std::max(filled, 1.0f), y + thick}, ink(colour), context_.px(2));
+    if (share > 1) {
+        // Past the end: two notches, so that colour alone does not say it.
+        for (const float back : {context_.px(4), context_.px(8)})
+            list.AddLine({x + room - back, y - 1}, {x + room - back + context_.px(3), y + thick + 1},
+                         ink(context_.palette.panel), 2);
+    }
+    const float behindX = at.x + width_ - font->CalcTextSizeA(font->FontSize, 1e9f, 0, behind.c_str()).x;
+    list.AddText(font, font->FontSize, {behindX, text}, ink(context_.palette.text), behind.c_str());
+    return clicked;
+}
+
+Colour warningInk(const PaneContext& context, Severity severity) {
+    return legible(context.palette.severity[static_cast<std::size_t>(severity)], context.palette.panel, 4.5);
+}
+
+}  // namespace firstoff::gui
