@@ -38,6 +38,12 @@ struct ClearancesRequest {
 };
 ExitCode clearances(const ClearancesRequest& request);
 
+struct TimesRequest {
+    Job job;
+    std::string out;  // table for spreadsheets, "-": standard output; empty: the report for people instead
+};
+ExitCode times(const TimesRequest& request);
+
 struct SectionRequest {
     Job job;
     std::string out;

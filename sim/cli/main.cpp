@@ -33,6 +33,7 @@ public:
         addCheck();
         addMoves();
         addClearances();
+        addTimes();
         addSection();
         addExport();
         addFinish();
@@ -43,8 +44,8 @@ public:
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
             fmt::print(stderr,
-                       "firstoff: there is no command {}; there are check, moves, clearances, section, finish, export "
-                       "and codes\n",
+                       "firstoff: there is no command {}; there are check, moves, clearances, times, section, finish, "
+                       "export and codes\n",
                        argv[1]);
             return static_cast<int>(ExitCode::Unusable);
         }
@@ -122,6 +123,13 @@ private:
         command->callback([this] { result_ = exportPart(export_); });
     }
 
+    void addTimes() {
+        CLI::App* command = app_.add_subcommand("times", "where the cycle time goes: by kind, tool and operation");
+        addJob(command, times_.job);
+        command->add_option("--out", times_.out, "table for spreadsheets to write, - for standard output");
+        command->callback([this] { result_ = times(times_); });
+    }
+
     static void addInstant(CLI::App* command, InstantRequest& instant) {
         CLI::Option* line = command->add_option("--after-line", instant.afterLine,
                                                 "as it is once this line of the program has been carried out");
@@ -184,8 +192,8 @@ private:
         command->allow_extras();
         command->callback([this, name] {
             fmt::print(stderr,
-                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `section`, `finish` and "
-                       "`export` are\n",
+                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `times`, `section`, "
+                       "`finish` and `export` are\n",
                        name);
             result_ = ExitCode::Unusable;
         });
@@ -197,6 +205,7 @@ private:
     SectionRequest section_;
     ExportRequest export_;
     ClearancesRequest clearances_;
+    TimesRequest times_;
     FinishRequest finish_;
     ExitCode result_ = ExitCode::Unusable;
 };
