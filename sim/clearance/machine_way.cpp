@@ -84,8 +84,8 @@ void MachineWays::at(std::size_t timedMove, MachineWay& way) const {
     way.length = lengthOf(way.turret);
     way.straightInstead.reset();
     const bool rapid = timed.kind == MoveKind::Rapid || timed.kind == MoveKind::Home;
-    const bool firstOfTwo = timedMove + 1 < timeline_.moves.size() && timeline_.moves[timedMove + 1].move == timed.move;
-    if (rapid && !setup_.machine.rapidPathSaid && firstOfTwo) {
+    const bool firstOfSeveral = timed.from == move.from && !(timed.to == move.to);
+    if (rapid && !setup_.machine.rapidPathSaid && firstOfSeveral) {
         way.straightInstead = TipWay{{move.from, move.to}, 0};
     }
     way.station = stationOn(timedMove);

@@ -121,6 +121,15 @@ FeedRun::FeedRun(const FeedPath& path, double paceFrom, double paceTo)
     }
     if (simple_) {
         profile_ = SpeedProfile(length, from_, to_, path.pace().flat, dynamics);
+        // Too short to come upon the law; with jerk the change to a lower pace takes another way than the one that was
+        // held against it, so that the peak is held against it once more.
+        for (int i = 0; i < 3 && !std::isinf(path.pace().hyperbola); ++i) {
+            const double gained = profile_.wayAfter(profile_.gained()) / length;
+            const double loses = profile_.wayAfter(profile_.loses()) / length;
+            const double most = std::min(path.paceAt(gained), path.paceAt(loses));
+            if (profile_.peak() <= most) break;
+            profile_ = SpeedProfile(length, from_, to_, most, dynamics);
+        }
         running_ = profile_.seconds();
         return;
     }

@@ -13,8 +13,11 @@ public:
 
     double seconds() const { return gaining_ + running_ + losing_; }
     double peak() const { return peak_; }  // greatest pace reached
-    double wayAfter(double time) const;    // mm, for 0 <= time <= seconds()
-    double paceAfter(double time) const;   // mm/s
+    // When it has gained its greatest pace, and when it begins to lose it.
+    double gained() const { return gaining_; }
+    double loses() const { return gaining_ + running_; }
+    double wayAfter(double time) const;   // mm, for 0 <= time <= seconds()
+    double paceAfter(double time) const;  // mm/s
 
 private:
     double findPeak(double most) const;

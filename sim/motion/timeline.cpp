@@ -229,18 +229,23 @@ private:
             last(timed, run.seconds(), move.to);
             return;
         }
-        TimedMove& first = append(index, move.kind, move.from, run.elbow());
-        if (changes) {
-            first.paceFrom = 0;
-            first.paceTo = static_cast<float>(run.paceIntoElbow());
+        RapidRun::Bend before{0, move.from, 0};
+        for (const RapidRun::Bend& bend : run.bends()) {
+            TimedMove& timed = append(index, move.kind, before.place, bend.place);
+            if (changes) {
+                timed.paceFrom = static_cast<float>(before.pace);
+                timed.paceTo = static_cast<float>(bend.pace);
+            }
+            last(timed, bend.time - before.time, move.to);
+            before = bend;
         }
-        last(first, run.elbowSeconds(), move.to);
-        TimedMove& second = append(index, move.kind, run.elbow(), move.to);
+        if (run.elbow() == move.to) return;
+        TimedMove& alone = append(index, move.kind, run.elbow(), move.to);
         if (changes) {
-            second.paceFrom = static_cast<float>(run.paceOutOfElbow());
-            second.paceTo = 0;
+            alone.paceFrom = static_cast<float>(run.paceBehindElbow());
+            alone.paceTo = 0;
         }
-        last(second, run.seconds() - run.elbowSeconds(), move.to);
+        last(alone, run.seconds() - run.elbowSeconds(), move.to);
     }
 
     const Toolpath& toolpath_;
@@ -281,12 +286,17 @@ Timeline layOut(const Toolpath& toolpath, const Setup& setup) {
 
 namespace {
 
+// A stretch of a dog-leg before its elbow is short enough for its pace to change evenly.
 double fractionOfRapid(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double time) {
-    if (timed.paceFrom < 0) return time / (timed.t1 - timed.t0);
+    const double lasts = timed.t1 - timed.t0;
+    if (timed.paceFrom < 0) return time / lasts;
     const Move& move = toolpath.moves[timed.move];
     const RapidRun run(move.from, move.to, setup);
-    const bool second = run.hasElbow() && timed.from == run.elbow();
-    return second ? run.fractionOfSecond(time) : run.fractionOfFirst(time);
+    if (!run.hasElbow()) return run.fractionOfAll(time);
+    if (timed.from == run.elbow()) return run.fractionBehindElbow(time);
+    const double from = static_cast<double>(timed.paceFrom), to = static_cast<double>(timed.paceTo);
+    return from + to > 0 ? std::min(1.0, time / lasts * (2 * from + (to - from) * time / lasts) / (from + to))
+                         : time / lasts;
 }
 
 }  // namespace

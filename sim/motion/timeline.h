@@ -12,7 +12,8 @@
 namespace firstoff {
 
 // A stretch of a move, straight or one arc. Most moves give one; a per-axis rapid gives two (both axes, then the
-// longer); where the spindle has to be waited for or the feed is held, one or two without way stand before them.
+// longer), or several for the bends of the way while axes change their speeds; where the spindle has to be waited for
+// or the feed is held, one or two without way stand before them.
 struct TimedMove {
     Point from;  // turret reference, lathe frame
     Point to;

@@ -193,7 +193,8 @@ std::vector<std::string> assumedOfTime(const Setup& setup) {
             "The set-up gives no acceleration of the axes (acceleration_x_m_per_s2 and acceleration_z_m_per_s2 in "
             "[machine]): they are taken to change speed at once, so true times are longer.");
     } else {
-        if (m.axes.jerkZ <= 0) said.push_back("No jerk is given: the axes' acceleration is taken to be there at once.");
+        said.push_back(m.axes.jerkZ > 0 ? "Every change of speed of the axes is taken to be over where its block ends."
+                                        : "No jerk is given: the axes' acceleration is taken to be there at once.");
         const bool flows = m.axes.blockEnd == AxisDynamics::BlockEnd::Flowing;
         if (flows && m.axes.cornerJumpZ <= 0) {
             said.push_back(

@@ -25,7 +25,7 @@ namespace {
 constexpr double kLeastSaved = 0.05;  // s; less is not kept
 constexpr double kWorthSayingS = 0.5;
 constexpr double kWorthSayingShare = 0.01;  // of the cycle
-constexpr int kMostLooks = 60;              // at the billet within a move
+constexpr int kMostLooks = 200;             // at the billet within moves; a look takes milliseconds in long programs
 
 class Waste {
 public:
@@ -119,17 +119,18 @@ private:
         if (at(i).kind != MoveKind::Feed || length <= 0 || length + way <= kLeadInMm) return;
         if (lasts(i) < kLeastSaved || looks_ >= kMostLooks) return;
         const double least = std::clamp((kLeadInMm - way) / length, 0.0, 1.0);
-        ++looks_;
         if (!cursor_) cursor_.emplace(m_.stock, StockCursor::Detail::Envelope);
         cursor_->seek(static_cast<std::uint32_t>(i), 0);
         const double before = cursor_->volumeMm3();
+        ++looks_;
         const auto cuts = [&](double fraction) {
+            ++looks_;
             cursor_->seek(static_cast<std::uint32_t>(i), fraction);
             return cursor_->volumeMm3() < before - kNoVolumeMm3;
         };
         if (cuts(least)) return;
         double clear = least, met = 1;
-        for (int k = 0; k < 10; ++k) {
+        for (int k = 0; k < 8; ++k) {
             const double middle = (clear + met) / 2;
             (cuts(middle) ? met : clear) = middle;
         }

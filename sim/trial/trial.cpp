@@ -45,11 +45,9 @@ constexpr const char* kNeverChecked[] = {
     "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
     "set-up gives.",
     "Whether the grip holds, how far bar and tool bend, forces, power, wear and chatter are not reckoned.",
-    "Cycle times: what is taken of axes, spindle and other things is said with them. Of axes that change their speed "
-    "the "
-    "true way bends a little away from the straight lines of a dog-leg, and servos round corners a little; clearances "
-    "and "
-    "the part are reckoned without either.",
+    "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time "
+    "to "
+    "gain speed are followed within 0.05 mm; that servos round corners a little is left out.",
 };
 
 bool usable(const Stock& stock) {

@@ -116,9 +116,9 @@ TEST(TimeWaste, FeedInAirIsTold) {
     const TimeWaste& waste = trial->time.wastes[0];
     EXPECT_EQ(waste.kind, TimeWaste::Kind::AirCut);
     EXPECT_EQ(waste.block, 3u);
-    // The way is halved to a thousandth of it.
-    EXPECT_NEAR(waste.lengthMm, 54, 0.1);
-    EXPECT_NEAR(waste.seconds, 54.0 / 200 * 60 - 54.0 / 18000 * 60, 0.05);
+    // The place is known to a 256th of what is left of the move behind the lead-in, 75 mm.
+    EXPECT_NEAR(waste.lengthMm, 54, 0.3);
+    EXPECT_NEAR(waste.seconds, 54.0 / 200 * 60 - 54.0 / 18000 * 60, 0.3 / 200 * 60);
     const auto notes = shop::findings(*trial, "feed-in-air");
     ASSERT_EQ(notes.size(), 1u);
     EXPECT_EQ(notes[0].severity, Severity::Note);
