@@ -84,9 +84,8 @@ void MachineWays::at(std::size_t timedMove, MachineWay& way) const {
     way.length = lengthOf(way.turret);
     way.straightInstead.reset();
     const bool rapid = timed.kind == MoveKind::Rapid || timed.kind == MoveKind::Home;
-    const bool firstLeg = timedMove == 0 || timeline_.moves[timedMove - 1].move != timed.move;
-    const bool twoLegs = timedMove + 1 < timeline_.moves.size() && timeline_.moves[timedMove + 1].move == timed.move;
-    if (rapid && !setup_.machine.rapidPathSaid && firstLeg && twoLegs) {
+    const bool firstOfSeveral = timed.from == move.from && !(timed.to == move.to);
+    if (rapid && !setup_.machine.rapidPathSaid && firstOfSeveral) {
         way.straightInstead = TipWay{{move.from, move.to}, 0};
     }
     way.station = stationOn(timedMove);
@@ -109,15 +108,7 @@ void MachineWays::at(std::size_t timedMove, MachineWay& way) const {
 }
 
 double MachineWays::timeAt(std::size_t timedMove, double fraction) const {
-    const TimedMove& timed = timeline_.moves[timedMove];
-    if (fraction <= 0) return timed.t0;
-    if (fraction >= 1) return timed.t1;
-    double before = timed.t0, after = timed.t1;
-    for (int i = 0; i < 60; ++i) {
-        const double middle = (before + after) / 2;
-        (fractionAt(timed, toolpath_, setup_, middle) < fraction ? before : after) = middle;
-    }
-    return before;
+    return firstoff::timeAt(timeline_.moves[timedMove], toolpath_, setup_, fraction);
 }
 
 }  // namespace firstoff

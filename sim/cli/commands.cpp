@@ -15,6 +15,7 @@
 #include "sim/output/json_report.h"
 #include "sim/output/tables.h"
 #include "sim/output/text_report.h"
+#include "sim/output/time_report.h"
 #include "sim/output/whole_file.h"
 
 namespace firstoff::cli {
@@ -172,6 +173,16 @@ ExitCode moves(const MovesRequest& request) {
 ExitCode clearances(const ClearancesRequest& request) {
     const TriedJob tried = tryForFile(request.job);
     deliver(request.out, request.pairs ? pairTable(*tried.trial) : marginTable(*tried.trial));
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode times(const TimesRequest& request) {
+    const TriedJob tried = tryForFile(request.job);
+    if (request.out.empty()) {
+        print(timeReport(*tried.trial));
+    } else {
+        deliver(request.out, timeTable(*tried.trial));
+    }
     return exitCode(tried.trial->verdict);
 }
 

@@ -49,6 +49,12 @@ struct CompareRequest {
 };
 ExitCode compare(const CompareRequest& request);
 
+struct TimesRequest {
+    Job job;
+    std::string out;  // table for spreadsheets, "-": standard output; empty: the report for people instead
+};
+ExitCode times(const TimesRequest& request);
+
 struct SectionRequest {
     Job job;
     std::string out;

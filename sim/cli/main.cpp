@@ -34,6 +34,7 @@ public:
         addMoves();
         addClearances();
         addCompare();
+        addTimes();
         addSection();
         addExport();
         addFinish();
@@ -43,11 +44,9 @@ public:
 
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
-            fmt::print(stderr,
-                       "firstoff: there is no command {}; there are check, compare, moves, clearances, section, "
-                       "finish, export "
-                       "and codes\n",
-                       argv[1]);
+            std::string known;
+            for (const CLI::App* command : app_.get_subcommands(nullptr)) known += ' ' + command->get_name();
+            fmt::print(stderr, "firstoff: there is no command {}; there are:{}\n", argv[1], known);
             return static_cast<int>(ExitCode::Unusable);
         }
         try {
@@ -148,6 +147,13 @@ private:
         command->callback([this] { result_ = exportPart(export_); });
     }
 
+    void addTimes() {
+        CLI::App* command = app_.add_subcommand("times", "where the cycle time goes: by kind, tool and operation");
+        addJob(command, times_.job);
+        command->add_option("--out", times_.out, "table for spreadsheets to write, - for standard output");
+        command->callback([this] { result_ = times(times_); });
+    }
+
     static void addInstant(CLI::App* command, InstantRequest& instant) {
         CLI::Option* line = command->add_option("--after-line", instant.afterLine,
                                                 "as it is once this line of the program has been carried out");
@@ -210,8 +216,8 @@ private:
         command->allow_extras();
         command->callback([this, name] {
             fmt::print(stderr,
-                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `section`, `finish` and "
-                       "`export` are\n",
+                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `times`, `section`, "
+                       "`finish` and `export` are\n",
                        name);
             result_ = ExitCode::Unusable;
         });
@@ -224,6 +230,7 @@ private:
     ExportRequest export_;
     ClearancesRequest clearances_;
     CompareRequest compare_;
+    TimesRequest times_;
     FinishRequest finish_;
     ExitCode result_ = ExitCode::Unusable;
 };

@@ -120,6 +120,7 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::FurtherWorkOffset, WorkOffset, 'G', 541, "One of the further work offsets, P."),
     everywhere(Order::ExactStop, PathMode, 'G', 610,
                "Exact stop at the end of each feed move; corners are sharp here in any case."),
+    everywhere(Order::ExactStopHere, PathMode, 'G', 90, "Exact stop at the end of this block only."),
     everywhere(Order::CuttingMode, PathMode, 'G', 640,
                "Feed runs on from move to move; the rounding of corners by the servo is not modelled."),
     everywhere(Order::SurfaceSpeed, SpeedMode, 'G', 960, "S is a surface speed."),

@@ -100,6 +100,7 @@ enum class Order : std::uint8_t {
     WorkOffset,         // G54–G59
     FurtherWorkOffset,  // G54.1 P
     ExactStop,
+    ExactStopHere,
     CuttingMode,
     SurfaceSpeed,
     FixedSpeed,

@@ -112,6 +112,7 @@ void Control::carryOutWords() {
     applyUnits();
     applyFeed();
     applySpeed();
+    applyPathMode();
     applyTool();
     applySpindle();
     if (!setup_.machineCodes.empty()) applyMachineCodes();

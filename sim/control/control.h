@@ -100,6 +100,7 @@ private:
         bool motionGiven = false;
         bool suspended = false;        // a code that is not understood has taken over the axis words
         bool feedOfOtherMode = false;  // F was given under the other of G98 and G99
+        bool exactStop = false;        // G61
         bool feedIsLead = false;       // F in force was given with a thread
         bool feedChecked = false;      // nothing that a feed move depends on changed since it was looked at
         bool speedGiven = false;
@@ -204,6 +205,7 @@ private:
     void applySpeed();
     void applyClamp();
     void changeSpeedMode();
+    void applyPathMode();
     void applySpindle();
     void turnSpindle(SpindleDirection direction, const Word& word);
     void dwell();
@@ -408,6 +410,9 @@ private:
     const MachineCode* machineCode(const Word& word) const;
     void applyMachineCodes();
     void carryOutMachineCode(const MachineCode& code, const Word& word);
+    double usualSeconds(const MachineCode& code) const;
+    // A dwell in which the M code is carried out; none where it takes no time and moves nothing.
+    void waitForMachineCode(double seconds, MachineAction action);
     void checkMachineCodes();
 
     // control_drilling.cpp

@@ -26,11 +26,35 @@ void Control::carryOutMachineCode(const MachineCode& code, const Word& word) {
     if (code.spindle) turnSpindle(*code.spindle, word);
     if (code.coolant) now_.modal.coolant = *code.coolant;
     modalDirty_ |= code.coolant.has_value();
-    if (code.timeS <= 0 && code.action == MachineAction::None) return;
+    waitForMachineCode(code.timeS > 0 ? code.timeS : usualSeconds(code), code.action);
+}
+
+// Of an M code that has no time of its own.
+double Control::usualSeconds(const MachineCode& code) const {
+    const OtherTimes& times = setup_.machine.times;
+    switch (code.action) {
+        case MachineAction::TailstockAdvance:
+        case MachineAction::TailstockRetract:
+            return times.tailstockS;
+        case MachineAction::ChuckOpen:
+        case MachineAction::ChuckClose:
+        case MachineAction::SecondSpindleGrip:
+        case MachineAction::SecondSpindleRelease:
+            return times.chuckS;
+        default:
+            return code.coolant ? times.coolantS : times.machineCodeS;
+    }
+}
+
+void Control::waitForMachineCode(double seconds, MachineAction action) {
+    if (seconds <= 0 && action == MachineAction::None) return;
     Move move = newMove(MoveKind::Dwell, now_.position);
-    move.seconds = code.timeS;
-    if (code.action == MachineAction::None) return add(move);
-    recorder_->addWithAction(move, code.action);
+    move.seconds = seconds;
+    MoveExtra extra;
+    extra.machineCode = true;
+    move.extra = extraIndex(extra);
+    if (action == MachineAction::None) return add(move);
+    recorder_->addWithAction(move, action);
 }
 
 // What a code of the trade means is not for the set-up to say.

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "sim/base/units.h"
 #include "sim/control/control.h"
@@ -137,6 +138,16 @@ void Control::changeSpeedMode() {
          true});
 }
 
+// G61 and G64 hold until the other one, G09 for its block.
+void Control::applyPathMode() {
+    const Code* code = orders_[CodeGroup::PathMode];
+    if (code != nullptr && code->order != Order::ExactStopHere) now_.exactStop = code->order == Order::ExactStop;
+    const bool stops = now_.exactStop || (code != nullptr && code->order == Order::ExactStopHere);
+    if (stops == now_.modal.exactStop) return;
+    now_.modal.exactStop = stops;
+    modalDirty_ = true;
+}
+
 void Control::applySpindle() {
     if (reading_ == Reading::ProfileShape) return;
     if (const Code* code = orders_[CodeGroup::Spindle]) {
@@ -146,8 +157,10 @@ void Control::applySpindle() {
                     *code->word);
     }
     if (orders_[CodeGroup::Coolant] != nullptr) {
-        now_.modal.coolant = orders_[CodeGroup::Coolant]->order == Order::CoolantOn;
+        const bool on = orders_[CodeGroup::Coolant]->order == Order::CoolantOn;
+        if (std::exchange(now_.modal.coolant, on) == on) return;
         modalDirty_ = true;
+        waitForMachineCode(setup_.machine.times.coolantS, MachineAction::None);
     }
 }
 

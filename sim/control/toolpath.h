@@ -39,6 +39,7 @@ struct ModalState {
     double clampRevPerMin = 0;          // G50 S; 0 none given
     SpindleDirection spindle = SpindleDirection::Stopped;
     bool coolant = false;
+    bool exactStop = false;  // G61, and G09 for its own block: the axes stand at the end of every move
     Compensation compensation = Compensation::Off;
     int workOffset = 0;       // 0 for G54 … 5 for G59, 5 + n for G54.1 Pn
     std::uint32_t datum = 0;  // index into Toolpath::datums
@@ -61,12 +62,13 @@ struct ToolCall {
     BlockId block = kNoBlock;
 };
 
-// What only few moves have: threads, and moves in which the spindle is an axis.
+// What only few moves have: threads, times of M codes, and moves in which the spindle is an axis.
 struct MoveExtra {
     double lead = 0;         // Thread: mm per revolution along the longer axis of the move (on radius), at its start
     double leadChange = 0;   // Thread: added to the lead with every revolution, mm
     double startAngle = 0;   // Thread: spindle angle at which it starts, rad, 0 … 2π
     double threadDepth = 0;  // Thread: how deep below the crest a cycle means this pass to be, mm; 0 not known
+    bool machineCode = false;    // Dwell: what an M code takes, not a G04
     bool spindleIsAxis = false;  // the move turns the spindle as the C axis:
     double cFrom = 0, cTo = 0;   // rad
     friend bool operator==(const MoveExtra&, const MoveExtra&) = default;

@@ -19,6 +19,13 @@ int stationOf(const Toolpath& toolpath, std::size_t call) {
     return 1;
 }
 
+// The call that stands: while something is waited for before an index, the one before.
+std::size_t callDuring(const Toolpath& toolpath, const TimedMove& timed) {
+    const Move& move = toolpath.moves[timed.move];
+    const bool notYet = timed.wait != TimedMove::Wait::None && move.kind == MoveKind::Index && move.call > 0;
+    return notYet ? move.call - 1u : move.call;
+}
+
 // Part of the way of a timed move at a part of its time.
 double wayAt(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup, std::size_t index,
              double fraction) {
@@ -40,15 +47,19 @@ double carrierAt(const Timeline& timeline, CarrierTravel::Carrier carrier, doubl
     return start;
 }
 
-// Whether something holds that one action makes and another ends. In doubt, while either is going on, `doubtful`.
-bool holds(const Toolpath& toolpath, std::uint32_t move, MachineAction makes, MachineAction ends, bool start,
+// Whether something holds that one action makes and another ends. In doubt, while either is going on, `doubtful`; not
+// yet while it waits for the spindle.
+bool holds(const Toolpath& toolpath, const TimedMove& timed, MachineAction makes, MachineAction ends, bool start,
            bool doubtful) {
+    const std::uint32_t move = timed.move;
+    const bool waits = timed.wait != TimedMove::Wait::None;
     const auto after =
         std::upper_bound(toolpath.machineEvents.begin(), toolpath.machineEvents.end(), move,
                          [](std::uint32_t m, const MachineEvent& event) { return m < event.duringMove; });
     for (auto event = after; event != toolpath.machineEvents.begin();) {
         --event;
         if (event->action != makes && event->action != ends) continue;
+        if (waits && event->duringMove == move) continue;
         return event->duringMove == move ? doubtful : event->action == makes;
     }
     return start;
@@ -63,8 +74,8 @@ MachinePose poseAt(const Timeline& timeline, const Toolpath& toolpath, const Set
     MachinePose pose;
     pose.turret = pointAt(timed, wayAt(timeline, toolpath, setup, index, fraction));
     const auto swing = indexSwing(timeline, toolpath, setup, index);
-    pose.station = swing ? swing->from + fraction * (swing->to - swing->from)
-                         : stationOf(toolpath, toolpath.moves[timed.move].call);
+    pose.station =
+        swing ? swing->from + fraction * (swing->to - swing->from) : stationOf(toolpath, callDuring(toolpath, timed));
     if (setup.tailstock) {
         pose.tailstockZ =
             carrierAt(timeline, CarrierTravel::Carrier::Tailstock, setup.tailstock->tipZ, index, fraction);
@@ -73,9 +84,9 @@ MachinePose poseAt(const Timeline& timeline, const Toolpath& toolpath, const Set
         pose.secondSpindleZ =
             carrierAt(timeline, CarrierTravel::Carrier::SecondSpindle, setup.secondSpindle->startZ, index, fraction);
     }
-    pose.chuckOpen = holds(toolpath, timed.move, MachineAction::ChuckOpen, MachineAction::ChuckClose, false, true);
-    pose.secondSpindleGrips = holds(toolpath, timed.move, MachineAction::SecondSpindleGrip,
-                                    MachineAction::SecondSpindleRelease, false, false);
+    pose.chuckOpen = holds(toolpath, timed, MachineAction::ChuckOpen, MachineAction::ChuckClose, false, true);
+    pose.secondSpindleGrips =
+        holds(toolpath, timed, MachineAction::SecondSpindleGrip, MachineAction::SecondSpindleRelease, false, false);
     return pose;
 }
 
@@ -84,8 +95,11 @@ std::optional<IndexSwing> indexSwing(const Timeline& timeline, const Toolpath& t
     assert(index < timeline.moves.size());
     const TimedMove& timed = timeline.moves[index];
     if (timed.kind != MoveKind::Index) return std::nullopt;
+    return swingOfCall(toolpath, setup, toolpath.moves[timed.move].call);
+}
+
+std::optional<IndexSwing> swingOfCall(const Toolpath& toolpath, const Setup& setup, std::size_t call) {
     if (setup.turret && setup.turret->kind == Turret::Kind::Gang) return std::nullopt;
-    const std::size_t call = toolpath.moves[timed.move].call;
     const int from = call == 0 ? stationOf(toolpath, 0) : stationOf(toolpath, call - 1);
     const int to = stationOf(toolpath, call);
     if (from == to) return std::nullopt;

@@ -27,7 +27,9 @@ struct IndexSwing {
     double from = 1, to = 1;
     std::optional<double> otherWayTo;
 };
-// Nothing where it does not index, or is a gang plate.
+// Of a tool call (index into Toolpath::calls); nothing where it does not index, or is a gang plate.
+std::optional<IndexSwing> swingOfCall(const Toolpath& toolpath, const Setup& setup, std::size_t call);
+// Likewise of a timed move.
 std::optional<IndexSwing> indexSwing(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
                                      std::size_t index);
 

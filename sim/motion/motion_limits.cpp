@@ -58,7 +58,7 @@ Finding* MotionLimits::add(Topic topic, const Move& move, double timeS, Severity
     const std::size_t slot = block == kNoBlock ? 0 : std::size_t{block} + 1;
     if (slot >= said_.size()) said_.resize(slot + 1);
     if (said_[slot] & topic) return nullptr;
-    said_[slot] = static_cast<std::uint8_t>(said_[slot] | topic);
+    said_[slot] = static_cast<std::uint16_t>(said_[slot] | topic);
     Finding finding;
     finding.severity = severity;
     finding.code = code;
@@ -220,6 +220,27 @@ void MotionLimits::checkThread(const Move& move, double fastest, double timeS) {
     finding->remedy = fmt::format("Lower the speed to {:.0f} % of what it is, or less; see that F is the lead.",
                                   std::floor(100 * most / fastest));
     finding->values = {{"asked_mm_per_min", fastest}, {"limit_mm_per_min", most}};
+}
+
+void MotionLimits::tellLag(const Move& move, const SurfaceSpeedLag& lag, double timeS) {
+    Finding* finding = add(Lag, move, timeS, Severity::Note, "surface-speed-not-reached");
+    if (!finding) return;
+    const double asked = toolpath_.modals[move.modal].speed * setup_.overrides.spindle;
+    const double reached = asked * lag.reachedShare;
+    finding->message = fmt::format(
+        "Facing here asks the spindle for more {} than its drive has: at X{:.1f} it really cuts at {:.0f} m/min, not "
+        "{:.0f}.",
+        reached < asked ? "gain of speed" : "loss of speed", 2 * std::abs(lag.radius), reached, asked);
+    constexpr double kWorthSayingS = 0.05;
+    if (std::abs(lag.feedSeconds) >= kWorthSayingS) {
+        finding->message += fmt::format(" For that the cycle time is {:.2f} s too {}.", std::abs(lag.feedSeconds),
+                                        lag.feedSeconds > 0 ? "short" : "long");
+    }
+    finding->remedy = "Clamp the speed lower with G50 S, or feed slower, where that surface speed matters.";
+    finding->values = {{"asked_m_per_min", asked},
+                       {"reached_m_per_min", reached},
+                       {"x_mm", 2 * std::abs(lag.radius)},
+                       {"longer_s", lag.feedSeconds}};
 }
 
 }  // namespace firstoff

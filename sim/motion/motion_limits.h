@@ -7,6 +7,7 @@
 #include "sim/base/finding.h"
 #include "sim/control/toolpath.h"
 #include "sim/motion/pace.h"
+#include "sim/motion/surface_speed_lag.h"
 #include "sim/setup/setup.h"
 
 namespace firstoff {
@@ -30,8 +31,11 @@ public:
     // the spindle cuts a wrong lead, so this is more than a note.
     void checkThread(const Move& move, double fastest, double timeS);
 
+    // Facing under surface speed: the spindle does not keep up.
+    void tellLag(const Move& move, const SurfaceSpeedLag& lag, double timeS);
+
 private:
-    enum Topic : std::uint8_t {
+    enum Topic : std::uint16_t {
         OverX = 1,
         OverZ = 2,
         ChuckSpeed = 4,
@@ -39,7 +43,8 @@ private:
         Stopped = 16,
         Missing = 32,
         MachineSpeed = 64,
-        SecondChuckSpeed = 128
+        SecondChuckSpeed = 128,
+        Lag = 256
     };
 
     // Null if this block has had its finding on the topic.
@@ -51,9 +56,9 @@ private:
     const Toolpath& toolpath_;
     const Setup& setup_;
     std::vector<Finding>& findings_;
-    std::vector<std::uint8_t> said_;  // by block, bits of Topic
-    bool feedMissingSaid_ = false;    // the control has said it already
-    bool aboveChuckLimit_ = false;    // the move before was
+    std::vector<std::uint16_t> said_;  // by block, bits of Topic
+    bool feedMissingSaid_ = false;     // the control has said it already
+    bool aboveChuckLimit_ = false;     // the move before was
     bool aboveMachineLimit_ = false;
     bool aboveSecondLimit_ = false;
     std::size_t event_ = 0;  // into Toolpath::machineEvents

@@ -27,9 +27,9 @@ MoveTurns::MoveTurns(const TimedMove& timed, const Toolpath& toolpath, const Set
     if (!runsAtFeed(timed.kind)) return;
     const Move& move = toolpath.moves[timed.move];
     const ModalState& modal = toolpath.modals[move.modal];
-    spindle_ = spindleLaw(modal, setup.machine);
+    spindle_ = spindleLaw(move, modal, setup);
     PaceLimits why;
-    pace_ = paceLaw(move, modal, spindle_, setup.machine, why);
+    pace_ = paceLaw(move, modal, spindle_, setup, why);
     if (spindle_.limit <= 0 || !(pace_.flat > 0) || why.feedMissing) return;
     const Point shift = toolpath.programmedShift(move);
     isArc_ = timed.kind != MoveKind::Feed;

@@ -24,30 +24,32 @@ double SpindleLaw::revPerMinAt(double radius) const {
     return hyperbola > 0 && r * limit > hyperbola ? hyperbola / r : limit;
 }
 
-SpindleLaw spindleLaw(const ModalState& modal, const Machine& machine) {
+SpindleLaw spindleLaw(const Move& move, const ModalState& modal, const Setup& setup) {
     SpindleLaw law;
     if (modal.spindle == SpindleDirection::Stopped || modal.speed <= 0) return law;
-    law.limit = orElse(machine.maxRevPerMin, kAnyRevPerMin);
+    const double speed = move.kind == MoveKind::Thread ? modal.speed : modal.speed * setup.overrides.spindle;
+    law.limit = orElse(setup.machine.maxRevPerMin, kAnyRevPerMin);
     if (!modal.constantSurfaceSpeed) {
-        law.limit = std::min(law.limit, modal.speed);
+        law.limit = std::min(law.limit, speed);
         return law;
     }
     if (modal.clampRevPerMin > 0) law.limit = std::min(law.limit, modal.clampRevPerMin);
-    law.hyperbola = revPerMin(modal.speed, 1.0);
+    law.hyperbola = revPerMin(speed, 1.0);
     return law;
 }
 
-PaceLaw paceLaw(const Move& move, const ModalState& modal, const SpindleLaw& spindle, const Machine& machine,
+PaceLaw paceLaw(const Move& move, const ModalState& modal, const SpindleLaw& spindle, const Setup& setup,
                 PaceLimits& limits) {
-    const double most = orElse(machine.maxFeedMmPerMin, kAnyFeedMmPerMin);
+    const double most = orElse(setup.machine.maxFeedMmPerMin, kAnyFeedMmPerMin);
     const bool perRev = modal.feedPerRev || move.kind == MoveKind::Thread;
     limits.feedMissing = !(move.feed > 0);
     limits.spindleStopped = !limits.feedMissing && perRev && spindle.limit <= 0;
     PaceLaw law;
     law.flat = most / 60;
     if (limits.feedMissing || limits.spindleStopped) return law;
-    law.flat = std::min(most, perRev ? move.feed * spindle.limit : move.feed) / 60;
-    if (perRev && spindle.hyperbola > 0) law.hyperbola = move.feed * spindle.hyperbola / 60;
+    const double feed = move.kind == MoveKind::Thread ? move.feed : move.feed * setup.overrides.feed;
+    law.flat = std::min(most, perRev ? feed * spindle.limit : feed) / 60;
+    if (perRev && spindle.hyperbola > 0) law.hyperbola = feed * spindle.hyperbola / 60;
     return law;
 }
 

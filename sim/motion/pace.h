@@ -16,7 +16,8 @@ struct SpindleLaw {
     double revPerMinAt(double radius) const;
 };
 
-SpindleLaw spindleLaw(const ModalState& modal, const Machine& machine);
+// With the spindle override, which threads run without (common practice, no source): their lead is held by the speed.
+SpindleLaw spindleLaw(const Move& move, const ModalState& modal, const Setup& setup);
 
 // Pace along the path over programmed radius: min(flat, hyperbola / |radius|).
 struct PaceLaw {
@@ -25,6 +26,10 @@ struct PaceLaw {
 
     // Up to this radius the pace is flat, beyond it falls as the spindle slows down.
     double knee() const { return hyperbola / flat; }
+    double at(double radius) const {
+        const double r = radius < 0 ? -radius : radius;
+        return r * flat > hyperbola ? hyperbola / r : flat;
+    }
 };
 
 // Why a pace is not the one that F asks for.
@@ -33,9 +38,9 @@ struct PaceLimits {
     bool feedMissing = false;     // F is 0
 };
 
-// `limits` says what kept the feed from being a pace; the machine's largest feed is taken then, so that the move can be
-// shown.
-PaceLaw paceLaw(const Move& move, const ModalState& modal, const SpindleLaw& spindle, const Machine& machine,
+// With the feed override. `limits` says what kept the feed from being a pace; the machine's largest feed is taken then,
+// so that the move can be shown.
+PaceLaw paceLaw(const Move& move, const ModalState& modal, const SpindleLaw& spindle, const Setup& setup,
                 PaceLimits& limits);
 
 }  // namespace firstoff

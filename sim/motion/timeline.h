@@ -12,7 +12,8 @@
 namespace firstoff {
 
 // A stretch of a move, straight or one arc. Most moves give one; a per-axis rapid gives two (both axes, then the
-// longer).
+// longer), or several for the bends of the way while axes change their speeds; where the spindle has to be waited for
+// or the feed is held, one or two without way stand before them.
 struct TimedMove {
     Point from;  // turret reference, lathe frame
     Point to;
@@ -26,7 +27,8 @@ struct TimedMove {
     // What a stretch without way of a move that has one waits for, its kind is Dwell then.
     enum class Wait : std::uint8_t { None, SpindleSpeed, FeedHold };
     Wait wait = Wait::None;
-    // Pace along the path at both ends, mm/s, where the axes take time to change it; negative: they do not.
+    // Pace along the path at both ends, mm/s, where the axes take time to change it; negative: they do not. Of a rapid
+    // in two stretches the true way of the axes bends a little away from the first one.
     float paceFrom = -1, paceTo = -1;
 };
 
@@ -44,6 +46,8 @@ struct Timeline {
     std::vector<CarrierTravel> travels;  // in order of timed moves
     // First timed move of each move of the toolpath, plus one entry past the end.
     std::vector<std::uint32_t> firstOf;
+    // First timed move of a move of the toolpath that is no wait; what the move does, it does from there on.
+    std::uint32_t workOf(std::uint32_t move) const;
     double cycleTimeS = 0;
     double feedTimeS = 0;  // time at feed, whether metal is met or not
     std::vector<Finding> findings;
@@ -54,7 +58,10 @@ struct Timeline {
 };
 
 // Lays out a toolpath in time. Feed per revolution with constant surface speed is integrated along the move, with the
-// speed clamp, the spindle's limit and the feed limit acting where they act.
+// speed clamp, the spindle's limit and the feed limit acting where they act. Where the set-up says how axes and spindle
+// gain speed, they take their time: see path_paces.h, feed_run.h, rapid_run.h and spindle_run_up.h. Before a feed move,
+// and before chuck, tailstock or second spindle act, the spindle is waited for; a change of speed beside a rapid or an
+// index takes nothing by itself.
 Timeline layOut(const Toolpath& toolpath, const Setup& setup);
 
 // How far along the path of `timed` (0 to 1 of its length) the tool is at `timeS`.
@@ -63,7 +70,11 @@ double fractionAt(const TimedMove& timed, const Toolpath& toolpath, const Setup&
 // Point at `fraction` of the length of `timed`: turret reference, lathe frame.
 Point pointAt(const TimedMove& timed, double fraction);
 
-// Spindle speed in rev/min at `fraction`.
+// When it is there: the inverse of fractionAt.
+double timeAt(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double fraction);
+
+// Spindle speed in rev/min at `fraction`. Continuous in time where the set-up says how the spindle runs up; while it
+// turns over from one way to the other beside a rapid, the speed told does not go through nothing.
 double revPerMinAt(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double fraction);
 
 }  // namespace firstoff

@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "sim/output/clearance_report.h"
+#include "sim/output/time_report.h"
 
 namespace firstoff {
 
@@ -108,6 +109,53 @@ Json clearanceObject(const Trial& trial) {
     return object;
 }
 
+Json shareObject(const TimeShare& share) {
+    Json object;
+    for (std::size_t i = 0; i < kTimeKinds; ++i) {
+        const auto kind = static_cast<TimeKind>(i);
+        object[fmt::format("{}_s", name(kind))] = rounded(share.of(kind));
+    }
+    object["total_s"] = rounded(share.total());
+    return object;
+}
+
+Json blockLine(const Trial& trial, BlockId block) {
+    return block == kNoBlock ? Json(nullptr) : Json(trial.program.lineOf(block));
+}
+
+Json rowsObject(const Trial& trial, const std::vector<TimeRow>& rows) {
+    Json list = Json::array();
+    for (const TimeRow& row : rows) {
+        Json object;
+        object["name"] = row.name;
+        object["line"] = blockLine(trial, row.block);
+        object["station"] = row.station;
+        object["seconds"] = shareObject(row.share);
+        list.push_back(std::move(object));
+    }
+    return list;
+}
+
+Json timesObject(const Trial& trial) {
+    Json object;
+    object["cycle"] = shareObject(trial.time.whole);
+    const auto parts = partsPerHour(trial);
+    object["parts_per_hour"] = parts ? rounded(*parts) : Json(nullptr);
+    object["tools"] = rowsObject(trial, trial.time.tools);
+    object["operations"] = rowsObject(trial, trial.time.operations);
+    object["could_be_saved"] = Json::array();
+    for (const TimeWaste& waste : trial.time.wastes) {
+        object["could_be_saved"].push_back(
+            {{"kind", waste.kind == TimeWaste::Kind::AirCut ? "feed-in-air" : "long-retract"},
+             {"line", blockLine(trial, waste.block)},
+             {"seconds", rounded(waste.seconds)},
+             {"way_mm", rounded(waste.lengthMm)},
+             {"times", waste.times}});
+    }
+    object["taken"] = trial.time.assumed;
+    return object;
+}
+
 Json reportObject(const Trial& trial) {
     Json object;
     object["format"] = "firstoff-report";
@@ -124,6 +172,7 @@ Json reportObject(const Trial& trial) {
     for (const Finding& finding : trial.findings) object["findings"].push_back(findingObject(finding, trial.program));
     object["not_checked"] = trial.notChecked;
     object["clearance"] = clearanceObject(trial);
+    object["times"] = timesObject(trial);
     // The same in every build and for any number of threads; compare two builds with it.
     object["billet_hash"] = trial.stock ? Json(fmt::format("{:016x}", trial.stock->hash())) : Json();
     return object;

@@ -48,7 +48,9 @@ public:
 private:
     void row(std::size_t index) {
         const Move& move = trial_.toolpath.moves[index];
+        const auto number = static_cast<std::uint32_t>(index);
         const TimedMove& first = trial_.timeline.moves[trial_.timeline.firstOf[index]];
+        const TimedMove& work = trial_.timeline.moves[trial_.timeline.workOf(number)];
         const TimedMove& last = trial_.timeline.moves[trial_.timeline.firstOf[index + 1] - 1];
         const Point shift = trial_.toolpath.programmedShift(move);
         place(move);
@@ -62,8 +64,8 @@ private:
             text_ += ",,";
         }
         text_ += ',';
-        feed(move, first);
-        cells({first.rpmStart, last.rpmEnd, first.t0, last.t1});
+        feed(move, work);
+        cells({work.rpmStart, last.rpmEnd, first.t0, last.t1});
         text_ += ',';
         text_ += sideOf(move.compensation);
         text_ += '\n';

@@ -7,6 +7,7 @@
 
 #include "sim/output/clearance_report.h"
 #include "sim/output/table_figures.h"
+#include "sim/output/time_report.h"
 
 namespace firstoff {
 
@@ -120,6 +121,13 @@ void appendWrapped(std::string& text, std::string_view indent, std::string_view 
     text += '\n';
 }
 
+void appendList(std::string& text, const char* heading, const std::vector<std::string>& entries) {
+    if (entries.empty()) return;
+    text += heading;
+    for (const std::string& entry : entries) appendWrapped(text, "    ", "  - ", shown(entry));
+    text += '\n';
+}
+
 std::string whereOf(const Finding& finding, const Program& program, std::string_view setupName) {
     std::string where;
     if (finding.span.file == SourceSpan::File::Setup) where = fmt::format("set-up {}", shown(setupName));
@@ -198,6 +206,7 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
     text += textFindings(trial.findings, trial.program, trial.setup.name, setupText);
     text += fmt::format("\n  findings      {}\n", counts(trial.findings));
     text += fmt::format("  cycle time    {}\n", durationInWords(trial.timeline.cycleTimeS));
+    text += timeSummary(trial);
     text += fmt::format("  at feed       {}, of that in metal {}\n", durationInWords(trial.timeline.feedTimeS),
                         durationInWords(trial.cuttingTimeS));
     text += fmt::format("  billet        {:.2f} cm³, {:.2f} cm³ of it cut away\n", trial.stockVolumeMm3 / 1000,
@@ -205,11 +214,8 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
     text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
     text += clearanceSummary(trial);
     text += '\n';
-    if (!trial.notChecked.empty()) {
-        text += "  Not checked:\n";
-        for (const std::string& entry : trial.notChecked) appendWrapped(text, "    ", "  - ", shown(entry));
-        text += '\n';
-    }
+    appendList(text, "  Not checked:\n", trial.notChecked);
+    appendList(text, "  Cycle time, taken:\n", trial.time.assumed);
     appendWrapped(text, "  ", "  ", standingCaution());
     return text;
 }

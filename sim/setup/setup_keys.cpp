@@ -14,9 +14,9 @@ constexpr double kSmallest = 0.01;  // mm; a size of nothing is no size
 constexpr double kLongest = 10000;  // mm
 
 // The first is what stands above all tables.
-constexpr std::array<std::string_view, 15> kTables{
-    "",      "machine",      "turret", "chuck",  "tailstock", "second_spindle", "steady_rest", "body",
-    "stock", "work_offsets", "tool",   "offset", "m_codes",   "control",        "near_miss"};
+constexpr auto kTables = std::to_array<std::string_view>(
+    {"", "machine", "spindle", "times", "turret", "chuck", "tailstock", "second_spindle", "steady_rest", "body", "stock",
+     "work_offsets", "tool", "offset", "m_codes", "control", "near_miss", "overrides", "feed_hold"});
 
 constexpr SetupKey kKeys[] = {
     {"", "machine_file", Form::Text},
@@ -41,6 +41,29 @@ constexpr SetupKey kKeys[] = {
     {"machine", "stations", Form::Whole, kRequired, 1, 99, 12},
     {"machine", "turret_diameter_mm", Form::Number, kOptional, 1, kLongest, 300},  // see readTurret
     {"machine", "turret_thickness_mm", Form::Number, kRequired, 1, kLongest, 80},
+    {"machine", "acceleration_x_m_per_s2", Form::Number, kOptional, 0.01, 200, 0},
+    {"machine", "acceleration_z_m_per_s2", Form::Number, kOptional, 0.01, 200, 0},
+    {"machine", "jerk_x_m_per_s3", Form::Number, kOptional, 0.1, 100000, 0},
+    {"machine", "jerk_z_m_per_s3", Form::Number, kOptional, 0.1, 100000, 0},
+    {"machine", "block_end", Form::Choice, kOptional, 0, 0, 0, "flowing|exact-stop"},
+    {"machine", "corner_jump_x_mm_per_min", Form::Number, kOptional, 0, 50000, 0},
+    {"machine", "corner_jump_z_mm_per_min", Form::Number, kOptional, 0, 50000, 0},
+    {"machine", "look_ahead_blocks", Form::Whole, kOptional, 1, 1e6, 0},
+
+    {"spindle", "power_kw", Form::Number, kOptional, 0.01, 1000, 0},
+    {"spindle", "efficiency", Form::Number, kOptional, 0.1, 1, 0},
+    {"spindle", "curve_rev_per_min", Form::List, kOptional, 0, 100000},
+    {"spindle", "curve_torque_nm", Form::List, kOptional, 0.01, 1e6},
+    {"spindle", "inertia_kg_m2", Form::Number, kOptional, 1e-5, 1000, 0},
+    {"spindle", "run_up_s", Form::Number, kOptional, 0.01, 600, 0},
+    {"spindle", "waits_for_speed", Form::Flag},
+
+    {"times", "chuck_s", Form::Number, kOptional, 0, 3600, 0},
+    {"times", "tailstock_s", Form::Number, kOptional, 0, 3600, 0},
+    {"times", "coolant_s", Form::Number, kOptional, 0, 3600, 0},
+    {"times", "m_code_s", Form::Number, kOptional, 0, 3600, 0},
+    {"times", "next_station_s", Form::Number, kOptional, 0, 600, 0},
+    {"times", "change_part_s", Form::Number, kOptional, 0, 86400, 0},
 
     {"turret", "kind", Form::Choice, kRequired, 0, 0, 0, "disc|gang"},
     {"turret", "face_z_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
@@ -232,6 +255,13 @@ constexpr SetupKey kKeys[] = {
 
     {"near_miss", "rapid_mm", Form::Number, kOptional, 0, 100, 2},
     {"near_miss", "feed_mm", Form::Number, kOptional, 0, 100, 0.5},
+
+    {"overrides", "feed_percent", Form::Number, kOptional, 1, 200, 100},
+    {"overrides", "rapid_percent", Form::Number, kOptional, 1, 100, 100},
+    {"overrides", "spindle_percent", Form::Number, kOptional, 10, 150, 100},
+
+    {"feed_hold", "line", Form::Whole, kRequired, 1, 1e9, 0},
+    {"feed_hold", "seconds", Form::Number, kRequired, 0, 86400, 0},
 };
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include "sim/setup/blank_check.h"
 #include "sim/setup/body_reader.h"
 #include "sim/setup/chuck_reader.h"
+#include "sim/setup/drive_reader.h"
 #include "sim/setup/setup.h"
 #include "sim/setup/setup_check.h"
 #include "sim/setup/setup_document.h"
@@ -50,6 +51,8 @@ public:
                          [](const Offset& a, const Offset& b) { return a.number < b.number; });
         std::stable_sort(setup_.machineCodes.begin(), setup_.machineCodes.end(),
                          [](const MachineCode& a, const MachineCode& b) { return a.number < b.number; });
+        std::stable_sort(setup_.overrides.holds.begin(), setup_.overrides.holds.end(),
+                         [](const auto& a, const auto& b) { return a.line < b.line; });
         tellLibraryInSetup();
         sortByPlace(setup_.findings);
         return std::move(setup_);
@@ -119,6 +122,10 @@ private:
         m.stations = static_cast<int>(numberIn(t, "stations"));
         m.turretRadius = numberIn(t, "turret_diameter_mm") / 2;
         m.turretThickness = numberIn(t, "turret_thickness_mm");
+        m.axes = readAxisDynamics(t, setup_.findings);
+        m.spindle = readSpindleDrive(table("spindle"), setup_.findings);
+        m.times = readOtherTimes(table("times"));
+        setup_.overrides = readOverrides(table("overrides"));
     }
 
     // In machine coordinates, like the travel.
@@ -198,6 +205,7 @@ private:
         if (t.name == "offset") return takeOffset(t);
         if (t.name == "control") return readControl(t);
         if (t.name == "near_miss") return readNearMiss(t);
+        if (t.name == "feed_hold") return takeFeedHold(t);
         if (t.name == "body") return takeBody(t);
         if (const auto number = machineCodeNumber(t.name)) return takeMachineCode(t, *number);
         if (workOffsetOf(t.name) >= 0) readWorkOffset(t);
@@ -314,6 +322,14 @@ private:
 
     void readNearMiss(const SetupTable& t) { setup_.nearMiss = {numberIn(t, "rapid_mm"), numberIn(t, "feed_mm")}; }
 
+    void takeFeedHold(const SetupTable& t) {
+        // A line that is missing or wrong has been said already.
+        if (const double line = numberIn(t, "line"); line > 0) {
+            setup_.overrides.holds.push_back(
+                {static_cast<std::uint32_t>(line), numberIn(t, "seconds"), spanOf(t, "line")});
+        }
+    }
+
     void takeBody(const SetupTable& t) {
         if (auto body = readBody(t, setup_)) setup_.extraBodies.push_back(std::move(*body));
     }
@@ -350,6 +366,7 @@ private:
         Setup& s = setup_;
         library_.tellInSetup(s.stock.sizeSpan);
         library_.tellInSetup(s.stock.placeSpan);
+        library_.tellInSetup(s.machine.spindle.span);
         if (s.turret) library_.tellInSetup(s.turret->span);
         if (s.tailstock) library_.tellInSetup(s.tailstock->tipSpan);
         if (s.secondSpindle) library_.tellInSetup(s.secondSpindle->span);

@@ -97,7 +97,7 @@ std::vector<Carried> carriedPieces(const Machining& m) {
         carried.firstMove = std::size_t{fall.timedMove} + 1;
         carried.endMove = moves;
         for (const MachineEvent& event : events) {
-            const std::size_t timed = m.timeline.firstOf[event.duringMove];
+            const std::size_t timed = m.timeline.workOf(event.duringMove);
             if (event.action != MachineAction::SecondSpindleRelease || timed < carried.firstMove) continue;
             carried.endMove = timed;
             break;

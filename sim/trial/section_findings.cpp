@@ -71,6 +71,10 @@ private:
         return false;
     }
 
+    bool spindleIsAxis(std::size_t i) const {
+        return move(i).extra != kNoExtra && m_.toolpath.extras[move(i).extra].spindleIsAxis;
+    }
+
     void divide() {
         const auto& moves = m_.toolpath.moves;
         for (std::size_t i = 0; i < moves.size(); ++i) {
@@ -229,7 +233,7 @@ private:
             if (index < 0 || move(i).kind != MoveKind::Feed || !cuts(i)) continue;
             const Tool& tool = m_.setup.tools[static_cast<std::size_t>(index)];
             if (tool.kind == ToolKind::Tap || tool.kind == ToolKind::Threading) continue;
-            const TimedMove& timed = m_.timeline.moves[m_.timeline.firstOf[i]];
+            const TimedMove& timed = m_.timeline.moves[m_.timeline.workOf(static_cast<std::uint32_t>(i))];
             const double feed = perRev(timed);
             const double most = mostPerRev(tool);
             // At the machine's limit, which is reported as that.
@@ -322,7 +326,7 @@ private:
         const std::size_t feed = firstFeed(section);
         if (feed == section.last || call(feed).toolIndex < 0) return;
         for (std::size_t i = feed; i < section.last; ++i) {
-            if (move(i).kind == MoveKind::Thread || move(i).extra != kNoExtra || cuts(i)) return;
+            if (move(i).kind == MoveKind::Thread || spindleIsAxis(i) || cuts(i)) return;
         }
         Finding& finding = add(Severity::Note, "section-cuts-nothing", move(feed).block);
         finding.message =

@@ -32,7 +32,7 @@ struct TimeShare {
 
 // One stretch of the program in order of time.
 struct TimeRow {
-    std::string name;          // tool: "T0101 finishing tool"; operation: "N100", with the remark beside it if there is one
+    std::string name;  // tool: "T0101 finishing tool"; operation: "N100", with the remark beside it if there is one
     BlockId block = kNoBlock;  // where it begins
     std::uint32_t firstTimed = 0, endTimed = 0;
     int station = 0;
@@ -44,20 +44,27 @@ struct TimeWaste {
     enum class Kind : std::uint8_t { AirCut, LongRetract };
     Kind kind = Kind::AirCut;
     BlockId block = kNoBlock;
-    double seconds = 0;    // that could be saved
+    double seconds = 0;  // that could be saved
     std::uint32_t times = 1;
     double lengthMm = 0;
 };
 
 struct TimeAccount {
     TimeShare whole;
-    std::vector<TimeRow> tools;       // one for each run of moves with one tool
-    std::vector<TimeRow> operations;  // from one sequence number that starts a line of its own work to the next
-    std::vector<TimeWaste> wastes;    // greatest first
+    std::vector<TimeRow> tools;        // one for each run of moves with one tool
+    std::vector<TimeRow> operations;   // from one sequence number that starts a line of its own work to the next
+    std::vector<TimeWaste> wastes;     // greatest first
     std::vector<std::string> assumed;  // what the set-up does not say and was taken, in plain sentences
     std::vector<Finding> findings;     // notes
 };
 
+// Every second of the cycle is counted once in the whole, once among the tools and once among the operations. A move
+// at feed counts as cutting where any metal comes off along it. Operations begin at the sequence numbers that somebody
+// would search for: at all of them where most blocks have none; else at those that follow a remark or an empty line or
+// a stop, or that call a tool. Without a billet nothing is known of air.
 TimeAccount accountOfTime(const Machining& machining);
+
+// What TimeAccount::assumed says of a set-up.
+std::vector<std::string> assumedOfTime(const Setup& setup);
 
 }  // namespace firstoff

@@ -40,7 +40,10 @@ public:
         if (events.empty() && !m_.setup.secondSpindle) return {};
         std::size_t event = 0, fall = 0;
         for (std::size_t i = 0; i < m_.timeline.moves.size(); ++i) {
+            // Where the spindle is waited for first, they act behind that.
+            const bool waits = m_.timeline.moves[i].wait != TimedMove::Wait::None;
             for (; event < events.size() && events[event].duringMove <= m_.timeline.moves[i].move; ++event) {
+                if (waits && events[event].duringMove == m_.timeline.moves[i].move) break;
                 act(events[event].action, i);
             }
             watch(i);

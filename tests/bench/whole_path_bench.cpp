@@ -81,6 +81,27 @@ void stageLayOut(benchmark::State& state) {
 }
 BENCHMARK(stageLayOut)->Unit(benchmark::kMillisecond);
 
+// The same with axes that take their time: look-ahead over every block, without jerk (0) and with it.
+void stageLayOutAccelerating(benchmark::State& state) {
+    auto setup = shop::wavyContourSetup();
+    AxisDynamics& axes = setup.machine.axes;
+    axes.accelerationR = 3000;
+    axes.accelerationZ = 4000;
+    axes.jerkR = axes.jerkZ = static_cast<double>(state.range(0));
+    axes.cornerJumpR = axes.cornerJumpZ = 5;
+    axes.lookAhead = static_cast<int>(state.range(1));
+    setup.machine.spindle.runUpS = 3;
+    const Toolpath path = interpret(readProgram(contourText(), "contour"), setup);
+    for (auto _ : state) benchmark::DoNotOptimize(layOut(path, setup));
+    state.counters["moves"] = static_cast<double>(path.moves.size());
+}
+BENCHMARK(stageLayOutAccelerating)
+    ->ArgNames({"jerk", "look_ahead"})
+    ->Args({0, 0})
+    ->Args({60000, 0})
+    ->Args({60000, 40})
+    ->Unit(benchmark::kMillisecond);
+
 void stageClearance(benchmark::State& state) {
     const auto setup = shop::wavyContourSetup();
     const Toolpath path = interpret(readProgram(contourText(), "contour"), setup);

@@ -1,0 +1,248 @@
+#include "sim/trial/time_account.h"
+
+#include <algorithm>
+#include <iterator>
+#include <numeric>
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "sim/motion/spindle_run_up.h"
+#include "sim/trial/time_waste.h"
+#include "sim/trial/tool_moves.h"
+
+namespace firstoff {
+
+const char* name(TimeKind kind) {
+    constexpr const char* kNames[kTimeKinds] = {"cutting", "air", "rapid", "index", "spindle", "dwell", "other"};
+    return kNames[static_cast<std::size_t>(kind)];
+}
+
+double TimeShare::total() const {
+    return std::accumulate(seconds.begin(), seconds.end(), 0.0);
+}
+
+namespace {
+
+TimeKind kindOf(const Machining& m, std::size_t i) {
+    const TimedMove& timed = m.timeline.moves[i];
+    if (timed.wait == TimedMove::Wait::SpindleSpeed) return TimeKind::Spindle;
+    if (timed.wait == TimedMove::Wait::FeedHold) return TimeKind::Other;
+    if (isAtFeed(timed.kind)) return m.stock && takesMetal(m, i) ? TimeKind::Cutting : TimeKind::Air;
+    const Move& move = m.toolpath.moves[timed.move];
+    switch (timed.kind) {
+        case MoveKind::Rapid:
+        case MoveKind::Home:
+            return TimeKind::Rapid;
+        case MoveKind::Index:
+            return TimeKind::Index;
+        default:
+            return move.extra != kNoExtra && m.toolpath.extras[move.extra].machineCode ? TimeKind::Other
+                                                                                       : TimeKind::Dwell;
+    }
+}
+
+// Remark without its brackets and the blanks at its ends; nothing of a remark that holds no letter or figure.
+std::string remarkText(std::string_view text) {
+    const auto strip = [&text](std::string_view which) {
+        const std::size_t first = text.find_first_not_of(which);
+        text = first == std::string_view::npos ? std::string_view()
+                                               : text.substr(first, text.find_last_not_of(which) - first + 1);
+    };
+    strip("();% \t\r\n-*=");
+    return std::string(text);
+}
+
+// Where operations of the program's own text begin.
+//
+// A sequence number that stands alone among blocks without one is what the programmer searches for: it begins an
+// operation. Where most blocks are numbered, as many editors do, those begin one that follow a remark on a line of its
+// own, an empty line or a program stop, or that call a tool.
+class Operations {
+public:
+    explicit Operations(const Machining& m) : m_(m) {
+        const Program& program = m.program;
+        std::size_t numbered = 0, worded = 0;
+        const BlockId end = program.endBlockOf(0);
+        for (BlockId i = 0; i < end; ++i) {
+            if (!hasWords(i)) continue;
+            ++worded;
+            numbered += program.blocks[i].sequenceNumber >= 0;
+        }
+        const bool sparse = 2 * numbered <= worded;
+        bool after = true;
+        for (BlockId i = 0; i < end; ++i) {
+            if (!hasWords(i)) {
+                after = true;
+                continue;
+            }
+            const bool begins = program.blocks[i].sequenceNumber >= 0 && (sparse || after || has(i, 'T', -1));
+            if (begins) starts_.push_back(i);
+            after = has(i, 'M', 0) || has(i, 'M', 1);
+        }
+    }
+
+    // The operation in which a block stands, as index of its first block; kNoBlock before the first.
+    BlockId of(BlockId block) const {
+        const auto behind = std::upper_bound(starts_.begin(), starts_.end(), block);
+        return behind == starts_.begin() ? kNoBlock : *std::prev(behind);
+    }
+
+    std::string nameOf(BlockId start) const {
+        if (start == kNoBlock) return "before the first";
+        std::string name = fmt::format("N{}", m_.program.blocks[start].sequenceNumber);
+        std::string remark = remarkOn(start);
+        for (BlockId i = start; remark.empty() && i-- > 0 && !hasWords(i);) remark = remarkOn(i);
+        return remark.empty() ? name : name + ' ' + remark;
+    }
+
+private:
+    bool hasWords(BlockId block) const {
+        const Block& b = m_.program.blocks[block];
+        return b.kind == Block::Kind::Statement ||
+               (b.kind == Block::Kind::Words && b.wordCount > (b.programNumber >= 0 ? 1 : 0));
+    }
+    bool has(BlockId block, char letter, double value) const {
+        const Block& b = m_.program.blocks[block];
+        return std::any_of(m_.program.begin(b), m_.program.end(b), [&](const Word& word) {
+            return word.letter == letter && (value < 0 || word.value == value);
+        });
+    }
+    std::string remarkOn(BlockId block) const {
+        const Block& b = m_.program.blocks[block];
+        const auto found = std::lower_bound(m_.program.comments.begin(), m_.program.comments.end(), b.offset,
+                                            [](const Comment& c, std::uint32_t at) { return c.offset < at; });
+        if (found == m_.program.comments.end() || found->offset >= b.offset + b.length) return {};
+        return remarkText(std::string_view(m_.program.text).substr(found->offset, found->length));
+    }
+
+    const Machining& m_;
+    std::vector<BlockId> starts_;
+};
+
+class Account {
+public:
+    explicit Account(const Machining& m) : m_(m), operations_(m) {}
+
+    TimeAccount run() {
+        const auto& moves = m_.timeline.moves;
+        std::size_t step = 0;
+        for (std::uint32_t i = 0; i < moves.size(); ++i) {
+            const auto& steps = m_.toolpath.steps;
+            while (step + 1 < steps.size() && steps[step + 1].firstMove <= moves[i].move) ++step;
+            const BlockId block = step < steps.size() ? placeOf(moveAt(m_, i), steps[step].shown) : kNoBlock;
+            toTool(i);
+            toOperation(i, block);
+            const auto kind = static_cast<std::size_t>(kindOf(m_, i));
+            const double seconds = moves[i].t1 - moves[i].t0;
+            for (TimeShare* share :
+                 {&account_.whole, &account_.tools.back().share, &account_.operations.back().share}) {
+                share->seconds[kind] += seconds;
+            }
+        }
+        return std::move(account_);
+    }
+
+private:
+    // What a cycle does, and be it along lines of a profile that stand elsewhere, belongs to where it is called.
+    BlockId placeOf(const Move& move, BlockId shown) const {
+        return move.cycleBlock != kNoBlock && m_.program.isOwn(move.cycleBlock) ? move.cycleBlock : shown;
+    }
+
+    static void extend(std::vector<TimeRow>& rows, std::uint32_t timed) { rows.back().endTimed = timed + 1; }
+
+    void toTool(std::uint32_t i) {
+        const ToolCall& call = m_.toolpath.calls[moveAt(m_, i).call];
+        if (account_.tools.empty() || account_.tools.back().station != call.station) {
+            TimeRow& row = account_.tools.emplace_back();
+            row.station = call.station;
+            row.block = call.block;
+            row.firstTimed = i;
+            row.name =
+                call.station == 0 ? "before the first tool" : fmt::format("T{:02}{:02}", call.station, call.offset);
+            if (call.toolIndex >= 0) row.name += ' ' + m_.setup.tools[static_cast<std::size_t>(call.toolIndex)].name;
+        }
+        extend(account_.tools, i);
+    }
+
+    void toOperation(std::uint32_t i, BlockId block) {
+        const BlockId start = block == kNoBlock ? kNoBlock : operations_.of(block);
+        if (account_.operations.empty() || account_.operations.back().block != start) {
+            TimeRow& row = account_.operations.emplace_back();
+            row.block = start;
+            row.firstTimed = i;
+            row.station = m_.toolpath.calls[moveAt(m_, i).call].station;
+            row.name = operations_.nameOf(start);
+        }
+        extend(account_.operations, i);
+    }
+
+    const Machining& m_;
+    Operations operations_;
+    TimeAccount account_;
+};
+
+}  // namespace
+
+std::vector<std::string> assumedOfTime(const Setup& setup) {
+    std::vector<std::string> said;
+    const Machine& m = setup.machine;
+    const SpindleDrive& drive = m.spindle;
+    if (!m.axes.known()) {
+        said.push_back(
+            "The set-up gives no acceleration of the axes (acceleration_x_m_per_s2 and acceleration_z_m_per_s2 in "
+            "[machine]): they are taken to change speed at once, so true times are longer.");
+    } else {
+        said.push_back(m.axes.jerkZ > 0 ? "Every change of speed of the axes is taken to be over where its block ends."
+                                        : "No jerk is given: the axes' acceleration is taken to be there at once.");
+        const bool flows = m.axes.blockEnd == AxisDynamics::BlockEnd::Flowing;
+        if (flows && m.axes.cornerJumpZ <= 0) {
+            said.push_back(
+                "No corner_jump is given: the axes are taken to stand still at corners sharper than one degree.");
+        }
+    }
+    if (!SpindleRunUp(setup).known()) {
+        said.push_back(
+            drive.inertiaKgM2 > 0
+                ? "The spindle's inertia is given without its torque curve: it is taken to change speed at "
+                  "once, so true times are longer."
+                : "The set-up does not say how the spindle runs up (run_up_s, or inertia_kg_m2 and the torque "
+                  "curve, in [spindle]): it is taken to change speed at once, so true times are longer.");
+    } else {
+        said.push_back(
+            drive.runUpS > 0
+                ? "The spindle is taken to gain speed evenly and to brake as fast; what the bar adds to its "
+                  "inertia is left out."
+            : inertiaOfBlank(setup) > 0
+                ? "The spindle is taken to brake with the torque it has to gain speed; the bar counts as it is chucked."
+                : "The spindle is taken to brake with the torque it has to gain speed; the density of the bar's "
+                  "material "
+                  "is not known, so what the bar adds to the inertia is left out.");
+        if (!drive.waitsForSpeed) {
+            said.push_back(
+                "The feed does not wait for the spindle: it is reckoned as if the speed were there at once.");
+        }
+    }
+    if (m.times.nextStationS <= 0 && m.stations > 1) {
+        said.push_back("Every index takes the same time: next_station_s is not given.");
+    }
+    const Overrides& o = setup.overrides;
+    if (o.feed != 1 || o.rapid != 1 || o.spindle != 1) {
+        said.push_back(
+            fmt::format("Overrides: feed {:.0f} %, rapid {:.0f} %, spindle {:.0f} %; threads and taps run without "
+                        "them, as is common "
+                        "practice.",
+                        100 * o.feed, 100 * o.rapid, 100 * o.spindle));
+    }
+    said.push_back("Threads follow the spindle from their first instant, without waiting for its angle.");
+    return said;
+}
+
+TimeAccount accountOfTime(const Machining& machining) {
+    TimeAccount account = Account(machining).run();
+    account.assumed = assumedOfTime(machining.setup);
+    lookForWaste(machining, account);
+    return account;
+}
+
+}  // namespace firstoff
