@@ -53,15 +53,17 @@ TEST(SetUpKeys, EveryKeyBelongsToAKnownTable) {
 
 // Numbers carry their unit in the name; these are counts and have none.
 TEST(SetUpKeys, NumbersSayTheirUnit) {
-    const std::set<std::string_view> counts{"stations", "jaws",       "station",         "tip_number", "number",
-                                            "piece",    "max_blocks", "chamfer_threads", "rollers"};
+    const std::set<std::string_view> counts{
+        "stations",        "jaws",    "station",  "tip_number",   "number",       "piece",    "max_blocks",
+        "chamfer_threads", "rollers", "friction", "force_safety", "speed_safety", "taylor_n", "edges_per_insert"};
     for (const SetupKey& key : setupKeys()) {
         const bool number = key.form == SetupKey::Form::Number || key.form == SetupKey::Form::Whole ||
                             key.form == SetupKey::Form::Range || key.form == SetupKey::Form::List;
         if (!number || counts.count(key.key)) continue;
         const std::string_view k = key.key;
         EXPECT_TRUE(k.ends_with("_mm") || k.ends_with("_mm_per_min") || k.ends_with("_rev_per_min") ||
-                    k.ends_with("_deg") || k.ends_with("_leads") || k.ends_with("_s"))
+                    k.ends_with("_deg") || k.ends_with("_leads") || k.ends_with("_s") || k.ends_with("_kn") ||
+                    k.ends_with("_kg") || k.ends_with("_kg_m") || k.ends_with("_m_per_min"))
             << k;
     }
 }
