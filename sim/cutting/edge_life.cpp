@@ -52,7 +52,7 @@ private:
         for (std::size_t i = 1; i < places_.size(); ++i) addStretch(use, tool, i, timeBetween(i) * scale);
     }
 
-    // The samples, and the ends of the move where none stands there.
+    // The samples, and air up to the ends of the move where they do not reach there.
     void lay(const LoadRun& run, const TimedMove& timed, const Move& move, const Tool& tool) {
         places_.clear();
         const bool byTurns = move.kind == MoveKind::Thread || toolpath_.modals[move.modal].feedPerRev;
@@ -60,7 +60,12 @@ private:
             places_.push_back({fraction, revPerMin, byTurns && revPerMin > 0 ? 1 / revPerMin : 1, mPerMin});
         };
         const LoadSample* samples = &loads_.samples[run.first];
-        if (samples[0].fraction > 0) put(0, 0, revPerMinAt(timed, toolpath_, setup_, 0));
+        // Before the first sample and past the last nothing is cut.
+        const auto putAir = [&](double fraction) { put(fraction, 0, revPerMinAt(timed, toolpath_, setup_, fraction)); };
+        if (samples[0].fraction > 0) {
+            putAir(0);
+            putAir(double{samples[0].fraction});
+        }
         for (std::uint32_t i = 0; i < run.count; ++i) {
             const LoadSample& s = samples[i];
             const double revPerMin = revPerMinAt(timed, toolpath_, setup_, double{s.fraction});
@@ -68,7 +73,10 @@ private:
             put(double{s.fraction}, s.chipAreaMm2 > 0 ? surfaceSpeedMPerMin(revPerMin, std::abs(radius)) : 0,
                 revPerMin);
         }
-        if (places_.back().fraction < 1) put(1, 0, revPerMinAt(timed, toolpath_, setup_, 1));
+        if (const double last = places_.back().fraction; last < 1) {
+            putAir(last);
+            putAir(1);
+        }
     }
 
     double timeBetween(std::size_t i) const {

@@ -86,6 +86,17 @@ TEST(EdgeLife, CountsTimeInMetalOnly) {
     EXPECT_NEAR(uses[0].cuttingS, 15, 1e-9);
 }
 
+// Nothing is cut before the first sample and past the last.
+TEST(EdgeLife, SamplesEndWhereTheMetalDoes) {
+    shop::LoadedCut cut(50, 100);
+    cut.turn(25, 100, 0.2, 1000, {});
+    cut.loads.samples = {shop::sampleAt(0.25F, 25), shop::sampleAt(0.75F, 25)};
+    cut.loads.runs[0].count = 2;
+    const auto uses = edgeUses(cut.timeline, cut.toolpath, cut.setup, cut.loads);
+    ASSERT_EQ(uses.size(), 1u);
+    EXPECT_NEAR(uses[0].cuttingS, 15, 1e-9);
+}
+
 // Share and life do not depend on how finely a facing cut was sampled: at surface speed held by the spindle the speed
 // is the same everywhere.
 TEST(EdgeLife, OfAFacingCutAtConstantSurfaceSpeed) {
