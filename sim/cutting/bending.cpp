@@ -40,6 +40,7 @@ public:
                 if (options_.stop.stop_requested()) break;
                 bend(run, along.at(run.timedMove));
             }
+            if (byCentre_) assume("A centre in the part holds its end, without play.");
             if (notByTheChuck_) assume("Cuts while the second spindle grips the part are not reckoned.");
         }
         addBendingFindings(timeline_, toolpath_, setup_, loads_, result_);
@@ -79,7 +80,6 @@ private:
             "The part is clamped rigidly at the front of the jaws; chuck, slides, turret and outside tools do not "
             "give way, so that in truth it is a little more.");
         if (setup_.steadyRest) assume("The steady rest holds the part where it stands, without play.");
-        if (setup_.tailstock) assume("A centre in the part holds its end, without play.");
         if (damped_) assume("A damped bar bends as a solid one does.");
     }
 
@@ -145,6 +145,7 @@ private:
             supportAt_ = setup_.steadyRest->z - part_->clampZ;
         } else if (held.centreIn(part_->frontZ)) {
             supportAt_ = part_->beam.lengthMm();
+            byCentre_ = true;
         }
     }
 
@@ -169,7 +170,7 @@ private:
     const std::shared_ptr<const StockHistory>& stock_;
     const LoadResult& loads_;
     const BendingOptions& options_;
-    bool damped_ = false, notByTheChuck_ = false;
+    bool damped_ = false, notByTheChuck_ = false, byCentre_ = false;
     std::optional<StockCursor> cursor_;
     LastCuts lastCuts_;
     // The part as it was looked at last.

@@ -169,7 +169,9 @@ private:
         g.leftN = leftAtSpeedN(g.standingN, pull, chuck_.grip);
         g.neededStandingN = neededStandingN(g.neededN, pull, speedSafety_, chuck_.grip);
         if (outside && moment_ > 0) {
-            g.permittedRevPerMin = permittedRevPerMin(g.standingN, g.neededN, moment_).value_or(0);
+            g.permittedRevPerMin = std::min(permittedRevPerMin(g.standingN, g.neededN, moment_).value_or(0),
+                                            revPerMinOfLoss(g.standingN, moment_, kGreatestLoss));
+            if (chuck_.maxRevPerMin > 0) g.permittedRevPerMin = std::min(g.permittedRevPerMin, chuck_.maxRevPerMin);
         }
         g.overhangMm = std::max(0.0, double{sample.atZ} - chuck_.jawLength);
         if (g.neededStandingN > result_.byTool.back().neededStandingN) result_.byTool.back() = g;

@@ -36,7 +36,9 @@ struct GripEstimate {
     double standingN = 0;           // as the set-up gives it
     double leftN = 0;               // standing grip less what is lost
     double neededStandingN = 0;     // Fsp0: standing grip that the method asks for, with both safety factors
-    double permittedRevPerMin = 0;  // for this cut and the grip as it is set (CG04); 0: no speed, or not limited by it
+    // Least of what leaves this cut what it needs (CG04), what keeps the loss within kGreatestLoss, and what is marked on
+    // the chuck; outside grip. 0: no speed does, or none is known.
+    double permittedRevPerMin = 0;
     double overhangMm = 0;          // of the cut from the front of the jaws
     double forceSafety = 0, speedSafety = 0, friction = 0;  // as taken
 

@@ -45,7 +45,7 @@ void gripLines(const Trial& trial, std::vector<std::string>& lines) {
         lines.push_back(
             fmt::format("              friction {:.2f}, factors {:.1f} and {:.1f}; at that speed {:.1f} kN {}{}",
                         g.friction, g.forceSafety, g.speedSafety, kilo(g.leftN), g.lostN < 0 ? "act" : "are left",
-                        g.permittedRevPerMin > 0 ? fmt::format(", just enough at {:.0f} rev/min", g.permittedRevPerMin)
+                        g.permittedRevPerMin > 0 ? fmt::format(", permitted up to {:.0f} rev/min", g.permittedRevPerMin)
                                                  : std::string()));
     }
     if (h.speed) {
@@ -61,19 +61,27 @@ void gripLines(const Trial& trial, std::vector<std::string>& lines) {
     if (h.grip || h.speed || h.centre) lines.emplace_back(std::string("              ") + kGripCaution);
 }
 
+constexpr double kToldMm = 0.001;  // less is not told; + is larger
+
 std::string errorInWords(double mm) {
-    return fmt::format("{:+.3f}", std::abs(mm) < 0.0005 ? 0.0 : mm);
+    return fmt::format("{:+.3f}", std::abs(mm) < kToldMm / 2 ? 0.0 : mm);
 }
 
 void bendingLines(const Trial& trial, std::vector<std::string>& lines) {
     bool first = true;
     for (const ToolBending& b : trial.bending.tools) {
         if (!b.finishes) continue;
-        lines.push_back(fmt::format("{}{} leaves diameters {} mm at Z{:.3f} (line {}), {} mm at Z{:.3f} off",
-                                    first ? "gives way     " : "              ", toolWord(trial, b.greatest.timedMove),
-                                    errorInWords(b.greatest.errorMm), workZ(trial, b.greatest),
-                                    lineOfMove(trial, b.greatest.timedMove), errorInWords(b.least.errorMm),
-                                    workZ(trial, b.least)));
+        const std::string lead = first ? "gives way     " : "              ";
+        const std::string tool = toolWord(trial, b.greatest.timedMove);
+        if (std::abs(b.greatest.errorMm) < kToldMm) {
+            lines.push_back(fmt::format("{}{} leaves diameters off by less than 0.001 mm for that", lead, tool));
+        } else {
+            lines.push_back(fmt::format(
+                "{}{} leaves diameters {} mm off at Z{:.3f} (line {}), {} mm at Z{:.3f}{}", lead, tool,
+                errorInWords(b.greatest.errorMm), workZ(trial, b.greatest), lineOfMove(trial, b.greatest.timedMove),
+                errorInWords(b.least.errorMm), workZ(trial, b.least),
+                b.barShare > 0.5 ? fmt::format("; {:.0f} % of it by the bar", 100 * b.barShare) : std::string()));
+        }
         first = false;
     }
 }

@@ -61,7 +61,8 @@ TEST(Holding, FiguresOfOneCutByHand) {
     EXPECT_NEAR(g.lostN, pull, 1e-6);
     EXPECT_NEAR(g.leftN, 50000 - pull, 1e-6);
     EXPECT_NEAR(g.neededStandingN, 1.5 * (held * 6 + pull), 1e-2);
-    EXPECT_NEAR(g.permittedRevPerMin, 30 / kPi * std::sqrt((50000 - held * 6) / 0.285), 1e-3);
+    // The least of 3530 (CG04), 3274 (67 %) and 4500 marked on the chuck.
+    EXPECT_NEAR(g.permittedRevPerMin, 30 / kPi * std::sqrt(0.67 * 50000 / 0.285), 1e-6);
     EXPECT_EQ(g.gripDiameterMm, 50);
     EXPECT_TRUE(g.holds());
     EXPECT_THAT(codes(result), IsEmpty());
@@ -69,6 +70,16 @@ TEST(Holding, FiguresOfOneCutByHand) {
     // Both factors were not said: the least of the method, and that is told.
     EXPECT_THAT(result.assumed, Contains(HasSubstr("against the cutting force is 1.5")));
     EXPECT_THAT(result.assumed, Contains(HasSubstr("No stop stands behind the part")));
+}
+
+TEST(Holding, PermittedSpeedIsTheLeastOfThree) {
+    shop::LoadedCut heavy = heldBar(50);
+    heavy.turn(25, 60, 0.2, 1000, {3500, 0, 0});  // 21 kN needed: CG04 rules
+    EXPECT_NEAR(holding(heavy).grip->permittedRevPerMin, 30 / kPi * std::sqrt(29000 / 0.285), 1e-3);
+    shop::LoadedCut marked = heldBar(50);
+    marked.setup.chuck.maxRevPerMin = 2500;
+    marked.turn(25, 60, 0.2, 1000, {1000, 0, 0});
+    EXPECT_EQ(holding(marked).grip->permittedRevPerMin, 2500);
 }
 
 TEST(Holding, ASeatTakesThePushTowardsTheChuckAndNoneOutOfIt) {
