@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "sim/output/clearance_report.h"
+#include "sim/output/holding_report.h"
 #include "sim/output/time_report.h"
 
 namespace firstoff {
@@ -173,6 +174,9 @@ Json reportObject(const Trial& trial) {
     object["not_checked"] = trial.notChecked;
     object["clearance"] = clearanceObject(trial);
     object["times"] = timesObject(trial);
+    object["holding"] = holdingObject(trial);
+    object["bending"] = bendingObject(trial);
+    object["edges"] = edgesObject(trial);
     // The same in every build and for any number of threads; compare two builds with it.
     object["billet_hash"] = trial.stock ? Json(fmt::format("{:016x}", trial.stock->hash())) : Json();
     return object;

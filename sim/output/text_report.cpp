@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "sim/output/clearance_report.h"
+#include "sim/output/holding_report.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/time_report.h"
 
@@ -15,6 +16,7 @@ namespace {
 
 constexpr std::size_t kMostFindings = 200;
 constexpr std::size_t kWidest = 100;  // bytes of a quoted line
+constexpr std::size_t kLabel = 14;    // columns of the labels before figures
 
 std::string_view lineOf(std::string_view text, std::uint32_t line) {
     if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
@@ -213,6 +215,10 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
                         trial.removedVolumeMm3 / 1000);
     text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
     text += clearanceSummary(trial);
+    for (const std::string& line : holdingLines(trial)) {
+        appendWrapped(text, std::string(2 + kLabel, ' '), "  " + line.substr(0, kLabel),
+                      shown(std::string_view(line).substr(kLabel)));
+    }
     text += '\n';
     appendList(text, "  Not checked:\n", trial.notChecked);
     appendList(text, "  Cycle time, taken:\n", trial.time.assumed);

@@ -33,6 +33,7 @@ public:
         if (from_.says("through_bore_mm")) c_.throughBoreRadius = from_.number("through_bore_mm") / 2;
         readSteps();
         readGripLength();
+        readGripAtSpeed();
         return c_;
     }
 
@@ -105,6 +106,18 @@ private:
                        ? "Correct grip_length_mm, jaw_length_mm or body_length_mm."
                        : "Correct grip_length_mm (of soft jaws the depth to which they are bored) or jaw_length_mm.");
         c_.gripLength = 0;
+    }
+
+    // What the method of chuck_grip.h asks for; each key may be missing, and what lacks is said with the grip.
+    void readGripAtSpeed() {
+        constexpr double kNPerKn = 1000;
+        c_.gripForceN = kNPerKn * from_.number("grip_force_kn");
+        c_.jawMassKg = from_.number("jaw_mass_kg");
+        c_.jawMassRadius = from_.number("jaw_mass_diameter_mm") / 2;
+        if (from_.says("base_jaw_moment_kg_m")) c_.baseJawMomentKgM = from_.number("base_jaw_moment_kg_m");
+        c_.friction = from_.number("friction");
+        c_.forceSafety = from_.number("force_safety");
+        c_.speedSafety = from_.number("speed_safety");
     }
 
     TableReading from_;

@@ -187,7 +187,7 @@ struct Chuck {
     double gripForceN = 0;
     double jawMassKg = 0;            // of one top jaw
     double jawMassRadius = 0;        // of its centre of mass as it is set
-    double baseJawMomentKgM = 0;     // of one base jaw: mass times radius
+    std::optional<double> baseJawMomentKgM;  // of one base jaw: mass times radius; nothing: not said
     double friction = 0;             // between jaw and bar
     double forceSafety = 0;          // Sz, against the cutting force; 0: what the method asks for at least
     double speedSafety = 0;          // Ssp, against what the speed takes away

@@ -90,6 +90,13 @@ constexpr SetupKey kKeys[] = {
     {"chuck", "step_lengths_mm", Form::List, kOptional, kSmallest, kLongest, 0, {}, "j"},
     {"chuck", "through_bore_mm", Form::Number, kOptional, 0, kLongest, 0},
     {"chuck", "max_rev_per_min", Form::Number, kOptional, 1, 100000, 0},
+    {"chuck", "grip_force_kn", Form::Number, kOptional, 0.01, 5000, 0},
+    {"chuck", "jaw_mass_kg", Form::Number, kOptional, 0.001, 500, 0, {}, "j"},
+    {"chuck", "jaw_mass_diameter_mm", Form::Number, kOptional, 1, kLongest, 0, {}, "j"},
+    {"chuck", "base_jaw_moment_kg_m", Form::Number, kOptional, 0, 100, 0, {}, "j"},
+    {"chuck", "friction", Form::Number, kOptional, 0.02, 1, 0},
+    {"chuck", "force_safety", Form::Number, kOptional, 1, 10, 0},
+    {"chuck", "speed_safety", Form::Number, kOptional, 1, 10, 0, {}, "j"},
 
     {"tailstock", "quill_diameter_mm", Form::Number, kRequired, 1, 1000, 60},
     {"tailstock", "quill_length_mm", Form::Number, kRequired, 1, kLongest, 100},
@@ -105,6 +112,7 @@ constexpr SetupKey kKeys[] = {
     {"tailstock", "housing_length_mm", Form::Number, kOptional, kSmallest, 2000, 0},
     {"tailstock", "casting_diameter_mm", Form::Number, kOptional, 1, kLongest, 0},
     {"tailstock", "casting_length_mm", Form::Number, kOptional, 1, kLongest, 0},
+    {"tailstock", "force_kn", Form::Number, kOptional, 0.01, 1000, 0},
 
     {"second_spindle", "start_z_from_chuck_face_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
     {"second_spindle", "approach_z_from_chuck_face_mm", Form::Number, kRequired, -kLongest, kLongest, kLongest},
@@ -170,6 +178,10 @@ constexpr SetupKey kKeys[] = {
     {"tool", "block_x_mm", Form::Range, kOptional, -kLongest, kLongest},
     {"tool", "block_width_mm", Form::Number, kOptional, 1, 2000, 0},
     {"tool", "shank_mm", Form::Number, kOptional, kSmallest, 500, 20, {}, "tbgpv"},  // see ToolReading::readShank
+    {"tool", "shank", Form::Choice, kOptional, 0, 0, 0, "steel|carbide|damped|damped-carbide", "bgv"},
+    {"tool", "taylor_n", Form::Number, kOptional, 0.02, 1.5, 0},
+    {"tool", "taylor_c_m_per_min", Form::Number, kOptional, 0.1, 100000, 0},
+    {"tool", "edges_per_insert", Form::Whole, kOptional, 1, 40, 0},
     {"tool", "shank_height_mm", Form::Number, kOptional, kSmallest, 500, 0, {}, "tgpv"},
     {"tool", "holder", Form::Text, kOptional, 0, 0, 0, {}, "tb"},
     {"tool", "head_width_mm", Form::Number, kOptional, kSmallest, 500, 0, {}, "tb"},

@@ -34,6 +34,8 @@ public:
         t_.castingRadius = from_.number("casting_diameter_mm") / 2;
         t_.castingLength = from_.number("casting_length_mm");
         both("casting_diameter_mm", "casting_length_mm", "casting", t_.castingRadius, t_.castingLength);
+        constexpr double kNPerKn = 1000;
+        t_.forceN = kNPerKn * from_.number("force_kn");
         return t_;
     }
 

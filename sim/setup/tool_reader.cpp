@@ -47,6 +47,7 @@ public:
         tool_.centreHeight = from_.number("centre_height_mm");
         tool_.overhang = from_.number("overhang_mm");
         readShank();
+        readEdgeLife();
         readTipNumber();
         if (tool_.name.empty()) tool_.name = std::string(from_.text("kind"));
         if (worksOnTheAxis(tool_.kind)) {
@@ -66,6 +67,7 @@ private:
     // The designation of a holder says its shank; a height alone makes no head of other tools.
     void readShank() {
         tool_.shankSize = from_.number("shank_mm");
+        tool_.shank = shankMaterial();
         const bool onTheAxis = worksOnTheAxis(tool_.kind);
         const bool said = from_.table.find("shank_mm") || from_.table.find("holder") || from_.table.incomplete;
         if (!onTheAxis && !said && from_.says("kind")) {
@@ -78,6 +80,26 @@ private:
         tool_.head.emplace();
         tool_.head->shankWidth = tool_.shankSize;
         tool_.head->shankHeight = from_.number("shank_height_mm");
+    }
+
+    // Both constants, or none: one alone says nothing.
+    void readEdgeLife() {
+        tool_.edgesPerInsert = static_cast<int>(from_.number("edges_per_insert"));
+        tool_.taylorN = from_.number("taylor_n");
+        tool_.taylorC = from_.number("taylor_c_m_per_min");
+        const bool n = from_.says("taylor_n"), c = from_.says("taylor_c_m_per_min");
+        if (n == c) return;
+        from_.stop("setup-missing-key", n ? "taylor_n" : "taylor_c_m_per_min",
+                   fmt::format("The life of the edge has its {} only.", n ? "exponent" : "constant"),
+                   "Write both taylor_n and taylor_c_m_per_min, or neither.");
+        tool_.taylorN = tool_.taylorC = 0;
+    }
+
+    Tool::Shank shankMaterial() const {
+        const std::string_view name = from_.text("shank");
+        if (name == "carbide") return Tool::Shank::Carbide;
+        if (name == "damped") return Tool::Shank::Damped;
+        return name == "damped-carbide" ? Tool::Shank::DampedCarbide : Tool::Shank::Steel;
     }
 
     void readTipNumber() {

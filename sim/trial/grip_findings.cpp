@@ -15,8 +15,8 @@
 #include <cmath>
 #include <optional>
 
+#include "sim/cutting/jaw_hold.h"
 #include "sim/motion/machine_pose.h"
-#include "sim/trial/jaw_hold.h"
 #include "sim/trial/tool_moves.h"
 
 namespace firstoff {

@@ -8,9 +8,9 @@
 #include <cmath>
 #include <optional>
 
+#include "sim/cutting/jaw_hold.h"
 #include "sim/motion/carrier_travels.h"
 #include "sim/motion/machine_pose.h"
-#include "sim/trial/jaw_hold.h"
 #include "sim/trial/tool_moves.h"
 
 namespace firstoff {

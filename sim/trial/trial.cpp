@@ -44,9 +44,8 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 constexpr const char* kNeverChecked[] = {
     "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
     "set-up gives.",
-    "Whether the grip holds, how far bar and tool bend, forces, power, wear and chatter are not reckoned.",
-    "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time "
-    "to "
+    "Chatter, heat and wear of the edge are not reckoned.",
+    "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time to "
     "gain speed are followed within 0.05 mm; that servos round corners a little is left out.",
 };
 
@@ -69,6 +68,33 @@ void addUp(Trial& trial) {
         }
     }
     trial.stockVolumeMm3 = trial.stock->startVolumeMm3();
+}
+
+// What was not reckoned for want of figures, and what they are.
+std::string withoutFigures(const char* what, const std::vector<std::string>& missing) {
+    std::string text = std::string(what) + " is not reckoned. It takes ";
+    for (std::size_t i = 0; i < missing.size(); ++i) text += (i > 0 ? "; " : "") + missing[i];
+    return text + ".";
+}
+
+// Whether the part holds and comes out straight, and what edges it wears, from the loads.
+void followLoads(Trial& trial, const TrialOptions& options) {
+    trial.holding = estimateHolding(trial.timeline, trial.toolpath, trial.setup, trial.stock, trial.loads);
+    BendingOptions bending;
+    bending.stop = options.stop;
+    trial.bending = reckonBending(trial.timeline, trial.toolpath, trial.setup, trial.stock, trial.loads, bending);
+    trial.edges = edgeUses(trial.timeline, trial.toolpath, trial.setup, trial.loads);
+    take(trial.findings, trial.holding.findings);
+    take(trial.findings, trial.bending.findings);
+}
+
+void sayWhatHoldingLacks(Trial& trial) {
+    if (!trial.holding.missing.empty()) {
+        trial.notChecked.push_back(withoutFigures("Whether the grip holds", trial.holding.missing));
+    }
+    if (!trial.bending.missing.empty()) {
+        trial.notChecked.push_back(withoutFigures("How far part and tool bend", trial.bending.missing));
+    }
 }
 
 // Progress of the whole from the progress of its stages.
@@ -204,6 +230,8 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->timeline.findings);
     if (!machine(*trial, options, progress)) return nullptr;
     account(*trial);
+    followLoads(*trial, options);
+    if (progress.stopped()) return nullptr;
     progress.stage("measuring clearances", 0.9, 1.0);
     ClearanceOptions clearance;
     clearance.threads = options.threads;
@@ -216,6 +244,8 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     trial->quickLook = options.quickLook;
     if (options.quickLook) trial->notChecked.emplace_back(kQuickLook);
     trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
+
+    sayWhatHoldingLacks(*trial);
 
     completeSpans(trial->findings, trial->program);
     sortForReading(trial->findings);

@@ -13,9 +13,9 @@
 #include <string>
 #include <utility>
 
+#include "sim/cutting/jaw_hold.h"
 #include "sim/motion/carrier_travels.h"
 #include "sim/motion/machine_pose.h"
-#include "sim/trial/jaw_hold.h"
 #include "sim/trial/tool_moves.h"
 
 namespace firstoff {

@@ -53,9 +53,10 @@ TEST(SetUpKeys, EveryKeyBelongsToAKnownTable) {
 
 // Numbers carry their unit in the name; these are counts and have none.
 TEST(SetUpKeys, NumbersSayTheirUnit) {
-    const std::set<std::string_view> counts{"stations", "jaws",       "station",         "tip_number", "number",
-                                            "piece",    "max_blocks", "chamfer_threads", "rollers",
-                                            "look_ahead_blocks", "efficiency", "line", "seconds"};
+    const std::set<std::string_view> counts{
+        "chamfer_threads",   "edges_per_insert", "efficiency", "force_safety", "friction", "jaws",    "line",
+        "look_ahead_blocks", "max_blocks",       "number",     "piece",        "rollers",  "seconds", "speed_safety",
+        "station",           "stations",         "taylor_n",   "tip_number"};
     for (const SetupKey& key : setupKeys()) {
         const bool number = key.form == SetupKey::Form::Number || key.form == SetupKey::Form::Whole ||
                             key.form == SetupKey::Form::Range || key.form == SetupKey::Form::List;
@@ -64,7 +65,8 @@ TEST(SetUpKeys, NumbersSayTheirUnit) {
         EXPECT_TRUE(k.ends_with("_mm") || k.ends_with("_mm_per_min") || k.ends_with("_rev_per_min") ||
                     k.ends_with("_deg") || k.ends_with("_leads") || k.ends_with("_s") || k.ends_with("_m_per_s2") ||
                     k.ends_with("_m_per_s3") || k.ends_with("_kw") || k.ends_with("_nm") || k.ends_with("_kg_m2") ||
-                    k.ends_with("_percent"))
+                    k.ends_with("_percent") || k.ends_with("_kn") || k.ends_with("_kg") || k.ends_with("_kg_m") ||
+                    k.ends_with("_m_per_min"))
             << k;
     }
 }

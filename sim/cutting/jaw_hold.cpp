@@ -1,4 +1,4 @@
-#include "sim/trial/jaw_hold.h"
+#include "sim/cutting/jaw_hold.h"
 
 #include <algorithm>
 #include <vector>

@@ -1,4 +1,4 @@
-// What the jaws of a chuck, or a collet, get hold of. Inside sim/trial only.
+// What the jaws of a chuck, or a collet, get hold of.
 #pragma once
 
 #include "sim/setup/setup.h"
