@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "sim/base/units.h"
+#include "sim/cli/tried_file.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/finish_plot.h"
 #include "sim/output/finish_table.h"
@@ -90,21 +91,6 @@ double angleOf(const Trial& trial, const std::optional<double>& askedDeg) {
     return asked;
 }
 
-// Runs one job for a table or another file; what is wrong with it is told on standard error so that the table stays
-// clean.
-TriedJob tryForFile(const Job& job) {
-    TriedJob tried = tryJob(job);
-    if (!tried.usable) {
-        fmt::print(stderr, "{}", reportOf(tried));
-        throw std::runtime_error(fmt::format("{}: nothing was made", job.programPath));
-    }
-    if (tried.trial->verdict != Verdict::Clear) {
-        complain(fmt::format("{}: the verdict is {}; `firstoff check` says why", job.programPath,
-                             name(tried.trial->verdict)));
-    }
-    return tried;
-}
-
 std::vector<FinishReport> finishes(const Trial& trial, const FinishRequest& request) {
     FinishOptions options;
     if (request.afterLine) options.timeS = timeAfterLine(trial, *request.afterLine);
@@ -145,6 +131,19 @@ ExitCode checkOne(const CheckRequest& request, const Job& job, std::vector<std::
 }
 
 }  // namespace
+
+TriedJob tryForFile(const Job& job) {
+    TriedJob tried = tryJob(job);
+    if (!tried.usable) {
+        fmt::print(stderr, "{}", reportOf(tried));
+        throw std::runtime_error(fmt::format("{}: nothing was made", job.programPath));
+    }
+    if (tried.trial->verdict != Verdict::Clear) {
+        complain(fmt::format("{}: the verdict is {}; `firstoff check` says why", job.programPath,
+                             name(tried.trial->verdict)));
+    }
+    return tried;
+}
 
 ExitCode check(const CheckRequest& request) {
     if (!request.csvMoves.empty() && request.programs.size() > 1) {
@@ -200,9 +199,9 @@ ExitCode exportPart(const ExportRequest& request) {
         throw std::runtime_error(fmt::format("--out {}: the ending of the name says what is written; there are {}",
                                              request.out, partFileEndings()));
     }
-    const bool isSection = *kind == PartFileKind::Svg || *kind == PartFileKind::Dxf;
+    const bool isSection = *kind == PartFileKind::Svg || *kind == PartFileKind::Dxf || *kind == PartFileKind::Csv;
     if (request.angleDeg && !isSection) {
-        throw std::runtime_error(fmt::format("--angle: {} is no section; svg and dxf are", request.out));
+        throw std::runtime_error(fmt::format("--angle: {} is no section; svg, dxf and csv are", request.out));
     }
     const TriedJob tried = tryForFile(request.job);
     const double timeS = timeOf(*tried.trial, request.instant);

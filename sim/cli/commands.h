@@ -84,4 +84,12 @@ struct FinishRequest {
 };
 ExitCode finish(const FinishRequest& request);
 
+struct SheetRequest {
+    Job job;
+    std::string kind;
+    std::string out;   // its ending says what is written: HTML or PDF
+    std::string date;  // empty: none
+};
+ExitCode sheet(const SheetRequest& request);
+
 }  // namespace firstoff::cli

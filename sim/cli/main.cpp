@@ -12,6 +12,7 @@
 #include "sim/cli/commands.h"
 #include "sim/control/language_table.h"
 #include "sim/output/finish_plot.h"
+#include "sim/output/sheets/sheet.h"
 #include "sim/output/text_report.h"
 
 namespace {
@@ -38,8 +39,8 @@ public:
         addSection();
         addExport();
         addFinish();
+        addSheet();
         addCodes();
-        addMissing("sheet", "set-up, inspection and hand-out sheets");
     }
 
     int run(int argc, char** argv) {
@@ -197,6 +198,15 @@ private:
         command->callback([this] { result_ = finish(finish_); });
     }
 
+    void addSheet() {
+        CLI::App* command = app_.add_subcommand("sheet", "papers for the shop, as HTML or PDF");
+        addJob(command, sheet_.job);
+        command->add_option("--kind", sheet_.kind, "which: " + std::string(firstoff::sheetKinds()))->required();
+        command->add_option("--out", sheet_.out, "file to write; its ending says what kind: html, pdf")->required();
+        command->add_option("--date", sheet_.date, "a date to stand on it, as you write it; none if left out");
+        command->callback([this] { result_ = sheet(sheet_); });
+    }
+
     void addCodes() {
         CLI::App* command = app_.add_subcommand("codes", "table of the codes that are understood, as Markdown");
         command->callback([this] {
@@ -210,19 +220,6 @@ private:
         command->add_option("--setup", job.setupPath, kSetupHelp);
     }
 
-    // Part of the plan, not built: it says so rather than doing something less.
-    void addMissing(const std::string& name, const std::string& what) {
-        CLI::App* command = app_.add_subcommand(name, what + " (not there yet)");
-        command->allow_extras();
-        command->callback([this, name] {
-            fmt::print(stderr,
-                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `times`, `section`, "
-                       "`finish` and `export` are\n",
-                       name);
-            result_ = ExitCode::Unusable;
-        });
-    }
-
     CLI::App app_{kAbout, "firstoff"};
     CheckRequest check_;
     MovesRequest moves_;
@@ -232,6 +229,7 @@ private:
     CompareRequest compare_;
     TimesRequest times_;
     FinishRequest finish_;
+    SheetRequest sheet_;
     ExitCode result_ = ExitCode::Unusable;
 };
 

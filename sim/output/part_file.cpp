@@ -27,12 +27,13 @@ namespace firstoff {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, PartFileKind>, 6> kEndings = {{{".stl", PartFileKind::Stl},
+constexpr std::array<std::pair<std::string_view, PartFileKind>, 7> kEndings = {{{".stl", PartFileKind::Stl},
                                                                                 {".3mf", PartFileKind::ThreeMf},
                                                                                 {".glb", PartFileKind::Glb},
                                                                                 {".vdb", PartFileKind::Vdb},
                                                                                 {".svg", PartFileKind::Svg},
-                                                                                {".dxf", PartFileKind::Dxf}}};
+                                                                                {".dxf", PartFileKind::Dxf},
+                                                                                {".csv", PartFileKind::Csv}}};
 
 struct Instant {
     std::uint32_t wholeMoves = 0;
@@ -105,12 +106,17 @@ std::vector<Loop> sectionLoops(const Trial& trial, const Instant& instant, const
     return loops;
 }
 
-// With its true arcs.
-std::string sectionDxf(const Trial& trial, const Instant& instant, const PartFileOptions& options) {
+std::vector<SectionContour> sectionContours(const Trial& trial, const Instant& instant,
+                                            const PartFileOptions& options) {
     StockCursor cursor(trial.stock);
     cursor.seek(instant.wholeMoves, instant.fraction);
     std::vector<SectionContour> contours = cursor.contours(cursor.billet().sectorNear(options.angle));
     pick(contours, options.piece);
+    return contours;
+}
+
+// With its true arcs.
+std::string sectionDxf(const Trial& trial, const std::vector<SectionContour>& contours) {
     const double datumZ = sectionDatum(trial).z;
     std::vector<DrawnPath> paths;
     double z0 = std::numeric_limits<double>::infinity(), z1 = -z0;
@@ -145,7 +151,7 @@ std::optional<PartFileKind> partFileKind(const std::filesystem::path& path) {
 }
 
 std::string_view partFileEndings() {
-    return "stl, 3mf, glb, vdb, svg, dxf";
+    return "stl, 3mf, glb, vdb, svg, dxf, csv";
 }
 
 void writePartFile(const Trial& trial, double timeS, const std::filesystem::path& path, PartFileKind kind,
@@ -155,7 +161,11 @@ void writePartFile(const Trial& trial, double timeS, const std::filesystem::path
         const std::string title = std::filesystem::path(trial.program.name).filename().string();
         return writeWholeFile(path, sectionSvg(sectionLoops(trial, instant, options), title));
     }
-    if (kind == PartFileKind::Dxf) return writeWholeFile(path, sectionDxf(trial, instant, options));
+    if (kind == PartFileKind::Dxf)
+        return writeWholeFile(path, sectionDxf(trial, sectionContours(trial, instant, options)));
+    if (kind == PartFileKind::Csv) {
+        return writeWholeFile(path, sectionTable(sectionContours(trial, instant, options), sectionDatum(trial).z));
+    }
     const std::vector<SolidBody> solids = bodies(trial, instant, options);
     switch (kind) {
         case PartFileKind::Stl:
@@ -170,6 +180,7 @@ void writePartFile(const Trial& trial, double timeS, const std::filesystem::path
                 path, [&](const std::filesystem::path& part) { writePartGrid(solids, options.voxelMm, part); });
         case PartFileKind::Svg:
         case PartFileKind::Dxf:
+        case PartFileKind::Csv:
             break;
     }
 }

@@ -10,6 +10,7 @@
 //   .vdb  a level set a piece, mm
 //   .svg  the half-section of one meridian, true to scale, metal hatched
 //   .dxf  the same without hatching: closed polylines within the tolerance, a layer a piece, and the axis
+//   .csv  the same as points, as sectionTable() has them; `toleranceMm` does not count
 #pragma once
 
 #include <filesystem>
@@ -20,7 +21,7 @@
 
 namespace firstoff {
 
-enum class PartFileKind : std::uint8_t { Stl, ThreeMf, Glb, Vdb, Svg, Dxf };
+enum class PartFileKind : std::uint8_t { Stl, ThreeMf, Glb, Vdb, Svg, Dxf, Csv };
 
 // By the ending of the name, large or small letters.
 std::optional<PartFileKind> partFileKind(const std::filesystem::path& path);

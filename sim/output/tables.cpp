@@ -144,12 +144,13 @@ std::string sectionTable(const Trial& trial, double timeS, double angle) {
         const double fraction = fractionAt(trial.timeline.moves[at], trial.toolpath, trial.setup, timeS);
         cursor.seek(static_cast<std::uint32_t>(at), fraction);
     }
+    return sectionTable(cursor.contours(cursor.billet().sectorNear(angle)), sectionDatum(trial).z);
+}
+
+std::string sectionTable(const std::vector<SectionContour>& contours, double datumZ) {
     std::string text = "piece,loop,z_mm,r_mm\n";
     std::map<int, int> loops;  // how many of each piece so far
-    const double datumZ = sectionDatum(trial).z;
-    for (const SectionContour& contour : cursor.contours(cursor.billet().sectorNear(angle))) {
-        appendContour(text, contour, loops[contour.piece]++, datumZ);
-    }
+    for (const SectionContour& contour : contours) appendContour(text, contour, loops[contour.piece]++, datumZ);
     return text;
 }
 

@@ -18,6 +18,8 @@ std::string movesTable(const Trial& trial);
 // sectionDatum(); corners where they are, arcs in chords within tolerance::kSectionMm. Piece 0 is what is still held,
 // 1… what has been cut off. The meridian is the one nearest to `angle` of those that are known.
 std::string sectionTable(const Trial& trial, double timeS, double angle = 0);
+// The same of contours at hand, in lathe frame.
+std::string sectionTable(const std::vector<SectionContour>& contours, double datumZ);
 
 // The angle, rad, at which the section for `angle` stands. Angles count from the spindle's marker, where hexagon and
 // square bars have a flat, in the order in which the bar passes a tool under M03.

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "sim/output/clearance_report.h"
+#include "sim/output/finding_words.h"
 #include "sim/output/holding_report.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/time_report.h"
@@ -17,56 +18,6 @@ namespace {
 constexpr std::size_t kMostFindings = 200;
 constexpr std::size_t kWidest = 100;  // bytes of a quoted line
 constexpr std::size_t kLabel = 14;    // columns of the labels before figures
-
-std::string_view lineOf(std::string_view text, std::uint32_t line) {
-    if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
-    for (std::uint32_t i = 1; i < line; ++i) {
-        const std::size_t end = text.find('\n');
-        if (end == std::string_view::npos) return {};
-        text.remove_prefix(end + 1);
-    }
-    std::string_view result = text.substr(0, text.find('\n'));
-    if (!result.empty() && result.back() == '\r') result.remove_suffix(1);
-    return result;
-}
-
-bool continuesPoint(char c) {
-    return (static_cast<unsigned char>(c) & 0xC0u) == 0x80u;
-}
-
-// Length of the UTF-8 character that starts `bytes`, 0 if none does.
-std::size_t characterLength(std::string_view bytes) {
-    const auto lead = static_cast<unsigned char>(bytes.front());
-    const std::size_t length = lead < 0x80               ? 1
-                               : (lead & 0xE0u) == 0xC0u ? 2
-                               : (lead & 0xF0u) == 0xE0u ? 3
-                               : (lead & 0xF8u) == 0xF0u ? 4
-                                                         : 0;
-    if (length == 0 || length > bytes.size()) return 0;
-    for (std::size_t i = 1; i < length; ++i) {
-        if (!continuesPoint(bytes[i])) return 0;
-    }
-    return length;
-}
-
-// Control characters, of one byte or of two (C2 80 to C2 9F), must not reach a terminal; nor must bytes that are no
-// text.
-std::string shown(std::string_view bytes) {
-    std::string result;
-    while (!bytes.empty()) {
-        const std::size_t length = characterLength(bytes);
-        const auto lead = static_cast<unsigned char>(bytes.front());
-        const bool control =
-            lead < 0x20 || lead == 0x7f || (lead == 0xC2 && length == 2 && static_cast<unsigned char>(bytes[1]) < 0xA0);
-        if (length == 0 || control) {
-            result.push_back(lead == '\t' ? ' ' : '?');
-        } else {
-            result += bytes.substr(0, length);
-        }
-        bytes.remove_prefix(std::max<std::size_t>(1, length));
-    }
-    return result;
-}
 
 std::size_t columnsOf(std::string_view bytes) {
     return static_cast<std::size_t>(
@@ -88,10 +39,10 @@ std::string quoted(std::string_view line, const SourceSpan& span) {
     std::size_t last = std::min(line.size(), first + kWidest);
     while (last < line.size() && continuesPoint(line[last])) ++last;
     const std::string_view window = line.substr(first, last - first);
-    const std::size_t lead = columnsOf(shown(line.substr(first, begin - first)));
+    const std::size_t lead = columnsOf(plainText(line.substr(first, begin - first)));
     const std::size_t marked =
-        std::max<std::size_t>(1, columnsOf(shown(line.substr(begin, std::min(length, last - begin)))));
-    return fmt::format("      {}{}{}\n      {}^{}\n", first > 0 ? "…" : "", shown(window),
+        std::max<std::size_t>(1, columnsOf(plainText(line.substr(begin, std::min(length, last - begin)))));
+    return fmt::format("      {}{}{}\n      {}^{}\n", first > 0 ? "…" : "", plainText(window),
                        last < line.size() ? "…" : "", std::string(lead + (first > 0 ? 1 : 0), ' '),
                        std::string(marked - 1, '~'));
 }
@@ -153,42 +104,11 @@ void appendFinding(std::string& text, const Finding& finding, const Program& pro
         const std::string_view source = inSetup ? setupText : program.textOfPart(finding.span.part);
         text += quoted(lineOf(source, finding.span.line), finding.span);
     }
-    appendWrapped(text, "    ", "    ", shown(finding.message));
-    if (!finding.remedy.empty()) appendWrapped(text, "        ", "    Do: ", shown(finding.remedy));
-}
-
-const char* verdictInWords(const Trial& trial) {
-    switch (trial.verdict) {
-        case Verdict::Clear:
-            if (!trial.findings.empty()) {
-                return "CLEAR: every block was understood and carried out; nothing was found but what is noted.";
-            }
-            return "CLEAR: every block was understood and carried out, and nothing was found.";
-        case Verdict::Problems:
-            return "PROBLEMS: as it stands, something would hit, scrap the part or stop the machine.";
-        case Verdict::NotProven:
-            return "NOT PROVEN: something was not understood or is not modelled.";
-    }
-    return "";
-}
-
-std::string counts(const std::vector<Finding>& findings) {
-    const auto number = [&](Severity severity) {
-        return std::count_if(findings.begin(), findings.end(),
-                             [&](const Finding& f) { return f.severity == severity; });
-    };
-    const auto plural = [](long n, const char* word) { return fmt::format("{} {}{}", n, word, n == 1 ? "" : "s"); };
-    return fmt::format("{}, {}, {}", plural(number(Severity::Stop), "stop"),
-                       plural(number(Severity::Warning), "warning"), plural(number(Severity::Note), "note"));
+    appendWrapped(text, "    ", "    ", plainText(finding.message));
+    if (!finding.remedy.empty()) appendWrapped(text, "        ", "    Do: ", plainText(finding.remedy));
 }
 
 }  // namespace
-
-std::string_view standingCaution() {
-    return "This does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, "
-           "guards and "
-           "local safety rules are decided by the machine's manual and by licensed or authorised people.";
-}
 
 std::string textFindings(const std::vector<Finding>& findings, const Program& program, std::string_view setupName,
                          std::string_view setupText) {
@@ -202,11 +122,11 @@ std::string textFindings(const std::vector<Finding>& findings, const Program& pr
 }
 
 std::string textReport(const Trial& trial, std::string_view setupText) {
-    std::string text = fmt::format("{} on {}\n", shown(trial.program.name), shown(trial.setup.name));
+    std::string text = fmt::format("{} on {}\n", plainText(trial.program.name), plainText(trial.setup.name));
     text += verdictInWords(trial);
     text += '\n';
     text += textFindings(trial.findings, trial.program, trial.setup.name, setupText);
-    text += fmt::format("\n  findings      {}\n", counts(trial.findings));
+    text += fmt::format("\n  findings      {}\n", findingCounts(trial.findings));
     text += fmt::format("  cycle time    {}\n", durationInWords(trial.timeline.cycleTimeS));
     text += timeSummary(trial);
     text += fmt::format("  at feed       {}, of that in metal {}\n", durationInWords(trial.timeline.feedTimeS),
@@ -215,6 +135,11 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
                         trial.removedVolumeMm3 / 1000);
     text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
     text += clearanceSummary(trial);
+    text += '\n';
+    if (!trial.notChecked.empty()) {
+        text += "  Not checked:\n";
+        for (const std::string& entry : trial.notChecked) appendWrapped(text, "    ", "  - ", plainText(entry));
+        text += '\n';
     for (const std::string& line : holdingLines(trial)) {
         appendWrapped(text, std::string(2 + kLabel, ' '), "  " + line.substr(0, kLabel),
                       shown(std::string_view(line).substr(kLabel)));

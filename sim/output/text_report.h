@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "sim/output/finding_words.h"
 #include "sim/trial/trial.h"
 
 namespace firstoff {
@@ -15,8 +16,5 @@ std::string textReport(const Trial& trial, std::string_view setupText);
 // The findings alone, for what could not be tried.
 std::string textFindings(const std::vector<Finding>& findings, const Program& program, std::string_view setupName,
                          std::string_view setupText);
-
-// What a verdict does not replace; stands wherever one is shown.
-std::string_view standingCaution();
 
 }  // namespace firstoff

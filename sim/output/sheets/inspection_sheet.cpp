@@ -1,0 +1,137 @@
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "sim/base/units.h"
+#include "sim/output/sheets/inspection_sketch.h"
+#include "sim/output/sheets/sheet_frame.h"
+#include "sim/output/sheets/sheet_text.h"
+#include "sim/output/tables.h"
+
+namespace firstoff {
+
+namespace {
+
+// Angles are reckoned in rad and read in degrees.
+std::string valueOf(const GaugedDimension& d, double value) {
+    if (d.wanted.kind == WantedDimension::Kind::Taper) return figure(degrees(value), 3) + "°";
+    return figure(value, 3);
+}
+
+std::string stateOf(const GaugedDimension& d) {
+    switch (d.state) {
+        case GaugedDimension::State::Within:
+            return "within";
+        case GaugedDimension::State::TooSmall:
+            return "too small by " + valueOf(d, d.least - d.measured);
+        case GaugedDimension::State::TooLarge:
+            return "too large by " + valueOf(d, d.measured - d.most);
+        case GaugedDimension::State::NotFound:
+            break;
+    }
+    return "not found";
+}
+
+std::string correctionOf(const GaugedDimension& d) {
+    if (!d.correction) return {};
+    const OffsetCorrection& c = *d.correction;
+    return fmt::format("{} {}{} in offset {}", c.inX ? "X" : "Z", c.amountMm > 0 ? "+" : "", figure(c.amountMm, 3),
+                       c.offset);
+}
+
+SheetTable dimensionTable(const Trial& trial) {
+    SheetTable table;
+    table.columns = {{"No.", "", SheetColumn::Kind::Figure},         {"Dimension", "", SheetColumn::Kind::Text},
+                     {"Nominal", "mm", SheetColumn::Kind::Figure},   {"Least", "mm", SheetColumn::Kind::Figure},
+                     {"Most", "mm", SheetColumn::Kind::Figure},      {"Simulated", "mm", SheetColumn::Kind::Figure},
+                     {"in its limits", "", SheetColumn::Kind::Text}, {"1st part", "", SheetColumn::Kind::Blank},
+                     {"2nd", "", SheetColumn::Kind::Blank},          {"3rd", "", SheetColumn::Kind::Blank},
+                     {"To the middle", "", SheetColumn::Kind::Text}};
+    for (const GaugedDimension& d : trial.gauged.dimensions) {
+        const bool found = d.state != GaugedDimension::State::NotFound;
+        if (d.state != GaugedDimension::State::Within) table.strongRows.push_back(table.rows.size());
+        table.rows.push_back({std::to_string(table.rows.size() + 1), shortened(d.name, 60), valueOf(d, d.wanted.size),
+                              valueOf(d, d.least), valueOf(d, d.most), found ? valueOf(d, d.measured) : "–", stateOf(d),
+                              "", "", "", correctionOf(d)});
+    }
+    return table;
+}
+
+SheetTable deviationTable(const Trial& trial) {
+    SheetTable table;
+    table.columns = {{"From X", "Ø", SheetColumn::Kind::Figure}, {"Z", "", SheetColumn::Kind::Figure},
+                     {"to X", "Ø", SheetColumn::Kind::Figure},   {"Z", "", SheetColumn::Kind::Figure},
+                     {"Metal", "", SheetColumn::Kind::Text},     {"at most", "mm", SheetColumn::Kind::Figure},
+                     {"Line", "", SheetColumn::Kind::Text}};
+    const double datum = sectionDatum(trial).z;
+    for (const ContourDeviation& d : trial.gauged.deviations) {
+        table.rows.push_back({figure(2 * d.from.r, 3), figure(d.from.z - datum, 3), figure(2 * d.to.r, 3),
+                              figure(d.to.z - datum, 3), d.amountMm > 0 ? "left standing" : "missing",
+                              figure(std::abs(d.amountMm), 3), lineWord(trial.program, d.block)});
+    }
+    return table;
+}
+
+SheetSection partSection(const Trial& trial, const SheetOptions& options) {
+    SheetSection section;
+    section.heading = "The part";
+    for (Sketch& sketch : inspectionSketches(trial, options.figureMm)) {
+        section.parts.emplace_back(SheetFigure{std::move(sketch), ""});
+    }
+    if (section.parts.empty()) {
+        section.parts.emplace_back(plain("There is no part to draw: the set-up gives no usable blank."));
+    } else {
+        const int piece = inspectedPiece(trial);
+        section.parts.emplace_back(minor(
+            fmt::format("Drawn from the simulated part, {}: seen from outside above the axis (threads as their "
+                        "crests), cut below it.",
+                        piece == 0 ? "what is held at the end" : fmt::format("piece {} of those cut off", piece))));
+    }
+    return section;
+}
+
+}  // namespace
+
+Sheet inspectionSheet(const Trial& trial, const SheetOptions& options) {
+    Sheet sheet = sheetFrame(trial, "First-off inspection sheet", options);
+    sheet.cautions.insert(
+        sheet.cautions.begin(),
+        "Simulated sizes are those of sharp, stiff tools that sit as the set-up says. They stand in for "
+        "no gauge: measure the first part.");
+    sheet.sections.push_back(verdictSection(trial));
+    sheet.sections.push_back(partSection(trial, options));
+    SheetSection dimensions;
+    dimensions.heading = "Dimensions";
+    if (trial.gauged.dimensions.empty()) {
+        dimensions.parts.emplace_back(plain(
+            "The set-up gives no dimensions of the wanted part, so there is nothing to compare. Give the drawing or "
+            "a list of dimensions with their limits there; assets/set-up-keys.md says how."));
+    } else {
+        dimensions.parts.emplace_back(dimensionTable(trial));
+        dimensions.parts.emplace_back(minor(
+            "To the middle: what to add to the wear of that offset, X on diameter, so that the simulated size comes "
+            "to the middle of its limits. After gauging a real part use what was measured instead."));
+    }
+    for (std::size_t i = 0; i < trial.gauged.dimensions.size(); ++i) {
+        const GaugedDimension& d = trial.gauged.dimensions[i];
+        if (!d.trouble.empty()) dimensions.parts.emplace_back(item(fmt::format("No. {}: {}", i + 1, d.trouble)));
+    }
+    sheet.sections.push_back(std::move(dimensions));
+    if (!trial.gauged.deviations.empty()) {
+        sheet.sections.push_back({"Against the drawn outline", {deviationTable(trial)}});
+        sheet.sections.back().parts.emplace_back(minor(
+            fmt::format("Square to the outline; up to {} mm is let pass.", figure(trial.gauged.deviationBandMm, 3))));
+    }
+    SheetSection assumed;
+    assumed.heading = "Taken for granted";
+    for (const std::string& text : trial.gauged.assumed) assumed.parts.emplace_back(item(text));
+    if (!assumed.parts.empty()) sheet.sections.push_back(std::move(assumed));
+    SheetSection signing;
+    signing.heading = "Gauged and released";
+    signing.parts.emplace_back(
+        SheetSigning{{"Gauges used, with their numbers", "Gauged by, date", "Released by, date"}});
+    sheet.sections.push_back(std::move(signing));
+    return sheet;
+}
+
+}  // namespace firstoff

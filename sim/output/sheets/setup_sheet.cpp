@@ -1,0 +1,184 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "sim/base/units.h"
+#include "sim/output/sheets/sheet_frame.h"
+#include "sim/output/sheets/sheet_text.h"
+
+namespace firstoff {
+
+namespace {
+
+std::string millimetres(double length) {
+    return shortFigure(length, 3) + " mm";
+}
+
+std::string diameterOf(double radius) {
+    return "Ø" + shortFigure(2 * radius, 3);
+}
+
+std::string blankInWords(const Stock& stock) {
+    switch (stock.shape) {
+        case Stock::Shape::Round:
+            if (stock.boreRadius > 0)
+                return fmt::format("tube {} bored {}", diameterOf(stock.outerRadius), diameterOf(stock.boreRadius));
+            return "bar " + diameterOf(stock.outerRadius);
+        case Stock::Shape::Hexagon:
+            return fmt::format("hexagon {} across flats", shortFigure(stock.acrossFlats, 3));
+        case Stock::Shape::Square:
+            return fmt::format("square {} across flats", shortFigure(stock.acrossFlats, 3));
+        case Stock::Shape::CrossSection:
+            return "drawn cross-section, " + shortened(stock.drawingFile, 60);
+        case Stock::Shape::HalfSection:
+            return "turned before, " + shortened(stock.drawingFile, 60);
+        case Stock::Shape::Previous:
+            return "what " + shortened(stock.previousProgram, 60) + " left";
+    }
+    return {};
+}
+
+std::string jawsInWords(const Chuck& chuck) {
+    if (chuck.kind == Chuck::Kind::Collet) return "collet";
+    constexpr std::array<const char*, 3> kJaw = {"hard", "soft, bored on the machine", "stepped"};
+    return fmt::format("{} jaws, {}", chuck.jaws, kJaw[static_cast<std::size_t>(chuck.jaw)]);
+}
+
+double greatestSpeed(const Trial& trial) {
+    double most = 0;
+    for (const TimedMove& timed : trial.timeline.moves) most = std::max({most, timed.rpmStart, timed.rpmEnd});
+    return most;
+}
+
+std::string tailstockInWords(const Tailstock& t) {
+    std::string text = t.advanced ? "advanced" : "parked";
+    text += fmt::format(", point of the centre {} from the chuck face", millimetres(t.tipZ));
+    if (t.advancedZ) text += fmt::format("; M code takes it to {}", millimetres(*t.advancedZ));
+    if (t.forceN > 0) text += fmt::format("; force {} N", shortFigure(t.forceN, 0));
+    return text;
+}
+
+SheetFacts holdingFacts(const Trial& trial) {
+    const Setup& setup = trial.setup;
+    const Chuck& chuck = setup.chuck;
+    SheetFacts facts;
+    const auto add = [&](const char* label, std::string value) { facts.facts.push_back({label, std::move(value)}); };
+    add("Held in", jawsInWords(chuck));
+    add("Grips", chuck.grip == Chuck::Grip::Inside ? "from inside" : "from outside");
+    const double jawLength = chuck.jawLength;
+    if (setup.stock.frontZ > setup.stock.backZ) {
+        add("Stick-out from the jaws", millimetres(setup.stock.frontZ - jawLength));
+        add("Length of the blank", millimetres(setup.stock.frontZ - setup.stock.backZ));
+    }
+    if (chuck.bodyRadius > 0) add("Chuck", diameterOf(chuck.bodyRadius));
+    if (chuck.throughBoreRadius) add("Bore through it", diameterOf(*chuck.throughBoreRadius));
+    if (chuck.gripForceN > 0) add("Grip force, standing", fmt::format("{} N", shortFigure(chuck.gripForceN, 0)));
+    add("Speed marked on the chuck", chuck.maxRevPerMin > 0
+                                         ? fmt::format("{} rev/min", shortFigure(chuck.maxRevPerMin, 0))
+                                         : "not in the set-up: read it off the chuck");
+    add("Highest speed of the program", fmt::format("{} rev/min", figure(greatestSpeed(trial), 0)));
+    add("Tailstock", setup.tailstock ? tailstockInWords(*setup.tailstock) : "none");
+    if (setup.secondSpindle) {
+        add("Second spindle",
+            fmt::format("chuck face at Z{} at the start, grips at Z{} (from the chuck face)",
+                        shortFigure(setup.secondSpindle->startZ, 3), shortFigure(setup.secondSpindle->approachZ, 3)));
+    }
+    if (setup.steadyRest) {
+        add("Steady rest", fmt::format("{} from the chuck face, rollers on {}", millimetres(setup.steadyRest->z),
+                                       diameterOf(setup.steadyRest->barRadius)));
+    }
+    return facts;
+}
+
+SheetFacts stockFacts(const Stock& stock) {
+    SheetFacts facts;
+    facts.facts.push_back({"Blank", blankInWords(stock)});
+    facts.facts.push_back({"Length", millimetres(stock.frontZ - stock.backZ)});
+    facts.facts.push_back({"Material", stock.material.empty() ? "not in the set-up" : shortened(stock.material, 80)});
+    if (stock.eccentricity != 0) facts.facts.push_back({"Off centre", millimetres(stock.eccentricity)});
+    if (stock.turnedRound) facts.facts.push_back({"Turned round", "the other end looks out of the chuck"});
+    return facts;
+}
+
+SheetTable datumTable(const Trial& trial) {
+    SheetTable table;
+    table.columns = {{"Work offset", "", SheetColumn::Kind::Text},
+                     {"Z0 from chuck face", "mm", SheetColumn::Kind::Figure},
+                     {"from the jaws", "mm", SheetColumn::Kind::Figure},
+                     {"from the end of the blank", "mm", SheetColumn::Kind::Figure},
+                     {"X0", "mm, Ø", SheetColumn::Kind::Figure},
+                     {"In the program", "", SheetColumn::Kind::Text}};
+    const Setup& setup = trial.setup;
+    std::vector<bool> used(kWorkOffsets, false);
+    for (const Move& move : trial.toolpath.moves) {
+        used[static_cast<std::size_t>(trial.toolpath.modals[move.modal].workOffset)] = true;
+    }
+    for (std::size_t i = 0; i < kWorkOffsets; ++i) {
+        if (!used[i] && !setup.workOffsetGiven[i]) continue;
+        const Point datum = setup.workOffsets[i];
+        const std::string name = workOffsetName(static_cast<int>(i));
+        const std::string use = used[i] ? "used" : "not used";
+        if (!setup.workOffsetGiven[i]) {
+            table.rows.push_back({name, "–", "–", "–", "–", use + ", not in the set-up"});
+            continue;
+        }
+        table.rows.push_back({name, figure(datum.z, 3), figure(datum.z - setup.chuck.jawLength, 3),
+                              figure(datum.z - setup.stock.frontZ, 3), figure(2 * datum.r, 3), use});
+    }
+    return table;
+}
+
+SheetSection notesSection(const Trial& trial) {
+    SheetSection section;
+    section.heading = "Notes to the setter";
+    const std::vector<std::string> remarks = headRemarks(trial.program);
+    if (!remarks.empty()) section.parts.emplace_back(plain("The program begins with these remarks:"));
+    for (const std::string& remark : remarks) {
+        section.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Quote, remark});
+    }
+    std::size_t stops = 0;
+    for (const ProgramStop& stop : trial.toolpath.stops) stops += stop.kind != ProgramStop::Kind::End ? 1 : 0;
+    if (stops > 0) {
+        section.parts.emplace_back(item(
+            fmt::format("The program stops {} on the way (M00, M01).", stops == 1 ? "once" : counted(stops, "time"))));
+    }
+    section.parts.emplace_back(
+        item("Before the first part: dry run away from the work, single block, rapid override low, a hand on the feed "
+             "hold, guards shut."));
+    return section;
+}
+
+void addIfAny(Sheet& sheet, SheetSection section) {
+    if (!section.parts.empty()) sheet.sections.push_back(std::move(section));
+}
+
+}  // namespace
+
+Sheet setupSheet(const Trial& trial, const SheetOptions& options) {
+    Sheet sheet = sheetFrame(trial, "Set-up sheet", options);
+    sheet.sections.push_back(verdictSection(trial));
+    SheetSection holding;
+    holding.heading = "Holding and datum";
+    holding.parts.emplace_back(SheetFigure{holdingSketch(trial, options.figureMm), ""});
+    holding.parts.emplace_back(holdingFacts(trial));
+    sheet.sections.push_back(std::move(holding));
+    SheetSection stock;
+    stock.heading = "Blank and work offsets";
+    stock.parts.emplace_back(stockFacts(trial.setup.stock));
+    SheetTable datums = datumTable(trial);
+    if (!datums.rows.empty()) stock.parts.emplace_back(std::move(datums));
+    sheet.sections.push_back(std::move(stock));
+    sheet.sections.push_back(toolsSection(trial));
+    addIfAny(sheet, firstMovesSection(trial));
+    addIfAny(sheet, marginsSection(trial));
+    addIfAny(sheet, gripSection(trial));
+    addIfAny(sheet, loadsSection(trial));
+    sheet.sections.push_back(notesSection(trial));
+    addIfAny(sheet, notCheckedSection(trial));
+    return sheet;
+}
+
+}  // namespace firstoff

@@ -1,0 +1,108 @@
+#include "sim/output/sheets/sheet_pdf.h"
+
+#include <algorithm>
+#include <memory>
+#include <stdexcept>
+
+#include <cairo-pdf.h>
+
+#include "sim/output/sheets/paper_pages.h"
+#include "sim/output/sheets/paper_parts.h"
+
+namespace firstoff {
+
+namespace {
+
+struct EndSurface {
+    void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+};
+struct EndContext {
+    void operator()(cairo_t* cr) const { cairo_destroy(cr); }
+};
+
+cairo_status_t keep(void* closure, const unsigned char* bytes, unsigned int length) {
+    static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(bytes), length);
+    return CAIRO_STATUS_SUCCESS;
+}
+
+void titleBlock(PaperPages& pages, const Sheet& sheet) {
+    const TypeCase& type = pages.type();
+    constexpr double kInside = 6;
+    const double from = pages.y(), width = kBodyPt - 2 * kInside;
+    pages.advance(kInside);
+    pages.advance(type.draw(sheet.title, {16, true, false, 0}, pages.left() + kInside, pages.y(), width) + 1);
+    if (!sheet.subject.empty()) {
+        pages.advance(type.draw(sheet.subject, {10, false, false, 0}, pages.left() + kInside, pages.y(), width) + 3);
+    }
+    pages.advance(drawFacts(type, sheet.made, pages.left() + kInside, pages.y(), width) + kInside);
+    cairo_t* cr = type.cairo();
+    cairo_set_source_rgb(cr, 0, 0, 0);
+    cairo_set_line_width(cr, 1);
+    cairo_rectangle(cr, pages.left(), from, kBodyPt, pages.y() - from);
+    cairo_stroke(cr);
+    pages.advance(8);
+}
+
+void section(PaperPages& pages, const SheetSection& section) {
+    constexpr TypeStyle kHeading{11.5, true, false, 0};
+    constexpr double kAbove = 8, kBelow = 4;
+    const TypeCase& type = pages.type();
+    const double height = type.height(section.heading, kHeading, kBodyPt);
+    // A heading stays with what it heads.
+    const double first = section.parts.empty() ? 0 : leastHeight(type, section.parts.front());
+    const double above = pages.isEmpty() ? 0 : kAbove;
+    pages.need(above + height + kBelow + std::min(first, pages.wholeRoom() - height - kBelow));
+    if (!pages.isEmpty()) pages.advance(kAbove);
+    pages.advance(type.draw(section.heading, kHeading, pages.left(), pages.y(), kBodyPt) + 1);
+    cairo_t* cr = type.cairo();
+    cairo_set_source_rgb(cr, 0, 0, 0);
+    cairo_set_line_width(cr, 1);
+    cairo_move_to(cr, pages.left(), pages.y());
+    cairo_line_to(cr, pages.left() + kBodyPt, pages.y());
+    cairo_stroke(cr);
+    pages.advance(kBelow);
+    for (const SheetPart& part : section.parts) drawPart(pages, part);
+}
+
+// All pages; returns how many.
+int draw(cairo_t* cr, const Sheet& sheet, int pages) {
+    const TypeCase type(cr);
+    PaperPages paper(type, sheet.running, sheet.cautions, pages);
+    titleBlock(paper, sheet);
+    for (const SheetSection& s : sheet.sections) section(paper, s);
+    return paper.finish();
+}
+
+// A document of its own; `bytes` gets the file.
+int document(const Sheet& sheet, int pages, std::string& bytes) {
+    const std::unique_ptr<cairo_surface_t, EndSurface> surface(
+        cairo_pdf_surface_create_for_stream(keep, &bytes, kPageWidthPt, kPageHeightPt));
+    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, sheet.title.c_str());
+    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "firstoff");
+    // The day on which it is drawn says nothing about the job.
+    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "");
+    int count = 0;
+    {
+        const std::unique_ptr<cairo_t, EndContext> cr(cairo_create(surface.get()));
+        count = draw(cr.get(), sheet, pages);
+        if (cairo_status(cr.get()) != CAIRO_STATUS_SUCCESS) {
+            throw std::runtime_error(std::string("the PDF cannot be drawn: ") +
+                                     cairo_status_to_string(cairo_status(cr.get())));
+        }
+    }
+    cairo_surface_finish(surface.get());
+    return count;
+}
+
+}  // namespace
+
+std::string sheetPdf(const Sheet& sheet) {
+    // Once to know how many pages there are, once with that said on each.
+    std::string bytes;
+    const int pages = document(sheet, 0, bytes);
+    bytes.clear();
+    document(sheet, pages, bytes);
+    return bytes;
+}
+
+}  // namespace firstoff
