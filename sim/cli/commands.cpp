@@ -12,6 +12,7 @@
 #include "sim/output/clearance_report.h"
 #include "sim/output/finish_plot.h"
 #include "sim/output/finish_table.h"
+#include "sim/output/gauge_report.h"
 #include "sim/output/json_report.h"
 #include "sim/output/tables.h"
 #include "sim/output/text_report.h"
@@ -172,6 +173,16 @@ ExitCode moves(const MovesRequest& request) {
 ExitCode clearances(const ClearancesRequest& request) {
     const TriedJob tried = tryForFile(request.job);
     deliver(request.out, request.pairs ? pairTable(*tried.trial) : marginTable(*tried.trial));
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode gauge(const GaugeRequest& request) {
+    const TriedJob tried = tryForFile(request.job);
+    if (request.out.empty()) {
+        print(gaugeTable(*tried.trial));
+    } else {
+        deliver(request.out, gaugeRows(*tried.trial));
+    }
     return exitCode(tried.trial->verdict);
 }
 

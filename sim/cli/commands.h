@@ -38,6 +38,12 @@ struct ClearancesRequest {
 };
 ExitCode clearances(const ClearancesRequest& request);
 
+struct GaugeRequest {
+    Job job;
+    std::string out;  // rows (CSV); empty: a table on standard output
+};
+ExitCode gauge(const GaugeRequest& request);
+
 struct SectionRequest {
     Job job;
     std::string out;

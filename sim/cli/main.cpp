@@ -33,6 +33,7 @@ public:
         addCheck();
         addMoves();
         addClearances();
+        addGauge();
         addSection();
         addExport();
         addFinish();
@@ -43,8 +44,8 @@ public:
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
             fmt::print(stderr,
-                       "firstoff: there is no command {}; there are check, moves, clearances, section, finish, export "
-                       "and codes\n",
+                       "firstoff: there is no command {}; there are check, moves, clearances, gauge, section, finish, "
+                       "export and codes\n",
                        argv[1]);
             return static_cast<int>(ExitCode::Unusable);
         }
@@ -93,6 +94,15 @@ private:
                           "instead: every pair of bodies that was watched, and how near they came");
         command->add_option("--out", clearances_.out, "file for the table (CSV); if left out, standard output");
         command->callback([this] { result_ = clearances(clearances_); });
+    }
+
+    void addGauge() {
+        CLI::App* command = app_.add_subcommand(
+            "gauge", "the part gauged against the drawing that the set-up gives: sizes, limits, what to key in");
+        addJob(command, gauge_.job);
+        command->add_option("--out", gauge_.out,
+                            "file for the dimensions as rows (CSV), - for standard output; a table if left out");
+        command->callback([this] { result_ = gauge(gauge_); });
     }
 
     void addSection() {
@@ -183,10 +193,11 @@ private:
         CLI::App* command = app_.add_subcommand(name, what + " (not there yet)");
         command->allow_extras();
         command->callback([this, name] {
-            fmt::print(stderr,
-                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `section`, `finish` and "
-                       "`export` are\n",
-                       name);
+            fmt::print(
+                stderr,
+                "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `gauge`, `section`, `finish` and "
+                "`export` are\n",
+                name);
             result_ = ExitCode::Unusable;
         });
     }
@@ -194,6 +205,7 @@ private:
     CLI::App app_{kAbout, "firstoff"};
     CheckRequest check_;
     MovesRequest moves_;
+    GaugeRequest gauge_;
     SectionRequest section_;
     ExportRequest export_;
     ClearancesRequest clearances_;
