@@ -8,7 +8,7 @@
 #include <utility>
 
 #include "sim/base/contour_geometry.h"
-#include "sim/base/units.h"
+#include "sim/inspection/fitted_circle.h"
 
 namespace firstoff {
 
@@ -46,31 +46,6 @@ bool isSloped(const OutlineEdge& e) {
 }
 bool isArc(const OutlineEdge& e) {
     return !e.straight();
-}
-
-// Centre and radius of the circle through points, by least squares of z^2 + r^2 = a z + b r + c about their mean.
-std::optional<double> circleThrough(const std::vector<Point>& points) {
-    Point mean;
-    for (Point p : points) mean = mean + (1.0 / static_cast<double>(points.size())) * p;
-    double zz = 0, zr = 0, rr = 0, zq = 0, rq = 0, q = 0;
-    for (Point p : points) {
-        const Point u = p - mean;
-        const double s = dot(u, u);
-        zz += u.z * u.z;
-        zr += u.z * u.r;
-        rr += u.r * u.r;
-        zq += u.z * s;
-        rq += u.r * s;
-        q += s;
-    }
-    const double det = zz * rr - zr * zr;
-    if (!(det > 1e-12 * q * q)) return std::nullopt;
-    const Point centre{(zq * rr - rq * zr) / (2 * det), (rq * zz - zq * zr) / (2 * det)};
-    const double radius = std::sqrt(dot(centre, centre) + q / static_cast<double>(points.size()));
-    for (Point p : points) {
-        if (std::abs(distance(p - mean, centre) - radius) > kRoundMm) return std::nullopt;
-    }
-    return radius;
 }
 
 }  // namespace
@@ -285,7 +260,7 @@ std::optional<double> DimensionGauge::fittedRadius(std::size_t edge) const {
             at = next;
         }
     }
-    return points.size() < kLeastCorners ? std::nullopt : circleThrough(points);
+    return points.size() < kLeastCorners ? std::nullopt : radiusThrough(points, kRoundMm);
 }
 
 GaugeReading DimensionGauge::radius(const WantedDimension& d) const {

@@ -87,11 +87,13 @@ std::vector<OutlinePlace> besideOutline(const PartOutline& part, const PartOutli
     return places;
 }
 
-std::vector<ContourDeviation> deviationsOf(const std::vector<OutlinePlace>& places, double bandMm) {
+std::vector<ContourDeviation> deviationsOf(const std::vector<OutlinePlace>& places, double bandMm,
+                                           const std::function<bool(CutId)>& apart) {
     std::vector<ContourDeviation> result;
-    int sign = 0;  // of the stretch that runs
+    int sign = 0;  // of the stretch that runs, doubled where it is one apart
     for (const OutlinePlace& p : places) {
-        const int here = !p.off || std::abs(*p.off) <= bandMm ? 0 : *p.off > 0 ? 1 : -1;
+        int here = !p.off || std::abs(*p.off) <= bandMm ? 0 : *p.off > 0 ? 1 : -1;
+        if (apart && apart(p.cut)) here *= 2;
         if (here != 0 && here != sign) result.push_back({p.at, p.at, *p.off, p.at, p.cut, kNoBlock});
         sign = here;
         if (here == 0) continue;

@@ -6,6 +6,7 @@
 // taken every kStepMm, and beside every corner.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -25,8 +26,10 @@ struct OutlinePlace {
 // Along `outline`, lathe frame, with its metal to the left.
 std::vector<OutlinePlace> besideOutline(const PartOutline& part, const PartOutline& outline);
 
-// The stretches where the part stands off by more than `bandMm`, in order.
-std::vector<ContourDeviation> deviationsOf(const std::vector<OutlinePlace>& places, double bandMm);
+// The stretches where the part stands off by more than `bandMm`, in order. Surfaces of cuts that `apart` picks make
+// stretches of their own.
+std::vector<ContourDeviation> deviationsOf(const std::vector<OutlinePlace>& places, double bandMm,
+                                           const std::function<bool(CutId)>& apart = {});
 
 // The profile of a cycle, open, with its metal to the left: turned over where the part says so. Of its ends, what
 // leads in to the part and away from it is taken off. Empty where it is nowhere near the part.

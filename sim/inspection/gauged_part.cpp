@@ -10,11 +10,13 @@
 #include "sim/base/units.h"
 #include "sim/inspection/dimension_gauge.h"
 #include "sim/inspection/drawn_outline.h"
+#include "sim/inspection/gauge_findings.h"
 #include "sim/inspection/iso_2768.h"
 #include "sim/inspection/offset_correction.h"
 #include "sim/inspection/size_limits.h"
 #include "sim/inspection/thread_gauge.h"
 #include "sim/stock/billet_columns.h"
+#include "sim/stock/left_over.h"
 
 namespace firstoff {
 
@@ -37,7 +39,7 @@ class PartGauging {
 public:
     PartGauging(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
                 const std::shared_ptr<const StockHistory>& stock)
-        : timeline_(timeline), toolpath_(toolpath), setup_(setup), w_(setup.wanted), cursor_(stock), stock_(*stock) {}
+        : timeline_(timeline), toolpath_(toolpath), setup_(setup), w_(setup.wanted), cursor_(stock), stock_(stock) {}
 
     GaugedPart run() {
         for (std::size_t i = 0; i < setup_.workOffsetGiven.size() && !datum_; ++i) {
@@ -134,7 +136,7 @@ private:
             gauged.wanted = wanted;
             gauged.name = nameOf(wanted);
             gauged.trouble = why;
-            tellNotGauged(gauged);
+            tell_.notGauged(gauged);
             part_.dimensions.push_back(std::move(gauged));
         }
     }
@@ -164,23 +166,21 @@ private:
         if (!reading.value) g.trouble = reading.trouble;
         if (reading.value) g.measured = *reading.value;
         if (!reading.value || !limits) {
-            tellNotGauged(g);
+            tell_.notGauged(g);
         } else {
             g.state = g.measured < g.least - kReadMm  ? State::TooSmall
                       : g.measured > g.most + kReadMm ? State::TooLarge
                                                       : State::Within;
             traceToOffset(g, reading, timeline_, toolpath_, setup_);
-            if (g.state != State::Within) tellOut(g);
+            if (g.state != State::Within) tell_.outOfLimits(g);
         }
         part_.dimensions.push_back(std::move(g));
     }
 
-    // The billet with the piece still in it: before it fell, or at the end.
-    const Billet& billetOfPiece() {
-        for (const Severance& fall : stock_.severances()) {
-            if (fall.piece == part_.piece) cursor_.seek(fall.timedMove, 0);
-        }
-        return cursor_.billet();
+    std::optional<ThreadFigures> threadFigures(double from, double to, double lead, bool inside) const {
+        if (part_.piece == 0) return gaugeThread(cursor_.billet(), 0, from, to, lead, inside);
+        const auto billet = billetLeft(stock_, part_.piece);
+        return billet ? gaugeThread(*billet, 0, from, to, lead, inside) : std::nullopt;
     }
 
     GaugeReading thread(const WantedDimension& d) {
@@ -202,7 +202,7 @@ private:
             from += lead;
             to -= lead;
         }
-        const auto figures = gaugeThread(billetOfPiece(), 0, from, to, lead, d.inside);
+        const auto figures = threadFigures(from, to, lead, d.inside);
         if (!figures) {
             reading.trouble = fmt::format(
                 "less than a whole turn of the thread between Z{:.3f} and Z{:.3f} stands full "
@@ -244,17 +244,31 @@ private:
         part_.deviationBandMm = bandMm();
         if (part_.outline.empty()) return tellNoOutline();
         if (shareNear(places_) < kLeastShare) {
-            return tellNotCompared("the drawn outline lies beside the part",
-                                   "Draw it with x 0 at Z0 of the work offset, or say origin_z_mm in [drawing].");
+            return tell_.notCompared("the drawn outline lies beside the part",
+                                     "Draw it with x 0 at Z0 of the work offset, or say origin_z_mm in [drawing].");
         }
-        part_.deviations = deviationsOf(places_, part_.deviationBandMm);
+        const std::uint32_t finished = endOfFinishing();
+        const auto later = [&](CutId cut) { return finished > 0 && isCutHere(cut) && cut >= finished; };
+        part_.deviations = deviationsOf(places_, part_.deviationBandMm, later);
         std::size_t told = 0;
         for (ContourDeviation& deviation : part_.deviations) {
             if (isCutHere(deviation.cut)) {
                 deviation.block = toolpath_.moves[timeline_.moves[deviation.cut].move].block;
             }
-            if (told++ < kMostDeviationsTold) tellDeviation(deviation);
+            if (told++ < kMostDeviationsTold) tell_.deviation(deviation, *datum_, later(deviation.cut));
         }
+    }
+
+    // One past the last timed move of the finishing cycle whose profile is the outline; 0 where that is a drawing. What
+    // is cut afterwards, grooves and threads, the profile does not show.
+    std::uint32_t endOfFinishing() const {
+        if (toolpath_.wantedProfile.empty() || !w_.line) return 0;
+        std::uint32_t end = 0;
+        for (std::size_t i = 0; i < timeline_.moves.size(); ++i) {
+            if (toolpath_.moves[timeline_.moves[i].move].cycleBlock == *w_.line - 1)
+                end = static_cast<std::uint32_t>(i) + 1;
+        }
+        return end;
     }
 
     double bandMm() const {
@@ -266,105 +280,19 @@ private:
 
     void tellNoOutline() {
         if (!w_.file.empty() && !w_.fileRead) {
-            tellNotCompared("the file of the drawing was not read", "Put it beside the set-up file.");
+            tell_.notCompared("the file of the drawing was not read", "Put it beside the set-up file.");
         } else if (w_.line && toolpath_.wantedProfile.empty()) {
-            tellNotCompared(fmt::format("line {} holds no finishing cycle (G70) that was carried out", *w_.line),
-                            "Name the line of the G70 block as profile_line.");
+            tell_.notCompared(fmt::format("line {} holds no finishing cycle (G70) that was carried out", *w_.line),
+                              "Name the line of the G70 block as profile_line.");
         } else if (w_.line) {
-            tellNotCompared("the profile of the finishing cycle lies beside the part", "Check profile_line.");
+            tell_.notCompared("the profile of the finishing cycle lies beside the part", "Check profile_line.");
         }
     }
 
-    void tellNotCompared(const std::string& why, const char* remedy) {
-        Finding finding;
-        finding.severity = Severity::Warning;
-        finding.unproven = true;
-        finding.code = "drawing-not-compared";
-        finding.span = w_.span;
-        finding.message = fmt::format("The part was not compared with its drawn outline: {}.", why);
-        finding.remedy = remedy;
-        part_.findings.push_back(std::move(finding));
-    }
-
-    void tellNotGauged(const GaugedDimension& g) {
-        Finding finding;
-        finding.severity = Severity::Warning;
-        finding.unproven = true;
-        finding.code = "dimension-not-gauged";
-        finding.span = g.wanted.span;
-        finding.message = fmt::format("{} was not gauged: {}.", g.name, g.trouble);
-        finding.remedy = "Correct its place or its limits in the set-up, and gauge it on the first part.";
-        part_.findings.push_back(std::move(finding));
-    }
-
-    SourceSpan spanOf(BlockId block, const SourceSpan& otherwise) const {
-        if (block == kNoBlock) return otherwise;
-        SourceSpan span;
-        span.line = block + 1;  // the trial makes it the line of its file
-        return span;
-    }
-
-    void atCut(Finding& finding, CutId cut) const {
-        if (isCutHere(cut) && cut < timeline_.moves.size()) finding.timeS = timeline_.moves[cut].t0;
-    }
-
-    void tellOut(const GaugedDimension& g) {
-        const bool angle = g.wanted.kind == Kind::Taper;
-        const auto shown = [&](double value) {
-            return angle ? fmt::format("{:.3f}°", degrees(value)) : fmt::format("{:.3f}", value);
-        };
-        const bool small = g.state == State::TooSmall;
-        Finding finding;
-        finding.severity = Severity::Warning;
-        finding.code = "size-out-of-limits";
-        finding.span = spanOf(g.block, g.wanted.span);
-        atCut(finding, g.cut);
-        if (!g.places.empty()) finding.place = g.places.front();
-        finding.message =
-            g.wanted.kind == Kind::RunOut
-                ? fmt::format("{} reads {} mm, {} is let pass.", g.name, shown(g.measured), shown(g.most))
-                : fmt::format("{} measures {}{}; its limits are {} and {}: {} too {}.", g.name, shown(g.measured),
-                              angle ? "" : " mm", shown(g.least), shown(g.most),
-                              shown(small ? g.least - g.measured : g.measured - g.most), small ? "small" : "large");
-        finding.remedy = correctionInWords(g);
-        if (finding.remedy.empty()) finding.remedy = "Correct the program.";
-        const char* unit = angle ? "_deg" : "_mm";
-        const auto value = [&](double v) { return angle ? degrees(v) : v; };
-        finding.values = {{fmt::format("measured{}", unit), value(g.measured)},
-                          {fmt::format("least{}", unit), value(g.least)},
-                          {fmt::format("most{}", unit), value(g.most)}};
-        if (g.correction) finding.values.emplace_back("correction_mm", g.correction->amountMm);
-        part_.findings.push_back(std::move(finding));
-    }
-
-    std::string spoken(Point lathe) const {
-        const Point work = lathe - *datum_;
-        return fmt::format("X{:.3f} Z{:.3f}", 2 * work.r, work.z);
-    }
-
-    void tellDeviation(const ContourDeviation& deviation) {
-        const bool left = deviation.amountMm > 0;
-        Finding finding;
-        finding.severity = Severity::Warning;
-        finding.code = left ? "metal-left" : "metal-missing";
-        finding.span = spanOf(deviation.block, w_.span);
-        atCut(finding, deviation.cut);
-        finding.place = deviation.place;
-        finding.message = fmt::format(
-            "Against the drawing up to {:.3f} mm of metal {}, most near {}; it begins at {} "
-            "and ends at {}.",
-            std::abs(deviation.amountMm), left ? "is left" : "is missing", spoken(deviation.place),
-            spoken(deviation.from), spoken(deviation.to));
-        finding.remedy = left ? "Let the tool that finishes this stretch reach it, or correct its path or offset."
-                              : "Correct the path, the offset or the shape of the tool that cut here.";
-        finding.values = {{"amount_mm", deviation.amountMm}};
-        part_.findings.push_back(std::move(finding));
-    }
-
     void sayAssumed() {
-        const auto fall = std::find_if(stock_.severances().begin(), stock_.severances().end(),
+        const auto fall = std::find_if(stock_->severances().begin(), stock_->severances().end(),
                                        [&](const Severance& s) { return s.piece == part_.piece; });
-        part_.assumed.push_back(fall == stock_.severances().end()
+        part_.assumed.push_back(fall == stock_->severances().end()
                                     ? std::string("Gauged is what is held at the end of the program.")
                                     : fmt::format("Gauged is piece {}, that was cut off.", part_.piece));
         part_.assumed.push_back(
@@ -400,12 +328,13 @@ private:
     const Setup& setup_;
     const WantedPart& w_;
     StockCursor cursor_;
-    const StockHistory& stock_;
+    const std::shared_ptr<const StockHistory>& stock_;
     std::optional<Point> datum_;
     std::map<int, PartOutline> pieces_, opposites_;  // by number
     std::vector<OutlinePlace> places_;               // of the outline on the piece chosen
     std::vector<std::string> by_;
     GaugedPart part_;
+    GaugeFindings tell_{timeline_, w_, part_.findings};
 };
 
 }  // namespace
