@@ -13,6 +13,7 @@
 #include "sim/output/clearance_report.h"
 #include "sim/output/finish_plot.h"
 #include "sim/output/finish_table.h"
+#include "sim/output/gauge_report.h"
 #include "sim/output/json_report.h"
 #include "sim/output/tables.h"
 #include "sim/output/text_report.h"
@@ -181,6 +182,16 @@ ExitCode times(const TimesRequest& request) {
         print(timeReport(*tried.trial));
     } else {
         deliver(request.out, timeTable(*tried.trial));
+    }
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode gauge(const GaugeRequest& request) {
+    const TriedJob tried = tryForFile(request.job);
+    if (request.out.empty()) {
+        print(gaugeTable(*tried.trial));
+    } else {
+        deliver(request.out, gaugeRows(*tried.trial));
     }
     return exitCode(tried.trial->verdict);
 }

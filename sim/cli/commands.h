@@ -55,6 +55,12 @@ struct TimesRequest {
 };
 ExitCode times(const TimesRequest& request);
 
+struct GaugeRequest {
+    Job job;
+    std::string out;  // rows (CSV); empty: a table on standard output
+};
+ExitCode gauge(const GaugeRequest& request);
+
 struct SectionRequest {
     Job job;
     std::string out;

@@ -36,6 +36,7 @@ public:
         addClearances();
         addCompare();
         addTimes();
+        addGauge();
         addSection();
         addExport();
         addFinish();
@@ -119,6 +120,15 @@ private:
         command->add_option("--rapid", compare_.rapidPercent, "rapid override, percent")->check(percent);
         command->add_option("--spindle", compare_.spindlePercent, "spindle override, percent")->check(percent);
         command->callback([this] { result_ = compare(compare_); });
+    }
+
+    void addGauge() {
+        CLI::App* command = app_.add_subcommand(
+            "gauge", "the part gauged against the drawing that the set-up gives: sizes, limits, what to key in");
+        addJob(command, gauge_.job);
+        command->add_option("--out", gauge_.out,
+                            "file for the dimensions as rows (CSV), - for standard output; a table if left out");
+        command->callback([this] { result_ = gauge(gauge_); });
     }
 
     void addSection() {
@@ -223,6 +233,7 @@ private:
     CLI::App app_{kAbout, "firstoff"};
     CheckRequest check_;
     MovesRequest moves_;
+    GaugeRequest gauge_;
     SectionRequest section_;
     ExportRequest export_;
     ClearancesRequest clearances_;

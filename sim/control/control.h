@@ -338,6 +338,7 @@ private:
     static std::vector<ProfileElement> elementsOf(const std::vector<Move>& moves, BlockId approach, Point toWork,
                                                   bool alongX);
     void finishingBlock();
+    void keepWantedProfile(const Profile& profile);
     void returnFromFinishing(Point start);
     void reportOneBlock();
     void jumpOver(const Profile& profile, BlockId callBlock);
@@ -553,6 +554,8 @@ private:
     double threadEndAngle_ = 0;             // spindle angle at which the last thread move ended, rad
     BlockId surfaceThreadSaid_ = kNoBlock;  // the G96 about which a thread has complained
     Reading reading_ = Reading::Program;
+    bool asProgrammed_ = false;            // the profile is read for its shape on the drawing
+    BlockId cancelsInProfile_ = kNoBlock;  // then the block with its G40, if it has one
     BlockId cycleBlock_ = kNoBlock;
     std::uint16_t pass_ = 0;
     double roughingDepth_ = 0;  // U of the first of two G71 blocks, on radius

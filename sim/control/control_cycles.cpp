@@ -183,6 +183,7 @@ void Control::finishingBlock() {
     const BlockWords words = words_;
     const Orders orders = orders_;
     const std::uint32_t used = used_;
+    keepWantedProfile(*profile);
     const Point start = now_.position;
     const int motion = now_.modal.motion;
     const Reading reading = std::exchange(reading_, Reading::FinishCut);
@@ -201,6 +202,27 @@ void Control::finishingBlock() {
     now_.modal.motion = motion;
     modalDirty_ = true;
     jumpOver(*profile, callBlock);
+}
+
+// Where the set-up takes the outline of the part from this cycle.
+void Control::keepWantedProfile(const Profile& profile) {
+    const auto& line = setup_.wanted.line;
+    if (!line || !program_.isOwn(block()) || program_.lineOf(block()) != *line) return;
+    const Compensation compensation = std::exchange(now_.modal.compensation, Compensation::Off);
+    asProgrammed_ = true;
+    cancelsInProfile_ = kNoBlock;
+    Shape shape = readShape(profile, now_.position + call().reckoned - datum(), false);
+    // The move that cancels compensation leads away from the part.
+    while (!shape.elements.empty() && shape.elements.back().block == cancelsInProfile_) shape.elements.pop_back();
+    asProgrammed_ = false;
+    now_.modal.compensation = compensation;
+    Contour& kept = out_.wantedProfile;
+    kept.clear();
+    for (const ProfileElement& e : shape.elements) {
+        const double sense = e.kind == MoveKind::ArcClockwise ? -1 : 1;
+        kept.push_back({e.from + datum(), isArc(e.kind) ? std::tan(sense * progress(e, e.to) / 4) : 0});
+    }
+    if (!shape.elements.empty()) kept.push_back({shape.elements.back().to + datum(), 0});
 }
 
 // At rapid, as the last thing G70 does. Straight there whatever stands: a nose that is led along the way back on the

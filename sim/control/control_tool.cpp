@@ -155,7 +155,8 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
 }
 
 void Control::applyCompensation() {
-    if (reading_ == Reading::ProfileShape && !setup_.control.compensateInRoughing) return;
+    if (asProgrammed_ && orders_[CodeGroup::Compensation]->order == Order::CompensationOff) cancelsInProfile_ = block();
+    if (reading_ == Reading::ProfileShape && (asProgrammed_ || !setup_.control.compensateInRoughing)) return;
     // With the spindle as an axis it would be the radius of a milling cutter, in another plane.
     if (now_.spindleAxis.engaged && orders_[CodeGroup::Compensation]->order != Order::CompensationOff) return;
     if (openLine_) dropLine("nose-radius compensation changes between the two lines");

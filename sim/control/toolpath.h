@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/base/contour.h"
 #include "sim/base/finding.h"
 #include "sim/base/point.h"
 #include "sim/program/program.h"
@@ -130,6 +131,9 @@ struct Toolpath {
     std::vector<Step> steps;
     std::vector<ProgramStop> stops;
     std::vector<MachineEvent> machineEvents;  // in order of moves
+    // The profile of the finishing cycle that WantedPart::line names, as programmed, without nose-radius compensation:
+    // lathe frame, open, the bulge of its last corner means nothing. Empty: no such cycle was carried out there.
+    Contour wantedProfile;
     std::vector<Finding> findings;
 
     // From a turret reference position to the programmed (work) position of a move, and to the true tip.

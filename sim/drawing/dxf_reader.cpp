@@ -127,7 +127,8 @@ private:
         if (reading.path) drawing_.paths.push_back(std::move(*reading.path));
         if (reading.fault) tell(std::move(*reading.fault));
         if (reading.understood) return;
-        auto [at, fresh] = others_.try_emplace(inMessage(entity.kind), Others{0, entity.line});
+        auto [at, fresh] =
+            others_.try_emplace(inMessage(entity.kind), Others{0, entity.line, inMessage(std::string(entity.text(8)))});
         at->second.count += 1;
     }
 
@@ -173,8 +174,8 @@ private:
         for (const auto& [kind, others] : others_) {
             if (drawing_.faults.size() > 3 * kMostFaults) break;
             add("drawing-entity-not-understood", others.line,
-                fmt::format("{} {} {} not understood and left out; the first is on this line.", others.count, kind,
-                            others.count == 1 ? "entity is" : "entities are"),
+                fmt::format("{} {} {} not understood and left out; the first is on this line, layer \"{}\".",
+                            others.count, kind, others.count == 1 ? "entity is" : "entities are", others.layer),
                 kind == "INSERT" ? "Explode inserted blocks before saving, or name the layer of the outline."
                                  : "Draw the outline of lines, arcs, circles and polylines in one plane, or name the "
                                    "layer that holds it.");
@@ -268,6 +269,7 @@ private:
     struct Others {
         std::size_t count = 0;
         std::size_t line = 0;
+        std::string layer;  // of the first
     };
 
     std::string_view text_;

@@ -15,6 +15,7 @@
 #include "sim/output/program_folder.h"
 #include "sim/output/setup_files.h"
 #include "sim/setup/blank_drawing.h"
+#include "sim/setup/wanted_drawing.h"
 
 namespace firstoff {
 
@@ -136,8 +137,28 @@ private:
 
 }  // namespace
 
+namespace {
+
+// After the blank, with which the size of the part is compared.
+Setup readWanted(Setup setup, const fs::path& setupFile) {
+    if (setup.wanted.file.empty()) return setup;
+    std::string text;
+    try {
+        text = readNamedFile(besideSetup(setupFile, setup.wanted.file));
+    } catch (const std::bad_alloc&) {
+        throw;
+    } catch (const std::exception& failure) {
+        return withoutWantedDrawing(std::move(setup), failure.what());
+    }
+    return withWantedDrawing(std::move(setup), text);
+}
+
+}  // namespace
+
 ReadyBlank readBlank(Setup setup, const fs::path& setupFile, const TrialOptions& options) {
-    return BlankFiles(options).read(std::move(setup), setupFile);
+    ReadyBlank ready = BlankFiles(options).read(std::move(setup), setupFile);
+    ready.setup = readWanted(std::move(ready.setup), setupFile);
+    return ready;
 }
 
 }  // namespace firstoff

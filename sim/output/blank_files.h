@@ -1,5 +1,5 @@
-// What a set-up names in files beside it, read: bodies, and for its blank a drawing, or the program that was run on it
-// before, which is tried first.
+// What a set-up names in files beside it, read: bodies, the drawing of the part, and for its blank a drawing, or the
+// program that was run on it before, which is tried first.
 #pragma once
 
 #include <filesystem>

@@ -5,8 +5,11 @@
 
 #include <nlohmann/json.hpp>
 
+#include "sim/base/units.h"
 #include "sim/output/clearance_report.h"
+#include "sim/output/gauge_report.h"
 #include "sim/output/holding_report.h"
+#include "sim/output/tables.h"
 #include "sim/output/time_report.h"
 
 namespace firstoff {
@@ -157,6 +160,55 @@ Json timesObject(const Trial& trial) {
     return object;
 }
 
+// Angles in degrees, everything else in mm.
+Json dimensionObject(const Trial& trial, const GaugedDimension& d) {
+    const bool angle = d.wanted.kind == WantedDimension::Kind::Taper;
+    const bool found = d.state != GaugedDimension::State::NotFound;
+    const auto figure = [&](double v) { return found ? rounded(angle ? degrees(v) : v) : Json(nullptr); };
+    Json object;
+    object["name"] = d.name;
+    object["kind"] = name(d.wanted.kind);
+    object["unit"] = angle ? "deg" : "mm";
+    object["least"] = figure(d.least);
+    object["most"] = figure(d.most);
+    object["simulated"] = figure(d.measured);
+    object["state"] = name(d.state);
+    object["line"] = d.block == kNoBlock ? Json(nullptr) : Json(trial.program.lineOf(d.block));
+    object["station"] =
+        d.toolIndex < 0 ? Json(nullptr) : Json(trial.setup.tools[static_cast<std::size_t>(d.toolIndex)].station);
+    object["correction"] = nullptr;
+    if (d.correction) {
+        object["correction"] = {{"offset", d.correction->offset},
+                                {"axis", d.correction->inX ? "X" : "Z"},
+                                {"amount_mm", rounded(d.correction->amountMm)}};
+    }
+    object["why"] = found ? d.noCorrection : d.trouble;
+    return object;
+}
+
+// Null where the set-up gives no drawing. Places in work coordinates, X as diameter.
+Json gaugeObject(const Trial& trial) {
+    const GaugedPart& g = trial.gauged;
+    if (!trial.setup.wanted.given()) return nullptr;
+    const double datumZ = sectionDatum(trial).z;
+    Json object;
+    object["piece"] = g.piece;
+    object["dimensions"] = Json::array();
+    for (const GaugedDimension& d : g.dimensions) object["dimensions"].push_back(dimensionObject(trial, d));
+    object["outline_compared"] = !g.outline.empty();
+    object["band_mm"] = rounded(g.deviationBandMm);
+    object["deviations"] = Json::array();
+    for (const ContourDeviation& d : g.deviations) {
+        object["deviations"].push_back(
+            {{"amount_mm", rounded(d.amountMm)},
+             {"x_mm", rounded(2 * d.place.r)},
+             {"z_mm", rounded(d.place.z - datumZ)},
+             {"line", d.block == kNoBlock ? Json(nullptr) : Json(trial.program.lineOf(d.block))}});
+    }
+    object["assumed"] = g.assumed;
+    return object;
+}
+
 Json reportObject(const Trial& trial) {
     Json object;
     object["format"] = "firstoff-report";
@@ -177,6 +229,7 @@ Json reportObject(const Trial& trial) {
     object["holding"] = holdingObject(trial);
     object["bending"] = bendingObject(trial);
     object["edges"] = edgesObject(trial);
+    object["gauge"] = gaugeObject(trial);
     // The same in every build and for any number of threads; compare two builds with it.
     object["billet_hash"] = trial.stock ? Json(fmt::format("{:016x}", trial.stock->hash())) : Json();
     return object;

@@ -8,6 +8,7 @@
 #include "sim/output/clearance_report.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/holding_report.h"
+#include "sim/output/gauge_report.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/time_report.h"
 
@@ -134,6 +135,7 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
     text += fmt::format("  billet        {:.2f} cm³, {:.2f} cm³ of it cut away\n", trial.stockVolumeMm3 / 1000,
                         trial.removedVolumeMm3 / 1000);
     text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
+    text += gaugeSummary(trial);
     text += clearanceSummary(trial);
     text += '\n';
     if (!trial.notChecked.empty()) {

@@ -4,13 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
+#include <utility>
 
 #include "sim/base/contour_geometry.h"
-#include "sim/drawing/contour_chain.h"
 #include "sim/drawing/dxf_reader.h"
 #include "sim/drawing/section_table.h"
 #include "sim/setup/blank_check.h"
+#include "sim/setup/half_section.h"
 #include "sim/setup/setup_document.h"
 
 namespace firstoff {
@@ -27,23 +27,14 @@ bool endsInCsv(std::string name) {
     return name.ends_with(".csv");
 }
 
-std::optional<DrawingUnit> unitNamed(std::string_view word) {
-    if (word == "mm") return DrawingUnit::Millimetre;
-    if (word == "cm") return DrawingUnit::Centimetre;
-    if (word == "m") return DrawingUnit::Metre;
-    if (word == "inch") return DrawingUnit::Inch;
-    return std::nullopt;
-}
-
 class BlankDrawing {
 public:
     explicit BlankDrawing(Setup& setup) : setup_(setup), s_(setup.stock) {}
 
     void run(std::string_view text) {
         std::vector<DrawnPath> paths = endsInCsv(s_.drawingFile) ? fromTable(text) : fromDxf(text);
-        if (s_.shape == Stock::Shape::HalfSection) std::erase_if(paths, liesOnAxis);
-        ChainedContours chained = chainContours(paths);
-        if (s_.shape == Stock::Shape::HalfSection) closeAlongAxis(paths, chained);
+        ChainedContours chained =
+            s_.shape == Stock::Shape::HalfSection ? chainHalfSection(std::move(paths)) : chainContours(paths);
         for (const DrawingFault& fault : chained.faults) tell(fault);
         if (chained.contours.empty()) return;
         if (s_.shape == Stock::Shape::HalfSection) {
@@ -54,13 +45,6 @@ public:
     }
 
 private:
-    // A centre line, or the axis drawn to close the outline: neither is needed, see closeAlongAxis().
-    static bool liesOnAxis(const DrawnPath& path) {
-        return !path.closed && std::all_of(path.corners.begin(), path.corners.end(), [](const ContourCorner& c) {
-            return std::abs(c.at.r) <= kChainMm && c.bulge == 0;
-        });
-    }
-
     std::vector<DrawnPath> fromTable(std::string_view text) {
         if (s_.shape == Stock::Shape::CrossSection) {
             contradiction("A table of z and r is no cross-section.",
@@ -76,24 +60,12 @@ private:
 
     std::vector<DrawnPath> fromDxf(std::string_view text) {
         if (s_.piece != 0) contradiction("A DXF drawing has no numbered pieces.", "Take piece out.");
-        return paths(readDxf(text, {s_.drawingLayer, unitNamed(s_.drawingUnit)}));
+        return paths(readDxf(text, {s_.drawingLayer, drawingUnitNamed(s_.drawingUnit)}));
     }
 
     std::vector<DrawnPath> paths(Drawing drawing) {
         for (const DrawingFault& fault : drawing.faults) tell(fault);
         return std::move(drawing.paths);
-    }
-
-    // A half-section whose outline starts and ends on the axis is whole without a line along the axis.
-    void closeAlongAxis(std::vector<DrawnPath> paths, ChainedContours& chained) {
-        std::vector<Point> ends;
-        for (const DrawingFault& fault : chained.faults) {
-            if (fault.code == "drawing-open-end" && fault.place) ends.push_back(*fault.place);
-        }
-        const auto onAxis = [](Point p) { return std::abs(p.r) <= kChainMm; };
-        if (ends.size() != 2 || !onAxis(ends[0]) || !onAxis(ends[1])) return;
-        paths.push_back({{{ends[0], 0}, {ends[1], 0}}, false, {}, 0});
-        chained = chainContours(paths);
     }
 
     void takeHalf(std::vector<Contour> contours) {

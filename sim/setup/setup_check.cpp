@@ -131,7 +131,8 @@ private:
         if (table.name == "m_codes") return looseKeys(table, "[m_codes.M63] for M63");
         if (table.name.empty()) return aboveAllTables(table);
         if (std::find(tables.begin(), tables.end(), keyTable) == tables.end()) return unknownTable(table);
-        const bool many = keyTable == "tool" || keyTable == "offset" || keyTable == "body" || keyTable == "feed_hold";
+        const bool many = keyTable == "tool" || keyTable == "offset" || keyTable == "body" || keyTable == "feed_hold" ||
+                          keyTable == "dimension";
         if (many != table.ofMany) wrongBrackets(table, many);
         const char kind = kindOf(table, keyTable);
         for (SetupEntry& entry : table.entries) checkEntry(table, keyTable, kind, entry);

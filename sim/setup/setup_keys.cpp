@@ -15,8 +15,9 @@ constexpr double kLongest = 10000;  // mm
 
 // The first is what stands above all tables.
 constexpr auto kTables = std::to_array<std::string_view>(
-    {"", "machine", "spindle", "times", "turret", "chuck", "tailstock", "second_spindle", "steady_rest", "body", "stock",
-     "work_offsets", "tool", "offset", "m_codes", "control", "near_miss", "overrides", "feed_hold"});
+    {"",          "machine", "spindle",      "times", "turret", "chuck",   "tailstock", "second_spindle", "steady_rest",
+     "body",      "stock",   "work_offsets", "tool",  "offset", "m_codes", "control",   "near_miss",      "overrides",
+     "feed_hold", "drawing", "dimension"});
 
 constexpr SetupKey kKeys[] = {
     {"", "machine_file", Form::Text},
@@ -274,6 +275,31 @@ constexpr SetupKey kKeys[] = {
 
     {"feed_hold", "line", Form::Whole, kRequired, 1, 1e9, 0},
     {"feed_hold", "seconds", Form::Number, kRequired, 0, 86400, 0},
+
+    {"drawing", "file", Form::Text},
+    {"drawing", "layer", Form::Text},
+    {"drawing", "unit", Form::Choice, kOptional, 0, 0, 0, "mm|cm|m|inch"},
+    {"drawing", "origin_z_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
+    {"drawing", "profile_line", Form::Whole, kOptional, 1, 1e9, 0},
+    {"drawing", "grade", Form::Choice, kOptional, 0, 0, 0, "f|m|c|v"},
+
+    {"dimension", "kind", Form::Choice, kRequired, 0, 0, 0,
+     "diameter|length|taper|radius|chamfer|groove-width|thread|run-out"},
+    {"dimension", "name", Form::Text},
+    {"dimension", "inside", Form::Flag, kOptional, 0, 0, 0, {}, "dltrcgho"},
+    {"dimension", "size_mm", Form::Number, kRequired, kSmallest, kLongest, 0, {}, "dlrcgh"},
+    {"dimension", "size_deg", Form::Number, kRequired, kSmallest, 179, 0, {}, "t"},
+    {"dimension", "z_mm", Form::Number, kRequired, -kLongest, kLongest, 0},
+    {"dimension", "x_mm", Form::Number, kOptional, 0, kLongest, 0, {}, "dltrcgo"},
+    {"dimension", "to_z_mm", Form::Number, kRequired, -kLongest, kLongest, 0, {}, "lth"},
+    {"dimension", "to_x_mm", Form::Number, kOptional, 0, kLongest, 0, {}, "l"},
+    {"dimension", "fit", Form::Text, kOptional, 0, 0, 0, {}, "dlg"},
+    {"dimension", "above_mm", Form::Number, kOptional, -100, 100, 0, {}, "dlrcgho"},
+    {"dimension", "below_mm", Form::Number, kOptional, -100, 100, 0, {}, "dlrcgh"},
+    {"dimension", "above_deg", Form::Number, kOptional, -90, 90, 0, {}, "t"},
+    {"dimension", "below_deg", Form::Number, kOptional, -90, 90, 0, {}, "t"},
+    {"dimension", "thread_class", Form::Text, kOptional, 0, 0, 0, {}, "h"},
+    {"dimension", "pitch_mm", Form::Number, kRequired, kSmallest, 100, 0, {}, "h"},
 };
 
 }  // namespace
@@ -286,11 +312,13 @@ char kindLetter(std::string_view table, std::string_view kind) {
     if (kind == "threading") return 'v';
     if (kind == "tap") return 'a';
     if (table == "stock" && kind == "half-section") return 'd';
+    if (table == "dimension" && kind == "thread") return 'h';
+    if (table == "dimension" && kind == "run-out") return 'o';
     return kind.empty() ? '\0' : kind.front();
 }
 
 std::string_view kindKeyOf(std::string_view table) {
-    if (table == "tool" || table == "chuck" || table == "turret") return "kind";
+    if (table == "tool" || table == "chuck" || table == "turret" || table == "dimension") return "kind";
     return table == "stock" ? "shape" : std::string_view();
 }
 

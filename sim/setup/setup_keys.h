@@ -22,7 +22,7 @@ struct SetupKey {
     };
     enum class Need : std::uint8_t { Optional, Required };
 
-    // "machine" …; "work_offsets" stands for work_offsets.G54 to .G59; "tool", "offset", "body" repeat; empty: above
+    // "machine" …; "work_offsets" stands for work_offsets.G54 to .G59; "tool", "offset", "body", "dimension" repeat; empty: above
     // all tables.
     std::string_view table;
     std::string_view key;
@@ -43,10 +43,11 @@ std::span<const SetupKey> setupKeys();
 
 // Of a tool: t b g p d v a c s r for turning boring grooving parting drill threading tap centre-drill step-drill
 // reamer. Of stock: b t h s c d p for bar tube hexagon square cross-section half-section previous. Of a chuck: j c for
-// jaws collet. Of a turret: d g for disc gang.
+// jaws collet. Of a turret: d g for disc gang. Of a dimension: d l t r c g h o for diameter length taper radius chamfer
+// groove-width thread run-out.
 char kindLetter(std::string_view table, std::string_view kind);
 
-// The key that says of which kind a table is: "kind" of a tool, a chuck, a turret, "shape" of the stock; nothing for
+// The key that says of which kind a table is: "kind" of a tool, a chuck, a turret, a dimension, "shape" of the stock; nothing for
 // other tables.
 std::string_view kindKeyOf(std::string_view table);
 

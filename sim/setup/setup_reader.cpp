@@ -17,6 +17,7 @@
 #include "sim/setup/tool_block.h"
 #include "sim/setup/tool_reader.h"
 #include "sim/setup/turret_reader.h"
+#include "sim/setup/wanted_part_reader.h"
 
 namespace firstoff {
 
@@ -42,6 +43,7 @@ public:
         readSupports();
         setup_.stock = readStock(table("stock"), setup_.chuck.jawLength, setup_.findings);
         checkInsideGrip(table("chuck"));
+        readDrawing();
         for (const SetupTable& table : document_.tables) readRepeated(table);
         if (readable_) checkMachine();
         checkBlankInChuck(setup_);
@@ -207,8 +209,20 @@ private:
         if (t.name == "near_miss") return readNearMiss(t);
         if (t.name == "feed_hold") return takeFeedHold(t);
         if (t.name == "body") return takeBody(t);
+        if (t.name == "dimension") return takeDimension(t);
         if (const auto number = machineCodeNumber(t.name)) return takeMachineCode(t, *number);
         if (workOffsetOf(t.name) >= 0) readWorkOffset(t);
+    }
+
+    void readDrawing() {
+        const SetupTable& t = table("drawing");
+        if (&t != &missing_) setup_.wanted = readWantedPart({t, setup_.findings});
+    }
+
+    void takeDimension(const SetupTable& t) {
+        if (auto dimension = readDimension({t, setup_.findings}, setup_.wanted.grade != 0)) {
+            setup_.wanted.dimensions.push_back(std::move(*dimension));
+        }
     }
 
     void readWorkOffset(const SetupTable& t) {

@@ -40,10 +40,15 @@ struct WantedDimension {
 };
 
 struct WantedPart {
-    std::string file, layer, unit;      // half-section as DXF, as written; empty: none
-    std::vector<Contour> outline;       // of it, work frame of the first work offset; read later, with the files beside
-    std::optional<std::uint32_t> line;  // a line of the program with a finishing cycle, whose profile is the outline
-    char grade = 0;                     // ISO 2768-1, 'f' 'm' 'c' 'v'; 0: not said
+    std::string file, layer, unit;  // half-section as DXF, as written; empty: none
+    double originZ = 0;             // where its x 0 stands, Z of the work frame
+    bool fileRead = false;          // or tried: what is wrong with it stands in the findings of the set-up
+    // Of the file, work frame of the first work offset, metal to the left; read later, with the files beside, see
+    // wanted_drawing.h.
+    std::vector<Contour> outline;
+    // A line of the program, from 1, with a finishing cycle, whose profile is the outline; not together with a file.
+    std::optional<std::uint32_t> line;
+    char grade = 0;                           // ISO 2768-1, 'f' 'm' 'c' 'v'; 0: not said
     std::vector<WantedDimension> dimensions;  // in order of the file; their numbers on the papers count from 1
     SourceSpan span;
 

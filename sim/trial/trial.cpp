@@ -232,6 +232,8 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     account(*trial);
     followLoads(*trial, options);
     if (progress.stopped()) return nullptr;
+    trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock);
+    take(trial->findings, trial->gauged.findings);
     progress.stage("measuring clearances", 0.9, 1.0);
     ClearanceOptions clearance;
     clearance.threads = options.threads;

@@ -36,11 +36,11 @@ TEST(Language, NamesEverySwitchOfTheControl) {
 
 // Codes as they stand in the sources: words joined by hyphens in quotes.
 std::set<std::string> codesInTheSources() {
-    // Kinds of move in the table of moves, and a word of the set-up reader.
-    const std::set<std::string> others = {"arc-cw", "arc-ccw", "setup-m-code-known"};
+    // Kinds of move in the table of moves, a word of the set-up reader, and what a dimension is called.
+    const std::set<std::string> others = {"arc-cw", "arc-ccw", "setup-m-code-known", "run-out"};
     const std::regex code("\"([a-z]+(?:-[a-z]+)+)\"");
     std::set<std::string> found;
-    for (const char* room : {"drawing", "program", "control", "motion", "clearance", "trial"}) {
+    for (const char* room : {"drawing", "program", "control", "motion", "clearance", "inspection", "trial"}) {
         for (const auto& file : std::filesystem::directory_iterator(std::string(FIRSTOFF_SOURCE_DIR "/sim/") + room)) {
             if (file.path().extension() != ".cpp" && file.path().extension() != ".h") continue;
             const std::string text = shop::readFile("sim/" + std::string(room) + "/" + file.path().filename().string());

@@ -54,9 +54,9 @@ TEST(SetUpKeys, EveryKeyBelongsToAKnownTable) {
 // Numbers carry their unit in the name; these are counts and have none.
 TEST(SetUpKeys, NumbersSayTheirUnit) {
     const std::set<std::string_view> counts{
-        "chamfer_threads",   "edges_per_insert", "efficiency", "force_safety", "friction", "jaws",    "line",
-        "look_ahead_blocks", "max_blocks",       "number",     "piece",        "rollers",  "seconds", "speed_safety",
-        "station",           "stations",         "taylor_n",   "tip_number"};
+        "chamfer_threads",   "edges_per_insert", "efficiency", "force_safety", "friction",    "jaws",    "line",
+        "look_ahead_blocks", "max_blocks",       "number",     "piece",        "rollers",     "seconds", "speed_safety",
+        "station",           "stations",         "taylor_n",   "tip_number",   "profile_line"};
     for (const SetupKey& key : setupKeys()) {
         const bool number = key.form == SetupKey::Form::Number || key.form == SetupKey::Form::Whole ||
                             key.form == SetupKey::Form::Range || key.form == SetupKey::Form::List;

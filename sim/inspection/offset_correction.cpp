@@ -1,0 +1,144 @@
+#include "sim/inspection/offset_correction.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "sim/base/units.h"
+
+namespace firstoff {
+
+namespace {
+
+using Kind = WantedDimension::Kind;
+
+// Half the least increment of the offset page: less cannot be keyed in.
+constexpr double kKeyedMm = 0.0005;
+
+class Trace {
+public:
+    Trace(GaugedDimension& gauged, const Timeline& timeline, const Toolpath& toolpath, const Setup& setup)
+        : g_(gauged), timeline_(timeline), toolpath_(toolpath), setup_(setup) {}
+
+    void run(const GaugeReading& reading) {
+        if (reading.cuts.empty()) return;
+        const std::size_t moved = reading.cuts.size() > 1 ? faceToMove(reading) : 0;
+        take(reading.cuts[moved]);
+        const double short_ = g_.middle() - g_.measured;
+        switch (g_.wanted.kind) {
+            case Kind::Diameter:
+            case Kind::Thread:
+                return correctX(reading.cuts[0], short_);
+            case Kind::Length:
+            case Kind::GrooveWidth:
+                return correctZ(reading, moved, short_);
+            case Kind::Taper:
+            case Kind::Radius:
+            case Kind::Chamfer:
+                return none(short_, "the path and the tool make it: no offset puts it right");
+            case Kind::RunOut:
+                return none(short_, "how the part is gripped makes it: no offset puts it right");
+        }
+    }
+
+private:
+    const Move* moveOf(CutId cut) const {
+        if (!isCutHere(cut) || cut >= timeline_.moves.size()) return nullptr;
+        return &toolpath_.moves[timeline_.moves[cut].move];
+    }
+    const ToolCall* callOf(CutId cut) const {
+        const Move* move = moveOf(cut);
+        return move == nullptr ? nullptr : &toolpath_.calls[move->call];
+    }
+    int offsetOf(CutId cut) const {
+        const ToolCall* call = callOf(cut);
+        return call == nullptr ? 0 : call->offset;
+    }
+    const Tool* toolOf(CutId cut) const {
+        const ToolCall* call = callOf(cut);
+        if (call == nullptr || call->toolIndex < 0) return nullptr;
+        return &setup_.tools[static_cast<std::size_t>(call->toolIndex)];
+    }
+
+    void take(CutId cut) {
+        g_.cut = cut;
+        const Move* move = moveOf(cut);
+        if (move == nullptr) return;
+        g_.block = move->block;
+        g_.toolIndex = callOf(cut)->toolIndex;
+    }
+
+    // Of two faces the one whose offset can be changed; where both can, the one farther from the zero of the part,
+    // since that counts from the other.
+    std::size_t faceToMove(const GaugeReading& reading) const {
+        if (offsetOf(reading.cuts[1]) == 0) return 0;
+        if (offsetOf(reading.cuts[0]) == 0) return 1;
+        return std::abs(g_.wanted.to.z) >= std::abs(g_.wanted.at.z) || g_.wanted.kind == Kind::GrooveWidth ? 1 : 0;
+    }
+
+    void none(double short_, std::string why) {
+        if (std::abs(short_) >= kKeyedMm) g_.noCorrection = std::move(why);
+    }
+
+    // Why the offset of a cut cannot be changed; empty: it can.
+    std::string fixed(CutId cut, const char* surface) const {
+        if (cut == kCutBefore) return fmt::format("the {} was cut in the trial before", surface);
+        if (callOf(cut) == nullptr) return fmt::format("no tool cut the {}", surface);
+        if (offsetOf(cut) == 0) return fmt::format("the tool that cut the {} ran without an offset", surface);
+        return {};
+    }
+
+    void correctX(CutId cut, double short_) {
+        std::string why = fixed(cut, "surface");
+        const Tool* tool = toolOf(cut);
+        if (why.empty() && tool != nullptr && worksOnTheAxis(tool->kind)) {
+            why = "a tool on the axis made it: its own size decides";
+        }
+        if (!why.empty()) return none(short_, std::move(why));
+        // Beyond the axis the tool comes from the other side.
+        const TimedMove& timed = timeline_.moves[cut];
+        const Point tip = toolpath_.tipShift(*moveOf(cut));
+        const double side = (timed.from + tip).r + (timed.to + tip).r < 0 ? -1 : 1;
+        if (std::abs(short_) < kKeyedMm) return;
+        g_.correction = OffsetCorrection{offsetOf(cut), true, side * short_};
+    }
+
+    void correctZ(const GaugeReading& reading, std::size_t moved, double short_) {
+        const CutId here = reading.cuts[moved], there = reading.cuts[1 - moved];
+        const bool wall = g_.wanted.kind == Kind::GrooveWidth;
+        if (const std::string why = fixed(here, wall ? "wall" : "face"); !why.empty()) return none(short_, why);
+        if (offsetOf(here) == offsetOf(there)) {
+            return none(short_, fmt::format("offset {} moves both {} alike: correct the program, or the width of the "
+                                            "tool that it counts on",
+                                            offsetOf(here), wall ? "walls" : "faces"));
+        }
+        if (std::abs(short_) < kKeyedMm) return;
+        const double away = reading.places[moved].z > reading.places[1 - moved].z ? 1 : -1;
+        g_.correction = OffsetCorrection{offsetOf(here), false, away * short_};
+    }
+
+    GaugedDimension& g_;
+    const Timeline& timeline_;
+    const Toolpath& toolpath_;
+    const Setup& setup_;
+};
+
+}  // namespace
+
+void traceToOffset(GaugedDimension& gauged, const GaugeReading& reading, const Timeline& timeline,
+                   const Toolpath& toolpath, const Setup& setup) {
+    Trace(gauged, timeline, toolpath, setup).run(reading);
+}
+
+std::string correctionInWords(const GaugedDimension& d) {
+    if (d.state == GaugedDimension::State::NotFound) return {};
+    if (!d.correction) {
+        return d.noCorrection.empty() ? std::string() : fmt::format("No offset for {}: {}.", d.name, d.noCorrection);
+    }
+    return fmt::format(
+        "To bring {} to the middle of its limits, put {:+.3f} in {} of offset {}, added to what stands "
+        "there.",
+        d.name, d.correction->amountMm, d.correction->inX ? 'X' : 'Z', d.correction->offset);
+}
+
+}  // namespace firstoff

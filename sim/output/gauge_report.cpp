@@ -1,0 +1,227 @@
+#include "sim/output/gauge_report.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "sim/base/units.h"
+#include "sim/output/table_figures.h"
+#include "sim/output/tables.h"
+
+namespace firstoff {
+
+namespace {
+
+using Kind = WantedDimension::Kind;
+using State = GaugedDimension::State;
+
+bool isAngle(const GaugedDimension& d) {
+    return d.wanted.kind == Kind::Taper;
+}
+
+double shown(const GaugedDimension& d, double value) {
+    return isAngle(d) ? degrees(value) : value;
+}
+
+const char* inWords(State state) {
+    switch (state) {
+        case State::Within:
+            return "within";
+        case State::TooSmall:
+            return "TOO SMALL";
+        case State::TooLarge:
+            return "TOO LARGE";
+        case State::NotFound:
+            return "not gauged";
+    }
+    return "";
+}
+
+// Columns as people see them: a letter of several bytes is one.
+std::size_t widthOf(const std::string& text) {
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80; }));
+}
+
+std::string padded(std::string text, std::size_t width) {
+    const std::size_t has = widthOf(text);
+    if (has < width) text.append(width - has, ' ');
+    return text;
+}
+
+std::string stationOf(const Trial& trial, const GaugedDimension& d) {
+    if (d.toolIndex < 0) return {};
+    return fmt::format("T{}", trial.setup.tools[static_cast<std::size_t>(d.toolIndex)].station);
+}
+
+std::string lineOf(const Trial& trial, const GaugedDimension& d) {
+    if (d.block == kNoBlock) return {};
+    return trial.program.lineName(d.block);
+}
+
+std::string quoted(std::string_view text) {
+    std::string result;
+    for (char c : text) {
+        if (c == '"') result.push_back('"');
+        result.push_back(c);
+    }
+    return fmt::format("\"{}\"", result);
+}
+
+class Table {
+public:
+    explicit Table(const Trial& trial) : trial_(trial), g_(trial.gauged) {}
+
+    std::string run() {
+        if (!trial_.setup.wanted.given()) {
+            return "The set-up gives no drawing: add [drawing] or [[dimension]], see assets/set-up-keys.md.\n";
+        }
+        if (!g_.dimensions.empty()) dimensions();
+        outline();
+        for (const std::string& entry : g_.assumed) add("  {}\n", entry);
+        return std::move(text_);
+    }
+
+private:
+    template <typename... Args>
+    void add(fmt::format_string<Args...> format, Args&&... args) {
+        fmt::format_to(std::back_inserter(text_), format, std::forward<Args>(args)...);
+    }
+
+    void dimensions() {
+        std::size_t width = 9;
+        for (const GaugedDimension& d : g_.dimensions) width = std::max(width, widthOf(d.name));
+        add("  no  {}  {:>10}  {:>10}  {:>10}  {:<10}  {:<9}  {:<4}  {}\n", padded("dimension", width), "least", "most",
+            "simulated", "", "line", "tool", "to its middle");
+        for (std::size_t i = 0; i < g_.dimensions.size(); ++i) row(i + 1, g_.dimensions[i], width);
+        text_ += '\n';
+    }
+
+    void row(std::size_t number, const GaugedDimension& d, std::size_t width) {
+        add("  {:>2}  {}  ", number, padded(d.name, width));
+        if (d.state == State::NotFound) return add("{:>34}  not gauged: {}\n", "", d.trouble);
+        const char* unit = isAngle(d) ? "°" : "";
+        const auto figure = [&](double value) { return fmt::format("{:.3f}{}", shown(d, value), unit); };
+        for (double value : {d.least, d.most, d.measured}) {
+            const std::string text = figure(value);
+            add("{:{}}{}  ", "", 10 - std::min<std::size_t>(10, widthOf(text)), text);
+        }
+        add("{:<10}  {:<9}  {:<4}  {}\n", inWords(d.state), lineOf(trial_, d), stationOf(trial_, d), correction(d));
+    }
+
+    static std::string correction(const GaugedDimension& d) {
+        if (!d.correction) return d.noCorrection;
+        return fmt::format("{:+.3f} in {} of offset {}", d.correction->amountMm, d.correction->inX ? 'X' : 'Z',
+                           d.correction->offset);
+    }
+
+    void outline() {
+        if (g_.outline.empty()) return;
+        const double datumZ = sectionDatum(trial_).z;
+        if (g_.deviations.empty()) {
+            add("  Outline: the part lies on it, within {:g} mm.\n", g_.deviationBandMm);
+        } else {
+            add("  Outline: {} stretch{} beyond {:g} mm:\n", g_.deviations.size(),
+                g_.deviations.size() == 1 ? "" : "es", g_.deviationBandMm);
+        }
+        for (const ContourDeviation& d : g_.deviations) {
+            add("    {:.3f} mm {}, most at X{:.3f} Z{:.3f}{}\n", std::abs(d.amountMm),
+                d.amountMm > 0 ? "left" : "missing", 2 * d.place.r, d.place.z - datumZ,
+                d.block == kNoBlock ? std::string() : ", " + trial_.program.lineName(d.block));
+        }
+    }
+
+    const Trial& trial_;
+    const GaugedPart& g_;
+    std::string text_;
+};
+
+}  // namespace
+
+const char* name(State state) {
+    switch (state) {
+        case State::Within:
+            return "within";
+        case State::TooSmall:
+            return "too-small";
+        case State::TooLarge:
+            return "too-large";
+        case State::NotFound:
+            return "not-found";
+    }
+    return "";
+}
+
+const char* name(Kind kind) {
+    switch (kind) {
+        case Kind::Diameter:
+            return "diameter";
+        case Kind::Length:
+            return "length";
+        case Kind::Taper:
+            return "taper";
+        case Kind::Radius:
+            return "radius";
+        case Kind::Chamfer:
+            return "chamfer";
+        case Kind::GrooveWidth:
+            return "groove-width";
+        case Kind::Thread:
+            return "thread";
+        case Kind::RunOut:
+            return "run-out";
+    }
+    return "";
+}
+
+std::string gaugeTable(const Trial& trial) {
+    return Table(trial).run();
+}
+
+std::string gaugeRows(const Trial& trial) {
+    std::string text = "number,name,kind,least,most,simulated,unit,state,line,tool,offset,axis,correction_mm,why\n";
+    for (std::size_t i = 0; i < trial.gauged.dimensions.size(); ++i) {
+        const GaugedDimension& d = trial.gauged.dimensions[i];
+        const bool found = d.state != State::NotFound;
+        text += fmt::format("{},{},{},", i + 1, quoted(d.name), name(d.wanted.kind));
+        for (double value : {d.least, d.most, d.measured}) {
+            if (found) appendTableFigure(text, shown(d, value));
+            text += ',';
+        }
+        text += fmt::format("{},{},", isAngle(d) ? "deg" : "mm", name(d.state));
+        if (d.block != kNoBlock) text += std::to_string(trial.program.lineOf(d.block));
+        text += ',';
+        if (d.toolIndex >= 0) {
+            text += std::to_string(trial.setup.tools[static_cast<std::size_t>(d.toolIndex)].station);
+        }
+        if (d.correction) {
+            text += fmt::format(",{},{},", d.correction->offset, d.correction->inX ? 'X' : 'Z');
+            appendTableFigure(text, d.correction->amountMm);
+        } else {
+            text += ",,,";
+        }
+        const std::string& why = found ? d.noCorrection : d.trouble;
+        text += fmt::format(",{}\n", why.empty() ? why : quoted(why));
+    }
+    return text;
+}
+
+std::string gaugeSummary(const Trial& trial) {
+    const GaugedPart& g = trial.gauged;
+    if (!trial.setup.wanted.given()) return {};
+    const auto within = std::count_if(g.dimensions.begin(), g.dimensions.end(),
+                                      [](const GaugedDimension& d) { return d.state == State::Within; });
+    std::string text = "  drawing       ";
+    if (!g.dimensions.empty())
+        text += fmt::format("{} of {} dimensions within their limits", within, g.dimensions.size());
+    if (!g.outline.empty()) {
+        text += fmt::format("{}outline {}", g.dimensions.empty() ? "" : ", ",
+                            g.deviations.empty() ? fmt::format("met within {:g} mm", g.deviationBandMm)
+                                                 : fmt::format("not met at {} places", g.deviations.size()));
+    }
+    return text + "; `firstoff gauge` lists them\n";
+}
+
+}  // namespace firstoff
