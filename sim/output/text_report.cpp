@@ -7,8 +7,8 @@
 
 #include "sim/output/clearance_report.h"
 #include "sim/output/finding_words.h"
-#include "sim/output/holding_report.h"
 #include "sim/output/gauge_report.h"
+#include "sim/output/holding_report.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/time_report.h"
 
@@ -78,22 +78,8 @@ void appendWrapped(std::string& text, std::string_view indent, std::string_view 
 void appendList(std::string& text, const char* heading, const std::vector<std::string>& entries) {
     if (entries.empty()) return;
     text += heading;
-    for (const std::string& entry : entries) appendWrapped(text, "    ", "  - ", shown(entry));
+    for (const std::string& entry : entries) appendWrapped(text, "    ", "  - ", plainText(entry));
     text += '\n';
-}
-
-std::string whereOf(const Finding& finding, const Program& program, std::string_view setupName) {
-    std::string where;
-    if (finding.span.file == SourceSpan::File::Setup) where = fmt::format("set-up {}", shown(setupName));
-    if (finding.span.part > 0) where = std::string(shown(program.parts[finding.span.part].name));
-    if (finding.span.line > 0) {
-        where += where.empty() ? "" : ", ";
-        where += finding.span.length > 0 || finding.span.column > 1
-                     ? fmt::format("line {} column {}", finding.span.line, finding.span.column)
-                     : fmt::format("line {}", finding.span.line);
-    }
-    if (finding.timeS) where += fmt::format("{}at {}", where.empty() ? "" : ", ", durationInWords(*finding.timeS));
-    return where;
 }
 
 void appendFinding(std::string& text, const Finding& finding, const Program& program, std::string_view setupName,
@@ -137,14 +123,9 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
     text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
     text += gaugeSummary(trial);
     text += clearanceSummary(trial);
-    text += '\n';
-    if (!trial.notChecked.empty()) {
-        text += "  Not checked:\n";
-        for (const std::string& entry : trial.notChecked) appendWrapped(text, "    ", "  - ", plainText(entry));
-        text += '\n';
     for (const std::string& line : holdingLines(trial)) {
         appendWrapped(text, std::string(2 + kLabel, ' '), "  " + line.substr(0, kLabel),
-                      shown(std::string_view(line).substr(kLabel)));
+                      plainText(std::string_view(line).substr(kLabel)));
     }
     text += '\n';
     appendList(text, "  Not checked:\n", trial.notChecked);
