@@ -23,10 +23,18 @@ App::App(const Startup& startup, std::function<void()> wake)
     sceneOnly_ = startup.sceneOnly;
     openFirst(startup);
     if (startup.view) scene_.show(*startup.view);
-    if (startup.clearanceView) {
-        below_ = inPlace_ = Tab::Clearances;
+    if (!startup.page.empty()) {
+        below_ = inPlace_ = pageNamed(startup.page);
         session_.view.findingsHeight = std::max(session_.view.findingsHeight, 360.0f);  // room for the table
     }
+}
+
+App::Tab App::pageNamed(std::string_view page) {
+    if (page == "sizes") return Tab::Sizes;
+    if (page == "cut") return Tab::Cut;
+    if (page == "time") return Tab::Time;
+    if (page == "what-if") return Tab::Changes;
+    return Tab::Clearances;
 }
 
 App::~App() {
@@ -216,62 +224,40 @@ void App::drawPanes(const PaneContext& context) {
     dialogs_.draw(context);
 }
 
+std::vector<TabButton> App::tabButtons(bool withProgram) const {
+    const Trial* trial = session_.trial();
+    const auto counted = [](const char* text, std::size_t count) {
+        return count > 0 ? fmt::format("{} {}", text, count) : std::string(text);
+    };
+    std::size_t out = 0;
+    if (trial) {
+        for (const GaugedDimension& d : trial->gauged.dimensions) out += d.state != GaugedDimension::State::Within;
+    }
+    std::vector<TabButton> buttons;
+    const auto add = [&](Tab tab, std::string text) { buttons.push_back({static_cast<int>(tab), std::move(text)}); };
+    if (withProgram) add(Tab::Program, "Program");
+    add(Tab::Findings, fmt::format("Findings {}", trial ? trial->findings.size() : 0));
+    add(Tab::Sizes, counted("Sizes", out));
+    add(Tab::Clearances, counted("Clearances", trial ? trial->clearance.encounters.size() : 0));
+    add(Tab::Cut, "Cut");
+    add(Tab::Time, "Time");
+    add(Tab::Finish, "Finish");
+    add(Tab::Bodies, "Bodies");
+    add(Tab::Changes, "What if");
+    return buttons;
+}
+
 // Findings and what else is told of the trial share one place; in a low window the program stands there as well.
 void App::drawTabs(const PaneContext& context, const Layout& layout) {
     const Rect& place = layout.findingsFolded ? layout.program : layout.findings;
     Tab& shown = layout.findingsFolded ? inPlace_ : below_;
     finishInSight_ = shown == Tab::Finish && !place.empty();
     if (place.empty()) return;
-    const float height = context.px(26);
-    drawTabButtons(context, {place.x, place.y, place.w, height}, layout.findingsFolded, shown);
+    const std::vector<TabButton> buttons = tabButtons(layout.findingsFolded);
+    const float height = tabStripHeight(context, buttons, place.w);
+    shown =
+        static_cast<Tab>(drawTabStrip(context, buttons, static_cast<int>(shown), {place.x, place.y, place.w, height}));
     drawTab(context, shown, {place.x, place.y + height, place.w, place.h - height});
-}
-
-// As wide as their words, with the rest of the room shared out.
-void App::drawTabButtons(const PaneContext& context, const Rect& place, bool withProgram, Tab& shown) {
-    struct Button {
-        Tab tab;
-        std::string text;
-        const char* id;
-    };
-    std::vector<Button> buttons;
-    const std::size_t findings = session_.trial() ? session_.trial()->findings.size() : 0;
-    if (withProgram) buttons.push_back({Tab::Program, "Program", "###program"});
-    buttons.push_back({Tab::Findings, fmt::format("Findings {}", findings), "###findings"});
-    const std::size_t encounters = session_.trial() ? session_.trial()->clearance.encounters.size() : 0;
-    std::size_t out = 0;
-    if (session_.trial()) {
-        for (const GaugedDimension& d : session_.trial()->gauged.dimensions)
-            out += d.state != GaugedDimension::State::Within;
-    }
-    buttons.push_back({Tab::Sizes, out > 0 ? fmt::format("Sizes {}", out) : "Sizes", "###sizes"});
-    buttons.push_back({Tab::Cut, "Cut", "###cut"});
-    buttons.push_back({Tab::Time, "Time", "###time"});
-    buttons.push_back({Tab::Changes, "What if", "###changes"});
-    buttons.push_back(
-        {Tab::Clearances, encounters > 0 ? fmt::format("Clearances {}", encounters) : "Clearances", "###clearances"});
-    buttons.push_back({Tab::Bodies, "Bodies", "###bodies"});
-    buttons.push_back({Tab::Finish, "Finish", "###finish"});
-    const PaneFrame frame("tabs", place, context, 0, false);
-    ImGui::PushFont(fonts_.small);
-    ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 0.0f);
-    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {0, ImGui::GetStyle().FramePadding.y});
-    float words = 0;
-    for (const Button& button : buttons) words += ImGui::CalcTextSize(button.text.c_str()).x;
-    const float share = (place.w - words) / static_cast<float>(buttons.size());
-    float x = 0;
-    for (const Button& button : buttons) {
-        const float end = x + ImGui::CalcTextSize(button.text.c_str()).x + share;
-        ImGui::SetCursorPos({std::round(x), 0});
-        ImGui::PushStyleColor(ImGuiCol_Button,
-                              tint(shown == button.tab ? context.palette.panel : context.palette.raised));
-        if (ImGui::Button((button.text + button.id).c_str(), {std::round(end) - std::round(x), place.h}))
-            shown = button.tab;
-        ImGui::PopStyleColor();
-        x = end;
-    }
-    ImGui::PopStyleVar(2);
-    ImGui::PopFont();
 }
 
 void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {

@@ -21,6 +21,7 @@
 #include "gui/session.h"
 #include "gui/sizes_pane.h"
 #include "gui/startup.h"
+#include "gui/tab_strip.h"
 #include "gui/time_pane.h"
 #include "gui/timeline_view.h"
 #include "gui/transport_bar.h"
@@ -70,6 +71,7 @@ public:
 private:
     enum class Tab { Program, Findings, Sizes, Cut, Time, Changes, Clearances, Bodies, Finish };
 
+    static Tab pageNamed(std::string_view page);
     void openFirst(const Startup& startup);
     void takeOutcome();
     void show(std::shared_ptr<const TrialOutcome> outcome);
@@ -79,7 +81,7 @@ private:
     void drawPanes(const PaneContext& context);
     void drawSplitters(const PaneContext& context, const Layout& layout, const LayoutSpace& space);
     void drawTabs(const PaneContext& context, const Layout& layout);
-    void drawTabButtons(const PaneContext& context, const Rect& place, bool withProgram, Tab& shown);
+    std::vector<TabButton> tabButtons(bool withProgram) const;
     void drawTab(const PaneContext& context, Tab tab, const Rect& rect);
     void askForFinish();
     void drawMessage(const PaneContext& context, const Layout& layout);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <functional>
@@ -15,7 +16,8 @@ const char* const kUsage =
     R"(firstoff-window [PROGRAM] [--setup FILE]
     Opens the window on PROGRAM, or on the demo job. Without --setup the file of the same name ending in .toml is taken.
   --view machine|part|close|end-on  what the picture shows: all of the machine, the work, tool and cut, along the spindle
-  --view clearances                 with the table of clearances in sight
+  --view clearances|sizes|cut|time|what-if
+                                    with that page in sight; may stand beside the other --view
   --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
   --colour-by-tool                  colour cut surfaces by the tool that left them
   --light, --dark                   the look, this time
@@ -55,11 +57,18 @@ void readSize(std::string_view text, Startup& startup) {
 }
 
 void readView(std::string_view text, Startup& startup) {
-    startup.view = viewNamed(text);
+    static constexpr std::string_view kPages[] = {"clearances", "sizes", "cut", "time", "what-if"};
+    if (std::find(std::begin(kPages), std::end(kPages), text) != std::end(kPages)) {
+        startup.page = text;
+        return;
+    }
     startup.finishView = text == "finish";
-    startup.clearanceView = text == "clearances";
-    if (startup.view || startup.finishView || startup.clearanceView) return;
-    throw UsageError(fmt::format("--view needs machine, part, close, end-on, clearances or finish, not \"{}\".", text));
+    if (startup.finishView) return;
+    startup.view = viewNamed(text);
+    if (startup.view) return;
+    throw UsageError(fmt::format(
+        "--view needs machine, part, close, end-on, clearances, sizes, cut, time, what-if or finish, not \"{}\".",
+        text));
 }
 
 void readCutaway(std::string_view text, Startup& startup) {

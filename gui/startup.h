@@ -24,8 +24,9 @@ struct Startup {
     int width = 1280, height = 800;
     bool sizeGiven = false;
     std::optional<ViewName> view;
-    bool finishView = false;     // instead of the window: the surface that a line leaves, close up
-    bool clearanceView = false;  // with the clearances in sight
+    bool finishView = false;  // instead of the window: the surface that a line leaves, close up
+    // With this page in sight: "clearances", "sizes", "cut", "time", "what-if"; empty: as always.
+    std::string page;
     int cutaway = 0;
     bool colourByTool = false;
     std::optional<bool> dark;

@@ -64,6 +64,13 @@ Badge badgeOf(const PaneContext& context) {
         badge.none = true;
         return badge;
     }
+    // Nor is a quick look while sliders move.
+    if (trial->quickLook) {
+        badge.text = "quick look";
+        badge.ground = palette.raised;
+        badge.none = true;
+        return badge;
+    }
     badge.detail = countsOf(*trial);
     switch (trial->verdict) {
         case Verdict::Clear:
@@ -87,6 +94,7 @@ Badge badgeOf(const PaneContext& context) {
             badge.mark = Severity::Warning;
             break;
     }
+    if (session.showsChanges()) badge.text += ", with the changes tried";
     return badge;
 }
 

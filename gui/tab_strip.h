@@ -1,0 +1,20 @@
+// Buttons that choose which of several pages stands beneath them, in one row, or in two where there is no room.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "gui/pane.h"
+
+namespace firstoff::gui {
+
+struct TabButton {
+    int id = 0;
+    std::string text;
+};
+
+float tabStripHeight(const PaneContext& context, const std::vector<TabButton>& buttons, float width);
+// The one shown from now on.
+int drawTabStrip(const PaneContext& context, const std::vector<TabButton>& buttons, int shown, const Rect& place);
+
+}  // namespace firstoff::gui
