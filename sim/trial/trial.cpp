@@ -42,7 +42,7 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 constexpr const char* kNeverChecked[] = {
     "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
     "set-up gives.",
-    "Whether the grip holds, how far bar and tool bend, forces, power, wear and chatter are not reckoned.",
+    "Whether the grip holds, how far bar and tool bend, wear and chatter are not reckoned.",
     "Axes and spindle are taken to change speed at once, and threads to start without waiting for the spindle's angle, "
     "so true cycle times are a little longer.",
 };
@@ -164,7 +164,14 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->toolpath.findings);
     take(trial->findings, trial->timeline.findings);
     if (!machine(*trial, options, progress)) return nullptr;
-    progress.stage("measuring clearances", 0.9, 1.0);
+    progress.stage("reckoning loads", 0.9, 0.92);
+    LoadOptions loads;
+    loads.threads = options.threads;
+    loads.stop = options.stop;
+    trial->loads = reckonLoads(trial->timeline, trial->toolpath, trial->setup, trial->stock, loads);
+    if (progress.stopped()) return nullptr;
+    take(trial->findings, trial->loads.findings);
+    progress.stage("measuring clearances", 0.92, 1.0);
     ClearanceOptions clearance;
     clearance.threads = options.threads;
     clearance.stop = options.stop;
@@ -172,6 +179,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     if (progress.stopped()) return nullptr;
     take(trial->findings, trial->clearance.findings);
     trial->notChecked = trial->clearance.notModelled;
+    trial->notChecked.insert(trial->notChecked.end(), trial->loads.notReckoned.begin(), trial->loads.notReckoned.end());
     trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
 
     completeSpans(trial->findings, trial->program);
