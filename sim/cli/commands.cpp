@@ -13,6 +13,7 @@
 #include "sim/output/finish_plot.h"
 #include "sim/output/finish_table.h"
 #include "sim/output/json_report.h"
+#include "sim/output/load_report.h"
 #include "sim/output/tables.h"
 #include "sim/output/text_report.h"
 #include "sim/output/whole_file.h"
@@ -172,6 +173,14 @@ ExitCode moves(const MovesRequest& request) {
 ExitCode clearances(const ClearancesRequest& request) {
     const TriedJob tried = tryForFile(request.job);
     deliver(request.out, request.pairs ? pairTable(*tried.trial) : marginTable(*tried.trial));
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode loads(const LoadsRequest& request) {
+    const TriedJob tried = tryForFile(request.job);
+    // A table of samples on standard output stands alone there.
+    if (request.out != "-") print(loadTable(*tried.trial));
+    if (!request.out.empty()) deliver(request.out, loadSamples(*tried.trial));
     return exitCode(tried.trial->verdict);
 }
 

@@ -38,6 +38,12 @@ struct ClearancesRequest {
 };
 ExitCode clearances(const ClearancesRequest& request);
 
+struct LoadsRequest {
+    Job job;
+    std::string out;  // every sample; empty: none
+};
+ExitCode loads(const LoadsRequest& request);
+
 struct SectionRequest {
     Job job;
     std::string out;

@@ -12,6 +12,7 @@
 #include "sim/cli/commands.h"
 #include "sim/control/language_table.h"
 #include "sim/output/finish_plot.h"
+#include "sim/output/load_report.h"
 #include "sim/output/text_report.h"
 
 namespace {
@@ -33,18 +34,20 @@ public:
         addCheck();
         addMoves();
         addClearances();
+        addLoads();
         addSection();
         addExport();
         addFinish();
         addCodes();
+        addMaterials();
         addMissing("sheet", "set-up, inspection and hand-out sheets");
     }
 
     int run(int argc, char** argv) {
         if (argc > 1 && isUnknownCommand(argv[1])) {
             fmt::print(stderr,
-                       "firstoff: there is no command {}; there are check, moves, clearances, section, finish, export "
-                       "and codes\n",
+                       "firstoff: there is no command {}; there are check, moves, clearances, loads, section, finish, "
+                       "export, codes and materials\n",
                        argv[1]);
             return static_cast<int>(ExitCode::Unusable);
         }
@@ -93,6 +96,14 @@ private:
                           "instead: every pair of bodies that was watched, and how near they came");
         command->add_option("--out", clearances_.out, "file for the table (CSV); if left out, standard output");
         command->callback([this] { result_ = clearances(clearances_); });
+    }
+
+    void addLoads() {
+        CLI::App* command = app_.add_subcommand(
+            "loads", "what the cuts ask for: chip, force, torque and power, the greatest of each tool and where");
+        addJob(command, loads_.job);
+        command->add_option("--out", loads_.out, "file for a table of every sample (CSV); - for standard output");
+        command->callback([this] { result_ = loads(loads_); });
     }
 
     void addSection() {
@@ -173,6 +184,14 @@ private:
         });
     }
 
+    void addMaterials() {
+        CLI::App* command = app_.add_subcommand("materials", "table of the materials that are known, with sources");
+        command->callback([this] {
+            fmt::print("{}", firstoff::materialList());
+            result_ = ExitCode::Clear;
+        });
+    }
+
     static void addJob(CLI::App* command, Job& job) {
         command->add_option("PROGRAM", job.programPath, "turning program")->required();
         command->add_option("--setup", job.setupPath, kSetupHelp);
@@ -184,8 +203,8 @@ private:
         command->allow_extras();
         command->callback([this, name] {
             fmt::print(stderr,
-                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `section`, `finish` and "
-                       "`export` are\n",
+                       "firstoff: `{}` is not there yet; `check`, `moves`, `clearances`, `loads`, `section`, `finish` "
+                       "and `export` are\n",
                        name);
             result_ = ExitCode::Unusable;
         });
@@ -197,6 +216,7 @@ private:
     SectionRequest section_;
     ExportRequest export_;
     ClearancesRequest clearances_;
+    LoadsRequest loads_;
     FinishRequest finish_;
     ExitCode result_ = ExitCode::Unusable;
 };

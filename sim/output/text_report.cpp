@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "sim/output/clearance_report.h"
+#include "sim/output/load_report.h"
 #include "sim/output/table_figures.h"
 
 namespace firstoff {
@@ -204,6 +205,7 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
                         trial.removedVolumeMm3 / 1000);
     text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
     text += clearanceSummary(trial);
+    text += loadSummary(trial);
     text += '\n';
     if (!trial.notChecked.empty()) {
         text += "  Not checked:\n";
