@@ -15,6 +15,7 @@
 #include "sim/output/finish_table.h"
 #include "sim/output/gauge_report.h"
 #include "sim/output/json_report.h"
+#include "sim/output/load_report.h"
 #include "sim/output/tables.h"
 #include "sim/output/text_report.h"
 #include "sim/output/time_report.h"
@@ -193,6 +194,14 @@ ExitCode gauge(const GaugeRequest& request) {
     } else {
         deliver(request.out, gaugeRows(*tried.trial));
     }
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode loads(const LoadsRequest& request) {
+    const TriedJob tried = tryForFile(request.job);
+    // A table of samples on standard output stands alone there.
+    if (request.out != "-") print(loadTable(*tried.trial));
+    if (!request.out.empty()) deliver(request.out, loadSamples(*tried.trial));
     return exitCode(tried.trial->verdict);
 }
 

@@ -61,6 +61,12 @@ struct GaugeRequest {
 };
 ExitCode gauge(const GaugeRequest& request);
 
+struct LoadsRequest {
+    Job job;
+    std::string out;  // every sample; empty: none
+};
+ExitCode loads(const LoadsRequest& request);
+
 struct SectionRequest {
     Job job;
     std::string out;

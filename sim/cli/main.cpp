@@ -12,6 +12,7 @@
 #include "sim/cli/commands.h"
 #include "sim/control/language_table.h"
 #include "sim/output/finish_plot.h"
+#include "sim/output/load_report.h"
 #include "sim/output/sheets/sheet.h"
 #include "sim/output/text_report.h"
 
@@ -37,11 +38,13 @@ public:
         addCompare();
         addTimes();
         addGauge();
+        addLoads();
         addSection();
         addExport();
         addFinish();
         addSheet();
         addCodes();
+        addMaterials();
     }
 
     int run(int argc, char** argv) {
@@ -129,6 +132,14 @@ private:
         command->add_option("--out", gauge_.out,
                             "file for the dimensions as rows (CSV), - for standard output; a table if left out");
         command->callback([this] { result_ = gauge(gauge_); });
+    }
+
+    void addLoads() {
+        CLI::App* command = app_.add_subcommand(
+            "loads", "what the cuts ask for: chip, force, torque and power, the greatest of each tool and where");
+        addJob(command, loads_.job);
+        command->add_option("--out", loads_.out, "file for a table of every sample (CSV); - for standard output");
+        command->callback([this] { result_ = loads(loads_); });
     }
 
     void addSection() {
@@ -225,6 +236,14 @@ private:
         });
     }
 
+    void addMaterials() {
+        CLI::App* command = app_.add_subcommand("materials", "table of the materials that are known, with sources");
+        command->callback([this] {
+            fmt::print("{}", firstoff::materialList());
+            result_ = ExitCode::Clear;
+        });
+    }
+
     static void addJob(CLI::App* command, Job& job) {
         command->add_option("PROGRAM", job.programPath, "turning program")->required();
         command->add_option("--setup", job.setupPath, kSetupHelp);
@@ -239,6 +258,7 @@ private:
     ClearancesRequest clearances_;
     CompareRequest compare_;
     TimesRequest times_;
+    LoadsRequest loads_;
     FinishRequest finish_;
     SheetRequest sheet_;
     ExitCode result_ = ExitCode::Unusable;

@@ -28,25 +28,28 @@
 namespace firstoff {
 
 struct LoadSample {
-    float fraction = 0;         // of the length of the timed move
-    float chipAreaMm2 = 0;      // per revolution, all edges
-    float widthMm = 0;          // of the engaged front, along it
-    float thicknessMm = 0;      // of the chip, greatest
-    float cuttingN = 0;         // along the cutting speed; 0 where the material is not known
-    float forceZN = 0;          // on the part, in the cutting plane, lathe frame
-    float forceRN = 0;          // + pushes the part away from the axis
+    float fraction = 0;      // of the length of the timed move
+    float chipAreaMm2 = 0;   // per revolution, all edges
+    float widthMm = 0;       // of the engaged front, along it
+    float depthMm = 0;       // of the cut: the same across the travel
+    float thicknessMm = 0;   // of the chip, greatest
+    float cuttingN = 0;      // along the cutting speed; 0 where the material is not known
+    float cuttingMostN = 0;  // the same where the bar reaches furthest out; as cuttingN where it is round
+    float forceZN = 0;       // on the part, in the cutting plane, lathe frame
+    float forceRN = 0;       // + pushes the part away from the axis
     float torqueNm = 0;
-    float powerKw = 0;          // at the cut
+    float powerKw = 0;  // at the cut
     float removalMm3PerS = 0;
-    float atR = 0;              // radius that the cutting force stands at (torque / force), mm
-    float atZ = 0;              // middle of the engaged front, lathe frame
+    float atR = 0;  // radius that the cutting force stands at (torque / force), mm
+    float atZ = 0;  // middle of the engaged front, lathe frame
 };
 
-// The samples of one timed move, in order of their place; at least two.
+// The samples of one timed move, in order of their place; at least two. Between two of them every figure runs evenly;
+// before the first and past the last nothing is cut.
 struct LoadRun {
     std::uint32_t timedMove = 0;
     std::uint32_t first = 0, count = 0;  // into LoadResult::samples
-    // Passes of a thread, and holes tapped or reamed: one figure for the whole cut, from the metal that it took.
+    // Passes of a thread, and holes tapped: one figure for the whole cut, from the metal that it took.
     bool mean = false;
 };
 
@@ -59,16 +62,17 @@ struct LoadPeak {
 struct ToolLoad {
     std::uint32_t call = 0;  // into Toolpath::calls
     int toolIndex = -1;
-    LoadPeak cuttingN, torqueNm, powerKw, thicknessMm, removalMm3PerS, chipAreaMm2;
-    double energyJ = 0;       // at the cut
-    double removedMm3 = 0;    // integral of the removal rate
+    LoadPeak cuttingN, torqueNm, powerKw, thicknessMm, removalMm3PerS, chipAreaMm2;  // cuttingN: cuttingMostN
+    double energyJ = 0;                                                              // at the cut
+    double removedMm3 = 0;                                                           // integral of the removal rate
 };
 
 struct LoadResult {
     std::vector<LoadRun> runs;  // in order of timed moves
     std::vector<LoadSample> samples;
     std::vector<ToolLoad> tools;  // in order of tool calls, those that took metal
-    bool forcesKnown = false;     // false: no data of the material, forces are 0 and not said anywhere
+    // False: no data of the material; forces, torque and power are 0 and not said anywhere.
+    bool forcesKnown = false;
     std::vector<Finding> findings;
     // What was taken for granted, in plain sentences, each once; shown wherever figures are shown.
     std::vector<std::string> assumed;
@@ -83,6 +87,9 @@ struct LoadOptions {
     int threads = 0;  // 0: what the machine has; results do not depend on it
     std::stop_token stop;
 };
+
+// Figures at a part of the length of a timed move, between the samples; all 0 where it takes no metal there.
+LoadSample loadAt(const LoadResult& loads, std::uint32_t timedMove, double fraction);
 
 // `stock` may be null: then there are no runs. Stops early, with what it has, when asked to.
 LoadResult reckonLoads(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,

@@ -209,6 +209,49 @@ Json gaugeObject(const Trial& trial) {
     return object;
 }
 
+// Null where there is none: of forces, where the material is not known.
+Json peakObject(const Trial& trial, const LoadPeak& peak, bool known) {
+    if (!known || peak.value <= 0) return nullptr;
+    const TimedMove& timed = trial.timeline.moves[peak.timedMove];
+    Json object;
+    object["value"] = rounded(double{peak.value});
+    object["line"] = lineOfMove(trial, peak.timedMove);
+    object["move_from_s"] = rounded(timed.t0);
+    object["move_to_s"] = rounded(timed.t1);
+    return object;
+}
+
+Json loadsObject(const Trial& trial) {
+    const LoadResult& loads = trial.loads;
+    Json object;
+    object["forces_known"] = loads.forcesKnown;
+    const Material& m = trial.setup.material;
+    object["material"] =
+        loads.forcesKnown
+            ? Json({{"name", m.name}, {"kc11_n_per_mm2", rounded(m.kc11)}, {"mc", rounded(m.mc)}, {"source", m.source}})
+            : Json(nullptr);
+    object["tools"] = Json::array();
+    for (const ToolLoad& t : loads.tools) {
+        const ToolCall& call = trial.toolpath.calls[t.call];
+        const bool known = loads.forcesKnown;
+        Json tool;
+        tool["station"] = call.station;
+        tool["offset"] = call.offset;
+        tool["removed_mm3"] = rounded(t.removedMm3);
+        tool["energy_j"] = known ? rounded(t.energyJ) : Json(nullptr);
+        tool["peaks"] = {{"cutting_force_n", peakObject(trial, t.cuttingN, known)},
+                         {"torque_nm", peakObject(trial, t.torqueNm, known)},
+                         {"power_kw", peakObject(trial, t.powerKw, known)},
+                         {"chip_thickness_mm", peakObject(trial, t.thicknessMm, true)},
+                         {"chip_area_mm2", peakObject(trial, t.chipAreaMm2, true)},
+                         {"removal_mm3_per_s", peakObject(trial, t.removalMm3PerS, true)}};
+        object["tools"].push_back(std::move(tool));
+    }
+    object["assumed"] = loads.assumed;
+    object["not_reckoned"] = loads.notReckoned;
+    return object;
+}
+
 Json reportObject(const Trial& trial) {
     Json object;
     object["format"] = "firstoff-report";
@@ -225,6 +268,7 @@ Json reportObject(const Trial& trial) {
     for (const Finding& finding : trial.findings) object["findings"].push_back(findingObject(finding, trial.program));
     object["not_checked"] = trial.notChecked;
     object["clearance"] = clearanceObject(trial);
+    object["loads"] = loadsObject(trial);
     object["times"] = timesObject(trial);
     object["holding"] = holdingObject(trial);
     object["bending"] = bendingObject(trial);

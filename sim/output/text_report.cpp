@@ -9,6 +9,7 @@
 #include "sim/output/finding_words.h"
 #include "sim/output/gauge_report.h"
 #include "sim/output/holding_report.h"
+#include "sim/output/load_report.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/time_report.h"
 
@@ -123,6 +124,7 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
     text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
     text += gaugeSummary(trial);
     text += clearanceSummary(trial);
+    text += loadSummary(trial);
     for (const std::string& line : holdingLines(trial)) {
         appendWrapped(text, std::string(2 + kLabel, ' '), "  " + line.substr(0, kLabel),
                       plainText(std::string_view(line).substr(kLabel)));

@@ -82,12 +82,15 @@ struct Material {
     std::string name;        // as the table of materials or the set-up has it
     double kc11 = 0;         // specific cutting force at a chip 1 mm thick, N/mm2 (Kienzle)
     double mc = 0;           // by which power of the thickness it falls
+    double rakeAngle = 0;    // rad, of the edge that kc11 holds for
+    std::string group;       // letter of ISO 513: P M K N S H
     double youngGPa = 0;     // modulus of elasticity
     double densityKgPerDm3 = 0;
     std::string source;      // of kc11 and mc, shown beside every force
     std::string youngSource;
     SourceSpan span;
 
+    // Both figures of the law are there; an exponent of 0 says that the force does not depend on the thickness.
     bool cuts() const { return kc11 > 0; }
 };
 

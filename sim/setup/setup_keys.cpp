@@ -15,9 +15,10 @@ constexpr double kLongest = 10000;  // mm
 
 // The first is what stands above all tables.
 constexpr auto kTables = std::to_array<std::string_view>(
-    {"",          "machine", "spindle",      "times", "turret", "chuck",   "tailstock", "second_spindle", "steady_rest",
-     "body",      "stock",   "work_offsets", "tool",  "offset", "m_codes", "control",   "near_miss",      "overrides",
-     "feed_hold", "drawing", "dimension"});
+    {"",          "machine",        "spindle",     "times",   "turret",    "chuck",
+     "tailstock", "second_spindle", "steady_rest", "body",    "stock",     "work_offsets",
+     "tool",      "offset",         "m_codes",     "control", "near_miss", "overrides",
+     "feed_hold", "drawing",        "dimension",   "material"});
 
 constexpr SetupKey kKeys[] = {
     {"", "machine_file", Form::Text},
@@ -160,6 +161,15 @@ constexpr SetupKey kKeys[] = {
     {"stock", "stick_out_mm", Form::Number, kRequired, 0, kLongest, 0},
     {"stock", "material", Form::Text},
 
+    {"material", "name", Form::Text},
+    {"material", "group", Form::Choice, kOptional, 0, 0, 0, "P|M|K|N|S|H"},
+    {"material", "kc11_n_per_mm2", Form::Number, kOptional, 50, 20000, 0},
+    {"material", "mc", Form::Number, kOptional, 0, 0.9, 0},
+    {"material", "rake_angle_deg", Form::Number, kOptional, -30, 40, 0},
+    {"material", "youngs_modulus_gpa", Form::Number, kOptional, 0.1, 1000, 0},
+    {"material", "density_kg_per_dm3", Form::Number, kOptional, 0.1, 25, 0},
+    {"material", "source", Form::Text},
+
     {"work_offsets", "z_from_bar_end_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
     {"work_offsets", "z_from_chuck_face_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
     {"work_offsets", "x_mm", Form::Number, kOptional, -kLongest, kLongest, 0},
@@ -175,6 +185,11 @@ constexpr SetupKey kKeys[] = {
     {"tool", "centre_height_mm", Form::Number, kOptional, -5, 5, 0},
     {"tool", "overhang_mm", Form::Number, kRequired, kSmallest, 2000, 0},
     {"tool", "from", Form::Text},
+    {"tool", "rake_angle_deg", Form::Number, kOptional, -30, 40, 0},
+    {"tool", "edges", Form::Whole, kOptional, 1, 20, 0, {}, "dacsr"},
+    {"tool", "max_cutting_force_n", Form::Number, kOptional, 1, 1e6, 0},
+    {"tool", "max_feed_mm_per_rev", Form::Number, kOptional, 0.001, 50, 0},
+    {"tool", "max_depth_mm", Form::Number, kOptional, 0.001, 200, 0, {}, "tb"},
     {"tool", "block_z_mm", Form::Range, kOptional, -kLongest, kLongest},
     {"tool", "block_x_mm", Form::Range, kOptional, -kLongest, kLongest},
     {"tool", "block_width_mm", Form::Number, kOptional, 1, 2000, 0},

@@ -6,6 +6,7 @@
 #include "sim/setup/body_reader.h"
 #include "sim/setup/chuck_reader.h"
 #include "sim/setup/drive_reader.h"
+#include "sim/setup/material_reader.h"
 #include "sim/setup/setup.h"
 #include "sim/setup/setup_check.h"
 #include "sim/setup/setup_document.h"
@@ -42,6 +43,8 @@ public:
         setup_.chuck = readChuck(table("chuck"), setup_.findings);
         readSupports();
         setup_.stock = readStock(table("stock"), setup_.chuck.jawLength, setup_.findings);
+        setup_.material =
+            readMaterial(setup_.stock.material, spanOf(table("stock"), "material"), table("material"), setup_.findings);
         checkInsideGrip(table("chuck"));
         readDrawing();
         for (const SetupTable& table : document_.tables) readRepeated(table);
@@ -381,6 +384,7 @@ private:
         library_.tellInSetup(s.stock.sizeSpan);
         library_.tellInSetup(s.stock.placeSpan);
         library_.tellInSetup(s.machine.spindle.span);
+        library_.tellInSetup(s.material.span);
         if (s.turret) library_.tellInSetup(s.turret->span);
         if (s.tailstock) library_.tellInSetup(s.tailstock->tipSpan);
         if (s.secondSpindle) library_.tellInSetup(s.secondSpindle->span);

@@ -46,6 +46,7 @@ public:
         tool_.tip = {from_.number("tip_z_mm"), from_.number("tip_x_mm") / 2};
         tool_.centreHeight = from_.number("centre_height_mm");
         tool_.overhang = from_.number("overhang_mm");
+        readLimits();
         readShank();
         readEdgeLife();
         readTipNumber();
@@ -64,6 +65,15 @@ public:
     }
 
 private:
+    // For forces; 0 and nothing where the set-up does not say.
+    void readLimits() {
+        if (from_.says("rake_angle_deg")) tool_.rakeAngle = radians(from_.number("rake_angle_deg"));
+        tool_.edges = static_cast<int>(from_.number("edges"));
+        tool_.maxForceN = from_.number("max_cutting_force_n");
+        tool_.maxFeed = from_.number("max_feed_mm_per_rev");
+        tool_.maxDepth = from_.number("max_depth_mm");
+    }
+
     // The designation of a holder says its shank; a height alone makes no head of other tools.
     void readShank() {
         tool_.shankSize = from_.number("shank_mm");

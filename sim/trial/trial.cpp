@@ -45,7 +45,8 @@ constexpr const char* kNeverChecked[] = {
     "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
     "set-up gives.",
     "Chatter, heat and wear of the edge are not reckoned.",
-    "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time to "
+    "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time "
+    "to "
     "gain speed are followed within 0.05 mm; that servos round corners a little is left out.",
 };
 
@@ -230,11 +231,18 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->timeline.findings);
     if (!machine(*trial, options, progress)) return nullptr;
     account(*trial);
+    progress.stage("reckoning loads", 0.9, 0.92);
+    LoadOptions loads;
+    loads.threads = options.threads;
+    loads.stop = options.stop;
+    trial->loads = reckonLoads(trial->timeline, trial->toolpath, trial->setup, trial->stock, loads);
+    if (progress.stopped()) return nullptr;
+    take(trial->findings, trial->loads.findings);
     followLoads(*trial, options);
     if (progress.stopped()) return nullptr;
     trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock);
     take(trial->findings, trial->gauged.findings);
-    progress.stage("measuring clearances", 0.9, 1.0);
+    progress.stage("measuring clearances", 0.92, 1.0);
     ClearanceOptions clearance;
     clearance.threads = options.threads;
     clearance.margins = !options.quickLook;
@@ -245,6 +253,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     trial->notChecked = trial->clearance.notModelled;
     trial->quickLook = options.quickLook;
     if (options.quickLook) trial->notChecked.emplace_back(kQuickLook);
+    trial->notChecked.insert(trial->notChecked.end(), trial->loads.notReckoned.begin(), trial->loads.notReckoned.end());
     trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
 
     sayWhatHoldingLacks(*trial);

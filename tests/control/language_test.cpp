@@ -40,7 +40,8 @@ std::set<std::string> codesInTheSources() {
     const std::set<std::string> others = {"arc-cw", "arc-ccw", "setup-m-code-known", "run-out"};
     const std::regex code("\"([a-z]+(?:-[a-z]+)+)\"");
     std::set<std::string> found;
-    for (const char* room : {"drawing", "program", "control", "motion", "clearance", "inspection", "trial"}) {
+    for (const char* room :
+         {"drawing", "program", "control", "motion", "clearance", "cutting", "inspection", "trial"}) {
         for (const auto& file : std::filesystem::directory_iterator(std::string(FIRSTOFF_SOURCE_DIR "/sim/") + room)) {
             if (file.path().extension() != ".cpp" && file.path().extension() != ".h") continue;
             const std::string text = shop::readFile("sim/" + std::string(room) + "/" + file.path().filename().string());

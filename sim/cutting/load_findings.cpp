@@ -1,0 +1,279 @@
+#include "sim/cutting/load_findings.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "sim/base/units.h"
+#include "sim/cutting/chip_force.h"
+#include "sim/cutting/load_sampling.h"
+#include "sim/cutting/spindle_limits.h"
+#include "sim/motion/move_turns.h"
+#include "sim/setup/material_table.h"
+
+namespace firstoff {
+
+namespace {
+
+enum class Limit : std::uint8_t { Torque, Power, Force, Feed, Depth };
+
+// The worst that one tool call asks of one limit.
+struct Excess {
+    double asked = 0, stands = 0;
+    double revPerMin = 0;
+    std::uint32_t sample = 0, timedMove = 0;
+    std::set<BlockId> blocks;  // that pass the limit
+
+    double share() const { return stands > 0 ? asked / stands : 0; }
+};
+
+class Telling {
+public:
+    Telling(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup, LoadResult& loads)
+        : timeline_(timeline), toolpath_(toolpath), setup_(setup), loads_(loads) {}
+
+    void run() {
+        for (const LoadRun& run : loads_.runs) compare(run);
+        for (const auto& [key, excess] : worst_) tell(key.first, key.second, excess);
+        if (loads_.runs.empty()) return;
+        tellMaterial();
+        if (loads_.forcesKnown) tellSpindle();
+        tellAssumed();
+    }
+
+private:
+    const Tool& toolOf(const TimedMove& timed) const {
+        const int index = toolpath_.calls[toolpath_.moves[timed.move].call].toolIndex;
+        return setup_.tools[static_cast<std::size_t>(index)];
+    }
+
+    void compare(const LoadRun& run) {
+        const TimedMove& timed = timeline_.moves[run.timedMove];
+        const Tool& tool = toolOf(timed);
+        const SpindleDrive& drive = setup_.machine.spindle;
+        const auto motor = powerAtChuckKw(drive);
+        const bool spindleKnown = loads_.forcesKnown && (motor || !drive.curve.empty());
+        const bool feeds = tool.maxFeed > 0 && !run.mean;
+        const MoveTurns turns = feeds ? MoveTurns(timed, toolpath_, setup_) : MoveTurns({}, toolpath_, setup_);
+        for (std::uint32_t i = run.first; i < run.first + run.count; ++i) {
+            const LoadSample& s = loads_.samples[i];
+            if (s.chipAreaMm2 <= 0) continue;
+            if (spindleKnown) {
+                const double rpm = revPerMinAt(timed, toolpath_, setup_, double{s.fraction});
+                const auto torque = torqueAvailableNm(drive, rpm);
+                if (torque) take(Limit::Torque, double{s.torqueNm}, *torque, rpm, i, run.timedMove);
+                if (motor) take(Limit::Power, double{s.powerKw}, *motor, rpm, i, run.timedMove);
+            }
+            if (loads_.forcesKnown) take(Limit::Force, double{s.cuttingMostN}, tool.maxForceN, 0, i, run.timedMove);
+            if (feeds) take(Limit::Feed, turns.feedAt(double{s.fraction}), tool.maxFeed, 0, i, run.timedMove);
+            if (!run.mean) take(Limit::Depth, double{s.depthMm}, tool.maxDepth, 0, i, run.timedMove);
+        }
+    }
+
+    // A limit of 0 is not known. What rounding makes of a figure is no excess.
+    void take(Limit limit, double asked, double stands, double rpm, std::uint32_t sample, std::uint32_t timedMove) {
+        constexpr double kRounding = 1e-4;
+        if (stands <= 0 || asked <= stands * (1 + kRounding)) return;
+        const Move& move = toolpath_.moves[timeline_.moves[timedMove].move];
+        Excess& excess = worst_[{move.call, limit}];
+        excess.blocks.insert(move.block);
+        if (asked / stands <= excess.share()) return;
+        excess.asked = asked;
+        excess.stands = stands;
+        excess.revPerMin = rpm;
+        excess.sample = sample;
+        excess.timedMove = timedMove;
+    }
+
+    void tell(std::uint16_t call, Limit limit, const Excess& e) {
+        const TimedMove& timed = timeline_.moves[e.timedMove];
+        const LoadSample& s = loads_.samples[e.sample];
+        const ToolCall& tool = toolpath_.calls[call];
+        Finding f;
+        f.severity = Severity::Warning;
+        f.span.line = toolpath_.moves[timed.move].block == kNoBlock ? 0 : toolpath_.moves[timed.move].block + 1;
+        f.timeS = timeAt(e.timedMove, double{s.fraction});
+        f.place = Point{double{s.atZ}, double{s.atR}};
+        const std::string who = fmt::format("T{:02d}{:02d}", tool.station, tool.offset);
+        const std::string more =
+            e.blocks.size() > 1 ? fmt::format(" {} blocks of this tool pass the limit.", e.blocks.size()) : "";
+        describe(f, limit, e, who, s);
+        f.message += more;
+        loads_.findings.push_back(std::move(f));
+    }
+
+    void describe(Finding& f, Limit limit, const Excess& e, const std::string& who, const LoadSample& s) const {
+        switch (limit) {
+            case Limit::Torque:
+                f.code = "spindle-torque-exceeded";
+                f.values = {{"torque_nm", e.asked}, {"available_nm", e.stands}, {"rev_per_min", e.revPerMin}};
+                f.message = fmt::format(
+                    "{} asks for {:.1f} N m; the spindle gives {:.1f} N m at {:.0f} rev/min, so it slows down or "
+                    "stalls "
+                    "in the cut.",
+                    who, e.asked, e.stands, e.revPerMin);
+                f.remedy = "Take a smaller depth of cut or feed, or another gear or speed.";
+                break;
+            case Limit::Power: {
+                const SpindleDrive& drive = setup_.machine.spindle;
+                f.code = "spindle-power-exceeded";
+                f.values = {{"power_kw", e.asked}, {"available_kw", e.stands}, {"removal_mm3_per_s", s.removalMm3PerS}};
+                f.message = fmt::format(
+                    "{} asks for {:.2f} kW at the cut; the motor of {:g} kW gives {:.2f} kW there{}.", who, e.asked,
+                    drive.powerKw, e.stands, drive.efficiency > 0 ? "" : " at most (its efficiency is not known)");
+                f.remedy = "Take a smaller depth of cut or feed, or less surface speed.";
+                break;
+            }
+            case Limit::Force:
+                f.code = "cutting-force-above-limit";
+                f.values = {{"force_n", e.asked}, {"limit_n", e.stands}};
+                f.message = fmt::format("{} cuts with {:.0f} N; max_cutting_force_n of the tool is {:g} N.", who,
+                                        e.asked, e.stands);
+                f.remedy = "Take a smaller depth of cut or feed, or a stronger insert and holder.";
+                break;
+            case Limit::Feed:
+                f.code = "feed-above-limit";
+                f.values = {{"feed_mm_per_rev", e.asked}, {"limit_mm_per_rev", e.stands}};
+                f.message = fmt::format("{} is fed at {:.3f} mm/rev in metal; max_feed_mm_per_rev of the tool is {:g}.",
+                                        who, e.asked, e.stands);
+                f.remedy = "Feed more slowly, or take an edge that is made for this feed.";
+                break;
+            case Limit::Depth:
+                f.code = "depth-above-limit";
+                f.values = {{"depth_mm", e.asked}, {"limit_mm", e.stands}};
+                f.message = fmt::format("{} stands {:.3f} mm deep in the cut; max_depth_mm of the tool is {:g}.", who,
+                                        e.asked, e.stands);
+                f.remedy = "Share the metal out among more passes, or take an insert with a longer edge.";
+                break;
+        }
+    }
+
+    // By halving: paces along a move are known as place over time.
+    double timeAt(std::uint32_t timedMove, double fraction) const {
+        const TimedMove& timed = timeline_.moves[timedMove];
+        double before = timed.t0, after = timed.t1;
+        for (int i = 0; i < 40; ++i) {
+            const double middle = (before + after) / 2;
+            (fractionAt(timed, toolpath_, setup_, middle) < fraction ? before : after) = middle;
+        }
+        return (before + after) / 2;
+    }
+
+    void note(std::string code, SourceSpan span, std::string message, std::string remedy) {
+        Finding f;
+        f.code = std::move(code);
+        span.file = SourceSpan::File::Setup;
+        f.span = span;
+        f.message = std::move(message);
+        f.remedy = std::move(remedy);
+        loads_.findings.push_back(std::move(f));
+    }
+
+    void tellMaterial() {
+        const Material& m = setup_.material;
+        if (m.cuts()) return;
+        if (m.name.empty()) {
+            loads_.notReckoned.emplace_back(
+                "Forces, torque and power: the set-up does not say what the bar is made of ([stock] material).");
+            return;
+        }
+        const MaterialRow* row = findMaterial(m.name);
+        const std::string why = row && row->lacksExponent
+                                    ? fmt::format("of {} only kc1.1 is printed, without the exponent mc", m.name)
+                                    : fmt::format("the table of materials has nothing under \"{}\"", m.name);
+        loads_.notReckoned.push_back(fmt::format("Forces, torque and power: {}.", why));
+        note(
+            "material-without-data", m.span, fmt::format("No cutting forces are told: {}.", why),
+            "Write a name that `firstoff materials` lists, or add a table [material] with kc11_n_per_mm2, mc and their "
+            "source.");
+    }
+
+    void tellSpindle() {
+        const SpindleDrive& drive = setup_.machine.spindle;
+        if (!drive.curve.empty() && drive.powerKw > 0) return;
+        const bool none = drive.curve.empty() && drive.powerKw <= 0;
+        const std::string missing = none                  ? "neither torque nor power of the spindle is known"
+                                    : drive.curve.empty() ? "the torque of the spindle over its speed is not known"
+                                                          : "the power of the motor is not known";
+        note("spindle-without-curve", drive.span,
+             fmt::format("What the cuts ask for is told, but not compared: {}.", missing),
+             "Add to [spindle] power_kw, efficiency, curve_rev_per_min and curve_torque_nm from the machine's manual.");
+    }
+
+    void assume(std::string sentence) { loads_.assumed.push_back(std::move(sentence)); }
+
+    void tellAssumed() {
+        if (loads_.forcesKnown) assumeForces();
+        bool mean = false, notRound = false, onAxis = false;
+        for (const LoadRun& run : loads_.runs) {
+            mean = mean || run.mean;
+            onAxis = onAxis || worksOnTheAxis(toolOf(timeline_.moves[run.timedMove]).kind);
+            for (std::uint32_t i = run.first; i < run.first + run.count && !notRound; ++i) {
+                const LoadSample& s = loads_.samples[i];
+                notRound = s.cuttingMostN > s.cuttingN * 1.0001F;
+            }
+        }
+        if (mean) {
+            assume(
+                "Passes of a thread and tapped holes have one mean figure each, of the metal that they take over both "
+                "flanks; friction of the flanks is not in it.");
+        }
+        if (notRound) {
+            assume(
+                "Where the bar is not round, figures are means over a turn; the greatest force is that where the bar "
+                "reaches furthest out.");
+        }
+        if (!loads_.forcesKnown) return;
+        if (onAxis) {
+            assume(
+                "Of drills the two lips are reckoned and not the chisel edge between them, so a drill that goes into "
+                "the "
+                "full pushes harder along the axis than is told; margins and lands rub as well.");
+        }
+        tellEdges();
+    }
+
+    void assumeForces() {
+        const Material& m = setup_.material;
+        assume(fmt::format("Cutting force by Kienzle's law with kc1.1 = {:g} N/mm² and mc = {:g} for {} ({}).", m.kc11,
+                           m.mc, m.name.empty() ? "the bar" : m.name, m.source));
+        assume(
+            "Forces are those of sharp edges at the usual speeds of carbide; a worn edge asks for more. Rake is in "
+            "them "
+            "only for tools that say rake_angle_deg: one in a hundred for a degree, from memory.");
+        assume(fmt::format(
+            "Feed and passive force are taken together as {:.2f} of the cutting force, square to the engaged edge: a "
+            "rule (0.50 and 0.25) that its own author calls inaccurate.",
+            sidewaysShare()));
+    }
+
+    // Numbers of edges that the set-up leaves to the kind of tool.
+    void tellEdges() {
+        std::set<std::pair<int, ToolKind>> taken;
+        for (const ToolLoad& load : loads_.tools) {
+            const Tool& tool = setup_.tools[static_cast<std::size_t>(load.toolIndex)];
+            const bool several = tool.kind == ToolKind::Reamer || tool.kind == ToolKind::Tap;
+            if (!several || tool.edges > 0 || !taken.insert({tool.station, tool.kind}).second) continue;
+            assume(fmt::format("T{:02d} ({}) is taken to have {} edges; the set-up does not say `edges`.", tool.station,
+                               tool.name, edgesOf(tool)));
+        }
+    }
+
+    const Timeline& timeline_;
+    const Toolpath& toolpath_;
+    const Setup& setup_;
+    LoadResult& loads_;
+    std::map<std::pair<std::uint16_t, Limit>, Excess> worst_;
+};
+
+}  // namespace
+
+void tellLoads(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup, LoadResult& loads) {
+    Telling(timeline, toolpath, setup, loads).run();
+}
+
+}  // namespace firstoff

@@ -1,0 +1,18 @@
+// What the spindle can give, from the figures of its drive.
+#pragma once
+
+#include <optional>
+
+#include "sim/setup/setup.h"
+
+namespace firstoff {
+
+// N m at the spindle at a speed (rev/min), continuous duty: between the points of the curve by straight lines, before
+// the first and past the last as there. Nothing without a curve.
+std::optional<double> torqueAvailableNm(const SpindleDrive& drive, double revPerMin);
+
+// kW that the motor gives at the chuck, continuous duty, less what is lost on the way. Where the efficiency is not
+// said, nothing is taken off: the spindle gives less than that. Nothing where the power is not known.
+std::optional<double> powerAtChuckKw(const SpindleDrive& drive);
+
+}  // namespace firstoff
