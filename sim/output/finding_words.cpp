@@ -10,19 +10,23 @@ namespace firstoff {
 
 namespace {
 
-// Length of the UTF-8 character that starts `bytes`, 0 if none does.
+// Length of the UTF-8 character that starts `bytes`, 0 if none does: no longer spelling than needed, no half of a pair,
+// nothing past U+10FFFF (RFC 3629, section 4).
 std::size_t characterLength(std::string_view bytes) {
     const auto lead = static_cast<unsigned char>(bytes.front());
-    const std::size_t length = lead < 0x80               ? 1
-                               : (lead & 0xE0u) == 0xC0u ? 2
-                               : (lead & 0xF0u) == 0xE0u ? 3
-                               : (lead & 0xF8u) == 0xF0u ? 4
-                                                         : 0;
+    const std::size_t length = lead < 0x80                   ? 1
+                               : lead >= 0xC2 && lead < 0xE0 ? 2
+                               : lead >= 0xE0 && lead < 0xF0 ? 3
+                               : lead >= 0xF0 && lead < 0xF5 ? 4
+                                                             : 0;
     if (length == 0 || length > bytes.size()) return 0;
     for (std::size_t i = 1; i < length; ++i) {
         if (!continuesPoint(bytes[i])) return 0;
     }
-    return length;
+    const auto second = static_cast<unsigned char>(length > 1 ? bytes[1] : 0);
+    const bool wrong = (lead == 0xE0 && second < 0xA0) || (lead == 0xED && second > 0x9F) ||
+                       (lead == 0xF0 && second < 0x90) || (lead == 0xF4 && second > 0x8F);
+    return wrong ? 0 : length;
 }
 
 // Turns the direction of the text that follows it, so that it would read as something else: U+202A to U+202E, U+2066 to

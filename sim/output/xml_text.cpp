@@ -49,6 +49,8 @@ std::string xmlText(std::string_view text) {
             result += "&amp;";
         } else if (text.front() == '<') {
             result += "&lt;";
+        } else if (text.front() == '>') {
+            result += "&gt;";  // which may not stand behind two closing brackets
         } else {
             result += text.substr(0, bytes);
         }

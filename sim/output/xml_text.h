@@ -6,7 +6,7 @@
 
 namespace firstoff {
 
-// With & and < escaped. Bytes that are no UTF-8, or that XML 1.0 does not allow, become question marks: programs hold
+// With &, < and > escaped. Bytes that are no UTF-8, or that XML 1.0 does not allow, become question marks: programs hold
 // anything.
 std::string xmlText(std::string_view text);
 

@@ -40,7 +40,7 @@ TEST(SectionSvg, IsTrueToScale) {
     const std::string svg = sectionSvg(loops, "A <part> & more");
     // A margin of 5 mm all round.
     EXPECT_THAT(svg, HasSubstr("width=\"41mm\" height=\"35mm\" viewBox=\"-35 -30 41 35\""));
-    EXPECT_THAT(svg, HasSubstr("<title>A &lt;part> &amp; more</title>"));
+    EXPECT_THAT(svg, HasSubstr("<title>A &lt;part&gt; &amp; more</title>"));
     EXPECT_THAT(svg, HasSubstr("M-30 0M1 0L1 -25L-30 -25L-30 0"));  // not along the axis
 }
 

@@ -96,6 +96,7 @@ private:
             s.where = d.wanted.kind == WantedDimension::Kind::Length ? Shown::Where::Length
                       : d.wanted.inside                              ? Shown::Where::Inside
                                                                      : Shown::Where::Outside;
+            if (d.places.empty() && s.at.r == 0) s.at.r = surfaceAt(s.at.z, d.wanted.inside);
             for (Point* p : {&s.at, &s.to}) {
                 p->z = std::clamp(p->z, box_.zMin, box_.zMax);
                 p->r = std::clamp(std::abs(p->r), 0.0, box_.rMax);
@@ -103,6 +104,23 @@ private:
             all.push_back(s);
         }
         return all;
+    }
+
+    // The outermost surface at z, or the innermost one; 0 where there is no metal.
+    double surfaceAt(double z, bool inside) const {
+        double found = 0;
+        bool any = false;
+        const double at = std::clamp(z, box_.zMin + 1e-3, box_.zMax - 1e-3);
+        for (const Loop& loop : section_) {
+            for (std::size_t i = 0; i < loop.points.size(); ++i) {
+                const Point a = loop.points[i], b = loop.points[(i + 1) % loop.points.size()];
+                if ((a.z <= at) == (b.z <= at)) continue;
+                const double r = a.r + (b.r - a.r) * (at - a.z) / (b.z - a.z);
+                if (!any || (inside ? r < found : r > found)) found = r;
+                any = true;
+            }
+        }
+        return found;
     }
 
     Sketch drawn(const std::vector<Shown>& some) {

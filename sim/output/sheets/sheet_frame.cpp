@@ -124,9 +124,9 @@ SheetSection verdictSection(const Trial& trial) {
     section.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, std::string(verdictInWords(trial))});
     section.parts.emplace_back(plain("Findings: " + findingCounts(trial.findings) + "."));
     if (trial.verdict == Verdict::Clear) return section;
-    section.parts.emplace_back(caution(
-        "Do not set up by this sheet before the findings report has been read and every stop, warning and doubt "
-        "in it is settled. The first of them:"));
+    section.parts.emplace_back(
+        caution("Do not go by this sheet before the findings report has been read and every stop, warning and doubt "
+                "in it is settled. The first of them:"));
     constexpr std::size_t kMost = 3;
     std::size_t told = 0, all = 0;
     for (const Finding& finding : trial.findings) {

@@ -6,6 +6,7 @@
 
 #include <cairo-pdf.h>
 
+#include "sim/output/finding_words.h"
 #include "sim/output/sheets/paper_pages.h"
 #include "sim/output/sheets/paper_parts.h"
 
@@ -77,7 +78,7 @@ int draw(cairo_t* cr, const Sheet& sheet, int pages) {
 int document(const Sheet& sheet, int pages, std::string& bytes) {
     const std::unique_ptr<cairo_surface_t, EndSurface> surface(
         cairo_pdf_surface_create_for_stream(keep, &bytes, kPageWidthPt, kPageHeightPt));
-    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, sheet.title.c_str());
+    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, plainText(sheet.title).c_str());
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "firstoff");
     // The day on which it is drawn says nothing about the job.
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "");
