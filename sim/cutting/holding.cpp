@@ -146,6 +146,11 @@ private:
         result_.byTool.emplace_back();
     }
 
+    // A bar that is not round takes the force of its corners at every turn, not the mean.
+    static double overMean(const LoadSample& sample) {
+        return sample.cuttingN > 0 ? std::max(1.0, double{sample.cuttingMostN} / double{sample.cuttingN}) : 1;
+    }
+
     void ask(const LoadRun& run, const LoadSample& sample, const HeldPart& held) {
         constexpr double kMmPerM = 1000;
         GripEstimate g;
@@ -153,7 +158,7 @@ private:
         g.fraction = double{sample.fraction};
         g.revPerMin = revPerMinAt(timeline_.moves[run.timedMove], toolpath_, setup_, g.fraction);
         g.gripDiameterMm = 2 * hold_.radius;
-        g.turningN = kMmPerM * std::abs(double{sample.torqueNm}) / hold_.radius;
+        g.turningN = kMmPerM * std::abs(double{sample.torqueNm}) / hold_.radius * overMean(sample);
         g.axialPushN = -double{sample.forceZN};
         if (held.centreIn(frontZ_)) g.axialPushN += setup_.tailstock->forceN;
         const bool bySeat = seated_ && g.axialPushN > 0;
@@ -187,7 +192,7 @@ private:
         push.timedMove = run.timedMove;
         push.fraction = double{sample.fraction};
         push.axialN = std::max(0.0, double{sample.forceZN});
-        push.wedgeN = share * std::hypot(double{sample.cuttingN}, double{sample.forceRN}) *
+        push.wedgeN = share * std::hypot(double{sample.cuttingN} * overMean(sample), double{sample.forceRN}) *
                       std::tan(setup_.tailstock->centreAngle / 2);
         if (!result_.centre || push.pushN() > result_.centre->pushN()) result_.centre = push;
     }
