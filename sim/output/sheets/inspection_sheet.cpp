@@ -114,7 +114,8 @@ Sheet inspectionSheet(const Trial& trial, const SheetOptions& options) {
     }
     for (std::size_t i = 0; i < trial.gauged.dimensions.size(); ++i) {
         const GaugedDimension& d = trial.gauged.dimensions[i];
-        if (!d.trouble.empty()) dimensions.parts.emplace_back(item(fmt::format("No. {}: {}", i + 1, d.trouble)));
+        const std::string& why = d.trouble.empty() ? d.noCorrection : d.trouble;
+        if (!why.empty()) dimensions.parts.emplace_back(item(fmt::format("No. {}: {}", i + 1, why)));
     }
     sheet.sections.push_back(std::move(dimensions));
     if (!trial.gauged.deviations.empty()) {

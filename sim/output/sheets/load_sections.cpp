@@ -1,5 +1,6 @@
-// Loads and grip as far as the trial knows them.
+// Loads, grip, bending and edges as far as the trial knows them.
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 #include <fmt/format.h>
@@ -16,11 +17,38 @@ namespace {
 const ToolBending* bendingOf(const Trial& trial, std::uint32_t call) {
     const auto& tools = trial.bending.tools;
     const auto found = std::find_if(tools.begin(), tools.end(), [&](const ToolBending& b) { return b.call == call; });
-    return found == tools.end() || !trial.bending.known ? nullptr : &*found;
+    const bool known = trial.bending.known && found != tools.end() && found->finishes;
+    return known ? &*found : nullptr;
 }
 
 std::string newtons(double force) {
     return figure(force, 0) + " N";
+}
+
+std::string lineWordOf(const Trial& trial, std::size_t timedMove) {
+    return std::to_string(lineOfMove(trial, timedMove));
+}
+
+void addItems(SheetSection& section, const std::vector<std::string>& texts) {
+    for (const std::string& text : texts) section.parts.emplace_back(item(text));
+}
+
+SheetFacts gripFacts(const Trial& trial, const GripEstimate& g) {
+    SheetFacts facts;
+    facts.facts = {
+        {"Grip set, standing", newtons(g.standingN)},
+        {"asked for, standing", newtons(g.neededStandingN)},
+        {"left at speed", newtons(g.leftN)},
+        {"needed at speed", newtons(g.neededN)},
+        {"Cut that asks most", "line " + lineWordOf(trial, g.timedMove)},
+        {"its speed", figure(g.revPerMin, 0) + " rev/min"},
+        {"gripped on", "Ø" + shortFigure(g.gripDiameterMm, 3)},
+        {"Factors: force, speed; friction", fmt::format("{}, {}; {}", shortFigure(g.forceSafety, 2),
+                                                        shortFigure(g.speedSafety, 2), shortFigure(g.friction, 3))}};
+    if (g.permittedRevPerMin > 0) {
+        facts.facts.push_back({"Speed up to which it would hold", figure(g.permittedRevPerMin, 0) + " rev/min"});
+    }
+    return facts;
 }
 
 }  // namespace
@@ -37,23 +65,52 @@ SheetSection loadsSection(const Trial& trial) {
                      {"Torque", "Nm", SheetColumn::Kind::Figure},
                      {"Cutting force", "N", SheetColumn::Kind::Figure},
                      {"in line", "", SheetColumn::Kind::Figure},
-                     {"Ø error by bending", "mm", SheetColumn::Kind::Figure}};
+                     {"Ø off by giving way", "mm", SheetColumn::Kind::Figure}};
+    bool anyBending = false;
     for (const ToolLoad& tool : loads.tools) {
         const ToolBending* bending = bendingOf(trial, tool.call);
+        anyBending = anyBending || bending != nullptr;
         table.rows.push_back({toolWord(trial.toolpath.calls[tool.call].station), figure(tool.powerKw.value, 2),
-                              std::to_string(lineOfMove(trial, tool.powerKw.timedMove)), figure(tool.torqueNm.value, 1),
-                              figure(tool.cuttingN.value, 0),
-                              std::to_string(lineOfMove(trial, tool.cuttingN.timedMove)),
-                              bending == nullptr ? "–" : figure(bending->worstMm, 3)});
+                              lineWordOf(trial, tool.powerKw.timedMove), figure(tool.torqueNm.value, 1),
+                              figure(tool.cuttingN.value, 0), lineWordOf(trial, tool.cuttingN.timedMove),
+                              bending == nullptr ? "–" : figure(bending->greatest.errorMm, 3)});
     }
     section.parts.emplace_back(std::move(table));
-    std::string source = "Forces by the specific cutting force of " + trial.setup.material.name;
+    std::string source = "Forces by the specific cutting force of " + shortened(trial.setup.material.name, 80);
     if (!trial.setup.material.source.empty()) source += " (" + shortened(trial.setup.material.source, 160) + ")";
-    section.parts.emplace_back(minor(source + ", for sharp edges."));
+    section.parts.emplace_back(minor(source + "."));
     std::vector<std::string> taken = loads.assumed;
-    addOnce(taken, trial.bending.assumed);
-    for (const std::string& text : taken) section.parts.emplace_back(item(text));
-    for (const std::string& text : loads.notReckoned) section.parts.emplace_back(item(text));
+    if (anyBending) addOnce(taken, trial.bending.assumed);
+    addItems(section, taken);
+    if (!loads.notReckoned.empty()) section.parts.emplace_back(plain("Not reckoned:"));
+    addItems(section, loads.notReckoned);
+    return section;
+}
+
+SheetSection edgesSection(const Trial& trial) {
+    SheetSection section;
+    section.heading = "Edges";
+    const bool any = std::any_of(trial.edges.begin(), trial.edges.end(),
+                                 [](const EdgeUse& use) { return use.partsPerEdge.has_value(); });
+    if (!any) return section;
+    SheetTable table;
+    table.columns = {{"Tool", "", SheetColumn::Kind::Text},
+                     {"In metal", "s", SheetColumn::Kind::Figure},
+                     {"Greatest speed", "m/min", SheetColumn::Kind::Figure},
+                     {"of an edge", "%", SheetColumn::Kind::Figure},
+                     {"Parts an edge", "", SheetColumn::Kind::Figure},
+                     {"Parts an insert", "", SheetColumn::Kind::Figure}};
+    const auto whole = [](const std::optional<double>& parts) { return parts ? figure(std::floor(*parts), 0) : "–"; };
+    for (const EdgeUse& use : trial.edges) {
+        table.rows.push_back({toolWord(trial.setup.tools[static_cast<std::size_t>(use.toolIndex)].station),
+                              figure(use.cuttingS, 1), figure(use.greatestMPerMin, 0),
+                              use.share ? figure(100 * *use.share, 1) : "–", whole(use.partsPerEdge),
+                              whole(use.partsPerInsert)});
+    }
+    section.parts.emplace_back(std::move(table));
+    section.parts.emplace_back(minor(
+        "By Taylor's V T^n = C with the n and C of the set-up; they hold for one edge in one material at one feed "
+        "and depth. Look at the edges all the same."));
     return section;
 }
 
@@ -61,36 +118,29 @@ SheetSection gripSection(const Trial& trial) {
     SheetSection section;
     section.heading = "Grip, estimated";
     const HoldingResult& holding = trial.holding;
-    if (!holding.grip && holding.missing.empty()) return section;
+    if (!holding.grip && !holding.speed && !holding.centre && holding.missing.empty()) return section;
     if (holding.grip) {
-        const GripEstimate& g = *holding.grip;
-        SheetFacts facts;
-        facts.facts = {{"Grip set, standing", newtons(trial.setup.chuck.gripForceN)},
-                       {"asked for, standing", newtons(g.neededStandingN)},
-                       {"left at speed", newtons(g.leftN)},
-                       {"needed at speed", newtons(g.neededN)},
-                       {"Cut that asks most", fmt::format("line {}", lineOfMove(trial, g.timedMove))},
-                       {"its speed", figure(g.revPerMin, 0) + " rev/min"},
-                       {"gripped on", "Ø" + shortFigure(g.gripDiameterMm, 3)},
-                       {"Factors: force, speed, friction",
-                        fmt::format("{}, {}, {}", shortFigure(g.forceSafety, 2), shortFigure(g.speedSafety, 2),
-                                    shortFigure(g.friction, 3))}};
-        if (g.permittedRevPerMin > 0) {
-            facts.facts.push_back({"Speed up to which it would hold", figure(g.permittedRevPerMin, 0) + " rev/min"});
-        }
-        section.parts.emplace_back(std::move(facts));
-        if (g.neededStandingN > trial.setup.chuck.gripForceN) {
+        section.parts.emplace_back(gripFacts(trial, *holding.grip));
+        if (!holding.grip->holds()) {
             section.parts.emplace_back(
                 caution("By this estimate the grip as it is set is less than the cut asks for."));
         }
-    } else {
+    } else if (!holding.missing.empty()) {
         section.parts.emplace_back(plain("Not estimated. The set-up would have to say:"));
-        for (const std::string& text : holding.missing) section.parts.emplace_back(item(text));
     }
-    for (const std::string& text : holding.assumed) section.parts.emplace_back(item(text));
-    section.parts.emplace_back(
-        caution("An estimate: what grip and speed hold a part is for the chuck maker's chart and authorised people to "
-                "decide."));
+    addItems(section, holding.missing);
+    SheetFacts more;
+    if (holding.speed) {
+        more.facts.push_back({fmt::format("Lost at {} rev/min, the highest speed", figure(holding.speed->revPerMin, 0)),
+                              figure(100 * holding.speed->lossShare, 0) + " % of the standing grip"});
+    }
+    if (holding.centre) {
+        more.facts.push_back({"Cut pushes at the centre with", newtons(holding.centre->pushN()) + ", line " +
+                                                                   lineWordOf(trial, holding.centre->timedMove)});
+    }
+    if (!more.facts.empty()) section.parts.emplace_back(std::move(more));
+    addItems(section, holding.assumed);
+    section.parts.emplace_back(caution(kGripCaution));
     return section;
 }
 

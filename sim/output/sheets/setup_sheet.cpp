@@ -176,6 +176,7 @@ Sheet setupSheet(const Trial& trial, const SheetOptions& options) {
     addIfAny(sheet, marginsSection(trial));
     addIfAny(sheet, gripSection(trial));
     addIfAny(sheet, loadsSection(trial));
+    addIfAny(sheet, edgesSection(trial));
     sheet.sections.push_back(notesSection(trial));
     addIfAny(sheet, notCheckedSection(trial));
     return sheet;

@@ -43,6 +43,7 @@ SheetSection firstMovesSection(const Trial& trial);
 SheetSection marginsSection(const Trial& trial);
 SheetSection gripSection(const Trial& trial);
 SheetSection loadsSection(const Trial& trial);
+SheetSection edgesSection(const Trial& trial);
 Sketch holdingSketch(const Trial& trial, double widthMm);
 
 }  // namespace firstoff

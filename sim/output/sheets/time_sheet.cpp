@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <array>
-#include <numeric>
 
 #include <fmt/format.h>
 
@@ -8,6 +7,7 @@
 #include "sim/output/sheets/sheet_text.h"
 #include "sim/output/sheets/sketch_marks.h"
 #include "sim/output/table_figures.h"
+#include "sim/output/time_report.h"
 
 namespace firstoff {
 
@@ -16,10 +16,6 @@ namespace {
 // The words of the report are short; on paper each says what it is.
 constexpr std::array<const char*, kTimeKinds> kKindWords = {"cutting",       "at feed in air", "rapid", "index",
                                                             "spindle speed", "dwell",          "other"};
-
-double together(const TimeShare& share) {
-    return std::accumulate(share.seconds.begin(), share.seconds.end(), 0.0);
-}
 
 std::string seconds(double s) {
     return figure(s, 1);
@@ -49,7 +45,7 @@ Sketch barsOf(const TimeShare& whole, double widthMm) {
         addPolygon(sketch, {{from, y}, {from + length, y}, {from + length, y + kBar}, {from, y + kBar}},
                    LineKind::Narrow, cutting ? Shade::Ink : Shade::Middle);
         addText(sketch, {from + length + 1.5, y + kBar / 2 + kLetterMm / 2},
-                fmt::format("{} s  {} %", seconds(whole.seconds[k]), share(whole.seconds[k], together(whole))));
+                fmt::format("{} s  {} %", seconds(whole.seconds[k]), share(whole.seconds[k], whole.total())));
         y += kRow;
     }
     sketch.height = y;
@@ -73,8 +69,8 @@ SheetTable rowsOf(const Trial& trial, const std::vector<TimeRow>& rows, const ch
     const auto add = [&](std::string name, std::string line, const TimeShare& time) {
         std::vector<std::string> row = {std::move(name), std::move(line)};
         for (std::size_t k : kinds) row.push_back(seconds(time.seconds[k]));
-        row.push_back(seconds(together(time)));
-        row.push_back(share(together(time), together(trial.time.whole)));
+        row.push_back(seconds(time.total()));
+        row.push_back(share(time.total(), trial.time.whole.total()));
         table.rows.push_back(std::move(row));
     };
     for (const TimeRow& row : rows) {
@@ -113,9 +109,10 @@ SheetSection summary(const Trial& trial, bool known) {
     facts.facts.push_back({"At feed", durationInWords(trial.timeline.feedTimeS)});
     facts.facts.push_back({"of that in metal", durationInWords(trial.cuttingTimeS)});
     const double change = trial.setup.machine.times.changePartS;
-    if (change > 0 && cycle > 0) {
+    const std::optional<double> parts = partsPerHour(trial);
+    if (parts) {
         facts.facts.push_back({"Changing the part, as the set-up gives it", durationInWords(change)});
-        facts.facts.push_back({"Parts per hour, without stops", figure(3600 / (cycle + change), 1)});
+        facts.facts.push_back({"Parts per hour, without stops", figure(*parts, 1)});
     }
     section.parts.emplace_back(std::move(facts));
     if (change <= 0) {
@@ -132,7 +129,7 @@ SheetSection summary(const Trial& trial, bool known) {
 Sheet timeSheet(const Trial& trial, const SheetOptions& options) {
     Sheet sheet = sheetFrame(trial, "Cycle-time sheet", options);
     sheet.sections.push_back(verdictSection(trial));
-    const bool known = together(trial.time.whole) > 0;
+    const bool known = trial.time.whole.total() > 0;
     SheetSection first = summary(trial, known);
     if (known) first.parts.emplace_back(SheetFigure{barsOf(trial.time.whole, options.figureMm), ""});
     sheet.sections.push_back(std::move(first));

@@ -217,7 +217,7 @@ TEST(SheetOfSetup, ShowsLoadsAndGripOnlyWhereTheyAreKnown) {
     grip.friction = 0.15;
     trial.holding.missing.clear();
     trial.holding.grip = grip;
-    trial.setup.chuck.gripForceN = 35000;
+    trial.holding.grip->standingN = 35000;
     text = words(sheetHtml(makeSheet(trial, SheetKind::Setup, {})));
     for (const char* what : {"Power at the cut", "4.25", "1234", "27.5", "Edges are taken as sharp.", "41000 N",
                              "24000 N", "the grip as it is set is less than the cut asks for", "authorised people"}) {
