@@ -26,6 +26,9 @@ OutlinePlace besidePlace(const PartOutline& part, Point at, Point n) {
         place.off = 0;
     } else if (const auto out = part.hits(at, n, 0, kFar); out.empty() || !out.front().leavesMetal) {
         place.off = -nearest->t;
+        // What took the metal is what left the surface beneath.
+        const auto beneath = part.hits(at, -n, 0, kFar);
+        if (!beneath.empty()) place.cut = part.edges()[beneath.front().edge].cut;
     }
     return place;
 }

@@ -47,6 +47,9 @@ public:
         }
         if (!datum_) {
             leaveAll("the set-up gives no work offset, so Z and X of the drawing have no zero");
+            if (!w_.outline.empty() || w_.line) {
+                tell_.notCompared("the set-up gives no work offset", "Say where Z0 lies in [work_offsets.G54].");
+            }
             return std::move(part_);
         }
         cursor_.seek(static_cast<std::uint32_t>(timeline_.moves.size()), 0);
@@ -279,7 +282,9 @@ private:
     }
 
     void tellNoOutline() {
-        if (!w_.file.empty() && !w_.fileRead) {
+        if (pieces_.empty() && (!w_.outline.empty() || w_.line)) {
+            tell_.notCompared("there is no metal left", "Check the bar and the program.");
+        } else if (!w_.file.empty() && !w_.fileRead) {
             tell_.notCompared("the file of the drawing was not read", "Put it beside the set-up file.");
         } else if (w_.line && toolpath_.wantedProfile.empty()) {
             tell_.notCompared(fmt::format("line {} holds no finishing cycle (G70) that was carried out", *w_.line),

@@ -72,7 +72,6 @@ void PartOutline::add(const Contour& contour, const std::vector<CutId>& cuts, bo
     const std::size_t first = edges_.size();
     const std::size_t count = closed ? contour.size() : contour.size() - 1;
     if (contour.size() < 2) return;
-    std::vector<std::size_t> number(count, 0);
     for (std::size_t i = 0; i < count; ++i) {
         const Point to = edgeEnd(contour, i);
         if (distance(contour[i].at, to) < kEndMm || onAxis(contour[i].at, to)) continue;

@@ -11,9 +11,14 @@
 #include <random>
 #include <sstream>
 
+#include "sim/base/contour_geometry.h"
 #include "sim/drawing/dxf_reader.h"
 #include "sim/drawing/dxf_writer.h"
+#include "sim/output/part_file.h"
+#include "sim/output/setup_files.h"
+#include "sim/output/tables.h"
 #include "tests/drawing/drawn_edges.h"
+#include "tests/support/shop.h"
 
 namespace firstoff {
 namespace {
@@ -152,6 +157,31 @@ TEST(DxfWriter, IsReadByTheLibraryWithoutComplaint) {
         std::ofstream(file, std::ios::binary) << dxfText(paths, unit);
         const auto read = libraryEdges("read " + file);
         EXPECT_EQ(shop::differenceOf(shop::edgesOf(inHalves(circlesFromTheRight(paths))), read, kExact), "");
+    }
+}
+
+// The sections of parts as `firstoff export` writes them: threads in chords, roundings as arcs, the axis.
+TEST(DxfWriter, SectionsOfTheDemoJobsAreReadByTheLibraryEdgeForEdge) {
+    for (const char* job : {"coupling-spigot", "bored-bush", "union-sleeve"}) {
+        SCOPED_TRACE(job);
+        const std::string base = std::string("assets/jobs/") + job;
+        const auto trial =
+            runTrial(readProgram(shop::readFile(base + ".nc"), job),
+                     readSetup(shop::readFile(base + ".toml"), job,
+                               setupFilesBeside(std::string(FIRSTOFF_SOURCE_DIR) + "/" + base + ".toml")));
+        const Folder folder;
+        const std::string file = folder.file("section.dxf");
+        writePartFile(*trial, trial->timeline.cycleTimeS, file, PartFileKind::Dxf, {});
+        StockCursor cursor(trial->stock);
+        cursor.seek(static_cast<std::uint32_t>(trial->timeline.moves.size()), 0);
+        std::vector<Contour> outlines;
+        for (const SectionContour& contour : cursor.contours()) outlines.push_back(contour.outline);
+        shiftInZ(outlines, -sectionDatum(*trial).z);
+        std::vector<DrawnPath> paths;
+        for (const Contour& outline : outlines) paths.push_back({outline, true, "", 0});
+        const Box box = boundingBox(outlines);
+        paths.push_back({{{{box.zMin, 0}, 0}, {{box.zMax, 0}, 0}}, false, "", 0});
+        EXPECT_EQ(shop::differenceOf(shop::edgesOf(paths), libraryEdges("read " + file), kExact), "");
     }
 }
 
