@@ -146,7 +146,9 @@ double FeedRun::meetLaw(double pace, bool atEnd) const {
         return path_.paceAt(atEnd ? 1 - way : way);
     };
     double v = law(pace);
-    if (v <= pace) return pace;
+    // What a timed move holds of a pace is rounded down: it stands on the law already.
+    constexpr double kRounding = 1.0 / (1 << 22);
+    if (v * (1 - kRounding) <= pace) return pace;
     for (int i = 0; i < 8; ++i) {
         const double next = law(v);
         if (next <= pace) break;

@@ -16,7 +16,7 @@ std::shared_ptr<const Trial> run(const std::string& program, firstoff::Setup set
 std::vector<Finding> findings(const Trial& trial, const std::string& code);
 // "code@line code@line …" of everything found, for messages and for whole-list expectations.
 std::string found(const Trial& trial);
-// The same without the notes on how the sections of the program are begun and left.
+// The same without the notes on how the sections of the program are begun and left, and on what time it takes.
 std::string foundInTheCut(const Trial& trial);
 
 // Outside diameter of what is held at the end, at a work Z of the first datum, between columns by straight line.

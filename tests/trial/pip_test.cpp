@@ -57,7 +57,7 @@ TEST(Pip, ASmallPinThatIsTurnedIsNone) {
         "G21 G40 G99\nT0101\nG50 S2500\nG96 S180 M03\nG00 X54. Z0\nG01 X-1.6 F.2\nG00 Z2.\nX3.\nG01 Z-5. F.1\nX54.\n"
         "G00 X120. Z60.\nM30\n",
         setup);
-    EXPECT_EQ(shop::found(*trial), "");
+    EXPECT_EQ(shop::foundInTheCut(*trial), "");
 }
 
 // Common practice, no source: an edge off centre height leaves a pip whatever X it is fed to; its radius is the height.
