@@ -1,0 +1,81 @@
+// Where the time of a trial goes, for every demo job: one row each, with the stages as counters in ms and the share that
+// loads take of all the rest. Process time, so that other work on the machine counts little.
+#include <benchmark/benchmark.h>
+
+#include <ctime>
+#include <map>
+#include <string>
+
+#include "sim/output/setup_files.h"
+#include "sim/trial/trial.h"
+#include "tests/support/shop.h"
+
+namespace firstoff {
+namespace {
+
+double processMs() {
+    timespec now{};
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
+    return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) * 1e-6;
+}
+
+// Adds up what each stage takes.
+class StageClock {
+public:
+    void at(const std::string& stage) {
+        if (stage == stage_) return;
+        stop();
+        stage_ = stage;
+    }
+    void stop() {
+        const double now = processMs();
+        if (!stage_.empty()) ms_[stage_] += now - since_;
+        since_ = now;
+        stage_.clear();
+    }
+    const std::map<std::string, double>& ms() const { return ms_; }
+
+private:
+    std::string stage_;
+    double since_ = 0;
+    std::map<std::string, double> ms_;
+};
+
+void trialStages(benchmark::State& state, const std::string& job) {
+    const std::string base = "assets/jobs/" + job;
+    const Program program = readProgram(shop::readFile(base + ".nc"), job);
+    const auto setup = readSetup(shop::readFile(base + ".toml"), job,
+                                 setupFilesBeside(std::string(FIRSTOFF_SOURCE_DIR) + "/" + base + ".toml"));
+    StageClock clock;
+    TrialOptions options;
+    options.threads = 2;
+    options.progress = [&clock](double, const char* stage) { clock.at(stage); };
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(runTrial(program, setup, options));
+        clock.stop();
+    }
+    double whole = 0;
+    const auto rounds = static_cast<double>(state.iterations());
+    for (const auto& [stage, ms] : clock.ms()) {
+        state.counters[stage + "_ms"] = ms / rounds;
+        whole += ms / rounds;
+    }
+    const auto loads = clock.ms().find("reckoning loads");
+    if (loads == clock.ms().end()) return;
+    state.counters["loads_on_top_percent"] = 100 * (loads->second / rounds) / (whole - loads->second / rounds);
+}
+
+BENCHMARK_CAPTURE(trialStages, bored_bush, "bored-bush")->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(trialStages, coupling_spigot, "coupling-spigot")
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(trialStages, drain_plug, "drain-plug")->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(trialStages, grooved_pulley, "grooved-pulley")
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(trialStages, hose_adapter, "hose-adapter")->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(trialStages, trap, "trap")->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(trialStages, union_sleeve, "union-sleeve")->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
+
+}  // namespace
+}  // namespace firstoff
