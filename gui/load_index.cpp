@@ -52,18 +52,10 @@ double timeAt(const Trial& trial, std::size_t timedMove, double fraction) {
 }
 
 std::optional<LoadSample> loadAt(const Trial& trial, std::size_t timedMove, double fraction) {
-    const auto at = between(trial, timedMove, fraction);
-    if (!at) return std::nullopt;
-    const LoadSample &a = trial.loads.samples[at->a], &b = trial.loads.samples[at->b];
-    LoadSample s = a;
-    s.fraction = static_cast<float>(fraction);
-    for (float LoadSample::*figure :
-         {&LoadSample::chipAreaMm2, &LoadSample::widthMm, &LoadSample::thicknessMm, &LoadSample::cuttingN,
-          &LoadSample::forceZN, &LoadSample::forceRN, &LoadSample::torqueNm, &LoadSample::powerKw,
-          &LoadSample::removalMm3PerS, &LoadSample::atR, &LoadSample::atZ}) {
-        s.*figure = mix(a.*figure, b.*figure, at->share);
-    }
-    return s;
+    if (timedMove >= trial.timeline.moves.size()) return std::nullopt;
+    const LoadSample sample = firstoff::loadAt(trial.loads, static_cast<std::uint32_t>(timedMove), fraction);
+    if (sample.chipAreaMm2 <= 0) return std::nullopt;
+    return sample;
 }
 
 std::optional<BendingSample> bendingAt(const Trial& trial, std::size_t timedMove, double fraction) {

@@ -69,5 +69,60 @@ TEST(TrialWorker, EndsSoonWhenItsOwnerGoes) {
     EXPECT_LT(std::chrono::steady_clock::now() - start, std::chrono::seconds(5));
 }
 
+TrialWorker::Request spigot() {
+    TrialWorker::Request out;
+    out.programPath = FIRSTOFF_SOURCE_DIR "/assets/jobs/coupling-spigot.nc";
+    out.setupPath = FIRSTOFF_SOURCE_DIR "/assets/jobs/coupling-spigot.toml";
+    out.program = shop::readFile("assets/jobs/coupling-spigot.nc");
+    out.setup = shop::readFile("assets/jobs/coupling-spigot.toml");
+    out.programName = "coupling-spigot.nc";
+    out.setupName = "coupling-spigot.toml";
+    out.revision = 3;
+    return out;
+}
+
+TEST(TrialWorker, TriesChangesOnTheJobAsItIsAndSaysWhatTheyAlter) {
+    TrialWorker worker({});
+    worker.request(spigot());
+    worker.finish();
+    const auto asWritten = worker.latest();
+    ASSERT_TRUE(asWritten && asWritten->trial);
+    EXPECT_EQ(asWritten->comparison, nullptr);
+    for (const bool quick : {true, false}) {
+        TrialWorker::Request again;
+        again.again = asWritten;
+        again.whatIf.wears.push_back({3, -0.02, 0});
+        again.quickLook = quick;
+        again.revision = asWritten->revision;
+        worker.request(again);
+        worker.finish();
+        const auto outcome = worker.latest();
+        ASSERT_TRUE(outcome && outcome->trial && outcome->comparison);
+        EXPECT_EQ(outcome->trial->quickLook, quick);
+        EXPECT_EQ(outcome->revision, 3u);
+        EXPECT_EQ(outcome->whatIf, again.whatIf);
+        // The finished diameters follow the wear; they are gauged to 1e-6 mm.
+        ASSERT_FALSE(outcome->comparison->sizes.empty());
+        const SizeChange& diameter = outcome->comparison->sizes.front();
+        EXPECT_NEAR(diameter.after - diameter.before, -0.02, 2e-6);
+    }
+}
+
+TEST(TrialWorker, LetsQuickLooksEndWhileASliderIsDrawn) {
+    TrialWorker worker({});
+    worker.request(spigot());
+    worker.finish();
+    TrialWorker::Request again;
+    again.again = worker.latest();
+    again.quickLook = true;
+    for (int i = 1; i <= 30; ++i) {
+        again.whatIf.datumZMm = 0.01 * i;
+        worker.request(again);
+    }
+    worker.finish();
+    ASSERT_TRUE(worker.latest()->comparison);
+    EXPECT_DOUBLE_EQ(worker.latest()->whatIf.datumZMm, 0.3);
+}
+
 }  // namespace
 }  // namespace firstoff::gui
