@@ -15,8 +15,8 @@ constexpr double kLongest = 10000;  // mm
 
 // The first is what stands above all tables.
 constexpr auto kTables = std::to_array<std::string_view>(
-    {"", "machine", "spindle", "times", "turret", "chuck", "tailstock", "second_spindle", "steady_rest", "body", "stock",
-     "work_offsets", "tool", "offset", "m_codes", "control", "near_miss", "overrides", "feed_hold"});
+    {"", "machine", "spindle", "times", "turret", "chuck", "tailstock", "second_spindle", "steady_rest", "body",
+     "stock", "work_offsets", "tool", "offset", "m_codes", "control", "near_miss", "overrides", "feed_hold"});
 
 constexpr SetupKey kKeys[] = {
     {"", "machine_file", Form::Text},

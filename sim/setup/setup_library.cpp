@@ -13,8 +13,9 @@ namespace firstoff {
 namespace {
 
 // What belongs to the machine and not to the job.
-constexpr auto kMachineTables = std::to_array<std::string_view>({
-    "machine", "spindle", "times", "turret", "chuck", "tailstock", "second_spindle", "steady_rest", "body", "m_codes", "control"});
+constexpr auto kMachineTables =
+    std::to_array<std::string_view>({"machine", "spindle", "times", "turret", "chuck", "tailstock", "second_spindle",
+                                     "steady_rest", "body", "m_codes", "control"});
 constexpr std::string_view kNearMiss = "near_miss";
 
 bool belongsToMachine(const SetupTable& table) {

@@ -53,9 +53,9 @@ TEST(SetUpKeys, EveryKeyBelongsToAKnownTable) {
 
 // Numbers carry their unit in the name; these are counts and have none.
 TEST(SetUpKeys, NumbersSayTheirUnit) {
-    const std::set<std::string_view> counts{"stations", "jaws",       "station",         "tip_number", "number",
-                                            "piece",    "max_blocks", "chamfer_threads", "rollers",
-                                            "look_ahead_blocks", "efficiency", "line", "seconds"};
+    const std::set<std::string_view> counts{
+        "stations",        "jaws",    "station",           "tip_number", "number", "piece",  "max_blocks",
+        "chamfer_threads", "rollers", "look_ahead_blocks", "efficiency", "line",   "seconds"};
     for (const SetupKey& key : setupKeys()) {
         const bool number = key.form == SetupKey::Form::Number || key.form == SetupKey::Form::Whole ||
                             key.form == SetupKey::Form::Range || key.form == SetupKey::Form::List;
