@@ -237,8 +237,8 @@ TEST(Clearance, FeedUnderConstantSurfaceSpeedTellsTheTimeOfContactByItsOwnPace) 
     Job job({29, 120});
     job.toolpath.datums.front() = {-9.5, 0};
     job.to({29, 40}, MoveKind::Feed);
-    job.toolpath.modals[0] = {1, false, true, 0.2, true, 200, 2000, SpindleDirection::Forward, false, Compensation::Off,
-                              0, 0};
+    job.toolpath.modals[0] = {
+        1, false, true, 0.2, true, 200, 2000, SpindleDirection::Forward, false, false, Compensation::Off, 0, 0};
     job.toolpath.moves[0].feed = 0.2;
     job.timeline = layOut(job.toolpath, setup);
     const ClearanceResult result = check(job, setup);
