@@ -151,8 +151,8 @@ struct Overhang {
 void PrintTo(const Overhang& row, std::ostream* out) {
     *out << row.name;
 }
-class OfABar : public testing::TestWithParam<Overhang> {};
-TEST_P(OfABar, IsHeldAgainstWhatItIsMadeOf) {
+class OverhangOfABar : public testing::TestWithParam<Overhang> {};
+TEST_P(OverhangOfABar, IsHeldAgainstWhatItIsMadeOf) {
     shop::LoadedCut cut = boredTube(16 * GetParam().times, GetParam().shank);
     cut.turn(20.001, 40, 0.1, 800, {1, 0, 1});
     std::vector<std::string> said;
@@ -164,7 +164,7 @@ TEST_P(OfABar, IsHeldAgainstWhatItIsMadeOf) {
 // Rows "rule_of_thumb" of deflection.csv: steel up to 4, carbide 6, damped steel 7, damped carbide 10 to 14, all
 // opened.
 INSTANTIATE_TEST_SUITE_P(
-    Bending, OfABar,
+    Bending, OverhangOfABar,
     testing::Values(Overhang{"steel at its limit", 4, Tool::Shank::Steel, {}},
                     Overhang{"steel", 4.1, Tool::Shank::Steel, {"boring-bar-overhang (note)"}},
                     Overhang{"steel where carbide ends", 6.1, Tool::Shank::Steel, {"boring-bar-overhang"}},
