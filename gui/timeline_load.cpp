@@ -26,7 +26,8 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
         return;
     }
     const double limit = load.isPower() ? mostPowerKw(canvas.trial.setup.machine) : 0;
-    const double top = 1.12 * std::max(load.most(), std::min(limit, 2.5 * load.most()));
+    // The limit is drawn where that leaves the loads most of the lane.
+    const double top = 1.12 * (limit <= 1.5 * load.most() ? std::max(load.most(), limit) : load.most());
     const auto y = [&](double value) { return lane.bottom() - static_cast<float>(value / top) * (lane.h - 2); };
     const Colour hue = palette.cutting, over = palette.severity[static_cast<std::size_t>(Severity::Warning)];
     for (const LoadRecord& record : loadRecords(canvas.trial, canvas.index, window_)) {

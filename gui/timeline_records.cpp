@@ -113,14 +113,16 @@ void appendRun(const Trial& trial, const TimelineIndex& index, const TimeWindow&
         const double x = window.x(run[i].timeS);
         peak = std::max(peak, run[i].value);
         if (x - lastX < kLeastPx && i + 1 < run.size()) continue;
-        const float value = x - lastX < kLeastPx ? peak : run[i].value;
-        const float from = peak > std::max(last, value) ? peak : last;
+        // Of what falls into one pixel the greatest is drawn, so that no peak is lost.
+        const float value = peak;
+        const float from = last;
         if (x >= 0 && lastX <= window.width) {
             records.push_back({static_cast<float>(std::max(-1.0, lastX)),
                                static_cast<float>(std::min(window.width + 1, x)), from, value, false});
         }
         lastX = x;
-        last = peak = value;
+        last = value;
+        peak = run[i].value;
     }
 }
 

@@ -18,7 +18,7 @@ struct ViewSettings {
     float readoutsWidth = 216;
     float programWidth = 348;
     float findingsHeight = 200;
-    float timelineHeight = 168;
+    float timelineHeight = 196;
     float scale = 1;      // of all type and measures, on top of what the display asks for
     int windowWidth = 0;  // as it was left, pixels; 0: never
     int windowHeight = 0;
