@@ -3,8 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <chrono>
 #include <cmath>
+#include <ctime>
 #include <functional>
 
 #include "sim/base/units.h"
@@ -279,15 +279,15 @@ TEST(SpindleSpeed, StoppedIsNought) {
 
 // ---- size ----
 
-// A tenth of this is what it takes on one core; generous because test machines are shared.
+// Of the processor, not of the clock on the wall: test machines are shared. A tenth of this is what it takes.
 TEST(Layout, AMillionMovesAreLaidOutQuickly) {
     auto setup = openLathe();
     PathByHand path(constantSurfaceSpeed(200, 2000), 100, 0);
     path.path().moves.reserve(1'000'000);
     for (int i = 1; i <= 1'000'000; ++i) path.feed(50 + 20 * std::sin(i * 1e-4), -0.01 * i / 10, 0.2);
-    const auto begin = std::chrono::steady_clock::now();
+    const std::clock_t begin = std::clock();
     const Timeline timeline = layOut(path.path(), setup);
-    const double took = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+    const double took = static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
     RecordProperty("seconds", std::to_string(took));
     EXPECT_EQ(timeline.moves.size(), 1'000'000u);
     EXPECT_LT(took, 3);
