@@ -163,6 +163,7 @@ private:
             edges(sketch, loop, false, [&](Point a, Point b) { return isSeen(outside_, a, b); });
             outerEdges(sketch, loop);
         }
+        for (const double z : {box_.zMin, box_.zMax}) endFace(sketch, z);
         addLine(sketch, {view_.at({box_.zMin, 0}).x - 4, view_.origin.y},
                 {view_.at({box_.zMax, 0}).x + 4, view_.origin.y}, LineKind::Centre);
     }
@@ -208,6 +209,17 @@ private:
                 isSeen(outside_, loop.points[(i + n - 1) % n], p) && isSeen(outside_, p, loop.points[(i + 1) % n]);
             if (seen) addLine(sketch, view_.at({p.z, 0}), view_.at(p), LineKind::Wide);
         }
+    }
+
+    // The end of the part is seen all the way to the axis, whatever small edge it has.
+    void endFace(Sketch& sketch, double z) const {
+        double r = 0;
+        for (const Loop& loop : outside_) {
+            for (Point p : loop.points) {
+                if (std::abs(p.z - z) * view_.scale < kNarrowLineMm) r = std::max(r, p.r);
+            }
+        }
+        if (r > 0) addLine(sketch, view_.at({z, 0}), view_.at({z, r}), LineKind::Wide);
     }
 
     // Those of the bore, seen behind the cut.
@@ -267,6 +279,7 @@ private:
             addLevelDimension(sketch, a.x, a.y, b.x, b.y, y, "");
             const double least = std::min(a.x, b.x), most = std::max(a.x, b.x);
             const bool narrow = most - least < kRing + 2 * kArrowMm + 1;
+            if (narrow) addLine(sketch, {most, y}, {most + 6, y});
             addBalloon(sketch, {narrow ? most + 6 + kBalloonRadiusMm : (least + most) / 2, y}, s.number);
         }
         if (levels > 0) sketch.height = from + kLevelMm * (levels + 0.3) + 4;

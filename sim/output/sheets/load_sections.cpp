@@ -33,6 +33,12 @@ void addItems(SheetSection& section, const std::vector<std::string>& texts) {
     for (const std::string& text : texts) section.parts.emplace_back(item(text));
 }
 
+// A figure that would read as nothing is told as what it is below.
+std::string offWord(double mm) {
+    constexpr double kToldMm = 0.001;
+    return std::abs(mm) < kToldMm ? "< 0.001" : figure(mm, 3);
+}
+
 SheetFacts gripFacts(const Trial& trial, const GripEstimate& g) {
     SheetFacts facts;
     facts.facts = {
@@ -73,7 +79,7 @@ SheetSection loadsSection(const Trial& trial) {
         table.rows.push_back({toolWord(trial.toolpath.calls[tool.call].station), figure(tool.powerKw.value, 2),
                               lineWordOf(trial, tool.powerKw.timedMove), figure(tool.torqueNm.value, 1),
                               figure(tool.cuttingN.value, 0), lineWordOf(trial, tool.cuttingN.timedMove),
-                              bending == nullptr ? "–" : figure(bending->greatest.errorMm, 3)});
+                              bending == nullptr ? "–" : offWord(bending->greatest.errorMm)});
     }
     section.parts.emplace_back(std::move(table));
     std::string source = "Forces by the specific cutting force of " + shortened(trial.setup.material.name, 80);

@@ -266,9 +266,10 @@ double drawFacts(const TypeCase& type, const std::vector<SheetFact>& facts, doub
     });
 }
 
-void drawPart(PaperPages& pages, const SheetPart& part) {
+void drawPart(PaperPages& pages, const SheetPart& part, double after) {
     struct Draw {
         PaperPages& pages;
+        double after;
         void operator()(const SheetParagraph& p) const { drawParagraph(pages, p); }
         void operator()(const SheetFacts& f) const {
             pages.need(heightOfFacts(pages.type(), f.facts, kBodyPt));
@@ -277,10 +278,10 @@ void drawPart(PaperPages& pages, const SheetPart& part) {
         void operator()(const SheetFigure& f) const { drawFigure(pages, f); }
         void operator()(const SheetCard& c) const { drawCard(pages, c); }
         void operator()(const SheetEntry& e) const { drawEntry(pages, e); }
-        void operator()(const SheetTable& t) const { drawTable(pages, t); }
+        void operator()(const SheetTable& t) const { drawTable(pages, t, after); }
         void operator()(const SheetSigning& s) const { drawSigning(pages, s); }
     };
-    std::visit(Draw{pages}, part);
+    std::visit(Draw{pages, after}, part);
 }
 
 double leastHeight(const TypeCase& type, const SheetPart& part) {

@@ -8,8 +8,9 @@
 
 namespace firstoff {
 
-// Draws from the place where the pages stand, over as many pages as it takes, and leaves them behind it.
-void drawPart(PaperPages& pages, const SheetPart& part);
+// Draws from the place where the pages stand, over as many pages as it takes, and leaves them behind it. `after`: the
+// height of what follows and must not be parted from it; counts for tables.
+void drawPart(PaperPages& pages, const SheetPart& part, double after = 0);
 
 // The least height with which a part can begin on a page.
 double leastHeight(const TypeCase& type, const SheetPart& part);
@@ -19,7 +20,7 @@ double drawFacts(const TypeCase& type, const std::vector<SheetFact>& facts, doub
 double heightOfFacts(const TypeCase& type, const std::vector<SheetFact>& facts, double width);
 
 // paper_table.cpp
-void drawTable(PaperPages& pages, const SheetTable& table);
+void drawTable(PaperPages& pages, const SheetTable& table, double after);
 double leastTableHeight(const TypeCase& type, const SheetTable& table);
 
 }  // namespace firstoff

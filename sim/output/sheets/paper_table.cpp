@@ -165,14 +165,15 @@ double leastTableHeight(const TypeCase& type, const SheetTable& table) {
     return height;
 }
 
-void drawTable(PaperPages& pages, const SheetTable& table) {
+void drawTable(PaperPages& pages, const SheetTable& table, double after) {
     const SetTable set(pages.type(), table);
     pages.need(leastTableHeight(pages.type(), table));
     set.drawHead(pages.left(), pages.y());
     pages.advance(set.headHeight());
     for (std::size_t r = 0; r < table.rows.size(); ++r) {
         const double height = set.rowHeight(r);
-        if (height > pages.room()) {
+        const bool last = r + 1 == table.rows.size();
+        if (height + (last ? after : 0) > pages.room()) {
             pages.nextPage();
             set.drawHead(pages.left(), pages.y());
             pages.advance(set.headHeight());

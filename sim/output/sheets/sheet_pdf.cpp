@@ -62,7 +62,13 @@ void section(PaperPages& pages, const SheetSection& section) {
     cairo_line_to(cr, pages.left() + kBodyPt, pages.y());
     cairo_stroke(cr);
     pages.advance(kBelow);
-    for (const SheetPart& part : section.parts) drawPart(pages, part);
+    for (std::size_t i = 0; i < section.parts.size(); ++i) {
+        // Small print belongs to what it stands below.
+        const bool more = i + 1 < section.parts.size();
+        const auto* next = more ? std::get_if<SheetParagraph>(&section.parts[i + 1]) : nullptr;
+        const bool stays = next != nullptr && next->kind == SheetParagraph::Kind::Minor;
+        drawPart(pages, section.parts[i], stays ? leastHeight(type, section.parts[i + 1]) + kBelow : 0);
+    }
 }
 
 // All pages; returns how many.
