@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 
 #include "gui/cut_words.h"
 #include "gui/figures.h"
@@ -30,31 +31,58 @@ WhatIf::Edge& edgeOf(WhatIf& sliders, int station) {
     return sliders.edges.emplace_back(WhatIf::Edge{station, -1, 0});
 }
 
-// A label, a slider over the rest of the line, and a way back to nothing. Ctrl and click types a figure.
+// A label, a slider, its figure, and a way back to as it is. Ctrl and click types a figure.
 bool slider(Page& page, const char* label, double& value, double least, double most, double nothing,
             const char* format) {
     const PaneContext& context = page.context();
-    const float labels = context.px(112), back = context.px(22);
+    const float labels = context.px(112), figures = context.px(54), back = context.px(20);
     ImGui::PushID(label);
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {context.px(4), context.px(1)});
     page.indent();
     ImGui::AlignTextToFramePadding();
     ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
     ImGui::TextUnformatted(label);
     ImGui::PopStyleColor();
     ImGui::SameLine(page.pad() + labels);
-    ImGui::SetNextItemWidth(page.width() - labels - back - context.px(8));
+    ImGui::SetNextItemWidth(page.width() - labels - figures - back - context.px(10));
+    // The figure stands beside the slider, where its knob does not hide it.
+    ImGui::PushStyleColor(ImGuiCol_Text, ImVec4(0, 0, 0, 0));
     bool changed = ImGui::SliderScalar("##slider", ImGuiDataType_Double, &value, &least, &most, format,
                                        ImGuiSliderFlags_AlwaysClamp);
+    ImGui::PopStyleColor();
+    char text[32];
+    std::snprintf(text, sizeof text, format, value);
+    const float width = ImGui::CalcTextSize(text).x;
+    ImGui::SameLine(page.pad() + page.width() - back - context.px(6) - width);
+    ImGui::TextUnformatted(text);
     if (value != nothing) {
         ImGui::SameLine(page.pad() + page.width() - back);
-        if (ImGui::Button("0", {back, 0})) {
+        if (ImGui::Button("x", {back, 0})) {
             value = nothing;
             changed = true;
         }
         if (ImGui::IsItemHovered()) ImGui::SetTooltip("Back to as it is");
     }
+    ImGui::PopStyleVar();
     ImGui::PopID();
     return changed;
+}
+
+// What the changes come to, in one or two lines, above the sliders.
+void drawInShort(Page& page, const Session& session) {
+    if (!session.showsChanges()) return;
+    const Comparison& c = *session.outcome->comparison;
+    std::size_t gone = 0, out = 0;
+    for (const FindingChange& change : c.findings) gone += change.gone;
+    for (const SizeChange& size : c.sizes) out += size.stateAfter != GaugedDimension::State::Within;
+    std::string text = fmt::format("Cycle {}", timeChangeInWords(c.cycleBeforeS, c.cycleAfterS));
+    if (!c.sizes.empty()) {
+        text += out > 0 ? fmt::format("; {} of {} sizes out", out, c.sizes.size())
+                        : fmt::format("; all {} sizes within", c.sizes.size());
+    }
+    if (!c.findings.empty()) text += fmt::format("; findings: {} new, {} gone", c.findings.size() - gone, gone);
+    page.words(text, out > 0 || c.findings.size() > gone ? warningInk(page.context(), Severity::Warning)
+                                                         : page.context().palette.text);
 }
 
 std::string sizeFigure(const GaugedDimension& d, double value) {
@@ -190,12 +218,12 @@ void ChangesPane::draw(const PaneContext& context, const Rect& rect) {
     // Put away elsewhere: by an edit, or another job.
     if (session.whatIf.empty() && !sliders_.empty()) sliders_ = {};
     const Trial& trial = *session.asWritten->trial;
-    page.title("What if, at the machine");
+    drawInShort(page, session);
     drawToolChoice(page, trial);
     drawSliders(page, trial);
     if (!sliders_.empty()) {
         page.indent();
-        if (ImGui::Button("Put the changes away")) {
+        if (ImGui::Button("Put all changes away")) {
             sliders_ = {};
             context.commands.add(TryChanges{});
         }

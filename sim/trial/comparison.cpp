@@ -182,7 +182,7 @@ void compareSurfaces(const Trial& before, const Trial& after, Comparison& result
 
 std::string lineText(const Program& program, const Finding& finding) {
     const SourceSpan& span = finding.span;
-    if (span.file != SourceSpan::File::Program || span.line == 0) return "set-up";
+    if (span.file != SourceSpan::File::Program || span.line == 0) return "(set-up)";
     const BlockId block = program.blockAt(span.part, span.line);
     if (block == kNoBlock) return {};
     return std::string(program.textOf(program.blocks[block]));

@@ -21,10 +21,7 @@ using testing::HasSubstr;
 
 // The demo's set-up with a hexagon bar of 40 mm across flats, and a program that does nothing to it.
 std::string hexagonJob(const Bench& bench) {
-    std::string text = shop::readFile("assets/jobs/coupling-spigot.toml");
-    // Without its drawing, which other programs do not make.
-    const std::size_t drawing = text.find("# The drawing of the part");
-    text.erase(drawing, text.find("# The offset page.") - drawing);
+    std::string text = shop::spigotSetupWithoutDrawing();
     const std::size_t begin = text.find("[stock]");
     const std::size_t end = text.find("\n[", begin);
     bench.put("job.toml", text.replace(begin, end - begin,

@@ -85,7 +85,8 @@ std::string textOf(const std::string& path) {
 
 std::shared_ptr<const Trial> trialFor(const Wanted& wanted) {
     if (wanted.program.empty()) return pictureJob(wanted.tailstock);
-    return cutFor(readProgram(textOf(wanted.program), wanted.program), readSetup(textOf(wanted.setup), wanted.setup, setupFilesBeside(wanted.setup)));
+    return cutFor(readProgram(textOf(wanted.program), wanted.program),
+                  readSetup(textOf(wanted.setup), wanted.setup, setupFilesBeside(wanted.setup)));
 }
 
 double milliseconds(std::chrono::steady_clock::duration d) {

@@ -9,6 +9,7 @@
 #include "gui/file_io.h"
 #include "gui/picture_shell.h"
 #include "tests/gui/window_bench.h"
+#include "tests/support/shop.h"
 
 namespace firstoff::gui {
 namespace {
@@ -29,7 +30,7 @@ protected:
         std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
         folder = mkdtemp(name.data());
         std::ofstream(folder / "job.nc") << kProgram;
-        fs::copy_file(fs::path(FIRSTOFF_SOURCE_DIR) / "assets/jobs/coupling-spigot.toml", folder / "job.toml");
+        std::ofstream(folder / "job.toml") << shop::spigotSetupWithoutDrawing();
     }
     ~Window() override { fs::remove_all(folder); }
     fs::path folder;

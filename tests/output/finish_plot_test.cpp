@@ -32,7 +32,8 @@ std::string faultOf(const std::string& xml) {
         const std::size_t tag = std::min(xml.find('<', at), xml.size());
         for (std::size_t i = at; i < tag; ++i) {
             if (static_cast<unsigned char>(xml[i]) < 0x20 && xml[i] != '\n') return "a control character";
-            const bool entity = xml.compare(i, 5, "&amp;") == 0 || xml.compare(i, 4, "&lt;") == 0;
+            const bool entity =
+                xml.compare(i, 5, "&amp;") == 0 || xml.compare(i, 4, "&lt;") == 0 || xml.compare(i, 4, "&gt;") == 0;
             if (xml[i] == '&' && !entity) return "an & of its own";
         }
         if (tag == xml.size()) break;
@@ -85,7 +86,7 @@ TEST(FinishPlot, IsWellFormedWhateverTheProgramHolds) {
         const auto trial = turned(comment);
         const std::string svg = finishPlot(*trial, finishOfBlock(*trial, 3));
         EXPECT_EQ(faultOf(svg), "") << comment;
-        EXPECT_THAT(svg, HasSubstr("<title>Finish, spigot &lt;1>.nc</title>"));
+        EXPECT_THAT(svg, HasSubstr("<title>Finish, spigot &lt;1&gt;.nc</title>"));
     }
     EXPECT_NE(faultOf("<?xml?><a><b></a>"), "");
     EXPECT_NE(faultOf("<?xml?><a>&</a>"), "");
@@ -163,7 +164,7 @@ TEST(XmlText, LetsOnlyThroughWhatXmlAllows) {
         const char* expected;
     };
     for (const Row& row :
-         {Row{"a < b & c > d", "a &lt; b &amp; c > d"}, Row{"µm ⌀ 𝄞", "µm ⌀ 𝄞"}, Row{"\x01\x1f\t\n", "??\t\n"},
+         {Row{"a < b & c > d", "a &lt; b &amp; c &gt; d"}, Row{"µm ⌀ 𝄞", "µm ⌀ 𝄞"}, Row{"\x01\x1f\t\n", "??\t\n"},
           Row{"\xff\xc3", "??"}, Row{"\xc0\x80", "??"}, Row{"\xed\xa0\x80", "???"}, Row{"\xef\xbf\xbf", "???"},
           Row{"\xf4\x90\x80\x80", "????"}, Row{"\xe2\x82", "??"}, Row{"", ""}}) {
         EXPECT_EQ(xmlText(row.text), row.expected);

@@ -54,9 +54,9 @@ TEST(SetUpKeys, EveryKeyBelongsToAKnownTable) {
 // Numbers carry their unit in the name; these are counts and have none.
 TEST(SetUpKeys, NumbersSayTheirUnit) {
     const std::set<std::string_view> counts{
-        "chamfer_threads",   "edges_per_insert", "efficiency", "force_safety", "friction",    "jaws",    "line",
-        "look_ahead_blocks", "max_blocks",       "number",     "piece",        "rollers",     "seconds", "speed_safety",
-        "station",           "stations",         "taylor_n",   "tip_number",   "profile_line"};
+        "chamfer_threads",   "edges_per_insert", "efficiency", "force_safety", "friction", "jaws",    "line",
+        "look_ahead_blocks", "max_blocks",       "number",     "piece",        "rollers",  "seconds", "speed_safety",
+        "station",           "stations",         "taylor_n",   "tip_number",   "mc",       "edges",   "profile_line"};
     for (const SetupKey& key : setupKeys()) {
         const bool number = key.form == SetupKey::Form::Number || key.form == SetupKey::Form::Whole ||
                             key.form == SetupKey::Form::Range || key.form == SetupKey::Form::List;
@@ -66,7 +66,8 @@ TEST(SetUpKeys, NumbersSayTheirUnit) {
                     k.ends_with("_deg") || k.ends_with("_leads") || k.ends_with("_s") || k.ends_with("_m_per_s2") ||
                     k.ends_with("_m_per_s3") || k.ends_with("_kw") || k.ends_with("_nm") || k.ends_with("_kg_m2") ||
                     k.ends_with("_percent") || k.ends_with("_kn") || k.ends_with("_kg") || k.ends_with("_kg_m") ||
-                    k.ends_with("_m_per_min"))
+                    k.ends_with("_m_per_min") || k.ends_with("_n_per_mm2") || k.ends_with("_gpa") ||
+                    k.ends_with("_kg_per_dm3") || k.ends_with("_n") || k.ends_with("_mm_per_rev"))
             << k;
     }
 }

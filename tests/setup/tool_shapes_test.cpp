@@ -513,7 +513,7 @@ TEST(ToolShapes, AreClosedConvexAndAnticlockwiseWhateverTheKeysAllow) {
                                key.key == "tip_x_mm" || key.key == "tip_z_mm" || key.key == "overhang_mm";
             // What holds it has tests of its own, and hardly ever agrees by chance.
             const bool held = key.key == "from" || key.key == "holder" || key.key.starts_with("block_") ||
-                              key.key.starts_with("collet_chuck_");
+                              key.key.starts_with("collet_chuck_") || key.key.starts_with("taylor_");
             const bool known = key.kinds.empty() || key.kinds.find(kindLetter("tool", kind)) != std::string_view::npos;
             if (key.table != "tool" || fixed || held || !known) continue;
             const bool needed = key.need == SetupKey::Need::Required || key.key == "shank_mm";

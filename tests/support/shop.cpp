@@ -117,6 +117,7 @@ Tool& addBoringBar(Setup& setup, int station, char shape, double noseRadius, dou
     tool.tip = {-140, -20};
     tool.shankSize = 10;
     tool.overhang = 60;
+    tool.shank = Tool::Shank::Carbide;  // six times its diameter out
     return add(setup, std::move(tool));
 }
 
@@ -194,6 +195,12 @@ Tool& addDrill(Setup& setup, int station, double diameter, double pointAngleDeg)
     tool.tipNumber = 0;
     tool.tip = {-160, 0};
     return add(setup, std::move(tool));
+}
+
+std::string spigotSetupWithoutDrawing() {
+    std::string text = readFile("assets/jobs/coupling-spigot.toml");
+    const std::size_t drawing = text.find("# The drawing of the part");
+    return text.erase(drawing, text.find("# The offset page.") - drawing);
 }
 
 std::string readFile(std::string_view pathInTree) {

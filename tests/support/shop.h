@@ -26,6 +26,9 @@ Tool& addInsideThreadingTool(Setup& setup, int station, double angleDeg = 60);
 Tool& addTap(Setup& setup, int station, double diameter, double pitch);
 Tool& addDrill(Setup& setup, int station, double diameter, double pointAngleDeg = 118);
 
+// The set-up file of the demo spigot without the drawing of that part, for other programs.
+std::string spigotSetupWithoutDrawing();
+
 // Contents of a file of the source tree, e.g. read("assets/jobs/spigot.nc"). Throws std::runtime_error if it is
 // missing.
 std::string readFile(std::string_view pathInTree);

@@ -135,7 +135,7 @@ INSTANTIATE_TEST_SUITE_P(
         Content{"findings",
                 "trap",
                 SheetKind::Findings,
-                {"Findings report", "PROBLEMS", "24 stops, 7 warnings", "[tool-into-jaws]", "N680 Z-66.",
+                {"Findings report", "PROBLEMS", "26 stops, 8 warnings", "[tool-into-jaws]", "N680 Z-66.",
                  "Do: ", "Not checked"}},
         Content{"findingsOfAClearJob",
                 "hose-adapter",
@@ -144,11 +144,11 @@ INSTANTIATE_TEST_SUITE_P(
         Content{"time",
                 "hose-adapter",
                 SheetKind::Time,
-                {"Cycle-time sheet", "Cycle time", "1 min 4", "no parts per hour"}},
+                {"Cycle-time sheet", "Cycle time", "2 min 04.1 s", "24.1 parts"}},
         Content{"inspection",
                 "bored-bush",
                 SheetKind::Inspection,
-                {"First-off inspection sheet", "piece 1 of those cut off", "gives no dimensions", "Gauged by, date",
+                {"First-off inspection sheet", "piece 1 of those cut off", "counterbore Ø38 H8", "Gauged by, date",
                  "They stand in for no gauge"}}),
     [](const auto& row) { return std::string(row.param.name); });
 
