@@ -136,14 +136,14 @@ private:
                 f.remedy = "Take a smaller depth of cut or feed, or a stronger insert and holder.";
                 break;
             case Limit::Feed:
-                f.code = "feed-above-limit";
+                f.code = "feed-above-edge-limit";
                 f.values = {{"feed_mm_per_rev", e.asked}, {"limit_mm_per_rev", e.stands}};
                 f.message = fmt::format("{} is fed at {:.3f} mm/rev in metal; max_feed_mm_per_rev of the tool is {:g}.",
                                         who, e.asked, e.stands);
                 f.remedy = "Feed more slowly, or take an edge that is made for this feed.";
                 break;
             case Limit::Depth:
-                f.code = "depth-above-limit";
+                f.code = "depth-above-edge-limit";
                 f.values = {{"depth_mm", e.asked}, {"limit_mm", e.stands}};
                 f.message = fmt::format("{} stands {:.3f} mm deep in the cut; max_depth_mm of the tool is {:g}.", who,
                                         e.asked, e.stands);

@@ -5,6 +5,7 @@
 
 #include "sim/base/units.h"
 #include "sim/motion/move_turns.h"
+#include "sim/stock/billet_columns.h"
 
 namespace firstoff {
 
@@ -17,16 +18,17 @@ constexpr double kWholeShare = 5e-4;
 // Places are no further apart than this to begin with, mm; the whole is tried again with half of it so many times.
 constexpr double kFirstStepMm = 10;
 constexpr int kTries = 6;
-constexpr int kTriesAsCut = 2;
-// A hair before a place: more than the columns of the billet know of z.
-constexpr double kBeforeMm = 0.01;
+// A little before a place: so far that what an edge takes that hardly leans on its travel still spans some columns of
+// the billet, and far less than an edge goes back before it comes again.
+constexpr double kBeforeMm = 0.1;
 // So even that a place in the middle tells nothing.
 constexpr double kFlatShare = 1e-5;
 // Places for the sake of power are no nearer than this.
 constexpr double kPowerStepMm = 0.1;
-// And none are nearer than this: far below a feed per revolution, so nothing that a turn of the bar could feel lies
-// between.
+// And none are nearer than this, nor than this share of the feed per revolution: nothing that a turn of the bar could
+// feel lies between.
 constexpr double kLeastStepMm = 1e-4;
+constexpr double kLeastFeedShare = 0.01;
 // Power, too, may differ from what its neighbours give by this share of the greatest, or by so few kW.
 constexpr double kPowerShare = 0.02;
 constexpr double kPowerKw = 0.002;
@@ -71,9 +73,9 @@ public:
             keepMetal(load);
             return load;
         }
-        if (!balances(kTries) && isArc_ && metal() > removed_) {
+        if (!balances() && isArc_ && metal() > removed_) {
             asCut_ = true;
-            balances(kTriesAsCut);
+            balances();
         }
         keepMetal(load);
         return load;
@@ -85,16 +87,17 @@ private:
         double fraction = 0;
         double metalPerMm = 0;   // G
         double energyPerMm = 0;  // J
+        double feed = 0;         // mm per revolution
         double pace = 0;         // mm/s
     };
 
     // Sets places until they add up to what the billet lost; false if they do not.
-    bool balances(int tries) {
+    bool balances() {
         int parts = std::max(2, static_cast<int>(std::ceil(length_ / kFirstStepMm)));
-        for (int attempt = 0; attempt < tries; ++attempt, parts *= 2) {
+        for (int attempt = 0; attempt < kTries; ++attempt, parts *= 2) {
             samplePlaces(parts);
-            if (std::abs(metal() - removed_) <= kWholeShare * judged_) return true;
-            if (length_ / parts < kLeastStepMm) break;
+            if (addsUp()) return true;
+            if (length_ / parts < kLeastStepMm || turns_.total() < 1) break;
         }
         return false;
     }
@@ -114,6 +117,7 @@ private:
         const double perS = revPerMinAt(timed_, toolpath_, setup_, fraction) / 60;
         Place place;
         place.fraction = fraction;
+        place.feed = feed;
         place.pace = feed * perS;
         place.metalPerMm = 2 * kPi * s.moment;
         LoadSample& out = place.sample;
@@ -123,11 +127,9 @@ private:
         out.depthMm = static_cast<float>(s.across);
         out.thicknessMm = static_cast<float>(feed * s.greatest / edges_);
         out.removalMm3PerS = static_cast<float>(place.metalPerMm * place.pace);
-        if (s.width > 0) {
-            const Point middle = seen((1 / s.width) * s.place);
-            out.atZ = static_cast<float>(middle.z);
-            out.atR = static_cast<float>(middle.r);
-        }
+        const Point middle = s.width > 0 ? seen((1 / s.width) * s.place) : tip;
+        out.atZ = static_cast<float>(middle.z);
+        out.atR = static_cast<float>(middle.r);
         if (law_.kc11 > 0) force(s, feed, perS, place);
         return place;
     }
@@ -167,13 +169,21 @@ private:
     bool lastsNoTurn() {
         if (turns_.total() > 1) return false;
         places_ = {at(0), at(1)};
-        return std::abs(metal() - removed_) <= kWholeShare * judged_;
+        return addsUp();
+    }
+
+    // The billet knows faces to half a column, so what it lost at either end of a move to no more.
+    bool addsUp() const {
+        double most = 0;
+        for (const Place& place : places_) most = std::max(most, place.metalPerMm);
+        const double columns = most * cursor_.billet().grid().pitch;
+        return std::abs(metal() - removed_) <= kWholeShare * judged_ + columns;
     }
 
     // Places between two, in order.
     void refine(const Place& from, const Place& to) {
         const double step = (to.fraction - from.fraction) * length_;
-        if (step < kLeastStepMm) return;
+        if (step < std::max(kLeastStepMm, kLeastFeedShare * from.feed)) return;
         const Place middle = at((from.fraction + to.fraction) / 2);
         for (const Place* p : {&from, &middle, &to}) {
             greatestPower_ = std::max(greatestPower_, double{p->sample.powerKw});

@@ -76,6 +76,8 @@ MaterialRow rowOf(const std::map<std::string, std::size_t>& headings, const std:
     row.status = text("status");
     row.note = text("note");
     row.densitySource = text("density_source");
+    // Shown beside every force, where the rest of the row is not.
+    if (row.status.ends_with("memory_mapping")) m.source += "; that it holds for this material is from memory";
     return row;
 }
 

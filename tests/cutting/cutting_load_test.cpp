@@ -233,7 +233,9 @@ RC_GTEST_PROP(CuttingLoad, AddsUpToTheMetalOnAnyWay, ()) {
     program += "M30\n";
     RC_LOG() << program << shape << nose;
     const ReckonedCut cut = cutAndReckon(program, std::move(setup));
-    if (cut.removed() < 1) return;
+    // Of less, the columns of the billet, 2 µm of z, do not know so much.
+    constexpr double kTooLittleMm3 = 10;
+    if (cut.removed() < kTooLittleMm3) return;
     RC_ASSERT(std::abs(cut.removalOverTime() - cut.removed()) <= kBalance * cut.removed());
 }
 

@@ -82,10 +82,10 @@ INSTANTIATE_TEST_SUITE_P(
                               "available_kw", 3.6128, 3.2},
                     OverLimit{"cutting-force-above-limit", [](Setup& s) { s.tools[0].maxForceN = 1400; }, "force_n",
                               "limit_n", 1500, 1400},
-                    OverLimit{"feed-above-limit", [](Setup& s) { s.tools[0].maxFeed = 0.25; }, "feed_mm_per_rev",
+                    OverLimit{"feed-above-edge-limit", [](Setup& s) { s.tools[0].maxFeed = 0.25; }, "feed_mm_per_rev",
                               "limit_mm_per_rev", 0.3, 0.25},
-                    OverLimit{"depth-above-limit", [](Setup& s) { s.tools[0].maxDepth = 2; }, "depth_mm", "limit_mm",
-                              2.5, 2}),
+                    OverLimit{"depth-above-edge-limit", [](Setup& s) { s.tools[0].maxDepth = 2; }, "depth_mm",
+                              "limit_mm", 2.5, 2}),
     [](const auto& row) {
         std::string name = row.param.code;
         std::erase(name, '-');
