@@ -208,6 +208,8 @@ private:
 
     void tellAssumed() {
         if (loads_.forcesKnown) assumeForces();
+        if (setup_.machine.axes.known())
+            assume("While the axes gain and lose speed, chips count as at full feed, which is a little too much.");
         bool mean = false, notRound = false, onAxis = false;
         for (const LoadRun& run : loads_.runs) {
             mean = mean || run.mean;

@@ -27,7 +27,7 @@ constexpr const char* kCrash =
 constexpr std::uint32_t kCrashLine = 6;
 
 // Where things stand at 1280 x 800.
-const ImVec2 kClearancesTab{1162, 236}, kBodiesTab{1143, 262}, kPickFirst{1230, 305};
+const ImVec2 kClearancesTab{1162, 339}, kBodiesTab{1143, 365}, kPickFirst{1230, 408};
 const ImVec2 kOnJaw{262, 80}, kOnBar{700, 260};
 constexpr float kLanesFrom = 66, kLanesTo = 1270, kClearanceLane = 704;
 
@@ -85,14 +85,14 @@ TEST_F(ClearancesInTheWindow, ARowAndAMarginGoToWhereTheyAre) {
     WindowBench window(folder / "job.nc");
     window.click(kClearancesTab.x, kClearancesTab.y);
     // Rows stand somewhere under the summary.
-    for (float y = 334; y < 520 && !window.session().encounter; y += 8) window.click(960, y);
+    for (float y = 437; y < 520 && !window.session().encounter; y += 8) window.click(960, y);
     ASSERT_TRUE(window.session().encounter);
     const Encounter& shown = window.trial().clearance.encounters[*window.session().encounter];
     EXPECT_DOUBLE_EQ(window.session().timeS, shown.timeS);
     EXPECT_EQ(window.session().measure[0], kNoBody);
     window.moveTo(1100, 480);
     window.wheel(-3);
-    for (float y = 290; y < 520 && window.session().measure[0] == kNoBody; y += 6) {
+    for (float y = 384; y < 520 && window.session().measure[0] == kNoBody; y += 6) {
         for (float x : {1000.0f, 1045.0f, 1090.0f, 1140.0f, 1240.0f}) window.click(x, y);
     }
     ASSERT_NE(window.session().measure[0], kNoBody);

@@ -21,7 +21,7 @@ constexpr int kSpigotLine = 21, kFacingLine = 14, kClampLine = 11, kIndexLine = 
 
 // Where things stand at 1280 x 800 in the view of the part at the end of the cycle.
 const ImVec2 kOnSpigot{830, 265}, kOnBar{350, 250}, kBesideAll{700, 480};
-const ImVec2 kFindingsTab{983, 236}, kFinishTab{1055, 262};
+const ImVec2 kFindingsTab{983, 339}, kFinishTab{1055, 365};
 
 TEST(FinishPane, TellsTheFinishOfASurfaceThatIsPicked) {
     WindowBench window(kSpigot);

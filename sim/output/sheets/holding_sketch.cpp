@@ -103,7 +103,8 @@ private:
             e.zMax = std::max(e.zMax, *z + kSeenOfQuillMm);
             e.rMax = std::max(e.rMax, setup_.tailstock->quillRadius);
         }
-        const double room = sketch_.width - kLeftMm - kBehindBodyMm - kUprightMm - 8;
+        // Beside the front stand the name of the datum and, further out, the upright dimension.
+        const double room = sketch_.width - kLeftMm - kBehindBodyMm - kUprightMm - 15;
         view_.scale = std::min(standardScale(e.zMax - e.zMin, room), standardScale(2 * e.rMax, kTallestMm));
         // In the middle of what is left over.
         const double spare = room - view_.scale * (e.zMax - e.zMin);

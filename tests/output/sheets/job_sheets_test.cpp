@@ -144,7 +144,7 @@ INSTANTIATE_TEST_SUITE_P(
         Content{"time",
                 "hose-adapter",
                 SheetKind::Time,
-                {"Cycle-time sheet", "Cycle time", "2 min 04.1 s", "24.1 parts"}},
+                {"Cycle-time sheet", "Cycle time", "2 min 04.1 s", "24.1"}},
         Content{"inspection",
                 "bored-bush",
                 SheetKind::Inspection,
