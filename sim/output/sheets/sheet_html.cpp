@@ -74,7 +74,9 @@ tr{break-inside:avoid}
 th{text-align:left;vertical-align:bottom;border-bottom:1.5px solid #000;padding:.2em .4em}
 th span{font-weight:normal}
 td{vertical-align:top;border-bottom:1px solid #aaa;padding:.25em .4em}
-.f{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap;overflow-wrap:normal}
+td,th{overflow-wrap:break-word}
+.f{text-align:right;font-variant-numeric:tabular-nums}
+td.f{white-space:nowrap}
 td.k{border:1px solid #000;min-width:14mm;height:2.2em}
 .strong td{font-weight:bold}
 .signing{display:flex;flex-wrap:wrap;gap:.6em;margin:.8em 0;break-inside:avoid}
