@@ -34,7 +34,7 @@ SheetEntry entryOf(const Trial& trial, const Finding& finding, std::string_view 
     SheetEntry entry;
     entry.mark = markOf(finding);
     entry.grave = finding.severity != Severity::Note || finding.unproven;
-    const std::string where = whereOf(finding, trial.program, trial.setup.name);
+    const std::string where = whereOf(finding, trial.program, fileName(trial.setup.name));
     entry.heading = fmt::format("{}{}[{}]", where, where.empty() ? "" : "  ", finding.code);
     const bool inSetup = finding.span.file == SourceSpan::File::Setup;
     if (finding.span.line > 0) {

@@ -182,9 +182,22 @@ private:
             if (!setup_.workOffsetGiven[i]) continue;
             const PaperPoint at = view_.at(Point{setup_.workOffsets[i].z, setup_.workOffsets[i].r});
             addDatumMark(sketch_, at);
-            addText(sketch_, {at.x + 3, at.y - 2.6 - down}, workOffsetName(static_cast<int>(i)) + " Z0");
+            label({at.x + 3, at.y - 2.6 - down}, workOffsetName(static_cast<int>(i)) + " Z0");
             down += 3.6;
         }
+    }
+
+    // On white paper, so that it can be read where something is drawn.
+    void label(PaperPoint at, const std::string& text) {
+        constexpr double kRound = 0.4;
+        const double width = letteringWidth(text, kLetterMm);
+        addPolygon(sketch_,
+                   {{at.x - kRound, at.y + kRound},
+                    {at.x + width + kRound, at.y + kRound},
+                    {at.x + width + kRound, at.y - kLetterMm - kRound},
+                    {at.x - kRound, at.y - kLetterMm - kRound}},
+                   LineKind::None, Shade::Paper);
+        addText(sketch_, at, text);
     }
 
     struct Length {

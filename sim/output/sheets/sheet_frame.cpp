@@ -22,13 +22,9 @@ constexpr std::array<std::pair<std::string_view, SheetKind>, 4> kKinds = {{{"set
                                                                            {"time", SheetKind::Time},
                                                                            {"findings", SheetKind::Findings}}};
 
-std::string fileName(const std::string& path) {
-    return shortened(plainText(std::filesystem::path(path).filename().string()), kLongestName);
-}
-
 // Enough digits to tell one state of a file from another.
 std::string sumOf(std::string_view text) {
-    return "SHA-256 " + sha256(text).substr(0, 16) + "…";
+    return "SHA-256 " + sha256(text).substr(0, 12);
 }
 
 std::string withoutBrackets(std::string_view comment) {
@@ -69,6 +65,10 @@ std::optional<SheetKind> sheetKind(std::string_view word) {
 
 std::string_view sheetKinds() {
     return "setup, inspection, time, findings";
+}
+
+std::string fileName(const std::string& path) {
+    return shortened(plainText(std::filesystem::path(path).filename().string()), kLongestName);
 }
 
 std::vector<std::string> headRemarks(const Program& program) {
@@ -134,7 +134,7 @@ SheetSection verdictSection(const Trial& trial) {
         ++all;
         if (told == kMost) continue;
         ++told;
-        const std::string where = whereOf(finding, trial.program, trial.setup.name);
+        const std::string where = whereOf(finding, trial.program, fileName(trial.setup.name));
         section.parts.emplace_back(item((where.empty() ? "" : where + ": ") + shortened(finding.message, 300)));
     }
     if (all > told) section.parts.emplace_back(item(fmt::format("… and {} more.", all - told)));

@@ -12,6 +12,9 @@ namespace firstoff {
 // Without sections.
 Sheet sheetFrame(const Trial& trial, std::string title, const SheetOptions& options);
 
+// Of a path, made fit to be shown and not too long.
+std::string fileName(const std::string& path);
+
 // The remarks with which a program begins, before its first words other than O; without brackets.
 std::vector<std::string> headRemarks(const Program& program);
 
