@@ -8,8 +8,8 @@
 
 #include "gui/cut_words.h"
 #include "gui/figures.h"
-#include "sim/base/units.h"
 #include "sim/output/comparison_report.h"
+#include "sim/output/gauge_report.h"
 
 namespace firstoff::gui {
 
@@ -85,12 +85,6 @@ void drawInShort(Page& page, const Session& session) {
                                                          : page.context().palette.text);
 }
 
-std::string sizeFigure(const GaugedDimension& d, double value) {
-    if (std::isnan(value)) return "-";
-    return d.wanted.kind == WantedDimension::Kind::Taper ? fmt::format("{:.3f}\u00b0", degrees(value))
-                                                         : fmt::format("{:.3f}", value);
-}
-
 void drawSizes(Page& page, const Trial& trial, const Comparison& comparison) {
     if (comparison.sizes.empty()) return;
     page.title("Sizes");
@@ -99,9 +93,9 @@ void drawSizes(Page& page, const Trial& trial, const Comparison& comparison) {
         const bool within = size.stateAfter == GaugedDimension::State::Within;
         const bool moved = size.before != size.after && !(std::isnan(size.before) && std::isnan(size.after));
         const std::string text =
-            moved ? fmt::format("{}: {} \u2192 {}{}", size.name, sizeFigure(d, size.before), sizeFigure(d, size.after),
-                                within ? "" : ", out of its limits")
-                  : fmt::format("{}: {}{}", size.name, sizeFigure(d, size.after), within ? "" : ", out of its limits");
+            moved ? fmt::format("{}: {} \u2192 {}{}", size.name, sizeInWords(d, size.before),
+                                sizeInWords(d, size.after), within ? "" : ", out of its limits")
+                  : fmt::format("{}: {}{}", size.name, sizeInWords(d, size.after), within ? "" : ", out of its limits");
         page.words(text, !within ? warningInk(page.context(), Severity::Warning)
                          : moved ? page.context().palette.text
                                  : page.context().palette.quiet);

@@ -30,7 +30,7 @@ std::vector<std::string> loadWords(const Trial& trial, const LoadSample& load) {
 
 std::string callTitle(const Trial& trial, std::uint32_t call) {
     const ToolCall& c = trial.toolpath.calls[call];
-    std::string title = fmt::format("T{:02}{:02}", c.station, c.offset);
+    std::string title = toolWord(c);
     if (c.toolIndex >= 0) title += " " + trial.setup.tools[static_cast<std::size_t>(c.toolIndex)].name;
     return title;
 }

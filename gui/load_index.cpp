@@ -37,18 +37,7 @@ float mix(float a, float b, float share) {
 }  // namespace
 
 double timeAt(const Trial& trial, std::size_t timedMove, double fraction) {
-    const TimedMove& timed = trial.timeline.moves[timedMove];
-    if (fraction <= 0) return timed.t0;
-    if (fraction >= 1) return timed.t1;
-    // Pace changes little along most moves: then the straight line is right at once.
-    double low = timed.t0, high = timed.t1, guess = low + fraction * (high - low);
-    for (int i = 0; i < 40; ++i) {
-        const double error = fractionAt(timed, trial.toolpath, trial.setup, guess) - fraction;
-        if (std::abs(error) < 1e-6) break;
-        (error > 0 ? high : low) = guess;
-        guess = (low + high) / 2;
-    }
-    return guess;
+    return firstoff::timeAt(trial.timeline.moves[timedMove], trial.toolpath, trial.setup, fraction);
 }
 
 std::optional<LoadSample> loadAt(const Trial& trial, std::size_t timedMove, double fraction) {

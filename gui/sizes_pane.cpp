@@ -5,33 +5,11 @@
 #include <cmath>
 
 #include "gui/wrapped_text.h"
-#include "sim/base/units.h"
+#include "sim/output/gauge_report.h"
 
 namespace firstoff::gui {
 
 namespace {
-
-bool isAngle(const GaugedDimension& d) {
-    return d.wanted.kind == WantedDimension::Kind::Taper;
-}
-
-std::string figure(const GaugedDimension& d, double value) {
-    return isAngle(d) ? fmt::format("{:.3f}\u00b0", degrees(value)) : fmt::format("{:.3f}", value);
-}
-
-const char* stateTitle(GaugedDimension::State state) {
-    switch (state) {
-        case GaugedDimension::State::Within:
-            return "within";
-        case GaugedDimension::State::TooSmall:
-            return "too small";
-        case GaugedDimension::State::TooLarge:
-            return "too large";
-        case GaugedDimension::State::NotFound:
-            return "not found";
-    }
-    return "";
-}
 
 // Where in its limits a size lies: a scale with the limits at its ends, the middle marked, the size as a wedge.
 void drawScale(const PaneContext& context, const GaugedDimension& d, ImVec2 at, float width, Colour hue) {
@@ -59,7 +37,7 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     if (missing) {
         below = d.trouble;
     } else {
-        below = fmt::format("{} to {}, {}", figure(d, d.least), figure(d, d.most), stateTitle(d.state));
+        below = fmt::format("{} to {}, {}", sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
         if (d.block != kNoBlock) below += ", " + trial.program.lineName(d.block);
         if (d.correction) {
             below += fmt::format("\nTo the middle: {:+.3f} in {} of offset {}", d.correction->amountMm,
@@ -88,7 +66,7 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     const ImVec4 clip{x, at.y, end - figures - scale, at.y + height};
     list.AddText(font, line, {x, top}, ink(context.palette.text), d.name.c_str(), nullptr, 0, &clip);
     drawScale(context, d, {end - figures - scale, top}, scale, hue);
-    const std::string measured = missing ? "-" : figure(d, d.measured);
+    const std::string measured = missing ? "-" : sizeInWords(d, d.measured);
     list.AddText(font, line, {end - font->CalcTextSizeA(line, 1e9f, 0, measured.c_str()).x, top},
                  ink(context.palette.text), measured.c_str());
     list.AddText(font, line, {x, top + line + context.px(2)},

@@ -27,6 +27,10 @@ const char* name(MoveKind kind) {
     return "";
 }
 
+std::string toolWord(const ToolCall& call) {
+    return fmt::format("T{:02d}{:02d}", call.station, call.offset);
+}
+
 std::string workOffsetName(int workOffset) {
     return workOffset < 6 ? fmt::format("G{}", 54 + workOffset) : fmt::format("G54.1 P{}", workOffset - 5);
 }

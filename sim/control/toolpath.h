@@ -63,6 +63,9 @@ struct ToolCall {
     BlockId block = kNoBlock;
 };
 
+// "T0101": a tool call as it is programmed.
+std::string toolWord(const ToolCall& call);
+
 // What only few moves have: threads, times of M codes, and moves in which the spindle is an axis.
 struct MoveExtra {
     double lead = 0;         // Thread: mm per revolution along the longer axis of the move (on radius), at its start

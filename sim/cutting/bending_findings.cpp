@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "sim/cutting/cut_finding.h"
+
 namespace firstoff {
 
 namespace {
@@ -41,20 +43,8 @@ public:
 
 private:
     Finding& at(std::uint32_t timedMove, double fraction, Severity severity, const char* code) {
-        const TimedMove& timed = timeline_.moves[timedMove];
-        const Move& move = toolpath_.moves[timed.move];
-        Finding& finding = result_.findings.emplace_back();
-        finding.severity = severity;
-        finding.code = code;
-        finding.span.line = move.block + 1;  // the trial makes a line of it
-        finding.timeS = timed.t0 + fraction * (timed.t1 - timed.t0);
-        finding.place = pointAt(timed, fraction) + toolpath_.tipShift(move);
-        return finding;
-    }
-
-    std::string toolWord(std::uint32_t call) const {
-        const ToolCall& c = toolpath_.calls[call];
-        return fmt::format("T{:02d}{:02d}", c.station, c.offset);
+        return result_.findings.emplace_back(
+            cutFinding(timeline_, toolpath_, setup_, timedMove, fraction, severity, code));
     }
 
     double workZ(const BentPlace& place) const {
@@ -76,8 +66,9 @@ private:
         finding.message = fmt::format(
             "The bar of {} stands out {:.1f} mm, {:.1f} times its diameter of {:.1f} mm. Bars of {} are for up to {:g} "
             "times{}: it springs and chatters sooner.",
-            toolWord(bending.call), tool.overhang, bending.overhangRatio, barDiameterMm(tool), madeOf(tool.shank),
-            limit.noteAbove, tool.shank == Tool::Shank::Steel ? " (a maker's catalogue)" : " (a page on boring bars)");
+            toolWord(toolpath_.calls[bending.call]), tool.overhang, bending.overhangRatio, barDiameterMm(tool),
+            madeOf(tool.shank), limit.noteAbove,
+            tool.shank == Tool::Shank::Steel ? " (a maker's catalogue)" : " (a page on boring bars)");
         finding.remedy = tool.shank == Tool::Shank::Steel
                              ? "Clamp it shorter, take a thicker bar, or one of carbide (write shank = \"carbide\")."
                              : "Clamp it shorter or take a thicker bar.";
@@ -96,7 +87,7 @@ private:
         finding.message = fmt::format(
             "{} gives way under the last cut of {}: at Z{:.3f} the diameter comes out {:.3f} mm {} than programmed, at "
             "Z{:.3f} {:.3f} mm {}. {}",
-            bar ? "The boring bar" : "The part", toolWord(bending.call), workZ(greatest), most,
+            bar ? "The boring bar" : "The part", toolWord(toolpath_.calls[bending.call]), workZ(greatest), most,
             greatest.errorMm > 0 ? "larger" : "smaller", workZ(least), std::abs(least.errorMm),
             least.errorMm >= 0 ? "larger" : "smaller", shape(bending));
         finding.remedy = bar ? "Take the last cut lighter or twice (a spring pass), or stiffen the bar; what is alike "

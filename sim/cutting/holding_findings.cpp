@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "sim/cutting/chuck_grip.h"
+#include "sim/cutting/cut_finding.h"
 
 namespace firstoff {
 
@@ -33,20 +34,13 @@ public:
 
 private:
     Finding& at(std::uint32_t timedMove, double fraction, Severity severity, const char* code) {
-        const TimedMove& timed = timeline_.moves[timedMove];
-        const Move& move = toolpath_.moves[timed.move];
-        Finding& finding = result_.findings.emplace_back();
-        finding.severity = severity;
-        finding.code = code;
-        finding.span.line = move.block + 1;  // the trial makes a line of it
-        finding.timeS = timed.t0 + fraction * (timed.t1 - timed.t0);
-        finding.place = pointAt(timed, fraction) + toolpath_.tipShift(move);
-        return finding;
+        return result_.findings.emplace_back(
+            cutFinding(timeline_, toolpath_, setup_, timedMove, fraction, severity, code));
     }
 
     std::string tool(std::uint32_t timedMove) const {
         const ToolCall& call = toolpath_.calls[toolpath_.moves[timeline_.moves[timedMove].move].call];
-        return fmt::format("T{:02d}{:02d}", call.station, call.offset);
+        return toolWord(call);
     }
 
     static std::string heldInWords(const GripEstimate& g) {

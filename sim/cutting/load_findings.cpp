@@ -10,6 +10,7 @@
 
 #include "sim/base/units.h"
 #include "sim/cutting/chip_force.h"
+#include "sim/cutting/cut_finding.h"
 #include "sim/cutting/load_sampling.h"
 #include "sim/cutting/spindle_limits.h"
 #include "sim/motion/move_turns.h"
@@ -90,15 +91,11 @@ private:
     }
 
     void tell(std::uint16_t call, Limit limit, const Excess& e) {
-        const TimedMove& timed = timeline_.moves[e.timedMove];
         const LoadSample& s = loads_.samples[e.sample];
         const ToolCall& tool = toolpath_.calls[call];
-        Finding f;
-        f.severity = Severity::Warning;
-        f.span.line = toolpath_.moves[timed.move].block == kNoBlock ? 0 : toolpath_.moves[timed.move].block + 1;
-        f.timeS = timeAt(e.timedMove, double{s.fraction});
-        f.place = Point{double{s.atZ}, double{s.atR}};
-        const std::string who = fmt::format("T{:02d}{:02d}", tool.station, tool.offset);
+        Finding f = cutFinding(timeline_, toolpath_, setup_, e.timedMove, double{s.fraction}, Severity::Warning, "");
+        f.place = Point{double{s.atZ}, double{s.atR}};  // the middle of what is engaged
+        const std::string who = toolWord(tool);
         const std::string more =
             e.blocks.size() > 1 ? fmt::format(" {} blocks of this tool pass the limit.", e.blocks.size()) : "";
         describe(f, limit, e, who, s);
@@ -150,17 +147,6 @@ private:
                 f.remedy = "Share the metal out among more passes, or take an insert with a longer edge.";
                 break;
         }
-    }
-
-    // By halving: paces along a move are known as place over time.
-    double timeAt(std::uint32_t timedMove, double fraction) const {
-        const TimedMove& timed = timeline_.moves[timedMove];
-        double before = timed.t0, after = timed.t1;
-        for (int i = 0; i < 40; ++i) {
-            const double middle = (before + after) / 2;
-            (fractionAt(timed, toolpath_, setup_, middle) < fraction ? before : after) = middle;
-        }
-        return (before + after) / 2;
     }
 
     void note(std::string code, SourceSpan span, std::string message, std::string remedy) {

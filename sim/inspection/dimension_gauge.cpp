@@ -263,14 +263,18 @@ std::optional<double> DimensionGauge::fittedRadius(std::size_t edge) const {
     return points.size() < kLeastCorners ? std::nullopt : radiusThrough(points, kRoundMm);
 }
 
-GaugeReading DimensionGauge::radius(const WantedDimension& d) const {
+// Where it is said to be, or the surface there; nothing where there is none.
+std::optional<Point> DimensionGauge::placeOf(const WantedDimension& d) const {
     const double z = d.at.z + datum_.z;
-    Point at{z, d.at.r + datum_.r};
-    if (d.at.r == 0) {
-        const auto hit = surfaceAt(part_, d, z);
-        if (!hit) return nothingAt(d, z);
-        at = hit->at;
-    }
+    if (d.at.r != 0) return Point{z, d.at.r + datum_.r};
+    const auto hit = surfaceAt(part_, d, z);
+    return hit ? std::optional<Point>(hit->at) : std::nullopt;
+}
+
+GaugeReading DimensionGauge::radius(const WantedDimension& d) const {
+    const std::optional<Point> place = placeOf(d);
+    if (!place) return nothingAt(d, d.at.z + datum_.z);
+    const Point at = *place;
     constexpr double kLeastReachMm = 0.5;
     const double reach = std::max(d.size / 2, kLeastReachMm);
     GaugeReading reading;
@@ -293,13 +297,9 @@ GaugeReading DimensionGauge::radius(const WantedDimension& d) const {
 }
 
 GaugeReading DimensionGauge::chamfer(const WantedDimension& d) const {
-    const double z = d.at.z + datum_.z;
-    Point at{z, d.at.r + datum_.r};
-    if (d.at.r == 0) {
-        const auto hit = surfaceAt(part_, d, z);
-        if (!hit) return nothingAt(d, z);
-        at = hit->at;
-    }
+    const std::optional<Point> place = placeOf(d);
+    if (!place) return nothingAt(d, d.at.z + datum_.z);
+    const Point at = *place;
     constexpr double kLeastReachMm = 0.2;
     GaugeReading reading;
     const auto edge = nearestEdge(at, std::max(d.size / 2, kLeastReachMm), isSloped);

@@ -44,6 +44,7 @@ private:
     GaugeReading diameter(const WantedDimension& d, double middle) const;
     GaugeReading lengthBetween(const WantedDimension& d) const;
     GaugeReading taper(const WantedDimension& d) const;
+    std::optional<Point> placeOf(const WantedDimension& d) const;
     GaugeReading radius(const WantedDimension& d) const;
     GaugeReading chamfer(const WantedDimension& d) const;
     GaugeReading grooveWidth(const WantedDimension& d) const;

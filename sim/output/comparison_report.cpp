@@ -5,7 +5,7 @@
 #include <cmath>
 #include <iterator>
 
-#include "sim/base/units.h"
+#include "sim/output/gauge_report.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/tables.h"
 #include "sim/output/text_report.h"
@@ -21,30 +21,13 @@ bool same(double a, double b) {
     return std::abs(a - b) <= kSameShare * std::max(std::abs(a), std::abs(b));
 }
 
-const char* inWords(GaugedDimension::State state) {
-    switch (state) {
-        case GaugedDimension::State::Within:
-            return "within";
-        case GaugedDimension::State::TooSmall:
-            return "too small";
-        case GaugedDimension::State::TooLarge:
-            return "too large";
-        case GaugedDimension::State::NotFound:
-            return "not found";
-    }
-    return "";
-}
-
-std::string sizeInWords(const SizeChange& size, bool isAngle) {
-    const auto figure = [&](double value) {
-        if (std::isnan(value)) return std::string("none");
-        return isAngle ? fmt::format("{:.3f} deg", degrees(value)) : fmt::format("{:.3f}", value);
-    };
-    std::string text = fmt::format("{}: {} before, {} now", size.name, figure(size.before), figure(size.after));
+std::string sizeLine(const SizeChange& size, const GaugedDimension& dimension) {
+    std::string text = fmt::format("{}: {} before, {} now", size.name, sizeInWords(dimension, size.before),
+                                   sizeInWords(dimension, size.after));
     if (size.stateBefore != size.stateAfter) {
-        text += fmt::format(" ({} before, {} now)", inWords(size.stateBefore), inWords(size.stateAfter));
+        text += fmt::format(" ({} before, {} now)", stateInWords(size.stateBefore), stateInWords(size.stateAfter));
     } else {
-        text += fmt::format(" ({})", inWords(size.stateAfter));
+        text += fmt::format(" ({})", stateInWords(size.stateAfter));
     }
     return text;
 }
@@ -116,8 +99,7 @@ std::string comparisonReport(const Trial& before, const Trial& after, const Comp
     if (!c.sameBlank) text += "The blanks differ, so surfaces differ where no tool has been.\n";
     appendSurfaces(text, after, c);
     for (const SizeChange& size : c.sizes) {
-        const GaugedDimension& dimension = after.gauged.dimensions[size.dimension];
-        text += "  " + sizeInWords(size, dimension.wanted.kind == WantedDimension::Kind::Taper) + "\n";
+        text += "  " + sizeLine(size, after.gauged.dimensions[size.dimension]) + "\n";
     }
     text += fmt::format("Cycle: {} before, {} now: {}.\n", durationInWords(c.cycleBeforeS),
                         durationInWords(c.cycleAfterS), timeChangeInWords(c.cycleBeforeS, c.cycleAfterS));

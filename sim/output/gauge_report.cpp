@@ -154,6 +154,25 @@ const char* name(State state) {
     return "";
 }
 
+const char* stateInWords(State state) {
+    switch (state) {
+        case State::Within:
+            return "within";
+        case State::TooSmall:
+            return "too small";
+        case State::TooLarge:
+            return "too large";
+        case State::NotFound:
+            return "not found";
+    }
+    return "";
+}
+
+std::string sizeInWords(const GaugedDimension& dimension, double size) {
+    if (std::isnan(size)) return "-";
+    return fmt::format("{:.3f}{}", shown(dimension, size), isAngle(dimension) ? "°" : "");
+}
+
 const char* name(Kind kind) {
     switch (kind) {
         case Kind::Diameter:

@@ -23,5 +23,9 @@ std::string gaugeSummary(const Trial& trial);
 // "within", "too-small", "too-large", "not-found"; "diameter", "groove-width", … – the words of tables and reports.
 const char* name(GaugedDimension::State state);
 const char* name(WantedDimension::Kind kind);
+// "within", "too small", "too large", "not found": for sentences.
+const char* stateInWords(GaugedDimension::State state);
+// A size of this dimension: "24.000", of a taper "36.870°"; "-" for no number.
+std::string sizeInWords(const GaugedDimension& dimension, double size);
 
 }  // namespace firstoff

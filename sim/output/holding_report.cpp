@@ -26,7 +26,7 @@ double kilo(double n) {
 
 std::string toolWord(const Trial& trial, std::uint32_t timedMove) {
     const ToolCall& call = trial.toolpath.calls[trial.toolpath.moves[trial.timeline.moves[timedMove].move].call];
-    return fmt::format("T{:02d}{:02d}", call.station, call.offset);
+    return firstoff::toolWord(call);
 }
 
 double workZ(const Trial& trial, const BentPlace& place) {
@@ -188,7 +188,7 @@ Json bendingObject(const Trial& trial) {
     for (const ToolBending& b : trial.bending.tools) {
         const ToolCall& call = trial.toolpath.calls[b.call];
         object["tools"].push_back(
-            {{"tool", fmt::format("T{:02d}{:02d}", call.station, call.offset)},
+            {{"tool", firstoff::toolWord(call)},
              {"greatest", b.finishes ? placeObject(trial, b.greatest) : Json()},
              {"least", b.finishes ? placeObject(trial, b.least) : Json()},
              {"bar_share", b.finishes ? rounded(b.barShare) : Json()},

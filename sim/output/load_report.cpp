@@ -18,7 +18,7 @@ namespace {
 
 std::string nameOf(const Trial& trial, const ToolLoad& load) {
     const ToolCall& call = trial.toolpath.calls[load.call];
-    return fmt::format("T{:02d}{:02d}", call.station, call.offset);
+    return toolWord(call);
 }
 
 std::string atLine(const Trial& trial, const LoadPeak& peak) {

@@ -153,7 +153,7 @@ Point tipNear(const Machining& m, const TimedMove& timed, double z) {
 void explain(Finding& finding, Fault fault, const Machining& m, const TimedMove& timed, double depth) {
     const Move& move = m.toolpath.moves[timed.move];
     const ToolCall& call = m.toolpath.calls[move.call];
-    const std::string tool = fmt::format("T{:02d}{:02d}", call.station, call.offset);
+    const std::string tool = toolWord(call);
     const std::string place = spoken(m, move, *finding.place);
     switch (fault) {
         case Fault::Rapid:

@@ -269,7 +269,7 @@ private:
         finding.timeS = timed.t0;
         finding.place = timed.to + m_.toolpath.tipShift(move);
         finding.values = {{"depth_mm", depth}, {"beyond_deg", lean}};
-        const std::string tool = fmt::format("T{:02d}{:02d}", call.station, call.offset);
+        const std::string tool = toolWord(call);
         if (move.compensation != Compensation::Off && lean > 90) {
             finding.message = fmt::format(
                 "{} leads the nose of tool {} along the wrong side of the contour: it cuts {:.3f} mm into the part.",

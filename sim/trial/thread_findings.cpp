@@ -82,7 +82,7 @@ private:
 
     std::string toolWord(std::size_t i) const {
         const ToolCall& call = m_.toolpath.calls[moveOf(i).call];
-        return fmt::format("T{:02d}{:02d}", call.station, call.offset);
+        return firstoff::toolWord(call);
     }
 
     void look(std::size_t i) {

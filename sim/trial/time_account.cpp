@@ -158,8 +158,7 @@ private:
             row.station = call.station;
             row.block = call.block;
             row.firstTimed = i;
-            row.name =
-                call.station == 0 ? "before the first tool" : fmt::format("T{:02}{:02}", call.station, call.offset);
+            row.name = call.station == 0 ? "before the first tool" : toolWord(call);
             if (call.toolIndex >= 0) row.name += ' ' + m_.setup.tools[static_cast<std::size_t>(call.toolIndex)].name;
         }
         extend(account_.tools, i);

@@ -5,8 +5,7 @@
 namespace firstoff {
 
 std::string toolWord(const Machining& m, std::size_t i) {
-    const ToolCall& call = m.toolpath.calls[moveAt(m, i).call];
-    return fmt::format("T{:02d}{:02d}", call.station, call.offset);
+    return toolWord(m.toolpath.calls[moveAt(m, i).call]);
 }
 
 Finding findingAt(const Machining& m, std::size_t i, Severity severity, const char* code) {

@@ -1,5 +1,6 @@
-// Where the time of a trial goes, for every demo job: one row each, with the stages as counters in ms and the share that
-// loads take of all the rest. Process time, so that other work on the machine counts little.
+// What a slider costs, and where the time of a trial goes, for every demo job: one row each, with the stages as
+// counters in ms and the share that loads take of all the rest. Process time, so that other work on the machine counts
+// little.
 #include <benchmark/benchmark.h>
 
 #include <ctime>
@@ -7,7 +8,9 @@
 #include <string>
 
 #include "sim/output/setup_files.h"
+#include "sim/trial/comparison.h"
 #include "sim/trial/trial.h"
+#include "sim/trial/what_if.h"
 #include "tests/support/shop.h"
 
 namespace firstoff {
@@ -64,6 +67,30 @@ void trialStages(benchmark::State& state, const std::string& job) {
     if (loads == clock.ms().end()) return;
     state.counters["loads_on_top_percent"] = 100 * (loads->second / rounds) / (whole - loads->second / rounds);
 }
+
+// What a slider of the window waits for: a quick look with a change of wear, and what it alters.
+void whatIfSlider(benchmark::State& state, const std::string& job) {
+    const std::string base = "assets/jobs/" + job;
+    const Program program = readProgram(shop::readFile(base + ".nc"), job);
+    const auto setup = readSetup(shop::readFile(base + ".toml"), job,
+                                 setupFilesBeside(std::string(FIRSTOFF_SOURCE_DIR) + "/" + base + ".toml"));
+    const auto before = runTrial(program, setup);
+    TrialOptions options;
+    options.quickLook = true;
+    WhatIf whatIf;
+    whatIf.wears.push_back({1, 0, 0});
+    for (auto _ : state) {
+        whatIf.wears[0].xMm += 0.001;
+        const auto after = runTrial(before->program, withChanges(before->setup, whatIf), options);
+        benchmark::DoNotOptimize(compareTrials(*before, *after));
+    }
+}
+BENCHMARK_CAPTURE(whatIfSlider, bored_bush, "bored-bush")->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(whatIfSlider, coupling_spigot, "coupling-spigot")->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(whatIfSlider, drain_plug, "drain-plug")->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(whatIfSlider, grooved_pulley, "grooved-pulley")->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(whatIfSlider, hose_adapter, "hose-adapter")->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(whatIfSlider, union_sleeve, "union-sleeve")->Unit(benchmark::kMillisecond)->UseRealTime();
 
 BENCHMARK_CAPTURE(trialStages, bored_bush, "bored-bush")->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime();
 BENCHMARK_CAPTURE(trialStages, coupling_spigot, "coupling-spigot")

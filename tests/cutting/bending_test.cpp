@@ -13,6 +13,7 @@
 #include "sim/cutting/part_beam.h"
 #include "tests/support/load_shop.h"
 #include "tests/support/reference_rows.h"
+#include "tests/support/trial_shop.h"
 
 namespace firstoff {
 namespace {
@@ -27,12 +28,6 @@ constexpr double kYoung = 203.4;
 BendingResult bending(shop::LoadedCut& cut) {
     cut.cutBar();
     return reckonBending(cut.timeline, cut.toolpath, cut.setup, cut.stock, cut.loads);
-}
-
-std::vector<std::string> codes(const BendingResult& result) {
-    std::vector<std::string> all;
-    for (const Finding& f : result.findings) all.push_back(f.code);
-    return all;
 }
 
 // A bar of 30, 120 out of the jaws, a cut that takes next to nothing. Samples are floats: seven digits.
@@ -179,7 +174,7 @@ TEST(Bending, SaysWhatTheFinishedDiameterWillBe) {
     shop::LoadedCut cut(16, 110);
     cut.turn(7.999, 100, 0.1, 800, {160, -60, -80});
     const BendingResult result = bending(cut);
-    ASSERT_THAT(codes(result), ElementsAre("finish-bends-away"));
+    ASSERT_THAT(shop::codes(result.findings), ElementsAre("finish-bends-away"));
     const Finding& f = result.findings[0];
     EXPECT_EQ(f.severity, Severity::Warning);
     EXPECT_GT(result.tools[0].greatest.errorMm, kBentWarningMm);
@@ -195,7 +190,7 @@ TEST(Bending, TheLastCutOverASurfaceCounts) {
     cut.turn(7.5, 100, 0.1, 800, {800, -60, -400});
     cut.turn(7.4, 100.5, 0.1, 800, {10, -1, -1});
     const BendingResult result = bending(cut);
-    EXPECT_THAT(codes(result), IsEmpty());
+    EXPECT_THAT(shop::codes(result.findings), IsEmpty());
     EXPECT_GT(std::abs(double{result.samples[0].diameterErrorMm}), kBentWarningMm);
     EXPECT_LT(std::abs(result.tools[0].greatest.errorMm), kBentNoteMm);
 }
@@ -231,7 +226,7 @@ TEST(Bending, WithoutForcesThereAreNoSamples) {
     EXPECT_FALSE(result.known);
     EXPECT_THAT(result.samples, IsEmpty());
     // What needs no force is said all the same.
-    EXPECT_THAT(codes(result), ElementsAre("boring-bar-overhang"));
+    EXPECT_THAT(shop::codes(result.findings), ElementsAre("boring-bar-overhang"));
 }
 
 // --- The part as a beam ----------------------------------------------------------------------------------------------

@@ -77,7 +77,7 @@ INSTANTIATE_TEST_SUITE_P(
 // PW22, a cut of 42CrMo4 by Kienzle's law: force of a sharp edge at 90 degrees.
 TEST(CuttingLoad, OfASteelByKienzlesLaw) {
     const ReckonedCut cut = cutAndReckon("T0101\nG97 G99 S796 M03\nG00 X55 Z2\nG01 Z-50 F.3\nM30\n",
-                                       turned(60, 80, 0, 90, shop::material(2500, 0.26)));
+                                         turned(60, 80, 0, 90, shop::material(2500, 0.26)));
     EXPECT_NEAR(loadAt(cut.loads, cut.cutsOfLine(4).at(0), 0.5).cuttingN, 2564.2, 0.3);
 }
 
@@ -104,7 +104,7 @@ TEST(CuttingLoad, OfADrillIsItsClosedForm) {
 // Facing at a steady speed: removal 2 pi r times depth times pace, so it falls evenly to the axis.
 TEST(CuttingLoad, OfFacingFallsWithTheRadius) {
     const ReckonedCut cut = cutAndReckon("T0101\nG97 G99 S1000 M03\nG00 X64 Z-1\nG01 X0 F.2\nM30\n",
-                                       turned(60, 80, 0, 90, shop::material(2000, 0)));
+                                         turned(60, 80, 0, 90, shop::material(2000, 0)));
     const std::uint32_t move = cut.cutsOfLine(4).at(0);
     for (double radius : {25.0, 15.0, 5.0}) {
         const LoadSample s = loadAt(cut.loads, move, (32 - radius) / 32);

@@ -11,6 +11,7 @@
 #include "sim/base/units.h"
 #include "sim/cutting/chuck_grip.h"
 #include "tests/support/load_shop.h"
+#include "tests/support/trial_shop.h"
 
 namespace firstoff {
 namespace {
@@ -39,12 +40,6 @@ HoldingResult holding(shop::LoadedCut& cut) {
     return estimateHolding(cut.timeline, cut.toolpath, cut.setup, cut.stock, cut.loads);
 }
 
-std::vector<std::string> codes(const HoldingResult& result) {
-    std::vector<std::string> all;
-    for (const Finding& f : result.findings) all.push_back(f.code);
-    return all;
-}
-
 TEST(Holding, FiguresOfOneCutByHand) {
     shop::LoadedCut cut = heldBar(50);
     // 1600 N at the radius 24, as 1536 N at 25; 1000 N towards the chuck.
@@ -65,7 +60,7 @@ TEST(Holding, FiguresOfOneCutByHand) {
     EXPECT_NEAR(g.permittedRevPerMin, 30 / kPi * std::sqrt(0.67 * 50000 / 0.285), 1e-6);
     EXPECT_EQ(g.gripDiameterMm, 50);
     EXPECT_TRUE(g.holds());
-    EXPECT_THAT(codes(result), IsEmpty());
+    EXPECT_THAT(shop::codes(result.findings), IsEmpty());
     EXPECT_THAT(result.missing, IsEmpty());
     // Both factors were not said: the least of the method, and that is told.
     EXPECT_THAT(result.assumed, Contains(HasSubstr("against the cutting force is 1.5")));
@@ -98,7 +93,7 @@ TEST(Holding, TooLittleGripIsAWarningAtTheCutOfEachTool) {
     cut.turn(24, 60, 0.2, 2000, {800, -300, -200});
     cut.turn(23, 60, 0.4, 2000, {3000, -1000, -800});
     const HoldingResult result = holding(cut);
-    ASSERT_THAT(codes(result), ElementsAre("grip-too-small"));
+    ASSERT_THAT(shop::codes(result.findings), ElementsAre("grip-too-small"));
     const Finding& f = result.findings[0];
     EXPECT_EQ(f.severity, Severity::Warning);
     EXPECT_EQ(f.span.line, 2u);  // block 1, counted from 1
@@ -122,7 +117,7 @@ TEST_P(TooSmall, SaysWhatIsShort) {
     shop::LoadedCut cut = heldBar(20);
     cut.turn(25, 60, 0.2, GetParam().revPerMin, {GetParam().cuttingN, 0, 0});
     const HoldingResult result = holding(cut);
-    ASSERT_THAT(codes(result), ElementsAre("grip-too-small"));
+    ASSERT_THAT(shop::codes(result.findings), ElementsAre("grip-too-small"));
     EXPECT_THAT(result.findings[0].message, HasSubstr(GetParam().said));
 }
 INSTANTIATE_TEST_SUITE_P(Holding, TooSmall,
@@ -140,7 +135,7 @@ TEST(Holding, HoldsButWithLittleReserveIsANote) {
     cut.setup.chuck.speedSafety = 1.2;
     cut.turn(25, 5, 0.2, 100, {5500, 0, 0});
     const HoldingResult result = holding(cut);
-    ASSERT_THAT(codes(result), ElementsAre("grip-little-reserve"));
+    ASSERT_THAT(shop::codes(result.findings), ElementsAre("grip-little-reserve"));
     EXPECT_EQ(result.findings[0].severity, Severity::Note);
     EXPECT_THAT(result.findings[0].message, HasSubstr("holds 1.8 times"));
     EXPECT_THAT(result.findings[0].message, HasSubstr("wants 4.0 times"));
@@ -150,11 +145,11 @@ TEST(Holding, SpeedThatTakesMoreThanTwoThirds) {
     // 67 % of 20 kN: 13.4 kN at 2070.6 rev/min.
     shop::LoadedCut cut = heldBar(20);
     cut.turn(25, 60, 0.2, 2060, {10, 0, 0});
-    EXPECT_THAT(codes(holding(cut)), ElementsAre());
+    EXPECT_THAT(shop::codes(holding(cut).findings), ElementsAre());
     shop::LoadedCut faster = heldBar(20);
     faster.turn(25, 60, 0.2, 2080, {10, 0, 0});
     const HoldingResult result = holding(faster);
-    ASSERT_THAT(codes(result), Contains("speed-takes-grip"));
+    ASSERT_THAT(shop::codes(result.findings), Contains("speed-takes-grip"));
     EXPECT_NEAR(result.speed->permittedRevPerMin, 30 / kPi * std::sqrt(0.67 * 20000 / 0.285), 1e-6);
     EXPECT_THAT(result.findings.back().message, HasSubstr("2071 rev/min"));
 }
@@ -165,7 +160,7 @@ TEST(Holding, SpeedIsHeldAgainstTheGripWithoutForcesToo) {
     cut.loads.forcesKnown = false;
     const HoldingResult result = holding(cut);
     EXPECT_FALSE(result.grip);
-    EXPECT_THAT(codes(result), ElementsAre("speed-takes-grip", "grip-not-reckoned"));
+    EXPECT_THAT(shop::codes(result.findings), ElementsAre("speed-takes-grip", "grip-not-reckoned"));
     EXPECT_THAT(result.missing, ElementsAre(HasSubstr("material in [stock]")));
 }
 
@@ -220,7 +215,7 @@ TEST_P(Lacks, GivesNoFigureAndSaysWhatToAdd) {
     EXPECT_FALSE(result.grip);
     EXPECT_THAT(result.byTool, IsEmpty());
     EXPECT_THAT(result.missing, ElementsAre(HasSubstr(GetParam().said)));
-    ASSERT_THAT(codes(result), ElementsAre("grip-not-reckoned"));
+    ASSERT_THAT(shop::codes(result.findings), ElementsAre("grip-not-reckoned"));
     EXPECT_EQ(result.findings[0].severity, Severity::Note);
     EXPECT_THAT(result.findings[0].remedy, HasSubstr(GetParam().said));
 }
@@ -237,7 +232,7 @@ TEST(Holding, SaysNothingInFindingsWhereTheSetUpGivesNoFigureAtAll) {
     cut.turn(25, 60, 0.2, 500, {500, 0, 0});
     const HoldingResult result = holding(cut);
     EXPECT_FALSE(result.grip);
-    EXPECT_THAT(codes(result), IsEmpty());
+    EXPECT_THAT(shop::codes(result.findings), IsEmpty());
     EXPECT_THAT(result.missing, testing::SizeIs(3));
     EXPECT_THAT(result.assumed, IsEmpty());
 }
@@ -265,11 +260,11 @@ TEST(Holding, ACentreThatTheCutPushesOff) {
     // The farthest sample stands 1 µm beside the end.
     EXPECT_NEAR(result.centre->wedgeN, 2000 * std::tan(radians(30)), 0.1);
     EXPECT_NEAR(result.centre->axialN, 200, 1e-3);
-    ASSERT_THAT(codes(result), ElementsAre("centre-pushed-back"));
+    ASSERT_THAT(shop::codes(result.findings), ElementsAre("centre-pushed-back"));
     EXPECT_EQ(result.findings[0].severity, Severity::Warning);
     shop::LoadedCut harder = withCentre(1400);
     harder.turn(25, 1e-3, 0.2, 500, {1600, 200, -1200});
-    EXPECT_THAT(codes(holding(harder)), IsEmpty());
+    EXPECT_THAT(shop::codes(holding(harder).findings), IsEmpty());
 }
 
 TEST(Holding, TheForceOfTheCentreIsHeldByTheGripToo) {

@@ -36,6 +36,20 @@ std::shared_ptr<const Trial> run(const std::string& program, firstoff::Setup set
     return runTrial(readProgram(program, "test"), std::move(setup));
 }
 
+firstoff::Setup stepSetup() {
+    auto setup = barStock(40, 60);
+    setup.turret.reset();
+    setup.nearMiss = {0, 0};
+    addTurningTool(setup, 1, 'C', 0.8);
+    return setup;
+}
+
+std::vector<std::string> codes(const std::vector<Finding>& findings) {
+    std::vector<std::string> all;
+    for (const Finding& finding : findings) all.push_back(finding.code);
+    return all;
+}
+
 std::vector<Finding> findings(const Trial& trial, const std::string& code) {
     std::vector<Finding> some;
     for (const Finding& finding : trial.findings) {

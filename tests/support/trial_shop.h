@@ -12,6 +12,13 @@ namespace firstoff::shop {
 
 std::shared_ptr<const Trial> run(const std::string& program, firstoff::Setup setup);
 
+// A bar of 40, 60 out of the jaws, turned to 36 over 20 mm by an insert of nose 0.8 in line 5; nothing is near.
+inline constexpr const char* kStep =
+    "T0101\nG97 S800 M03\nG00 X45. Z2.\nX36.\nG01 Z-20. F.2\nX45.\nG00 X100. Z100.\nM30\n";
+firstoff::Setup stepSetup();
+
+// Codes of findings, in order.
+std::vector<std::string> codes(const std::vector<Finding>& findings);
 // Findings with this code, in order.
 std::vector<Finding> findings(const Trial& trial, const std::string& code);
 // "code@line code@line …" of everything found, for messages and for whole-list expectations.

@@ -10,15 +10,7 @@ namespace {
 
 using shop::run;
 
-constexpr const char* kStep = "T0101\nG97 S800 M03\nG00 X45. Z2.\nX36.\nG01 Z-20. F.2\nX45.\nG00 X100. Z100.\nM30\n";
-
-Setup spindle() {
-    Setup setup = shop::barStock(40, 60);
-    setup.turret.reset();
-    setup.nearMiss = {0, 0};
-    shop::addTurningTool(setup, 1, 'C', 0.8);
-    return setup;
-}
+using shop::kStep;
 
 std::string replaced(std::string text, const std::string& what, const std::string& by) {
     const std::size_t at = text.find(what);
@@ -27,8 +19,8 @@ std::string replaced(std::string text, const std::string& what, const std::strin
 }
 
 TEST(Comparison, TheSameTwiceDiffersInNothing) {
-    const auto trial = run(kStep, spindle());
-    const Comparison c = compareTrials(*trial, *run(kStep, spindle()));
+    const auto trial = run(kStep, shop::stepSetup());
+    const Comparison c = compareTrials(*trial, *run(kStep, shop::stepSetup()));
     EXPECT_THAT(c.surfaces, testing::IsEmpty());
     EXPECT_THAT(c.findings, testing::IsEmpty());
     EXPECT_EQ(c.cycleBeforeS, c.cycleAfterS);
@@ -37,7 +29,8 @@ TEST(Comparison, TheSameTwiceDiffersInNothing) {
 }
 
 TEST(Comparison, ASmallerDiameterIsToldWithItsLineAndAmount) {
-    const Comparison c = compareTrials(*run(kStep, spindle()), *run(replaced(kStep, "X36.", "X35.9"), spindle()));
+    const Comparison c =
+        compareTrials(*run(kStep, shop::stepSetup()), *run(replaced(kStep, "X36.", "X35.9"), shop::stepSetup()));
     ASSERT_FALSE(c.surfaces.empty());
     const SurfaceChange& turned = c.surfaces.front();
     EXPECT_EQ(turned.side, SurfaceChange::Side::Outside);
@@ -49,7 +42,8 @@ TEST(Comparison, ASmallerDiameterIsToldWithItsLineAndAmount) {
 }
 
 TEST(Comparison, AShoulderFurtherBackIsAFaceThatMoved) {
-    const Comparison c = compareTrials(*run(kStep, spindle()), *run(replaced(kStep, "Z-20.", "Z-20.3"), spindle()));
+    const Comparison c =
+        compareTrials(*run(kStep, shop::stepSetup()), *run(replaced(kStep, "Z-20.", "Z-20.3"), shop::stepSetup()));
     ASSERT_EQ(c.surfaces.size(), 1u);
     EXPECT_TRUE(c.surfaces[0].isFace);
     EXPECT_LT(c.surfaces[0].amountMm, 0);
@@ -60,22 +54,22 @@ TEST(Comparison, AShoulderFurtherBackIsAFaceThatMoved) {
 
 TEST(Comparison, FindingsKeepTheirPartnersWhenLinesAreInserted) {
     const std::string faulty = replaced(kStep, "G01 Z-20. F.2", "G00 Z-20.");
-    const auto before = run(faulty, spindle());
-    const auto after = run("(A REMARK)\n" + faulty, spindle());
+    const auto before = run(faulty, shop::stepSetup());
+    const auto after = run("(A REMARK)\n" + faulty, shop::stepSetup());
     ASSERT_FALSE(before->findings.empty());
     EXPECT_THAT(compareTrials(*before, *after).findings, testing::IsEmpty());
-    const Comparison mended = compareTrials(*before, *run(kStep, spindle()));
+    const Comparison mended = compareTrials(*before, *run(kStep, shop::stepSetup()));
     ASSERT_FALSE(mended.findings.empty());
     EXPECT_TRUE(mended.findings.front().gone);
     EXPECT_EQ(mended.findings.front().finding.code, "rapid-into-material");
-    const Comparison spoilt = compareTrials(*run(kStep, spindle()), *before);
+    const Comparison spoilt = compareTrials(*run(kStep, shop::stepSetup()), *before);
     EXPECT_FALSE(spoilt.findings.front().gone);
 }
 
 TEST(Comparison, AnotherBlankIsSaid) {
-    firstoff::Setup thicker = spindle();
+    firstoff::Setup thicker = shop::stepSetup();
     thicker.stock.outerRadius = 20.5;
-    const Comparison c = compareTrials(*run(kStep, spindle()), *run(kStep, thicker));
+    const Comparison c = compareTrials(*run(kStep, shop::stepSetup()), *run(kStep, thicker));
     EXPECT_FALSE(c.sameBlank);
     ASSERT_EQ(c.surfaces.size(), 1u);
     EXPECT_NEAR(c.surfaces[0].amountMm, 0.5, 1e-9);

@@ -11,27 +11,19 @@ namespace {
 
 using shop::run;
 
-constexpr const char* kStep = "T0101\nG97 S800 M03\nG00 X45. Z2.\nX36.\nG01 Z-20. F.2\nX45.\nG00 X100. Z100.\nM30\n";
-
-Setup spindle() {
-    Setup setup = shop::barStock(40, 60);
-    setup.turret.reset();
-    setup.nearMiss = {0, 0};
-    shop::addTurningTool(setup, 1, 'C', 0.8);
-    return setup;
-}
+using shop::kStep;
 
 // Outside diameters follow the wear one to one: the sign of an offset page (common practice, no source).
 RC_GTEST_PROP(WhatIf, WearMovesTheDiameterByItself, ()) {
     const double x = *rc::gen::inRange(-400, 401) / 1000.0;
     WhatIf whatIf;
     whatIf.wears.push_back({1, x, 0});
-    const auto trial = run(kStep, withChanges(spindle(), whatIf));
+    const auto trial = run(kStep, withChanges(shop::stepSetup(), whatIf));
     RC_ASSERT(std::abs(shop::diameterAt(*trial, -10) - (36 + x)) < 1e-9);
 }
 
 TEST(WhatIf, WearIsAddedToWhatStandsThere) {
-    firstoff::Setup setup = spindle();
+    firstoff::Setup setup = shop::stepSetup();
     Offset entered;
     entered.number = 1;
     entered.wear = {0.02, 0.1};
@@ -45,7 +37,7 @@ TEST(WhatIf, WearIsAddedToWhatStandsThere) {
 }
 
 TEST(WhatIf, AnOffsetThatIsNotThereIsPutInOrder) {
-    firstoff::Setup setup = spindle();
+    firstoff::Setup setup = shop::stepSetup();
     for (int number : {2, 7}) {
         Offset offset;
         offset.number = number;
@@ -61,16 +53,16 @@ TEST(WhatIf, AnOffsetThatIsNotThereIsPutInOrder) {
 TEST(WhatIf, TheDatumMovesWholeLengths) {
     WhatIf whatIf;
     whatIf.datumZMm = -0.4;
-    const firstoff::Setup changed = withChanges(spindle(), whatIf);
-    EXPECT_DOUBLE_EQ(changed.workOffsets[0].z, spindle().workOffsets[0].z - 0.4);
+    const firstoff::Setup changed = withChanges(shop::stepSetup(), whatIf);
+    EXPECT_DOUBLE_EQ(changed.workOffsets[0].z, shop::stepSetup().workOffsets[0].z - 0.4);
 }
 
 TEST(WhatIf, AnotherNoseRadiusLeavesAnotherFillet) {
     WhatIf whatIf;
     whatIf.edges.push_back({1, 0.4, 0});
-    const firstoff::Setup changed = withChanges(spindle(), whatIf);
+    const firstoff::Setup changed = withChanges(shop::stepSetup(), whatIf);
     EXPECT_EQ(changed.tools[0].noseRadius, 0.4);
-    const auto fine = run(kStep, changed), coarse = run(kStep, spindle());
+    const auto fine = run(kStep, changed), coarse = run(kStep, shop::stepSetup());
     // In the corner at Z-20 the nose leaves metal up to its radius in front of the shoulder.
     EXPECT_NEAR(shop::diameterAt(*fine, -19.5), 36, 1e-6);
     EXPECT_GT(shop::diameterAt(*coarse, -19.5), 36.05);
@@ -82,7 +74,7 @@ TEST(WhatIf, EdgesOffCentreAndOverridesAreTaken) {
     whatIf.edges.push_back({1, -1, -0.3});
     whatIf.feed = 0.5;
     EXPECT_FALSE(whatIf.empty());
-    firstoff::Setup setup = spindle();
+    firstoff::Setup setup = shop::stepSetup();
     setup.overrides.feed = 0.8;
     const firstoff::Setup changed = withChanges(setup, whatIf);
     EXPECT_DOUBLE_EQ(changed.tools[0].centreHeight, -0.3);
@@ -91,7 +83,7 @@ TEST(WhatIf, EdgesOffCentreAndOverridesAreTaken) {
 }
 
 TEST(WhatIf, ToolsWithoutANoseKeepTheirCorners) {
-    firstoff::Setup setup = spindle();
+    firstoff::Setup setup = shop::stepSetup();
     shop::addPartingTool(setup, 2, 3, 0.1);
     WhatIf whatIf;
     whatIf.edges.push_back({2, 0.8, 0});
@@ -103,7 +95,7 @@ TEST(QuickLook, CutsTheSameSizesAndSaysThatItIsOne) {
     TrialOptions options;
     options.quickLook = true;
     const Program program = readProgram(kStep, "step.nc");
-    const auto quick = runTrial(program, spindle(), options), whole = runTrial(program, spindle());
+    const auto quick = runTrial(program, shop::stepSetup(), options), whole = runTrial(program, shop::stepSetup());
     EXPECT_TRUE(quick->quickLook);
     EXPECT_FALSE(whole->quickLook);
     EXPECT_EQ(quick->verdict, whole->verdict);
