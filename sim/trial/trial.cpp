@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "sim/base/tolerances.h"
+#include "sim/stock/worker_team.h"
 #include "sim/trial/machining_findings.h"
 #include "sim/trial/previous_blank.h"
 
@@ -55,9 +56,13 @@ constexpr const char* kNeverChecked[] = {
     "gain speed are followed within 0.05 mm; that servos round corners a little is left out.",
 };
 
-constexpr int kQuickSectors = 32;
+// A quick look knows threads and bars that are not round in these directions only: flats and corners of square and
+// hexagon bars among them. Gaps larger than this it does not follow up.
+constexpr int kQuickSectors = 12;
+constexpr double kQuickFollowMm = 2;
 constexpr const char* kQuickLook =
-    "This is a quick look: how wrong the set-up may be was left out, and threads were cut in 32 directions only.";
+    "This is a quick look: how wrong the set-up may be was left out, threads were cut in 12 directions only, and gaps "
+    "above 2 mm may be larger than told.";
 
 bool usable(const Stock& stock) {
     return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
@@ -136,6 +141,24 @@ Finding noBar(const char* message) {
     return finding;
 }
 
+using FaultSearch = std::vector<Finding> (*)(const Machining&);
+constexpr FaultSearch kFaultSearches[] = {
+    contactFindings,      drillFindings,     threadFindings,      threadCrestFindings,  threadFormFindings,
+    gougeFindings,        edgeFindings,      reamerFindings,      boreFindings,         faceGrooveFindings,
+    centreHeightFindings, pipFindings,       partingFindings,     looseRingFindings,    interruptedCutFindings,
+    gripFindings,         tailstockFindings, workholdingFindings, carriedPieceFindings, sectionFindings,
+};
+
+// Each search alone, some at a time; in the order of the list whatever ends first.
+std::vector<Finding> lookForFaults(const Machining& machining, int threads) {
+    std::vector<Finding> found[std::size(kFaultSearches)];
+    WorkerTeam team(threads);
+    team.share(static_cast<int>(std::size(kFaultSearches)), [&](int i) { found[i] = kFaultSearches[i](machining); });
+    std::vector<Finding> all;
+    for (const std::vector<Finding>& some : found) take(all, some);
+    return all;
+}
+
 // Cuts the bar and adds what the cuts give away. False if stopped.
 bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     if (!usable(trial.setup.stock)) {
@@ -159,26 +182,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     }
     progress.stage("looking for faults", 0.8, 0.9);
     const Machining machining{trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock};
-    take(trial.findings, contactFindings(machining));
-    take(trial.findings, drillFindings(machining));
-    take(trial.findings, threadFindings(machining));
-    take(trial.findings, threadCrestFindings(machining));
-    take(trial.findings, threadFormFindings(machining));
-    take(trial.findings, gougeFindings(machining));
-    take(trial.findings, edgeFindings(machining));
-    take(trial.findings, reamerFindings(machining));
-    take(trial.findings, boreFindings(machining));
-    take(trial.findings, faceGrooveFindings(machining));
-    take(trial.findings, centreHeightFindings(machining));
-    take(trial.findings, pipFindings(machining));
-    take(trial.findings, partingFindings(machining));
-    take(trial.findings, looseRingFindings(machining));
-    take(trial.findings, interruptedCutFindings(machining));
-    take(trial.findings, gripFindings(machining));
-    take(trial.findings, tailstockFindings(machining));
-    take(trial.findings, workholdingFindings(machining));
-    take(trial.findings, carriedPieceFindings(machining));
-    take(trial.findings, sectionFindings(machining));
+    take(trial.findings, lookForFaults(machining, options.threads));
     addUp(trial);
     return true;
 }
@@ -251,6 +255,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     ClearanceOptions clearance;
     clearance.threads = options.threads;
     clearance.margins = !options.quickLook;
+    if (options.quickLook) clearance.followMm = kQuickFollowMm;
     clearance.stop = options.stop;
     trial->clearance = checkClearances(trial->timeline, trial->toolpath, trial->setup, trial->stock, clearance);
     if (progress.stopped()) return nullptr;
