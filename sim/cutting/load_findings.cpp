@@ -179,7 +179,7 @@ private:
 
     void tellSpindle() {
         const SpindleDrive& drive = setup_.machine.spindle;
-        if (!drive.curve.empty() && drive.powerKw > 0) return;
+        if (!drive.curve.empty() && drive.powerKw > 0) return tellCurve(drive);
         const bool none = drive.curve.empty() && drive.powerKw <= 0;
         const std::string missing = none                  ? "neither torque nor power of the spindle is known"
                                     : drive.curve.empty() ? "the torque of the spindle over its speed is not known"
@@ -187,6 +187,19 @@ private:
         note("spindle-without-curve", drive.span,
              fmt::format("What the cuts ask for is told, but not compared: {}.", missing),
              "Add to [spindle] power_kw, efficiency, curve_rev_per_min and curve_torque_nm from the machine's manual.");
+    }
+
+    // A curve that asks more of the motor than it has: one of the two is for another duty, or wrong.
+    void tellCurve(const SpindleDrive& drive) {
+        constexpr double kRounded = 1.02;  // figures of manuals are rounded to two or three digits
+        const double curve = powerOfCurveKw(drive);
+        if (curve <= kRounded * drive.powerKw) return;
+        note("spindle-curve-above-power", drive.span,
+             fmt::format("The torque curve of the spindle makes {:.1f} kW at its best speed, and power_kw is {:g} kW. "
+                         "Cuts are held against both, so that the lower counts.",
+                         curve, drive.powerKw),
+             "Take curve and power from the machine's manual for the same duty, best the continuous one.");
+        loads_.findings.back().values = {{"curve_kw", curve}, {"power_kw", drive.powerKw}};
     }
 
     void assume(std::string sentence) { loads_.assumed.push_back(std::move(sentence)); }
