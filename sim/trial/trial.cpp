@@ -48,9 +48,9 @@ constexpr const char* kNeverChecked[] = {
     "Chatter, heat and wear of the edge are not reckoned. Sizes are gauged as the paths of the tools leave them: what "
     "part "
     "and bar give way is told beside them, and does not decide whether they are within their limits.",
-    "The force across the axis, and so how far part and bar give way, follows a rule; where the cut is much deeper "
-    "than "
-    "the nose radius it may be several times what is told.",
+    "The force across the axis, and so how far part and bar give way, follows a rule that is told with the loads; it "
+    "is "
+    "never taken as less than a quarter of the cutting force, and in truth may be twice that.",
     "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time "
     "to "
     "gain speed are followed within 0.05 mm; that servos round corners a little is left out.",
