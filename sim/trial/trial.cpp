@@ -44,9 +44,8 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 constexpr const char* kNeverChecked[] = {
     "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
     "set-up gives.",
-    "Chatter, heat and wear of the edge are not reckoned. Sizes are gauged as the paths of the tools leave them: what "
-    "part "
-    "and bar give way is told beside them, and does not decide whether they are within their limits.",
+    "Chatter, heat and wear of the edge are not reckoned. Diameters and tapers are judged with what part and bar give "
+    "way where that is known, an estimate that is rather too small; other sizes as the paths of the tools leave them.",
     "The force across the axis, and so how far part and bar give way, follows a rule; where the cut is much deeper "
     "than "
     "the nose radius it may be several times what is told.",
@@ -245,7 +244,8 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->loads.findings);
     followLoads(*trial, options);
     if (progress.stopped()) return nullptr;
-    trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock);
+    trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock,
+                              {trial->timeline, trial->toolpath, trial->setup, trial->loads, trial->bending});
     take(trial->findings, trial->gauged.findings);
     progress.stage("measuring clearances", 0.92, 1.0);
     ClearanceOptions clearance;
