@@ -45,12 +45,10 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 constexpr const char* kNeverChecked[] = {
     "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
     "set-up gives.",
-    "Chatter, heat and wear of the edge are not reckoned. Sizes are gauged as the paths of the tools leave them: what "
-    "part "
-    "and bar give way is told beside them, and does not decide whether they are within their limits.",
+    "Chatter, heat and wear of the edge are not reckoned. Diameters and tapers are judged with what part and bar give "
+    "way where that is known, an estimate that is rather too small; other sizes as the paths of the tools leave them.",
     "The force across the axis, and so how far part and bar give way, follows a rule that is told with the loads; it "
-    "is "
-    "never taken as less than a quarter of the cutting force, and in truth may be twice that.",
+    "is never taken as less than a quarter of the cutting force, and in truth may be twice that.",
     "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time "
     "to "
     "gain speed are followed within 0.05 mm; that servos round corners a little is left out.",
@@ -249,7 +247,8 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->loads.findings);
     followLoads(*trial, options);
     if (progress.stopped()) return nullptr;
-    trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock);
+    trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock,
+                              {trial->timeline, trial->toolpath, trial->setup, trial->loads, trial->bending});
     take(trial->findings, trial->gauged.findings);
     progress.stage("measuring clearances", 0.92, 1.0);
     ClearanceOptions clearance;

@@ -149,7 +149,7 @@ INSTANTIATE_TEST_SUITE_P(
                 "bored-bush",
                 SheetKind::Inspection,
                 {"First-off inspection sheet", "piece 1 of those cut off", "Ø30 H7", "30.021", "counterbore Ø38 H8",
-                 "within", "To the middle", "in offset 8", "Gauged by, date", "They stand in for no gauge"}},
+                 "within", "Bending", "Expected", "Gauged by, date", "They stand in for no gauge"}},
         Content{"inspectionWithoutADrawing",
                 "drain-plug",
                 SheetKind::Inspection,
