@@ -154,6 +154,10 @@ private:
             g.least = limits->least;
             g.most = limits->most;
             by_.push_back(limits->by);
+            if (limits->fromMemory) {
+                part_.assumed.push_back(fmt::format(
+                    "The limits of {} are held to no published table here: look them up in ISO 286-2.", g.name));
+            }
         }
         GaugeReading reading;
         if (!pieces_.contains(part_.piece)) {
@@ -308,7 +312,7 @@ private:
                                [&](const std::string& by) { return by.find(standard) != std::string::npos; });
         };
         if (uses("ISO 286")) {
-            part_.assumed.push_back("Limits of classes are reckoned from the formulas of ISO 286-1.");
+            part_.assumed.push_back("Limits of classes are reckoned from the formulas and tables of ISO 286-1.");
         }
         if (!part_.outline.empty()) {
             part_.assumed.push_back(
