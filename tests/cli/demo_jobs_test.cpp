@@ -164,13 +164,14 @@ TEST(GroovedPulley, IsToSize) {
     expectFaces("grooved-pulley", {{40, {-42, -37, -30, -26, -19, -15}}});
 }
 
-// Realistic jobs: a few minutes at most, and most of the time at feed spent in metal.
+// Realistic jobs: a few minutes at most, and most of the time at feed spent in metal: all but lead-ins and the ways out
+// of grooves, of which the pulley has many.
 TEST(DemoJobs, TakeTheTimeSuchPartsTake) {
     for (const char* job : {"coupling-spigot", "bored-bush", "grooved-pulley"}) {
         const auto trial = tried(job);
         EXPECT_GT(trial->timeline.cycleTimeS, 60) << job;
         EXPECT_LT(trial->timeline.cycleTimeS, 180) << job;
-        EXPECT_GT(trial->cuttingTimeS, 0.8 * trial->timeline.feedTimeS) << job;
+        EXPECT_GT(trial->cuttingTimeS, 0.7 * trial->timeline.feedTimeS) << job;
         EXPECT_LE(trial->cuttingTimeS, trial->timeline.feedTimeS) << job;
     }
 }
