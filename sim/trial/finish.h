@@ -33,6 +33,9 @@ struct FinishReport {
     std::vector<Point> ends;      // lathe frame: where the evaluation length begins and ends
     std::vector<BlockId> blocks;  // whose marks are on the profile, in order along it
     std::vector<int> stations;
+    // An edge lies along the whole profile and leaves no feed marks: what roughness there will be is not reckoned, and
+    // the figures, all nearly 0, are not to be shown.
+    bool noMarks = false;
     std::optional<NoseTheory> theory;  // where one feed and one nose radius made the whole profile
     std::vector<std::string> notes;    // what to know beside the figures, in plain words
 

@@ -78,7 +78,8 @@ public:
         for (std::size_t i = moves_.size(); i-- > 0;) addFaces(moves_[i]);
         const auto frontZ = [](const SurfaceSpan& span) { return span.isFace() ? span.z : span.to; };
         std::stable_sort(surfaces_.begin(), surfaces_.end(), [&](const SurfaceOnPart& a, const SurfaceOnPart& b) {
-            return frontZ(a.span) > frontZ(b.span);
+            const double za = frontZ(a.span), zb = frontZ(b.span);
+            return za != zb ? za > zb : a.span.isFace() && b.span.isFace() && a.span.from < b.span.from;
         });
         return std::move(surfaces_);
     }
