@@ -154,10 +154,6 @@ private:
             g.least = limits->least;
             g.most = limits->most;
             by_.push_back(limits->by);
-            if (limits->fromMemory) {
-                part_.assumed.push_back(fmt::format(
-                    "The limits of {} are held to no published table here: look them up in ISO 286-2.", g.name));
-            }
         }
         GaugeReading reading;
         if (!pieces_.contains(part_.piece)) {
@@ -313,6 +309,13 @@ private:
         };
         if (uses("ISO 286")) {
             part_.assumed.push_back("Limits of classes are reckoned from the formulas and tables of ISO 286-1.");
+        }
+        for (const WantedDimension& wanted : w_.dimensions) {
+            std::string why;
+            const auto limits = limitsOf(wanted, w_.grade, why);
+            if (!limits || !limits->fromMemory) continue;
+            part_.assumed.push_back(fmt::format(
+                "The limits of {} are held to no published table here: look them up in ISO 286-2.", nameOf(wanted)));
         }
         if (!part_.outline.empty()) {
             part_.assumed.push_back(

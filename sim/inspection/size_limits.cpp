@@ -92,6 +92,9 @@ std::optional<SizeLimits> limitsOf(const WantedDimension& d, char grade, std::st
 }
 
 std::string nameOf(const WantedDimension& d) {
+    // The size of a row that cannot be gauged may be what it lacks.
+    const bool sizeless = !d.trouble.empty() && d.size <= 0;
+    if (sizeless) return d.name.empty() ? "dimension" : d.name;
     std::string name = d.name;
     const std::string& fit = d.kind == Kind::Thread ? d.threadClass : d.fit;
     for (const std::string& part : {sizeInWords(d), fit}) {
