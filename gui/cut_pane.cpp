@@ -8,6 +8,8 @@
 #include "gui/cut_words.h"
 #include "gui/figures.h"
 #include "sim/base/units.h"
+#include "sim/cutting/spindle_limits.h"
+#include "sim/output/holding_report.h"
 
 namespace firstoff::gui {
 
@@ -35,7 +37,7 @@ void drawNow(Page& page, const Trial& trial, const Instant& instant) {
 // Greatest figures per tool; a click goes there.
 void drawTools(Page& page, const Trial& trial) {
     page.title(trial.loads.forcesKnown ? "Greatest power of each tool" : "Greatest removal of each tool");
-    double most = trial.loads.forcesKnown ? mostPowerKw(trial.setup.machine) : 0;
+    double most = trial.loads.forcesKnown ? mostPowerKw(trial.setup.machine.spindle) : 0;
     const bool limited = most > 0;
     const auto of = [&](const ToolLoad& tool) -> const LoadPeak& {
         return trial.loads.forcesKnown ? tool.powerKw : tool.removalMm3PerS;
@@ -64,18 +66,11 @@ void drawTools(Page& page, const Trial& trial) {
 void drawHolding(Page& page, const Trial& trial) {
     const HoldingResult& holding = trial.holding;
     page.title("Does the chuck hold it (estimate)");
-    if (holding.grip) {
-        const GripEstimate& grip = *holding.grip;
-        page.figure("Grip left at speed", fmt::format("{:.1f}", grip.leftN / 1000), "kN");
-        page.figure("Grip needed, safety included", fmt::format("{:.1f}", grip.neededN / 1000), "kN");
-        page.figure("Speed permitted for this cut", wholeNumber(grip.permittedRevPerMin), "rev/min");
-        page.quiet(fmt::format("Hardest at {}, {} rev/min; safety {:.1f} and {:.1f}, friction {:.2f}.",
-                               clockTime(timeAt(trial, grip.timedMove, grip.fraction)), wholeNumber(grip.revPerMin),
-                               grip.forceSafety, grip.speedSafety, grip.friction));
-    }
+    for (const GripFigure& figure : gripFigures(trial)) page.figure(figure.label, figure.value, figure.unit);
+    if (holding.grip) page.quiet(gripCutInWords(trial));
     for (const std::string& sentence : holding.missing) page.plain(sentence);
     for (const std::string& sentence : holding.assumed) page.quiet(sentence);
-    page.quiet("The chuck maker's chart and authorised people decide what is safe.");
+    page.quiet(kGripCaution);
 }
 
 void drawEdges(Page& page, const Trial& trial) {

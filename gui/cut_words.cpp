@@ -2,18 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-
-#include "sim/base/units.h"
-
 namespace firstoff::gui {
-
-double mostPowerKw(const Machine& machine) {
-    double most = 0;
-    for (const SpindleDrive::CurvePoint& point : machine.spindle.curve)
-        most = std::max(most, point.torqueNm * point.revPerMin * 2 * kPi / 60 / 1000);
-    return most;
-}
 
 std::vector<std::string> loadWords(const Trial& trial, const LoadSample& load) {
     constexpr double kCm3PerMin = 60.0 / 1000;

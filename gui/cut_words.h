@@ -8,9 +8,6 @@
 
 namespace firstoff::gui {
 
-// Most that the spindle gives at any speed by its curve, kW at the spindle; 0 where the set-up has no curve.
-double mostPowerKw(const Machine& machine);
-
 // One figure a line, for a tip. Forces are left out where the material is not known.
 std::vector<std::string> loadWords(const Trial& trial, const LoadSample& load);
 

@@ -2,18 +2,22 @@
 
 #include <algorithm>
 
+#include "sim/motion/feed_run.h"
+
 namespace firstoff::gui {
 
 namespace {
 
-// What the slide really does: the feed as programmed, held at the machine's limit.
-void readFeed(Instant& instant, const Machine& machine) {
-    if (classOf(instant.move->kind) != MotionClass::Cutting) return;
+// What the slide really does there: held at the machine's limit, and less while it gains or loses speed.
+void readFeed(Instant& instant, const Trial& trial, const TimedMove& timed) {
+    if (classOf(instant.move->kind) != MotionClass::Cutting || timed.kind != instant.move->kind) return;
     const double rpm = instant.revPerMin;
-    const bool perRev = instant.modal->feedPerRev || instant.move->kind == MoveKind::Thread;
-    const double programmed = perRev ? instant.move->feed * rpm : instant.move->feed;
-    const double limit = machine.maxFeedMmPerMin > 0 ? machine.maxFeedMmPerMin : programmed;
-    instant.feedMmPerMin = std::min(programmed, limit);
+    if (instant.move->kind == MoveKind::Thread) {
+        const double asked = instant.move->feed * rpm, limit = trial.setup.machine.maxFeedMmPerMin;
+        instant.feedMmPerMin = limit > 0 ? std::min(asked, limit) : asked;
+    } else {
+        instant.feedMmPerMin = 60 * feedPaceAt(timed, trial.toolpath, trial.setup, instant.timeS);
+    }
     instant.feedMmPerRev = rpm > 0 ? instant.feedMmPerMin / rpm : 0;
 }
 
@@ -28,7 +32,7 @@ void readMove(Instant& instant, const Trial& trial, const TimelineIndex& index) 
     instant.revPerMin = revPerMinAt(timed, trial.toolpath, trial.setup, instant.fraction);
     instant.turns = index.turns(instant.timed, instant.fraction);
     instant.pass = instant.move->pass;
-    readFeed(instant, trial.setup.machine);
+    readFeed(instant, trial, timed);
 }
 
 }  // namespace

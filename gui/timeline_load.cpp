@@ -6,6 +6,7 @@
 
 #include "gui/cut_words.h"
 #include "gui/timeline_canvas.h"
+#include "sim/cutting/spindle_limits.h"
 
 namespace firstoff::gui {
 
@@ -25,7 +26,7 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
                             "no metal comes off");
         return;
     }
-    const double limit = load.isPower() ? mostPowerKw(canvas.trial.setup.machine) : 0;
+    const double limit = load.isPower() ? mostPowerKw(canvas.trial.setup.machine.spindle) : 0;
     // The limit is drawn where that leaves the loads most of the lane.
     const double top = 1.12 * (limit <= 1.5 * load.most() ? std::max(load.most(), limit) : load.most());
     const auto y = [&](double value) { return lane.bottom() - static_cast<float>(value / top) * (lane.h - 2); };
@@ -46,7 +47,7 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
     }
     std::string label = load.isPower() ? fmt::format("at most {:.2f} kW", load.most())
                                        : fmt::format("at most {:.1f} cm\u00b3/min; forces not known", load.most());
-    if (limit > 0) label += fmt::format(", spindle {:.1f}", limit);
+    if (limit > 0) label += fmt::format(", the spindle gives {:.1f} kW", limit);
     const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0, label.c_str());
     const ImVec2 at{std::round(lane.right() - size.x - canvas.context.px(4)), std::round(lane.y)};
     canvas.list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(palette.panel, 0.8f), 3);

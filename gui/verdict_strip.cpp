@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "gui/wrapped_text.h"
+#include "sim/output/finding_words.h"
 
 namespace firstoff::gui {
 
@@ -93,6 +94,10 @@ Badge badgeOf(const PaneContext& context) {
             badge.unproven = true;
             badge.mark = Severity::Warning;
             break;
+    }
+    // What the verdict says nothing of stands in the same place as it.
+    if (const std::string lacking = notReckonedInWords(*trial); !lacking.empty()) {
+        badge.text += " (not reckoned: " + lacking + ")";
     }
     if (session.showsChanges()) badge.text += ", with the changes tried";
     return badge;

@@ -65,6 +65,7 @@ private:
         MoveGauge& gauge;
         Batch& batch;
         std::vector<double> bounds;  // per pair: no nearer than this where everything stands now
+        double followMm = 0;         // as ClearanceOptions
         int toolIndex = -2;          // in use on the move before
         std::vector<PairMotion> motions = {};
     };
@@ -160,7 +161,7 @@ void Check::measureMove(std::size_t index, State& state) const {
     const auto measure = [&](std::size_t p, bool swings, double wanted) {
         done[p] = 1;
         const BodyPair& pair = pairs_[p];
-        wanted = std::max(wanted, limitOf(pair, way)) + kFurtherMm;
+        wanted = std::max(std::min(wanted, state.followMm), limitOf(pair, way)) + kFurtherMm;
         PairGap gap = state.gauge.measure(pair, wanted);
         gap.knownTo = wanted;
         state.bounds[p] = swings || isEdgeInMetal(pair, way) ? -kInf : gap.gap;
@@ -227,7 +228,7 @@ Batch Check::measure(std::size_t first, std::size_t end, const ClearanceOptions&
     for (PairChecked& pair : batch.pairs) pair.gapMm = std::numeric_limits<float>::infinity();
     MoveGauge gauge(shapes_, ways_, stock_, reaches_);
     MarginSearch margins(shapes_, pairs_, gauge, firstCuts_, firstCut_);
-    State state{gauge, batch, std::vector<double>(pairs_.size(), -kInf)};
+    State state{gauge, batch, std::vector<double>(pairs_.size(), -kInf), options.followMm};
     for (std::size_t i = first; i < end; ++i) {
         if (options.stop.stop_requested()) break;
         gauge.start(i);

@@ -11,6 +11,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <stop_token>
 #include <string>
@@ -96,6 +97,9 @@ struct ClearanceResult {
 struct ClearanceOptions {
     int threads = 0;  // 0: what the machine has; results do not depend on it
     bool margins = true;
+    // Gaps above this are followed up no further than the setup's near misses ask for: what is told of them then is a
+    // lower bound.
+    double followMm = std::numeric_limits<double>::infinity();
     std::stop_token stop;
 };
 

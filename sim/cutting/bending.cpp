@@ -21,6 +21,9 @@ constexpr float kNotKnown = std::numeric_limits<float>::quiet_NaN();
 // bar that is 4 % of its stiffness. And for each tool at its first cut, up to this many times.
 constexpr double kChangedShare = 0.02;
 constexpr int kMostLooksForTools = 64;
+// Where a slide stands nearly still the chip is thin and pushes little, over a few µm of the way: with less than this
+// share of the greatest feed of a move no place of it counts for a diameter.
+constexpr double kFullShare = 0.9;
 
 class Bending {
 public:
@@ -94,6 +97,7 @@ private:
         const Point way = timed.to - timed.from;
         const bool arc = timed.kind == MoveKind::ArcClockwise || timed.kind == MoveKind::ArcAnticlockwise;
         const bool leavesDiameter = arc || std::abs(way.z) > std::abs(way.r);
+        const double fullFeed = greatestFeed(run);
         for (std::uint32_t i = run.first; i < run.first + run.count; ++i) {
             const LoadSample& load = loads_.samples[i];
             const Point tip = pointAt(timed, double{load.fraction}) + toolpath_.tipShift(move);
@@ -108,9 +112,18 @@ private:
             const double r = std::abs(tip.r), gives = part + bar;
             const double error = 2 * (std::hypot(r - double{load.forceRN} * gives, double{load.cuttingN} * gives) - r);
             sample.diameterErrorMm = static_cast<float>(error);
-            if (!run.mean && !isBlade(tool->kind))
+            const bool atFeed = feedMmPerRev(load) >= kFullShare * fullFeed;
+            if (!run.mean && !isBlade(tool->kind) && load.leavesSurface && atFeed)
                 onFinishedSurface(run, i, move.call, tip.z, error, gives > 0 ? bar / gives : 0);
         }
+    }
+
+    double greatestFeed(const LoadRun& run) const {
+        double most = 0;
+        for (std::uint32_t i = run.first; i < run.first + run.count; ++i) {
+            most = std::max(most, feedMmPerRev(loads_.samples[i]));
+        }
+        return most;
     }
 
     // mm for each N; NaN where nothing is known of it.

@@ -48,7 +48,8 @@ struct BentPlace {
 struct ToolBending {
     std::uint32_t call = 0;  // into Toolpath::calls
     // Over the surfaces that stand in the end as this tool left them; nothing where there are none, or the modulus is
-    // not known.
+    // not known. Where the point of the edge that leaves the surface is not in metal yet, or no more, while other parts
+    // of the edge are, no surface comes of it and nothing counts; nor where the slides gain or lose speed.
     bool finishes = false;
     BentPlace greatest, least;  // by size, without sign
     // Of the longest stretch with one sign the difference would be a taper; an offset takes out what both have alike.

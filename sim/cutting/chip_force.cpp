@@ -27,6 +27,16 @@ double sidewaysShare() {
     return std::hypot(kFeedForceShare, kPassiveForceShare);
 }
 
+SidewaysForce sidewaysForce(double cuttingN, Point push, Point aside) {
+    SidewaysForce result;
+    result.force = (sidewaysShare() * cuttingN / length(push)) * push;
+    if (aside.z == 0 && aside.r == 0) return result;
+    const double lacks = kPassiveForceShare * cuttingN - dot(result.force, aside);
+    result.least = lacks > 0;
+    if (result.least) result.force = result.force + lacks * aside;
+    return result;
+}
+
 double cuttingForceN(const ChipLaw& law, double widthMm, double thicknessMm) {
     return law.specificForce(thicknessMm) * widthMm * thicknessMm;
 }

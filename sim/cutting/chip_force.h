@@ -10,6 +10,7 @@
 // speeds; thicknesses outside some 0.05 to 2.5 mm reach beyond what the tables were measured at (from memory).
 #pragma once
 
+#include "sim/base/point.h"
 #include "sim/setup/setup.h"
 
 namespace firstoff {
@@ -35,9 +36,22 @@ ChipLaw chipLaw(const Material& material, const Tool& tool);
 // Feed force and passive force, both in the cutting plane and square to each other, taken together as one force square
 // to the engaged edge: 0.50 and 0.25 of the cutting force give 0.56 of it. A rule whose own author calls it inaccurate
 // (E. Isakov, see tests/reference/deflection.csv).
+//
+// An edge that leans beyond square (entering angle above 90 degrees) would pull the part towards itself by this, and an
+// edge at 90 degrees push it nowhere. In truth it is pushed away all the same, with 0.3 to 0.5 of the cutting force at
+// 90 degrees (common practice, no source). So the passive force is never taken as less than the rule has it, 0.25 of
+// the cutting force, away from the tool.
 inline constexpr double kFeedForceShare = 0.50;
 inline constexpr double kPassiveForceShare = 0.25;
 double sidewaysShare();
+
+// Feed and passive force in one, N, for a cutting force that stands square to the edge along `push` (any length above
+// 0). `aside`: unit vector across the travel, away from the tool's side of it; nothing where there is no such side.
+struct SidewaysForce {
+    Point force;
+    bool least = false;  // its part along `aside` is kPassiveForceShare and not that of the edge's lean
+};
+SidewaysForce sidewaysForce(double cuttingN, Point push, Point aside);
 
 // N; width and thickness in mm.
 double cuttingForceN(const ChipLaw& law, double widthMm, double thicknessMm);

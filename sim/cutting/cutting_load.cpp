@@ -125,10 +125,11 @@ public:
         ToolLoad& tool = toolOf(timedMove);
         tool.energyJ += load.energyJ;
         tool.removedMm3 += load.removedMm3;
+        tool.leastPassive |= load.leastPassive;
         for (std::uint32_t i = run.first; i < run.first + run.count; ++i) {
             const LoadSample& s = result_.samples[i];
             raise(tool.cuttingN, s.cuttingMostN, i, timedMove);
-            raise(tool.torqueNm, s.torqueNm, i, timedMove);
+            raise(tool.torqueNm, s.torqueMostNm, i, timedMove);
             raise(tool.powerKw, s.powerKw, i, timedMove);
             raise(tool.thicknessMm, s.thicknessMm, i, timedMove);
             raise(tool.removalMm3PerS, s.removalMm3PerS, i, timedMove);
@@ -216,10 +217,11 @@ LoadSample loadAt(const LoadResult& loads, std::uint32_t timedMove, double fract
     for (float LoadSample::*figure :
          {&LoadSample::chipAreaMm2, &LoadSample::widthMm, &LoadSample::depthMm, &LoadSample::thicknessMm,
           &LoadSample::cuttingN, &LoadSample::cuttingMostN, &LoadSample::forceZN, &LoadSample::forceRN,
-          &LoadSample::torqueNm, &LoadSample::powerKw, &LoadSample::removalMm3PerS, &LoadSample::atR,
-          &LoadSample::atZ}) {
+          &LoadSample::torqueNm, &LoadSample::torqueMostNm, &LoadSample::powerKw, &LoadSample::removalMm3PerS,
+          &LoadSample::atR, &LoadSample::atZ, &LoadSample::farthestR}) {
         result.*figure = between(a.*figure, b.*figure);
     }
+    result.leavesSurface = share < 0.5F ? a.leavesSurface : b.leavesSurface;
     return result;
 }
 

@@ -9,7 +9,8 @@
 //     cutting force    dFc = kc11 h^(1 - mc) db edges          (Kienzle; corrections in chip_force.h)
 //     torque           dM = r dFc
 //     removal          dQ = 2 pi r (rev/s) dA                  (a whole revolution of the ring that dA sweeps)
-// Power is 2 pi (rev/s) M. Feed and passive force stand square to the engaged front, in the cutting plane.
+// Power is 2 pi (rev/s) M. Feed and passive force stand square to the engaged front, in the cutting plane; across the
+// travel the part is never pushed aside with less than the rule's share of the passive force (chip_force.h).
 #pragma once
 
 #include <cstdint>
@@ -37,15 +38,24 @@ struct LoadSample {
     float cuttingMostN = 0;  // the same where the bar reaches furthest out; as cuttingN where it is round
     float forceZN = 0;       // on the part, in the cutting plane, lathe frame
     float forceRN = 0;       // + pushes the part away from the axis
-    float torqueNm = 0;
-    float powerKw = 0;  // at the cut
+    float torqueNm = 0;      // mean of a turn
+    float torqueMostNm = 0;  // the same where the bar reaches furthest out; as torqueNm where it is round
+    float powerKw = 0;       // at the cut, mean of a turn
     float removalMm3PerS = 0;
-    float atR = 0;  // radius that the cutting force stands at (torque / force), mm
-    float atZ = 0;  // middle of the engaged front, lathe frame
+    float atR = 0;        // radius that the cutting force stands at (torque / force), mm
+    float atZ = 0;        // middle of the engaged front, lathe frame
+    float farthestR = 0;  // of what is engaged, from the axis, mm: where the edge runs fastest
+    // The point of the edge that leaves the surface stands in metal; false while the edge is only entering or runs out.
+    bool leavesSurface = false;
 };
 
-// The samples of one timed move, in order of their place; at least two. Between two of them every figure runs evenly;
-// before the first and past the last nothing is cut.
+// mm per revolution at the true pace; 0 in air. Not of runs that are one mean figure.
+inline double feedMmPerRev(const LoadSample& sample) {
+    return sample.depthMm > 0 ? double{sample.chipAreaMm2} / double{sample.depthMm} : 0;
+}
+
+// The samples of one timed move, in order of their place; at least two. Between two of them every figure runs evenly
+// over time; before the first and past the last nothing is cut.
 struct LoadRun {
     std::uint32_t timedMove = 0;
     std::uint32_t first = 0, count = 0;  // into LoadResult::samples
@@ -62,9 +72,10 @@ struct LoadPeak {
 struct ToolLoad {
     std::uint32_t call = 0;  // into Toolpath::calls
     int toolIndex = -1;
-    LoadPeak cuttingN, torqueNm, powerKw, thicknessMm, removalMm3PerS, chipAreaMm2;  // cuttingN: cuttingMostN
+    LoadPeak cuttingN, torqueNm, powerKw, thicknessMm, removalMm3PerS, chipAreaMm2;  // cuttingMostN, torqueMostNm
     double energyJ = 0;                                                              // at the cut
     double removedMm3 = 0;                                                           // integral of the removal rate
+    bool leastPassive = false;  // somewhere the passive force is the rule's share and not that of the edge's lean
 };
 
 struct LoadResult {

@@ -69,9 +69,8 @@ private:
         for (std::uint32_t i = 0; i < run.count; ++i) {
             const LoadSample& s = samples[i];
             const double revPerMin = revPerMinAt(timed, toolpath_, setup_, double{s.fraction});
-            const double radius = worksOnTheAxis(tool.kind) ? tool.diameter / 2 : double{s.atR};
-            put(double{s.fraction}, s.chipAreaMm2 > 0 ? surfaceSpeedMPerMin(revPerMin, std::abs(radius)) : 0,
-                revPerMin);
+            const double radius = worksOnTheAxis(tool.kind) ? tool.diameter / 2 : double{s.farthestR};
+            put(double{s.fraction}, s.widthMm > 0 ? surfaceSpeedMPerMin(revPerMin, radius) : 0, revPerMin);
         }
         if (const double last = places_.back().fraction; last < 1) {
             putAir(last);

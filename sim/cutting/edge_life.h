@@ -26,8 +26,9 @@ struct EdgeUse {
     std::optional<double> partsPerInsert;
 };
 
-// In order of tools, those that took metal. The speed is that at the radius the cutting force stands at; of tools on
-// the axis that at their outer diameter, where they wear. Within a move, time is shared out as the feed goes: by the
+// In order of tools, those that took metal. The speed is that where the edge meets metal farthest from the axis, of an
+// outside cut at the diameter before it: Taylor's V is the speed there, and the edge wears most there. Of tools on the
+// axis it is that at their outer diameter. Within a move, time is shared out as the feed goes: by the
 // turns of the spindle where it is per revolution.
 std::vector<EdgeUse> edgeUses(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
                               const LoadResult& loads);

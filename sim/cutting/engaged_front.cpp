@@ -26,7 +26,10 @@ Outline mirrored(const Outline& outline) {
 }  // namespace
 
 ToolFront::ToolFront(const Tool& tool, double exponent, bool farSide)
-    : exponent_(exponent), height_(tool.centreHeight) {
+    : exponent_(exponent),
+      height_(tool.centreHeight),
+      eitherEnd_(isBlade(tool.kind) || tool.insertShape == 'R'),
+      onAxis_(worksOnTheAxis(tool.kind)) {
     if (!tool.cutting.empty()) parts_.push_back(tool.cutting);
     for (const Outline& step : tool.steps) {
         if (!step.empty()) parts_.push_back(step);
@@ -162,11 +165,15 @@ void ToolFront::face(Point u) {
             for (const FrontPiece& piece : fronts[i]) appendSeen(piece, i, fronts);
         }
     }
-    zMin_ = std::numeric_limits<double>::infinity();
-    zMax_ = -zMin_;
+    zMin_ = wMin_ = std::numeric_limits<double>::infinity();
+    zMax_ = wMax_ = -zMin_;
     for (const FrontPiece& piece : pieces_) {
         zMin_ = std::min(zMin_, piece.from.z);
         zMax_ = std::max(zMax_, piece.to.z);
+        for (Point end : {piece.from, piece.to}) {
+            wMin_ = std::min(wMin_, cross(u_, end));
+            wMax_ = std::max(wMax_, cross(u_, end));
+        }
     }
 }
 
@@ -175,9 +182,17 @@ struct ToolFront::Sum {
     EngagedSection section;
     Point u;
     double exponent = 0;  // 1 - mc
-    bool most = false;    // of the bar's greatest reach: only `forceMost`
+    bool most = false;    // of the bar's greatest reach: only `forceMost` and `torqueMost`
+    // Ends of what is engaged, across the travel.
+    double wMin = std::numeric_limits<double>::infinity(), wMax = -wMin;
 
     void add(const FrontPiece& piece, Point a, Point b, double weight) {
+        if (!most) {
+            const double w = cross(u, a), v = cross(u, b);
+            wMin = std::min({wMin, w, v});
+            wMax = std::max({wMax, w, v});
+            section.farthest = std::max({section.farthest, a.r, b.r});
+        }
         if (piece.radius == 0) return addLine(piece, a, b, weight);
         addArc(piece, a, b, weight);
     }
@@ -186,11 +201,12 @@ private:
     void addLine(const FrontPiece& piece, Point a, Point b, double weight) {
         const double db = weight * distance(a, b);
         const double force = piece.aheadPow * db;
+        const Point middle = 0.5 * (a + b);
         if (most) {
             section.forceMost += force;
+            section.torqueMost += middle.r * force;
             return;
         }
-        const Point middle = 0.5 * (a + b);
         section.across += piece.ahead * db;
         section.moment += middle.r * piece.ahead * db;
         section.width += db;
@@ -218,11 +234,12 @@ private:
             const Point normal{std::cos(angle), std::sin(angle)};
             const double ahead = std::max(0.0, dot(normal, u));
             const double force = std::pow(ahead, exponent) * db;
+            const Point at = piece.centre + piece.radius * normal;
             if (most) {
                 section.forceMost += force;
+                section.torqueMost += at.r * force;
                 continue;
             }
-            const Point at = piece.centre + piece.radius * normal;
             section.moment += at.r * ahead * db;
             section.width += db;
             section.force += force;
@@ -257,13 +274,34 @@ EngagedSection ToolFront::engagedIn(const Billet& billet, Point tip) const {
         }
         return round;
     };
-    if (meet(FrontOnColumns::Of::Metal)) {
+    const bool round = meet(FrontOnColumns::Of::Metal);
+    if (sum.section.width > 0) {
+        const double at = cross(u_, shift);
+        tellAside(sum.wMin - at - wMin_, wMax_ + at - sum.wMax, sum.section);
+    }
+    if (round) {
         sum.section.forceMost = sum.section.force;
+        sum.section.torqueMost = sum.section.torque;
         return sum.section;
     }
     sum.most = true;
     meet(FrontOnColumns::Of::Envelope);
     return sum.section;
+}
+
+void ToolFront::tellAside(double belowMm, double aboveMm, EngagedSection& section) const {
+    // A column of the billet: so far off an end of the front still counts as in metal.
+    constexpr double kReachMm = 0.002;
+    if (onAxis_) {
+        section.leavesSurface = true;
+        return;
+    }
+    // Of an insert the end that lies nearer to the tip, whatever is engaged; of a blade the one that metal reaches.
+    const double below = eitherEnd_ ? belowMm : std::abs(wMin_), above = eitherEnd_ ? aboveMm : std::abs(wMax_);
+    if (std::abs(below - above) > kReachMm) section.aside = (below < above ? -1.0 : 1.0) * leftOf(u_);
+    const bool byBelow = below <= above + kReachMm && belowMm <= kReachMm;
+    const bool byAbove = above <= below + kReachMm && aboveMm <= kReachMm;
+    section.leavesSurface = byBelow || byAbove;
 }
 
 }  // namespace firstoff

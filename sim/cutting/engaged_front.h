@@ -9,6 +9,9 @@
 //     torque                     M  = kc11 f^(1-mc) z^mc int r c^(1-mc) db
 // so the integrals, which know nothing of feed and speed, are what is found here. Borders between metal and air are
 // found on the columns of the billet, each as the tool's own curve crosses it.
+//
+// At the ends of the front its normal stands square to the travel: one of them is the point that leaves the surface,
+// of an insert that at the nose.
 #pragma once
 
 #include <vector>
@@ -34,16 +37,22 @@ struct FrontPiece {
 
 // The integrals above over what is engaged, mean over a turn. N.B. no feed in them.
 struct EngagedSection {
-    double across = 0;     // int dw, mm
-    double moment = 0;     // int r dw, mm2
-    double width = 0;      // int db, mm
-    double greatest = 0;   // c
-    double force = 0;      // int c^(1-mc) db
-    double torque = 0;     // int r c^(1-mc) db
-    Point push;            // int n c^(1-mc) db
-    Point place;           // int q db, lathe frame
-    double forceMost = 0;  // `force` at the angle of the turn where the bar reaches furthest out; where the bar is
-                           // round, the same
+    double across = 0;      // int dw, mm
+    double moment = 0;      // int r dw, mm2
+    double width = 0;       // int db, mm
+    double greatest = 0;    // c
+    double force = 0;       // int c^(1-mc) db
+    double torque = 0;      // int r c^(1-mc) db
+    Point push;             // int n c^(1-mc) db
+    Point place;            // int q db, lathe frame
+    double forceMost = 0;   // `force` at the angle of the turn where the bar reaches furthest out; where the bar is
+                            // round, the same
+    double torqueMost = 0;  // `torque` likewise
+    double farthest = 0;    // r, of any angle of the turn
+    // Across the travel, of unit length, from the middle of the edge towards the end that leaves the surface; nothing
+    // where it leaves one on both sides, as a blade that plunges, or is of a tool on the axis.
+    Point aside;
+    bool leavesSurface = false;  // that end, of two either, stands in metal
 };
 
 // The edge of one tool, ready for any direction of travel. Keeps no reference to the tool.
@@ -67,6 +76,8 @@ public:
 
 private:
     struct Sum;
+    // Which end of the front leaves the surface, from how far off either end the engaged stretch stops, mm.
+    void tellAside(double belowMm, double aboveMm, EngagedSection& section) const;
     void appendFront(const Outline& part, std::vector<FrontPiece>& front) const;
     void appendLine(Point a, Point b, std::vector<FrontPiece>& front) const;
     void appendArc(const OutlineElement& arc, std::vector<FrontPiece>& front) const;
@@ -76,9 +87,12 @@ private:
     std::vector<Outline> parts_;
     double exponent_ = 0;
     double height_ = 0;  // of the edge over the axis, either way
+    // Blades and round inserts leave surfaces with both ends of their front; tools on the axis push evenly all round.
+    bool eitherEnd_ = false, onAxis_ = false;
     Point u_;
     std::vector<FrontPiece> pieces_;
     double zMin_ = 0, zMax_ = 0;
+    double wMin_ = 0, wMax_ = 0;  // across the travel, from the tip
 };
 
 }  // namespace firstoff

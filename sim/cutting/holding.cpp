@@ -1,5 +1,7 @@
 #include "sim/cutting/holding.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -60,6 +62,8 @@ private:
         const bool collet = chuck_.kind == Chuck::Kind::Collet;
         if (!loads_.forcesKnown) miss("what the bar is made of, with data for its cutting force: material in [stock]");
         if (hold_.lengthMm <= 0) miss("metal between the jaws");
+        const bool onFlats = standsOnFlats(chuck_, setup_.stock);
+        if (!onFlats) miss("jaws that all stand on flats of the bar: what others hold is not known");
         if (chuck_.gripForceN <= 0) miss("grip_force_kn in [chuck]: of all jaws together, standing still");
         if (!collet && (chuck_.jawMassKg <= 0 || chuck_.jawMassRadius <= 0)) {
             miss("jaw_mass_kg and jaw_mass_diameter_mm in [chuck]: of one top jaw, as it is set");
@@ -67,7 +71,7 @@ private:
         if (!collet && !chuck_.baseJawMomentKgM) {
             miss("base_jaw_moment_kg_m in [chuck]: mass times radius of one base jaw; 0 where jaws are of one piece");
         }
-        gripKnown_ = chuck_.gripForceN > 0 && hold_.lengthMm > 0 &&
+        gripKnown_ = chuck_.gripForceN > 0 && hold_.lengthMm > 0 && onFlats &&
                      (collet || (chuck_.jawMassKg > 0 && chuck_.jawMassRadius > 0 && chuck_.baseJawMomentKgM));
         if (gripKnown_ && !collet) {
             moment_ =
@@ -93,6 +97,12 @@ private:
             assume(
                 "What speed takes from the grip of a collet is not known and left out; neither is there a speed "
                 "permitted by the grip.");
+        }
+        if (hold_.flatRadius < hold_.radius - kSeatMm) {
+            assume(fmt::format(
+                "The bar is not round where it is gripped: friction counts at the flats, {:.2f} mm from the axis, and "
+                "that flats also hold by their shape is left out.",
+                hold_.flatRadius));
         }
         seated_ = seated(setup_);
         assume(seated_ ? "The part is seated in the chuck, so a push towards it needs no grip."
@@ -146,19 +156,15 @@ private:
         result_.byTool.emplace_back();
     }
 
-    // A bar that is not round takes the force of its corners at every turn, not the mean.
-    static double overMean(const LoadSample& sample) {
-        return sample.cuttingN > 0 ? std::max(1.0, double{sample.cuttingMostN} / double{sample.cuttingN}) : 1;
-    }
-
     void ask(const LoadRun& run, const LoadSample& sample, const HeldPart& held) {
         constexpr double kMmPerM = 1000;
         GripEstimate g;
         g.timedMove = run.timedMove;
         g.fraction = double{sample.fraction};
         g.revPerMin = revPerMinAt(timeline_.moves[run.timedMove], toolpath_, setup_, g.fraction);
-        g.gripDiameterMm = 2 * hold_.radius;
-        g.turningN = kMmPerM * std::abs(double{sample.torqueNm}) / hold_.radius * overMean(sample);
+        g.gripDiameterMm = 2 * hold_.flatRadius;
+        // Of a bar that is not round the grip has to hold what its corners ask for at every turn, not the mean.
+        g.turningN = kMmPerM * std::max(double{sample.torqueNm}, double{sample.torqueMostNm}) / hold_.flatRadius;
         g.axialPushN = -double{sample.forceZN};
         if (held.centreIn(frontZ_)) g.axialPushN += setup_.tailstock->forceN;
         const bool bySeat = seated_ && g.axialPushN > 0;
@@ -192,8 +198,9 @@ private:
         push.timedMove = run.timedMove;
         push.fraction = double{sample.fraction};
         push.axialN = std::max(0.0, double{sample.forceZN});
-        push.wedgeN = share * std::hypot(double{sample.cuttingN} * overMean(sample), double{sample.forceRN}) *
-                      std::tan(setup_.tailstock->centreAngle / 2);
+        push.wedgeN =
+            share * std::hypot(std::max(double{sample.cuttingN}, double{sample.cuttingMostN}), double{sample.forceRN}) *
+            std::tan(setup_.tailstock->centreAngle / 2);
         if (!result_.centre || push.pushN() > result_.centre->pushN()) result_.centre = push;
     }
 

@@ -27,7 +27,7 @@ struct GripEstimate {
     std::uint32_t timedMove = 0;
     double fraction = 0;
     double revPerMin = 0;
-    double gripDiameterMm = 0;
+    double gripDiameterMm = 0;      // of a bar with flats that of the circle within them
     double turningN = 0;            // of the cut, at the diameter gripped
     double axialPushN = 0;          // of the cut and of a centre, towards the chuck positive
     double heldN = 0;               // of both, what friction has to hold
@@ -43,6 +43,8 @@ struct GripEstimate {
     double forceSafety = 0, speedSafety = 0, friction = 0;  // as taken
 
     bool holds() const { return standingN >= neededStandingN; }
+    // The speed takes all of it: the part comes out of the jaws whatever the cut asks for.
+    bool allLost() const { return leftN <= 0; }
 };
 
 // The highest speed of the program against the rule of DIN EN 1550, outside grip.

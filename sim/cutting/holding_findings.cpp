@@ -54,7 +54,8 @@ private:
     }
 
     void tooSmall(const GripEstimate& g) {
-        Finding& finding = at(g.timedMove, g.fraction, Severity::Warning, "grip-too-small");
+        Finding& finding =
+            at(g.timedMove, g.fraction, g.allLost() ? Severity::Stop : Severity::Warning, "grip-too-small");
         finding.message = fmt::format(
             "The cut of {} asks the grip to hold {}. With friction {:.2f}, factors {:.1f} against the force and {:.1f} "
             "against the speed, at {:.0f} rev/min, that takes {:.1f} kN standing (method of VDI 3106); the chuck is "
@@ -74,6 +75,7 @@ private:
 
     static std::string howFarOff(const GripEstimate& g) {
         const double slip = g.leftN * g.friction;
+        if (g.allLost()) return "The speed takes all of it: the part comes out of the jaws.";
         if (slip < g.heldN) return "Without any factor too it slips: the part may turn in the jaws or come out.";
         if (g.leftN < g.neededN) return fmt::format("It holds {:.1f} times the force, no more.", slip / g.heldN);
         return "At speed the cut is held with its factor; what is short is the reserve against the loss at speed.";
@@ -96,12 +98,14 @@ private:
     }
 
     void speedTakesGrip(const SpeedOfGrip& s) {
-        Finding& finding = at(s.timedMove, s.fraction, Severity::Warning, "speed-takes-grip");
+        const bool all = s.lossShare >= 1;
+        Finding& finding = at(s.timedMove, s.fraction, all ? Severity::Stop : Severity::Warning, "speed-takes-grip");
         finding.message = fmt::format(
             "At {:.0f} rev/min the jaws pull outwards with {:.0f} % of the standing grip of {:.1f} kN; at most 67 % "
             "may "
             "be lost (DIN EN 1550). With these jaws that is reached at {:.0f} rev/min.",
             s.revPerMin, 100 * s.lossShare, kilo(setup_.chuck.gripForceN), s.permittedRevPerMin);
+        if (all) finding.message += " No grip is left there: the part comes out of the jaws.";
         finding.remedy =
             std::string("Clamp the speed (G50 S) below that, take lighter jaws, or set them farther in. ") +
             kGripCaution;

@@ -17,6 +17,19 @@ double gripLength(const Chuck& chuck) {
     return chuck.kind == Chuck::Kind::Collet ? chuck.gripLength : std::min(chuck.gripLength, chuck.jawLength);
 }
 
+// Of the surface gripped, over all angles of the turn; `round`: where it is the same for all.
+double nearestToAxis(const Billet& billet, int column, Chuck::Grip way, double round) {
+    if (billet.isRound(column / kChunkColumns)) return round;
+    double nearest = round;
+    std::vector<Interval> solids;
+    for (int sector = 0; sector < billet.sectors(); ++sector) {
+        billet.intervals(column, solids, sector);
+        if (solids.empty()) continue;
+        nearest = std::min(nearest, way == Chuck::Grip::Outside ? solids.back().outer : solids.front().inner);
+    }
+    return nearest;
+}
+
 }  // namespace
 
 Range gripRange(const Chuck& chuck) {
@@ -32,14 +45,16 @@ JawHold holdOf(const Billet& billet, Range grip, Chuck::Grip way) {
     const int first = std::max(0, grid.columnNear(grip.min));
     const int last = std::min(grid.columnNear(grip.max), grid.columns - 1);
     std::vector<Interval> solids;
-    std::vector<double> radii;
+    std::vector<double> radii, flats;
     for (int column = first; column <= last; ++column) {
         const double z = grid.z(column);
         if (z < grip.min || z > grip.max) continue;
         billet.intervals(column, solids);
         if (solids.empty()) continue;
         const double r = way == Chuck::Grip::Outside ? solids.back().outer : solids.front().inner;
-        if (r > 0) radii.push_back(r);
+        if (r <= 0) continue;
+        radii.push_back(r);
+        flats.push_back(nearestToAxis(billet, column, way, r));
     }
     if (radii.empty()) return {};
     const bool outside = way == Chuck::Grip::Outside;
@@ -48,7 +63,18 @@ JawHold holdOf(const Billet& billet, Range grip, Chuck::Grip way) {
         outside ? *std::max_element(radii.begin(), radii.end()) : *std::min_element(radii.begin(), radii.end());
     const auto bears = [&](double r) { return outside ? r >= hold.radius - kBearMm : r <= hold.radius + kBearMm; };
     hold.lengthMm = grid.pitch * static_cast<double>(std::count_if(radii.begin(), radii.end(), bears));
+    hold.flatRadius = hold.radius;
+    for (std::size_t i = 0; i < radii.size(); ++i) {
+        if (bears(radii[i])) hold.flatRadius = std::min(hold.flatRadius, flats[i]);
+    }
     return hold;
+}
+
+bool standsOnFlats(const Chuck& chuck, const Stock& stock) {
+    if (chuck.kind == Chuck::Kind::Collet || chuck.jaws <= 0) return true;
+    if (stock.shape == Stock::Shape::Hexagon) return 6 % chuck.jaws == 0;
+    if (stock.shape == Stock::Shape::Square) return 4 % chuck.jaws == 0;
+    return true;
 }
 
 double frontOf(const Billet& billet) {

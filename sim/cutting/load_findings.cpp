@@ -13,7 +13,6 @@
 #include "sim/cutting/cut_finding.h"
 #include "sim/cutting/load_sampling.h"
 #include "sim/cutting/spindle_limits.h"
-#include "sim/motion/move_turns.h"
 #include "sim/setup/material_table.h"
 
 namespace firstoff {
@@ -58,8 +57,6 @@ private:
         const SpindleDrive& drive = setup_.machine.spindle;
         const auto motor = powerAtChuckKw(drive);
         const bool spindleKnown = loads_.forcesKnown && (motor || !drive.curve.empty());
-        const bool feeds = tool.maxFeed > 0 && !run.mean;
-        const MoveTurns turns = feeds ? MoveTurns(timed, toolpath_, setup_) : MoveTurns({}, toolpath_, setup_);
         for (std::uint32_t i = run.first; i < run.first + run.count; ++i) {
             const LoadSample& s = loads_.samples[i];
             if (s.chipAreaMm2 <= 0) continue;
@@ -70,8 +67,9 @@ private:
                 if (motor) take(Limit::Power, double{s.powerKw}, *motor, rpm, i, run.timedMove);
             }
             if (loads_.forcesKnown) take(Limit::Force, double{s.cuttingMostN}, tool.maxForceN, 0, i, run.timedMove);
-            if (feeds) take(Limit::Feed, turns.feedAt(double{s.fraction}), tool.maxFeed, 0, i, run.timedMove);
-            if (!run.mean) take(Limit::Depth, double{s.depthMm}, tool.maxDepth, 0, i, run.timedMove);
+            if (run.mean) continue;
+            take(Limit::Feed, feedMmPerRev(s), tool.maxFeed, 0, i, run.timedMove);
+            take(Limit::Depth, double{s.depthMm}, tool.maxDepth, 0, i, run.timedMove);
         }
     }
 
@@ -109,10 +107,11 @@ private:
                 f.code = "spindle-torque-exceeded";
                 f.values = {{"torque_nm", e.asked}, {"available_nm", e.stands}, {"rev_per_min", e.revPerMin}};
                 f.message = fmt::format(
-                    "{} asks for {:.1f} N m; the spindle gives {:.1f} N m at {:.0f} rev/min, so it slows down or "
+                    "{} asks for {:.1f} N m{}; the spindle gives {:.1f} N m at {:.0f} rev/min, so it slows down or "
                     "stalls "
                     "in the cut.",
-                    who, e.asked, e.stands, e.revPerMin);
+                    who, e.asked, s.torqueMostNm > s.torqueNm * 1.0001F ? " in the mean of a turn" : "", e.stands,
+                    e.revPerMin);
                 f.remedy = "Take a smaller depth of cut or feed, or another gear or speed.";
                 break;
             case Limit::Power: {
@@ -180,7 +179,7 @@ private:
 
     void tellSpindle() {
         const SpindleDrive& drive = setup_.machine.spindle;
-        if (!drive.curve.empty() && drive.powerKw > 0) return;
+        if (!drive.curve.empty() && drive.powerKw > 0) return tellCurve(drive);
         const bool none = drive.curve.empty() && drive.powerKw <= 0;
         const std::string missing = none                  ? "neither torque nor power of the spindle is known"
                                     : drive.curve.empty() ? "the torque of the spindle over its speed is not known"
@@ -190,12 +189,23 @@ private:
              "Add to [spindle] power_kw, efficiency, curve_rev_per_min and curve_torque_nm from the machine's manual.");
     }
 
+    // A curve that asks more of the motor than it has: one of the two is for another duty, or wrong.
+    void tellCurve(const SpindleDrive& drive) {
+        constexpr double kRounded = 1.02;  // figures of manuals are rounded to two or three digits
+        const double curve = powerOfCurveKw(drive);
+        if (curve <= kRounded * drive.powerKw) return;
+        note("spindle-curve-above-power", drive.span,
+             fmt::format("The torque curve of the spindle makes {:.1f} kW at its best speed, and power_kw is {:g} kW. "
+                         "Cuts are held against both, so that the lower counts.",
+                         curve, drive.powerKw),
+             "Take curve and power from the machine's manual for the same duty, best the continuous one.");
+        loads_.findings.back().values = {{"curve_kw", curve}, {"power_kw", drive.powerKw}};
+    }
+
     void assume(std::string sentence) { loads_.assumed.push_back(std::move(sentence)); }
 
     void tellAssumed() {
         if (loads_.forcesKnown) assumeForces();
-        if (setup_.machine.axes.known())
-            assume("While the axes gain and lose speed, chips count as at full feed, which is a little too much.");
         bool mean = false, notRound = false, onAxis = false;
         for (const LoadRun& run : loads_.runs) {
             mean = mean || run.mean;
@@ -212,8 +222,8 @@ private:
         }
         if (notRound) {
             assume(
-                "Where the bar is not round, figures are means over a turn; the greatest force is that where the bar "
-                "reaches furthest out.");
+                "Where the bar is not round, the greatest force and torque of a tool are those where the bar reaches "
+                "furthest out; power, chip and removal are means over a turn, and the spindle is held to the mean.");
         }
         if (!loads_.forcesKnown) return;
         if (onAxis) {
@@ -235,8 +245,26 @@ private:
             "only for tools that say rake_angle_deg: one in a hundred for a degree, from memory.");
         assume(fmt::format(
             "Feed and passive force are taken together as {:.2f} of the cutting force, square to the engaged edge: a "
-            "rule (0.50 and 0.25) that its own author calls inaccurate.",
+            "rule (0.50 and 0.25) that its own author calls inaccurate. In the trade a passive force of up to half the "
+            "cutting force is usual where the edge stands square.",
             sidewaysShare()));
+        tellLeastPassive();
+    }
+
+    // Where the rule square to the edge would leave next to nothing across the travel.
+    void tellLeastPassive() {
+        std::set<std::string> told;
+        std::string tools;
+        for (const ToolLoad& load : loads_.tools) {
+            const std::string word = toolWord(toolpath_.calls[load.call]);
+            if (!load.leastPassive || !told.insert(word).second) continue;
+            tools += (tools.empty() ? "" : ", ") + word;
+        }
+        if (tools.empty()) return;
+        assume(fmt::format(
+            "Of {} the edge stands so near to square, or leans beyond it, that by this rule it would hardly push the "
+            "part away, or pull it in: there the passive force is {:.2f} of the cutting force, away from the tool.",
+            tools, kPassiveForceShare));
     }
 
     // Numbers of edges that the set-up leaves to the kind of tool.

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sim/base/units.h"
+#include "sim/motion/feed_run.h"
 #include "sim/motion/move_turns.h"
 #include "sim/stock/billet_columns.h"
 
@@ -32,6 +33,34 @@ constexpr double kLeastFeedShare = 0.01;
 // Power, too, may differ from what its neighbours give by this share of the greatest, or by so few kW.
 constexpr double kPowerShare = 0.02;
 constexpr double kPowerKw = 0.002;
+// Over time, too, a stretch may differ from its metal by half of kStretchShare; halving its time so often makes a
+// hundred and twenty-eight of it, and even a chip that grows from nothing with the speed is then told to a part in ten
+// thousand.
+constexpr int kTimeHalvings = 7;
+
+// Between two sections, for what changes evenly from one to the other.
+EngagedSection between(const EngagedSection& a, const EngagedSection& b, double share) {
+    EngagedSection s = share < 0.5 ? a : b;
+    for (double EngagedSection::*figure :
+         {&EngagedSection::across, &EngagedSection::moment, &EngagedSection::width, &EngagedSection::greatest,
+          &EngagedSection::force, &EngagedSection::torque, &EngagedSection::forceMost, &EngagedSection::torqueMost,
+          &EngagedSection::farthest}) {
+        s.*figure = a.*figure + share * (b.*figure - a.*figure);
+    }
+    // Air has no place from the axis.
+    if (a.farthest <= 0 || b.farthest <= 0) s.farthest = std::max(a.farthest, b.farthest);
+    s.push = a.push + share * (b.push - a.push);
+    s.place = a.place + share * (b.place - a.place);
+    return s;
+}
+
+FeedPath pathOf(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup) {
+    const Move& move = toolpath.moves[timed.move];
+    const ModalState& modal = toolpath.modals[move.modal];
+    PaceLimits why;
+    const PaceLaw pace = paceLaw(move, modal, spindleLaw(move, modal, setup), setup, why);
+    return {timed, toolpath.programmedShift(move), pace, setup.machine.axes};
+}
 
 class MoveSampling {
 public:
@@ -48,6 +77,8 @@ public:
           farSide_((timed_.from + tip_).r < 0),
           front_(tool_, law.mc, farSide_),
           turns_(timed_, toolpath, setup),
+          path_(pathOf(timed_, toolpath, setup)),
+          run_(path_, double{timed_.paceFrom}, double{timed_.paceTo}),
           edges_(edgesOf(tool_)) {
         isArc_ = timed_.kind != MoveKind::Feed;
         if (isArc_) {
@@ -83,12 +114,16 @@ public:
 
 private:
     struct Place {
-        LoadSample sample;
         double fraction = 0;
-        double metalPerMm = 0;   // G
-        double energyPerMm = 0;  // J
-        double feed = 0;         // mm per revolution
-        double pace = 0;         // mm/s
+        EngagedSection section;
+        double metalPerMm = 0;  // G
+        double feed = 0;     // mm per revolution, as programmed; what the slides make of it comes in when all is laid
+        double powerKw = 0;  // likewise
+        double perS = 0;     // revolutions of the spindle
+        double time = 0;     // s from the start of the move, where it is in metal
+        double pace = 0;     // mm/s, the true one, likewise
+
+        double removal() const { return metalPerMm * pace; }  // mm3/s
     };
 
     // Sets places until they add up to what the billet lost; false if they do not.
@@ -117,37 +152,51 @@ private:
         const double perS = revPerMinAt(timed_, toolpath_, setup_, fraction) / 60;
         Place place;
         place.fraction = fraction;
+        place.section = s;
         place.feed = feed;
-        place.pace = feed * perS;
+        place.perS = perS;
         place.metalPerMm = 2 * kPi * s.moment;
-        LoadSample& out = place.sample;
-        out.fraction = static_cast<float>(fraction);
+        if (law_.kc11 > 0) place.powerKw = perWidth(feed) * s.torque / 1000 * 2 * kPi * perS / 1000;
+        return place;
+    }
+
+    // N for each mm of edge that stands square to its travel; of all edges.
+    double perWidth(double feed) const { return law_.kc11 * std::pow(feed, 1 - law_.mc) * std::pow(edges_, law_.mc); }
+
+    // What is cut there at the true pace.
+    LoadSample sampleAt(const Place& place, MoveLoad& load) const {
+        const EngagedSection& s = place.section;
+        const double feed = place.pace / place.perS;
+        LoadSample out;
+        out.fraction = static_cast<float>(place.fraction);
         out.chipAreaMm2 = static_cast<float>(feed * s.across);
         out.widthMm = static_cast<float>(s.width);
         out.depthMm = static_cast<float>(s.across);
         out.thicknessMm = static_cast<float>(feed * s.greatest / edges_);
-        out.removalMm3PerS = static_cast<float>(place.metalPerMm * place.pace);
-        const Point middle = s.width > 0 ? seen((1 / s.width) * s.place) : tip;
+        out.removalMm3PerS = static_cast<float>(place.removal());
+        out.farthestR = static_cast<float>(s.farthest);
+        out.leavesSurface = s.leavesSurface;
+        const Point middle = s.width > 0 ? seen((1 / s.width) * s.place) : pointAt(timed_, place.fraction) + tip_;
         out.atZ = static_cast<float>(middle.z);
         out.atR = static_cast<float>(middle.r);
-        if (law_.kc11 > 0) force(s, feed, perS, place);
-        return place;
+        if (law_.kc11 > 0) force(s, feed, place.perS, out, load);
+        return out;
     }
 
-    void force(const EngagedSection& s, double feed, double perS, Place& place) const {
-        LoadSample& out = place.sample;
-        const double perWidth = law_.kc11 * std::pow(feed, 1 - law_.mc) * std::pow(edges_, law_.mc);
-        const double cutting = perWidth * s.force;
-        const double torque = perWidth * s.torque / 1000;
+    void force(const EngagedSection& s, double feed, double perS, LoadSample& out, MoveLoad& load) const {
+        const double perMm = perWidth(feed);
+        const double cutting = perMm * s.force;
+        const double torque = perMm * s.torque / 1000;
         out.cuttingN = static_cast<float>(cutting);
-        out.cuttingMostN = static_cast<float>(std::max(s.force, s.forceMost) * perWidth);
+        out.cuttingMostN = static_cast<float>(std::max(s.force, s.forceMost) * perMm);
         out.torqueNm = static_cast<float>(torque);
+        out.torqueMostNm = static_cast<float>(std::max(s.torque, s.torqueMost) * perMm / 1000);
         out.powerKw = static_cast<float>(torque * 2 * kPi * perS / 1000);
         if (s.force > 0) out.atR = static_cast<float>((farSide_ ? -1 : 1) * s.torque / s.force);
-        place.energyPerMm = 2 * kPi * torque / feed;
-        const double push = length(s.push);
-        if (push <= 0) return;
-        const Point aside = seen((sidewaysShare() * cutting / push) * s.push);
+        if (length(s.push) <= 0 || cutting <= 0) return;
+        const SidewaysForce sideways = sidewaysForce(cutting, s.push, s.aside);
+        load.leastPassive |= sideways.least;
+        const Point aside = seen(sideways.force);
         out.forceZN = static_cast<float>(aside.z);
         // Of edges all round the axis, what they push across it balances.
         out.forceRN = worksOnTheAxis(tool_.kind) ? 0.0F : static_cast<float>(aside.r);
@@ -186,11 +235,10 @@ private:
         if (step < std::max(kLeastStepMm, kLeastFeedShare * from.feed)) return;
         const Place middle = at((from.fraction + to.fraction) / 2);
         for (const Place* p : {&from, &middle, &to}) {
-            greatestPower_ = std::max(greatestPower_, double{p->sample.powerKw});
+            greatestPower_ = std::max(greatestPower_, p->powerKw);
         }
         const double bend = std::abs(middle.metalPerMm - (from.metalPerMm + to.metalPerMm) / 2);
-        const double powerBend =
-            std::abs(double{middle.sample.powerKw} - (double{from.sample.powerKw} + double{to.sample.powerKw}) / 2);
+        const double powerBend = std::abs(middle.powerKw - (from.powerKw + to.powerKw) / 2);
         const bool metalEven = bend * step <= kStretchShare * judged_;
         // Within a feed per revolution or so nothing is felt by itself.
         const bool powerEven = powerBend <= std::max(kPowerShare * greatestPower_, kPowerKw) || step < kPowerStepMm;
@@ -216,7 +264,7 @@ private:
     }
 
     // Leaves out what lies wholly in air, but for the last place before metal and the first behind it.
-    void keepMetal(MoveLoad& load) const {
+    void keepMetal(MoveLoad& load) {
         const auto cuts = [](const Place& p) { return p.metalPerMm > 0; };
         const auto first = std::find_if(places_.begin(), places_.end(), cuts);
         if (first == places_.end()) {
@@ -226,18 +274,69 @@ private:
         const auto last = std::find_if(places_.rbegin(), places_.rend(), cuts).base();
         const auto begin = first == places_.begin() ? first : first - 1;
         const auto end = last == places_.end() ? last : last + 1;
-        for (auto p = begin; p != end; ++p) {
-            load.samples.push_back(p->sample);
-            if (p == begin) continue;
-            const Place &a = *(p - 1), &b = *p;
-            const double step = (b.fraction - a.fraction) * length_;
-            load.energyJ += step * (a.energyPerMm + b.energyPerMm) / 2;
-            // Over the time that the stretch takes.
-            const double seconds = step * (1 / a.pace + 1 / b.pace) / 2;
-            load.removedMm3 += seconds * (double{a.sample.removalMm3PerS} + double{b.sample.removalMm3PerS}) / 2;
+        layInTime(std::vector<Place>(begin, end));
+        for (std::size_t i = 0; i < laid_.size(); ++i) {
+            load.samples.push_back(sampleAt(laid_[i], load));
+            if (i == 0) continue;
+            const Place &a = laid_[i - 1], &b = laid_[i];
+            const LoadSample &from = load.samples[i - 1], &to = load.samples[i];
+            load.energyJ += (b.time - a.time) * 1000 * (double{from.powerKw} + double{to.powerKw}) / 2;
+            load.removedMm3 += (b.time - a.time) * (a.removal() + b.removal()) / 2;
         }
         if (load.samples.size() == 1) load.samples.push_back(load.samples.front());
         if (std::abs(load.removedMm3 - removed_) > kNotFollowedShare * judged_) load.left = MoveLoad::Left::NotFollowed;
+    }
+
+    // The places with their times and true paces, and those where the slides have gained their speed and begin to lose
+    // it. Sections in between change evenly, as refine() has made sure. Where the removal over time does not run evenly
+    // from one place to the next, more are put between them.
+    void layInTime(const std::vector<Place>& places) {
+        laid_.clear();
+        const double bends[] = {run_.gainedAt(), run_.losesAt()};
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            if (i == 0) {
+                laid_.push_back(inTime(places[0]));
+                continue;
+            }
+            for (double bend : bends) {
+                if (bend > laid_.back().fraction && bend < places[i].fraction) {
+                    layUpTo(inTime(at(bend, places[i - 1], places[i])), kTimeHalvings);
+                }
+            }
+            layUpTo(inTime(places[i]), kTimeHalvings);
+        }
+    }
+
+    Place inTime(Place place) const {
+        place.time = run_.secondsTo(place.fraction);
+        place.pace = run_.paceAfter(place.time);
+        return place;
+    }
+
+    Place at(double fraction, const Place& a, const Place& b) const {
+        Place place;
+        const double share = (fraction - a.fraction) / (b.fraction - a.fraction);
+        place.fraction = fraction;
+        place.section = between(a.section, b.section, share);
+        place.metalPerMm = a.metalPerMm + share * (b.metalPerMm - a.metalPerMm);
+        place.perS = revPerMinAt(timed_, toolpath_, setup_, fraction) / 60;
+        return place;
+    }
+
+    void layUpTo(const Place& to, int halvings) {
+        const Place from = laid_.back();
+        const double seconds = to.time - from.time;
+        const double metal = (to.fraction - from.fraction) * length_ * (from.metalPerMm + to.metalPerMm) / 2;
+        const double overTime = seconds * (from.removal() + to.removal()) / 2;
+        if (halvings > 0 && std::abs(overTime - metal) > kStretchShare / 2 * judged_) {
+            const double fraction = run_.fractionAfter(from.time + seconds / 2);
+            if (fraction > from.fraction && fraction < to.fraction) {
+                layUpTo(inTime(at(fraction, from, to)), halvings - 1);
+                layUpTo(to, halvings - 1);
+                return;
+            }
+        }
+        laid_.push_back(to);
     }
 
     // Of the metal of a move: so much amiss is said.
@@ -255,6 +354,8 @@ private:
     bool farSide_;
     ToolFront front_;
     MoveTurns turns_;
+    FeedPath path_;
+    FeedRun run_;
     int edges_;
     bool isArc_ = false;
     Arc arc_;
@@ -262,6 +363,7 @@ private:
     double removed_ = 0, judged_ = 0;
     double greatestPower_ = 0;
     std::vector<Place> places_;
+    std::vector<Place> laid_;  // those in metal, in time
 };
 
 }  // namespace

@@ -7,6 +7,11 @@
 // the billet lost. A peak that was stepped over is metal that is missing: then places are set twice as densely and all
 // is done again. What still fits in between takes less than one part in two thousand of the metal of the move, or of a
 // move that is small beside the others, of a twentieth of their mean.
+//
+// Time. What is engaged knows nothing of time. Where the slides take time to gain and lose speed the spindle turns on,
+// and every revolution takes less than the feed asked for: so pace, feed per revolution and all that follows from them
+// are those of the true pace at each place (feed_run.h), and places stand where speed has been gained and begins to be
+// lost.
 #pragma once
 
 #include <cstdint>
@@ -28,6 +33,7 @@ struct MoveLoad {
     double energyJ = 0;
     double removedMm3 = 0;  // integral over the samples
     bool mean = false;
+    bool leastPassive = false;  // see ToolLoad
     // Why nothing was reckoned, though metal went.
     enum class Left : std::uint8_t { Nothing, SpindleStands, NoFeed, NotFollowed } left = Left::Nothing;
 };

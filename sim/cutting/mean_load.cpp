@@ -16,6 +16,7 @@ struct Depth {
     bool inside = false;
 
     double middle() const { return std::max(tipR + (inside ? -depth : depth) / 2, tipR / 2); }
+    double farthest() const { return inside ? tipR : tipR + depth; }
 };
 
 Depth depthOf(const Tool& tool, Point tip, const Cut& cut) {
@@ -79,10 +80,11 @@ MoveLoad meanLoad(const TimedMove& timed, const Toolpath& toolpath, const Setup&
     sample.thicknessMm = static_cast<float>(area / (width * teeth));
     sample.removalMm3PerS = static_cast<float>(metal / time);
     sample.atR = static_cast<float>(depth.middle());
+    sample.farthestR = static_cast<float>(depth.farthest());
     if (law.kc11 > 0) {
         const double force = law.specificForce(area / (width * teeth)) * area;
         sample.cuttingN = sample.cuttingMostN = static_cast<float>(force);
-        sample.torqueNm = static_cast<float>(torqueNm(force, depth.middle()));
+        sample.torqueNm = sample.torqueMostNm = static_cast<float>(torqueNm(force, depth.middle()));
         sample.powerKw = static_cast<float>(torqueNm(force, depth.middle()) * 2 * kPi * perS / 1000);
         // Both flanks push along the axis against each other; what is left is square to it.
         const double outwards = depth.inside ? 1 : -1;

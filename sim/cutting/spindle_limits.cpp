@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "sim/cutting/chip_force.h"
+
 namespace firstoff {
 
 std::optional<double> torqueAvailableNm(const SpindleDrive& drive, double revPerMin) {
@@ -18,6 +20,29 @@ std::optional<double> torqueAvailableNm(const SpindleDrive& drive, double revPer
 std::optional<double> powerAtChuckKw(const SpindleDrive& drive) {
     if (drive.powerKw <= 0) return std::nullopt;
     return drive.powerKw * (drive.efficiency > 0 ? drive.efficiency : 1);
+}
+
+double powerOfCurveKw(const SpindleDrive& drive) {
+    double most = 0;
+    for (std::size_t i = 0; i < drive.curve.size(); ++i) {
+        const SpindleDrive::CurvePoint& b = drive.curve[i];
+        most = std::max(most, powerOfTorqueKw(b.torqueNm, b.revPerMin));
+        if (i == 0) continue;
+        // Between two points the torque falls evenly, and its product with the speed may be greatest in between.
+        const SpindleDrive::CurvePoint& a = drive.curve[i - 1];
+        const double slope = (b.torqueNm - a.torqueNm) / (b.revPerMin - a.revPerMin);
+        const double at = slope < 0 ? (a.revPerMin - a.torqueNm / slope) / 2 : 0;
+        if (at <= a.revPerMin || at >= b.revPerMin) continue;
+        most = std::max(most, powerOfTorqueKw(a.torqueNm + slope * (at - a.revPerMin), at));
+    }
+    return most;
+}
+
+double mostPowerKw(const SpindleDrive& drive) {
+    const double curve = powerOfCurveKw(drive);
+    const std::optional<double> motor = powerAtChuckKw(drive);
+    if (!motor) return curve;
+    return curve > 0 ? std::min(curve, *motor) : *motor;
 }
 
 }  // namespace firstoff

@@ -15,4 +15,10 @@ std::optional<double> torqueAvailableNm(const SpindleDrive& drive, double revPer
 // said, nothing is taken off: the spindle gives less than that. Nothing where the power is not known.
 std::optional<double> powerAtChuckKw(const SpindleDrive& drive);
 
+// Greatest kW that the curve has at the spindle, torque times speed; 0 without a curve.
+double powerOfCurveKw(const SpindleDrive& drive);
+
+// kW that the spindle gives at its best speed, the lower of curve and motor where both are known; 0 where neither is.
+double mostPowerKw(const SpindleDrive& drive);
+
 }  // namespace firstoff

@@ -183,4 +183,36 @@ double FeedRun::paceAfter(double time) const {
     return path_.paceAt(fractionAfter(time));
 }
 
+double FeedRun::secondsTo(double fraction) const {
+    if (fraction <= 0) return 0;
+    if (fraction >= 1) return seconds();
+    if (plain_) return path_.seconds(0, fraction);
+    const double length = path_.length();
+    if (simple_) return profile_.secondsTo(fraction * length);
+    const PathDynamics& dynamics = path_.dynamics();
+    if (fraction <= gained_) return secondsWithinChange(from_, paceGained_, dynamics, fraction * length);
+    if (fraction >= left_) return seconds() - secondsWithinChange(to_, paceLost_, dynamics, (1 - fraction) * length);
+    return gaining_ + path_.seconds(gained_, fraction);
+}
+
+double FeedRun::gainedAt() const {
+    if (plain_) return 0;
+    return simple_ ? std::min(1.0, profile_.wayAfter(profile_.gained()) / path_.length()) : gained_;
+}
+
+double FeedRun::losesAt() const {
+    if (plain_) return 1;
+    return simple_ ? std::min(1.0, profile_.wayAfter(profile_.loses()) / path_.length()) : left_;
+}
+
+double feedPaceAt(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double timeS) {
+    const Move& move = toolpath.moves[timed.move];
+    const ModalState& modal = toolpath.modals[move.modal];
+    PaceLimits why;
+    const FeedPath path(timed, toolpath.programmedShift(move),
+                        paceLaw(move, modal, spindleLaw(move, modal, setup), setup, why), setup.machine.axes);
+    return FeedRun(path, double{timed.paceFrom}, double{timed.paceTo})
+        .paceAfter(std::clamp(timeS, timed.t0, timed.t1) - timed.t0);
+}
+
 }  // namespace firstoff

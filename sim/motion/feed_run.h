@@ -60,6 +60,11 @@ public:
     double seconds() const { return gaining_ + running_ + losing_; }
     double fractionAfter(double time) const;
     double paceAfter(double time) const;
+    // The inverse of fractionAfter(), 0 <= fraction <= 1.
+    double secondsTo(double fraction) const;
+    // Parts of the length at which speed has been gained and begins to be lost; 0 and 1 where speeds change at once.
+    double gainedAt() const;
+    double losesAt() const;
 
 private:
     double meetLaw(double from, bool atEnd) const;
@@ -73,5 +78,9 @@ private:
     double gained_ = 0, left_ = 0;          // parts of the length there
     double gaining_ = 0, running_ = 0, losing_ = 0;
 };
+
+// What a timed move at feed runs with at an instant of it, mm/s along the path; threads, which go with the spindle,
+// not.
+double feedPaceAt(const TimedMove& timed, const Toolpath& toolpath, const Setup& setup, double timeS);
 
 }  // namespace firstoff

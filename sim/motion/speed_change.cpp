@@ -57,6 +57,23 @@ double wayWithinChange(double from, double to, const PathDynamics& dynamics, dou
     return grown + since * (pace + s.most * since / 2);
 }
 
+double secondsWithinChange(double from, double to, const PathDynamics& dynamics, double way) {
+    const double lasts = secondsOfChange(from, to, dynamics);
+    if (way <= 0 || lasts <= 0) return 0;
+    if (way >= wayOfChange(from, to, dynamics)) return lasts;
+    if (dynamics.jerk <= 0) {
+        const double a = to < from ? -dynamics.acceleration : dynamics.acceleration;
+        // (v - u) / a with v^2 = u^2 + 2 a s, without the difference of what is nearly alike.
+        return std::min(lasts, 2 * way / (from + std::sqrt(std::max(0.0, from * from + 2 * a * way))));
+    }
+    double before = 0, after = lasts;
+    for (int i = 0; i < 60; ++i) {
+        const double middle = (before + after) / 2;
+        (wayWithinChange(from, to, dynamics, middle) < way ? before : after) = middle;
+    }
+    return (before + after) / 2;
+}
+
 double paceWithinReach(double pace, double way, const PathDynamics& dynamics) {
     if (!dynamics.known()) return std::numeric_limits<double>::infinity();
     if (way <= 0) return pace;

@@ -25,6 +25,8 @@ double wayOfChange(double from, double to, const PathDynamics& dynamics);
 // Within a change: way and pace `time` seconds after its beginning, 0 <= time <= secondsOfChange().
 double wayWithinChange(double from, double to, const PathDynamics& dynamics, double time);
 double paceWithinChange(double from, double to, const PathDynamics& dynamics, double time);
+// The inverse: when so much of the way has been gone, 0 <= way <= wayOfChange().
+double secondsWithinChange(double from, double to, const PathDynamics& dynamics, double way);
 
 // The greatest pace that can be reached from `pace` within a way; by symmetry also the greatest from which one can come
 // down to it. Infinite where speeds change at once.

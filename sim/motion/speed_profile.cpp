@@ -73,4 +73,19 @@ double SpeedProfile::paceAfter(double time) const {
     return peak_;
 }
 
+double SpeedProfile::secondsTo(double way) const {
+    if (even_) {
+        // way = t (u + (v - u) t / 2 T), as in secondsWithinChange().
+        const double a = (to_ - from_) / gaining_;
+        const double pace = std::sqrt(std::max(0.0, from_ * from_ + 2 * a * way));
+        return from_ + pace > 0 ? std::min(gaining_, 2 * way / (from_ + pace)) : 0;
+    }
+    const double gained = wayOfChange(from_, peak_, dynamics_), left = length_ - way;
+    if (way <= gained) return secondsWithinChange(from_, peak_, dynamics_, way);
+    if (left <= wayOfChange(to_, peak_, dynamics_)) {
+        return seconds() - secondsWithinChange(to_, peak_, dynamics_, left);
+    }
+    return gaining_ + (way - gained) / peak_;
+}
+
 }  // namespace firstoff

@@ -18,6 +18,7 @@ public:
     double loses() const { return gaining_ + running_; }
     double wayAfter(double time) const;   // mm, for 0 <= time <= seconds()
     double paceAfter(double time) const;  // mm/s
+    double secondsTo(double way) const;   // the inverse of wayAfter(), for 0 <= way <= the length
 
 private:
     double findPeak(double most) const;

@@ -211,7 +211,10 @@ private:
         limits_.checkSpeed(move, fastest, clock_);
         limits_.checkFeed(move, fastest, why, clock_);
         if (drive_.known() && spindle_.hyperbola > 0) {
-            if (const auto lag = surfaceSpeedLag(path, spindle_, drive_)) limits_.tellLag(move, *lag, clock_);
+            if (const auto lag = surfaceSpeedLag(path, spindle_, drive_)) {
+                limits_.tellLag(move, *lag, clock_);
+                timeline_.lagS += lag->feedSeconds;
+            }
         }
         pass(timed, FeedRun(path, timed.paceFrom, timed.paceTo).seconds());
         followed(move);

@@ -50,6 +50,9 @@ struct Timeline {
     std::uint32_t workOf(std::uint32_t move) const;
     double cycleTimeS = 0;
     double feedTimeS = 0;  // time at feed, whether metal is met or not
+    // By which the cycle really takes longer, since the spindle falls behind the surface speed asked for while facing;
+    // not in cycleTimeS. See surface_speed_lag.h.
+    double lagS = 0;
     std::vector<Finding> findings;
 
     // Index of the timed move that runs at `timeS` (the last one to start at or before it); 0 <= result < moves.size().

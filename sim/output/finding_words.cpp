@@ -87,19 +87,42 @@ std::string whereOf(const Finding& finding, const Program& program, std::string_
     return where;
 }
 
-std::string_view verdictInWords(const Trial& trial) {
+std::string notReckonedInWords(const Trial& trial) {
+    if (!trial.stock || trial.loads.runs.empty()) return {};
+    if (!trial.loads.forcesKnown) {
+        return trial.setup.material.name.empty() ? "loads, grip and bending: no material"
+                                                 : "loads, grip and bending: no figures of the material";
+    }
+    const SpindleDrive& drive = trial.setup.machine.spindle;
+    std::string words;
+    const auto add = [&](bool lacks, const char* what) {
+        if (lacks) words += (words.empty() ? "" : ", ") + std::string(what);
+    };
+    add(!trial.loads.notReckoned.empty(), "loads of some cuts");
+    add(drive.curve.empty() && drive.powerKw <= 0, "what the spindle gives");
+    add(!trial.holding.missing.empty(), "grip");
+    add(!trial.bending.missing.empty(), "bending");
+    return words;
+}
+
+std::string verdictInWords(const Trial& trial) {
+    std::string words;
     switch (trial.verdict) {
         case Verdict::Clear:
-            if (!trial.findings.empty()) {
-                return "CLEAR: every block was understood and carried out; nothing was found but what is noted.";
-            }
-            return "CLEAR: every block was understood and carried out, and nothing was found.";
+            words = trial.findings.empty()
+                        ? "CLEAR: every block was understood and carried out, and nothing was found"
+                        : "CLEAR: every block was understood and carried out; nothing was found but what is noted";
+            break;
         case Verdict::Problems:
-            return "PROBLEMS: as it stands, something would hit, scrap the part or stop the machine.";
+            words = "PROBLEMS: as it stands, something would hit, scrap the part or stop the machine";
+            break;
         case Verdict::NotProven:
-            return "NOT PROVEN: something was not understood or is not modelled.";
+            words = "NOT PROVEN: something was not understood or is not modelled";
+            break;
     }
-    return "";
+    const std::string lacking = notReckonedInWords(trial);
+    if (!lacking.empty()) words += " (not reckoned: " + lacking + ")";
+    return words + ".";
 }
 
 std::string findingCounts(const std::vector<Finding>& findings) {

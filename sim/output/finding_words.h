@@ -22,8 +22,12 @@ std::string_view lineOf(std::string_view text, std::uint32_t line);
 // "set-up job.toml, line 12 column 3, at 48.2 s"; empty for a finding that belongs nowhere.
 std::string whereOf(const Finding& finding, const Program& program, std::string_view setupName);
 
-// "CLEAR: every block was understood …"
-std::string_view verdictInWords(const Trial& trial);
+// "CLEAR: every block was understood …", and in the same line what was not reckoned.
+std::string verdictInWords(const Trial& trial);
+
+// What of loads and holding a verdict says nothing of, and why: "forces: what the bar is made of is not known; grip".
+// Empty where all was reckoned.
+std::string notReckonedInWords(const Trial& trial);
 
 // "1 stop, 0 warnings, 2 notes"
 std::string findingCounts(const std::vector<Finding>& findings);

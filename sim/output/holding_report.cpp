@@ -36,17 +36,10 @@ double workZ(const Trial& trial, const BentPlace& place) {
 void gripLines(const Trial& trial, std::vector<std::string>& lines) {
     const HoldingResult& h = trial.holding;
     if (h.grip) {
-        const GripEstimate& g = *h.grip;
-        lines.push_back(
-            fmt::format("grip          asked most by {} at line {}, {:.0f} rev/min: {:.0f} N to hold at Ø{:.2f}, "
-                        "{:.1f} kN standing wanted of {:.1f} kN set",
-                        toolWord(trial, g.timedMove), lineOfMove(trial, g.timedMove), g.revPerMin, g.heldN,
-                        g.gripDiameterMm, kilo(g.neededStandingN), kilo(g.standingN)));
-        lines.push_back(
-            fmt::format("              friction {:.2f}, factors {:.1f} and {:.1f}; at that speed {:.1f} kN {}{}",
-                        g.friction, g.forceSafety, g.speedSafety, kilo(g.leftN), g.lostN < 0 ? "act" : "are left",
-                        g.permittedRevPerMin > 0 ? fmt::format(", permitted up to {:.0f} rev/min", g.permittedRevPerMin)
-                                                 : std::string()));
+        lines.push_back("grip          " + gripCutInWords(trial));
+        for (const GripFigure& f : gripFigures(trial)) {
+            lines.push_back(fmt::format("              {} {} {}", f.label, f.value, f.unit));
+        }
     }
     if (h.speed) {
         lines.push_back(
@@ -143,6 +136,30 @@ Json placeObject(const Trial& trial, const BentPlace& place) {
 }
 
 }  // namespace
+
+std::vector<GripFigure> gripFigures(const Trial& trial) {
+    if (!trial.holding.grip) return {};
+    const GripEstimate& g = *trial.holding.grip;
+    const auto force = [](double n) { return fmt::format("{:.1f}", kilo(n)); };
+    std::vector<GripFigure> figures = {{"Grip set, standing", force(g.standingN), "kN"},
+                                       {"Grip asked for, standing", force(g.neededStandingN), "kN"},
+                                       {"Grip left at that speed", force(g.leftN), "kN"},
+                                       {"Grip needed at that speed", force(g.neededN), "kN"}};
+    if (g.permittedRevPerMin > 0) {
+        figures.push_back({"Speed up to which it would hold", fmt::format("{:.0f}", g.permittedRevPerMin), "rev/min"});
+    }
+    return figures;
+}
+
+std::string gripCutInWords(const Trial& trial) {
+    if (!trial.holding.grip) return {};
+    const GripEstimate& g = *trial.holding.grip;
+    return fmt::format(
+        "Asked most by {} in line {}, at {:.0f} rev/min: {:.0f} N to hold at Ø{:.2f}; friction {:.2f}, factors {:.1f} "
+        "against the force and {:.1f} against the speed.",
+        toolWord(trial, g.timedMove), lineOfMove(trial, g.timedMove), g.revPerMin, g.heldN, g.gripDiameterMm,
+        g.friction, g.forceSafety, g.speedSafety);
+}
 
 std::vector<std::string> holdingLines(const Trial& trial) {
     std::vector<std::string> lines;

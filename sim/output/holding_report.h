@@ -16,6 +16,15 @@ namespace firstoff {
 // columns; not wrapped.
 std::vector<std::string> holdingLines(const Trial& trial);
 
+// What is told of the cut that asks most of the grip, in the same words wherever it stands; empty where it is not
+// known.
+struct GripFigure {
+    std::string label, value, unit;
+};
+std::vector<GripFigure> gripFigures(const Trial& trial);
+// Which cut that is and what was taken for it, one sentence.
+std::string gripCutInWords(const Trial& trial);
+
 // Objects of the JSON report. Each says what is `missing` and what was `assumed`; figures that are not known are null.
 nlohmann::ordered_json holdingObject(const Trial& trial);
 nlohmann::ordered_json bendingObject(const Trial& trial);

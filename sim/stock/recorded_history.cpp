@@ -26,6 +26,9 @@ constexpr std::uint32_t kLongestBatch = 2048;
 // is 16.7 ms; half of it is left for everything else, and again half for slower machines.
 constexpr double kKeyframeEffort = 2e6;
 
+// Before and after a thread, and where a piece falls, much is asked about: there a frame is worth this share of that.
+constexpr double kShareAtTurns = 0.1;
+
 // A loose piece smaller than this goes with the chips: the tip of a pip, a burr between two grooves. A cube of 0.5 mm.
 constexpr double kChipMm3 = 0.125;
 
@@ -39,12 +42,19 @@ std::uint64_t mixed(std::uint64_t hash, std::uint64_t value) {
 
 }  // namespace
 
-// A batch ends where a keyframe might be due, judged by how far its moves travel along z.
+// Whether the thread of a move begins or ends there.
+bool RecordedHistory::threadTurns(std::uint32_t move) const {
+    return move > 0 && move < plan_.moves() && plan_.inThread(move) != plan_.inThread(move - 1);
+}
+
+// A batch ends where a keyframe might be due: where a thread begins or ends, else judged by how far its moves travel
+// along z.
 std::uint32_t RecordedHistory::batchEnd(std::uint32_t first, double pitch) const {
     constexpr double kNsPerChunk = 60;
     double effort = 0;
     std::uint32_t move = first;
     while (move < plan_.moves() && move - first < longest_ && effort < kKeyframeEffort) {
+        if (move > first && threadTurns(move)) break;
         if (plan_.mayCut(move)) {
             const Sweep sweep = plan_.sweep(move);
             effort += kNsPerChunk * (kShortMoveChunks + std::abs(sweep.to.z - sweep.from.z) / (pitch * kChunkColumns));
@@ -142,8 +152,10 @@ bool RecordedHistory::record(const Setup& setup, const HistoryOptions& options) 
     std::uint32_t at = 0;
     while (at < plan_.moves()) {
         if (options.stop.stop_requested()) return false;
+        const std::size_t fallen = falls_.size();
         at = cutBatch(billet, cutter, at, batchEnd(at, pitch));
-        if (effort_ >= spacing || at == plan_.moves()) {
+        const double due = falls_.size() > fallen || threadTurns(at) ? kShareAtTurns * spacing : spacing;
+        if (effort_ >= due || at == plan_.moves()) {
             if (keyframes_.add(at, billet)) spacing *= 2;
             effort_ = 0;
         }

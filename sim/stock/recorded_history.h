@@ -35,6 +35,7 @@ public:
 
 private:
     int sectorsFor(int wanted, const Stock& stock, double pitchMm) const;
+    bool threadTurns(std::uint32_t move) const;
     std::uint32_t batchEnd(std::uint32_t first, double pitch) const;
     std::uint32_t cutBatch(Billet& billet, BatchCutter& cutter, std::uint32_t first, std::uint32_t end);
     void keepFigures(const BatchCutter& cutter, std::uint32_t first, double pitch);

@@ -1,6 +1,7 @@
 #include "sim/trial/time_account.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <numeric>
 #include <string_view>
@@ -260,6 +261,13 @@ std::vector<std::string> assumedOfTime(const Setup& setup) {
 TimeAccount accountOfTime(const Machining& machining, const LoadResult& loads) {
     TimeAccount account = Account(machining, loads).run();
     account.assumed = assumedOfTime(machining.setup);
+    constexpr double kWorthSayingS = 0.05;
+    if (const double lag = machining.timeline.lagS; std::abs(lag) >= kWorthSayingS) {
+        account.assumed.push_back(fmt::format(
+            "While facing, the spindle falls behind the surface speed asked for; the feed is laid out as if "
+            "it did not. For that the cycle time told is {:.1f} s too {}.",
+            std::abs(lag), lag > 0 ? "short" : "long"));
+    }
     lookForWaste(machining, loads, account);
     return account;
 }

@@ -66,8 +66,9 @@ struct TrialOptions {
     std::size_t historyBytes = std::size_t{256} << 20;  // for keyframes
     // The trial before, where the stock is what that left; without it there is no bar.
     std::shared_ptr<const StockHistory> previous;
-    // While something is being tried out by hand: margins are left out, and threads and what else is not round are
-    // known in 32 directions instead of 256. Sizes and contacts are the same. Never to be shown as the last word.
+    // While something is being tried out by hand: margins are left out, threads and what else is not round are known in
+    // 12 directions instead of 256, and gaps above 2 mm are lower bounds. Sizes and contacts are the same. Never to be
+    // shown as the last word.
     bool quickLook = false;
     // Called now and then from the calling thread with 0…1 and the stage's name.
     std::function<void(double, const char*)> progress;

@@ -44,6 +44,17 @@ private:
     std::map<std::string, double> ms_;
 };
 
+// What each stage took in a round; gives the whole.
+double countStages(benchmark::State& state, const StageClock& clock) {
+    double whole = 0;
+    for (const auto& [stage, ms] : clock.ms()) {
+        const double each = ms / static_cast<double>(state.iterations());
+        state.counters[stage + "_ms"] = each;
+        whole += each;
+    }
+    return whole;
+}
+
 void trialStages(benchmark::State& state, const std::string& job) {
     const std::string base = "assets/jobs/" + job;
     const Program program = readProgram(shop::readFile(base + ".nc"), job);
@@ -57,12 +68,8 @@ void trialStages(benchmark::State& state, const std::string& job) {
         benchmark::DoNotOptimize(runTrial(program, setup, options));
         clock.stop();
     }
-    double whole = 0;
     const auto rounds = static_cast<double>(state.iterations());
-    for (const auto& [stage, ms] : clock.ms()) {
-        state.counters[stage + "_ms"] = ms / rounds;
-        whole += ms / rounds;
-    }
+    const double whole = countStages(state, clock);
     const auto loads = clock.ms().find("reckoning loads");
     if (loads == clock.ms().end()) return;
     state.counters["loads_on_top_percent"] = 100 * (loads->second / rounds) / (whole - loads->second / rounds);
@@ -77,13 +84,18 @@ void whatIfSlider(benchmark::State& state, const std::string& job) {
     const auto before = runTrial(program, setup);
     TrialOptions options;
     options.quickLook = true;
+    StageClock clock;
+    options.progress = [&clock](double, const char* stage) { clock.at(stage); };
     WhatIf whatIf;
     whatIf.wears.push_back({1, 0, 0});
     for (auto _ : state) {
         whatIf.wears[0].xMm += 0.001;
         const auto after = runTrial(before->program, withChanges(before->setup, whatIf), options);
+        clock.at("comparing");
         benchmark::DoNotOptimize(compareTrials(*before, *after));
+        clock.stop();
     }
+    countStages(state, clock);
 }
 BENCHMARK_CAPTURE(whatIfSlider, bored_bush, "bored-bush")->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK_CAPTURE(whatIfSlider, coupling_spigot, "coupling-spigot")->Unit(benchmark::kMillisecond)->UseRealTime();

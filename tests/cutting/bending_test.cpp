@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -12,6 +13,7 @@
 #include "sim/cutting/bending_findings.h"
 #include "sim/cutting/part_beam.h"
 #include "tests/support/load_shop.h"
+#include "tests/support/reckoned_cut.h"
 #include "tests/support/reference_rows.h"
 #include "tests/support/trial_shop.h"
 
@@ -182,6 +184,29 @@ TEST(Bending, SaysWhatTheFinishedDiameterWillBe) {
     EXPECT_THAT(f.message, HasSubstr("larger than programmed"));
     EXPECT_THAT(f.message, HasSubstr("No offset takes out the difference"));
     EXPECT_THAT(f.remedy, HasSubstr("bring up a centre"));
+}
+
+// Half of the nose stands in metal before its lowest point, which leaves the diameter, has got there: forces that grow
+// from nothing over that way leave no surface. A stubby bar, so that what is left differs little.
+TEST(Bending, LeavesOutWhereTheEdgeIsOnlyEntering) {
+    auto setup = shop::barStock(20, 60, 0);
+    shop::addTurningTool(setup, 1, 'D', 1.2, 93);
+    setup.material = shop::material(2500, 0.26);
+    setup.material.youngGPa = kYoung;
+    const auto cut = shop::cutAndReckon("T0101\nG97 G99 S1200 M03\nG00 X19 Z2\nG01 Z-5 F.2\nG00 X24\nM30\n", setup);
+    const BendingResult result = reckonBending(cut.timeline, cut.toolpath, cut.setup, cut.stock, cut.loads);
+    ASSERT_EQ(result.tools.size(), 1u);
+    ASSERT_TRUE(result.tools[0].finishes);
+    const LoadRun& run = *cut.loads.runOf(cut.cutsOfLine(4).at(0));
+    float leastOfAll = 1;
+    for (std::uint32_t i = run.first; i < run.first + run.count; ++i) {
+        if (cut.loads.samples[i].chipAreaMm2 > 0) leastOfAll = std::min(leastOfAll, result.samples[i].diameterErrorMm);
+    }
+    const double greatest = result.tools[0].greatest.errorMm, least = result.tools[0].least.errorMm;
+    EXPECT_LT(leastOfAll, 0.2 * greatest) << "it comes in from nothing";
+    // The cantilever's share at 55 mm of what it gives at 60: 0.77.
+    EXPECT_GT(least, 0.7 * greatest);
+    EXPECT_LT(least, greatest);
 }
 
 // The first cut bends far, the second, over the same surface, does not: what it leaves counts.

@@ -12,6 +12,7 @@
 
 #include "sim/base/units.h"
 #include "sim/cutting/chip_force.h"
+#include "sim/motion/feed_run.h"
 #include "sim/stock/billet_columns.h"
 #include "tests/support/reckoned_cut.h"
 #include "tests/support/reference_rows.h"
@@ -115,6 +116,85 @@ TEST(CuttingLoad, OfFacingFallsWithTheRadius) {
     }
 }
 
+// --- The force across the axis --------------------------------------------------------------------------------------
+
+struct Sideways {
+    const char* what;
+    char shape;
+    double enteringDeg, noseRadius, depth;
+    bool inside;
+    double least, most;  // passive by cutting force, away from the tool
+};
+
+void PrintTo(const Sideways& row, std::ostream* out) {
+    *out << row.what;
+}
+
+class PassiveForce : public testing::TestWithParam<Sideways> {};
+
+// Steel turned, and bored, at 0.3 mm. Rows "rule_of_thumb" of tests/reference/deflection.csv: 0.25 of the cutting force
+// (Isakov), 0.3 to 0.5 at 90 degrees (common practice, no source); never towards the tool.
+TEST_P(PassiveForce, PushesThePartAwayFromTheTool) {
+    const Sideways& row = GetParam();
+    auto setup = shop::barStock(row.inside ? 80 : 50, 80, 0, row.inside ? 40 : 0);
+    if (row.inside) {
+        shop::addBoringBar(setup, 1, row.shape, row.noseRadius, row.enteringDeg);
+    } else {
+        shop::addTurningTool(setup, 1, row.shape, row.noseRadius, row.enteringDeg);
+    }
+    setup.material = shop::material(2500, 0.26);
+    const double to = row.inside ? 40 + 2 * row.depth : 50 - 2 * row.depth;
+    const ReckonedCut cut = cutAndReckon(
+        fmt::format("T0101\nG97 G99 S800 M03\nG00 X{:.3f} Z2\nG01 Z-40 F.3\nG00 X45\nM30\n", to), std::move(setup));
+    const LoadSample s = loadAt(cut.loads, cut.cutsOfLine(4).at(0), 0.5);
+    ASSERT_GT(s.cuttingN, 0);
+    const double away = double{row.inside ? s.forceRN : -s.forceRN} / double{s.cuttingN};
+    // Samples are floats: seven digits.
+    EXPECT_GE(away, row.least - 1e-6);
+    EXPECT_LE(away, row.most + 1e-6);
+    EXPECT_LT(s.forceZN, 0) << "the feed pushes towards the chuck";
+    const bool said = std::any_of(cut.loads.assumed.begin(), cut.loads.assumed.end(), [](const std::string& a) {
+        return a.find("there the passive force is 0.25 of the cutting force") != std::string::npos;
+    });
+    EXPECT_EQ(said, row.most == 0.25 || cut.loads.tools[0].leastPassive);
+    EXPECT_EQ(cut.loads.tools[0].leastPassive, said);
+}
+
+// Of an edge at 75 degrees 0.56 cos 75 = 0.14 of it are left: less than the rule. At 45 degrees 0.56 cos 45 = 0.395. A
+// light cut with the nose alone pushes nearly square to the axis: 0.56 at most.
+INSTANTIATE_TEST_SUITE_P(CuttingLoad, PassiveForce,
+                         testing::Values(Sideways{"95 degrees, deep", 'C', 95, 0.8, 3.5, false, 0.25, 0.25},
+                                         Sideways{"93 degrees, deep", 'D', 93, 0.4, 4, false, 0.25, 0.25},
+                                         Sideways{"90 degrees, sharp", 'C', 90, 0, 3, false, 0.25, 0.25},
+                                         Sideways{"75 degrees", 'S', 75, 0.8, 3, false, 0.25, 0.5},
+                                         Sideways{"45 degrees, sharp", 'S', 45, 0, 2, false, 0.395, 0.396},
+                                         Sideways{"light", 'C', 95, 0.8, 0.15, false, 0.25, 0.56},
+                                         Sideways{"a bore, deep", 'C', 95, 0.4, 2, true, 0.25, 0.25},
+                                         Sideways{"a bore, light", 'C', 95, 0.8, 0.15, true, 0.25, 0.56}),
+                         [](const auto& row) { return fmt::format("row{}", row.index); });
+
+// A blade that plunges leaves a wall on either side and is pushed to neither.
+TEST(CuttingLoad, ABladeThatPlungesPushesStraightIn) {
+    auto setup = shop::barStock(50, 80, 0);
+    shop::addGroovingTool(setup, 1, 3, 0.2);
+    setup.material = shop::material(2000, 0.2);
+    const ReckonedCut cut =
+        cutAndReckon("T0101\nG97 G99 S800 M03\nG00 X52 Z-20\nG01 X30 F.1\nG00 X52\nM30\n", std::move(setup));
+    const LoadSample s = loadAt(cut.loads, cut.cutsOfLine(4).at(0), 0.5);
+    EXPECT_NEAR(s.forceZN, 0, 1e-3 * s.cuttingN) << "the wall is known to a column";
+    EXPECT_NEAR(-s.forceRN, sidewaysShare() * s.cuttingN, 1e-4 * s.cuttingN);
+    EXPECT_FALSE(cut.loads.tools[0].leastPassive);
+}
+
+// Facing, the part is pushed towards the chuck, and never pulled out of it.
+TEST(CuttingLoad, FacingPushesTowardsTheChuck) {
+    const ReckonedCut cut = cutAndReckon("T0101\nG97 G99 S800 M03\nG00 X54 Z-2\nG01 X0 F.2\nM30\n",
+                                         turned(50, 80, 0.4, 95, shop::material(2000, 0.2)));
+    const LoadSample s = loadAt(cut.loads, cut.cutsOfLine(4).at(0), 0.5);
+    EXPECT_LE(s.forceZN, -0.25F * s.cuttingN * (1 - 1e-5F));
+    EXPECT_LT(s.forceRN, 0);
+}
+
 // --- Peaks ----------------------------------------------------------------------------------------------------------
 
 // A pass that runs into a shoulder takes the whole height of the shoulder, suddenly.
@@ -172,8 +252,6 @@ std::shared_ptr<const Trial> demo(const std::string& stem) {
                            [](std::string_view path) -> std::optional<std::string> {
                                return shop::readFile("assets/jobs/" + std::string(path));
                            });
-    // Chips count at full feed while an axis gains speed; that is said to the user and is left out of the balance.
-    setup.machine.axes = {};
     return runTrial(readProgram(shop::readFile("assets/jobs/" + stem + ".nc"), stem + ".nc"), std::move(setup));
 }
 
@@ -204,7 +282,39 @@ INSTANTIATE_TEST_SUITE_P(CuttingLoad, DemoLoads,
                          testing::Values("bored-bush", "coupling-spigot", "drain-plug", "grooved-pulley",
                                          "hose-adapter", "trap", "union-sleeve"));
 
-// Any way through the metal, straight and along arcs, cutting or ramming, with any insert.
+// How slides may gain and lose speed: at once, softly and standing still after every block, or with a jerk.
+AxisDynamics anyAxes(int which) {
+    AxisDynamics axes;
+    if (which == 0) return axes;
+    axes.accelerationZ = 800;
+    axes.accelerationR = 500;
+    if (which == 1) axes.blockEnd = AxisDynamics::BlockEnd::ExactStop;
+    if (which == 2) axes.jerkZ = axes.jerkR = 8000;
+    return axes;
+}
+
+// A pass of 40 mm in exact stop, with slides so slow that they gain speed over millimetres: v²/2a.
+TEST(CuttingLoad, FeedGrowsWithTheSpeedOfTheSlide) {
+    auto setup = turned(50, 80, 0.4, 95, shop::material(2000, 0.2));
+    setup.machine.axes.accelerationZ = setup.machine.axes.accelerationR = 4;
+    setup.machine.axes.blockEnd = AxisDynamics::BlockEnd::ExactStop;
+    const ReckonedCut cut =
+        cutAndReckon("T0101\nG97 G99 S600 M03\nG00 X46 Z2\nG01 Z-10 F.4\nZ-30\nX54\nG00 Z2\nM30\n", std::move(setup));
+    // 4 mm/s, 2 mm to gain it, 1 s.
+    const std::uint32_t second = cut.cutsOfLine(5).at(0);
+    for (double way : {0.02, 0.5, 1.0, 1.5, 2.0, 10.0, 18.5, 19.9}) {
+        const double pace = std::min(4.0, std::sqrt(2 * 4 * std::min(way, 20 - way)));
+        const TimedMove& timed = cut.timeline.moves[second];
+        const double time = cut.timeAt(second, way / 20);
+        EXPECT_NEAR(feedPaceAt(timed, cut.toolpath, cut.setup, time), pace, 1e-4);
+    }
+    EXPECT_NEAR(cut.most(second, &LoadSample::chipAreaMm2), 2 * 0.4, 1e-4);
+    EXPECT_EQ(cut.loads.samples[cut.loads.runOf(second)->first].chipAreaMm2, 0) << "it stands";
+    EXPECT_NEAR(cut.removalOverTime(second), double{cut.stock->cuts()[second].removedMm3},
+                kBalance * double{cut.stock->cuts()[second].removedMm3});
+}
+
+// Any way through the metal, straight and along arcs, cutting or ramming, with any insert and slides of any kind.
 RC_GTEST_PROP(CuttingLoad, AddsUpToTheMetalOnAnyWay, ()) {
     const char shape = *rc::gen::elementOf(std::string("CDSTVR"));
     const double nose = *rc::gen::elementOf(std::vector<double>{0, 0.4, 0.8, 1.2});
@@ -216,6 +326,8 @@ RC_GTEST_PROP(CuttingLoad, AddsUpToTheMetalOnAnyWay, ()) {
         giveShape(tool);
     }
     setup.material = shop::material(2000, 0.2);
+    const int axes = *rc::gen::inRange(0, 3);
+    setup.machine.axes = anyAxes(axes);
     std::string program = "T0101\nG97 G99 S900 M03\nG00 X64 Z2\n";
     double x = 64, z = 2;
     const int moves = *rc::gen::inRange(3, 12);
@@ -233,7 +345,7 @@ RC_GTEST_PROP(CuttingLoad, AddsUpToTheMetalOnAnyWay, ()) {
         z = toZ;
     }
     program += "M30\n";
-    RC_LOG() << program << shape << nose;
+    RC_LOG() << program << shape << nose << " axes " << axes;
     const ReckonedCut cut = cutAndReckon(program, std::move(setup));
     // Of less, the columns of the billet, 2 µm of z, do not know so much.
     constexpr double kTooLittleMm3 = 10;

@@ -1,6 +1,7 @@
 // Taylor's law against worked answers; rows of tests/reference/taylor_tool_life.csv, which name their sources.
 #include "sim/cutting/edge_life.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -8,6 +9,7 @@
 
 #include "sim/base/units.h"
 #include "tests/support/load_shop.h"
+#include "tests/support/reckoned_cut.h"
 #include "tests/support/reference_rows.h"
 
 namespace firstoff {
@@ -61,6 +63,37 @@ TEST(EdgeLife, OfAPlainCut) {
     EXPECT_NEAR(uses[0].share.value(), share, 1e-12);
     EXPECT_NEAR(uses[0].partsPerEdge.value(), 1 / share, 1e-9);
     EXPECT_NEAR(uses[0].partsPerInsert.value(), 4 / share, 1e-9);
+}
+
+// TL08: at 200 m/min an edge with n 0.25 and C 400 lasts 16 min. A bar of 50 turned to 30 in one pass, 1273.24 rev/min:
+// 200 m/min are run where the edge meets the bar first, 120 m/min at its nose.
+TEST(EdgeLife, GoesByTheSpeedAtTheDiameterBeforeTheCut) {
+    auto setup = shop::barStock(50, 80, 0);
+    Tool& tool = shop::addTurningTool(setup, 1, 'C', 0.8, 95);
+    tool.taylorN = 0.25;
+    tool.taylorC = 400;
+    const double revPerMin = 200e3 / (kPi * 50);
+    const auto cut = shop::cutAndReckon(
+        fmt::format("T0101\nG97 G99 S{:.4f} M03\nG00 X30 Z2\nG01 Z-40 F.2\nG00 X54\nM30\n", revPerMin),
+        std::move(setup));
+    const auto uses = edgeUses(cut.timeline, cut.toolpath, cut.setup, cut.loads);
+    ASSERT_EQ(uses.size(), 1u);
+    // The edge comes in and goes out over less than a millimetre of 40, at less speed there.
+    EXPECT_NEAR(uses[0].greatestMPerMin, 200, 0.01);
+    EXPECT_NEAR(uses[0].share.value() * row("TL08").number("recomputed_value").value() * 60, uses[0].cuttingS,
+                0.02 * uses[0].cuttingS);
+    EXPECT_GT(uses[0].cuttingS, 60 * 40 / (0.2 * revPerMin) * 0.98);
+}
+
+// In a bore the surface that is left is the farthest out.
+TEST(EdgeLife, OfABoreGoesByTheBoreItLeaves) {
+    auto setup = shop::barStock(80, 60, 0, 40);
+    shop::addBoringBar(setup, 1, 'C', 0.4);
+    const auto cut =
+        shop::cutAndReckon("T0101\nG97 G99 S800 M03\nG00 X44 Z2\nG01 Z-30 F.1\nG00 X38\nZ5\nM30\n", std::move(setup));
+    const auto uses = edgeUses(cut.timeline, cut.toolpath, cut.setup, cut.loads);
+    ASSERT_EQ(uses.size(), 1u);
+    EXPECT_NEAR(uses[0].greatestMPerMin, surfaceSpeedMPerMin(800, 22), 0.01);
 }
 
 TEST(EdgeLife, IsNotGuessedWithoutConstants) {

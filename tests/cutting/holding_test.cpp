@@ -10,6 +10,7 @@
 
 #include "sim/base/units.h"
 #include "sim/cutting/chuck_grip.h"
+#include "sim/cutting/jaw_hold.h"
 #include "tests/support/load_shop.h"
 #include "tests/support/trial_shop.h"
 
@@ -152,6 +153,65 @@ TEST(Holding, SpeedThatTakesMoreThanTwoThirds) {
     ASSERT_THAT(shop::codes(result.findings), Contains("speed-takes-grip"));
     EXPECT_NEAR(result.speed->permittedRevPerMin, 30 / kPi * std::sqrt(0.67 * 20000 / 0.285), 1e-6);
     EXPECT_THAT(result.findings.back().message, HasSubstr("2071 rev/min"));
+}
+
+// 20 kN are all lost at 30 / pi sqrt(20000 / 0.285) = 2529.7 rev/min, elementary.
+TEST(Holding, SpeedThatTakesAllStopsTheTrial) {
+    struct Case {
+        double revPerMin;
+        Severity severity;
+    };
+    for (const Case& c : {Case{2525, Severity::Warning}, Case{2535, Severity::Stop}}) {
+        shop::LoadedCut cut = heldBar(20);
+        cut.turn(25, 60, 0.2, c.revPerMin, {10, 0, 0});
+        const HoldingResult result = holding(cut);
+        ASSERT_THAT(shop::codes(result.findings), ElementsAre("grip-too-small", "speed-takes-grip"));
+        for (const Finding& finding : result.findings) {
+            EXPECT_EQ(finding.severity, c.severity) << finding.code << " at " << c.revPerMin;
+            EXPECT_EQ(finding.message.find("comes out of the jaws") != std::string::npos, c.severity == Severity::Stop);
+        }
+    }
+}
+
+// A hexagon of 36 across flats in three jaws: 18 mm from the axis, and not the 20.8 of its corners.
+shop::LoadedCut heldHexagon(int jaws) {
+    shop::LoadedCut cut(41, 90);
+    const Chuck held = heldBar(50).setup.chuck;
+    cut.setup.chuck = held;
+    cut.setup.chuck.jaws = jaws;
+    cut.setup.stock.shape = Stock::Shape::Hexagon;
+    cut.setup.stock.acrossFlats = 36;
+    cut.setup.stock.outerRadius = 18 / std::cos(kPi / 6);
+    return cut;
+}
+
+TEST(Holding, OfAHexagonTheJawsStandOnTheFlats) {
+    shop::LoadedCut cut = heldHexagon(3);
+    cut.turn(17, 60, 0.2, 1000, {1800, 0, 0});
+    const HoldingResult result = holding(cut);
+    ASSERT_TRUE(result.grip);
+    // 256 sectors: the nearest to the middle of a flat stands at most half a step off, cos(0.7°).
+    EXPECT_NEAR(result.grip->gripDiameterMm, 36, 1e-3 * 36);
+    EXPECT_NEAR(result.grip->turningN, 1800 * 17 / 18.0, 1e-3 * 1700);
+    EXPECT_THAT(result.assumed, Contains(HasSubstr("friction counts at the flats")));
+}
+
+TEST(Holding, JawsThatDoNotStandOnFlatsAreNotReckoned) {
+    shop::LoadedCut four = heldHexagon(4);
+    four.turn(17, 60, 0.2, 1000, {1800, 0, 0});
+    const HoldingResult result = holding(four);
+    EXPECT_FALSE(result.grip);
+    EXPECT_THAT(result.missing, ElementsAre(HasSubstr("jaws that all stand on flats")));
+    EXPECT_THAT(shop::codes(result.findings), ElementsAre("grip-not-reckoned"));
+    EXPECT_TRUE(standsOnFlats({}, {}));
+}
+
+// The grip has to hold what the corners ask for, not the mean of a turn.
+TEST(Holding, TakesTheGreatestTorqueOfATurn) {
+    shop::LoadedCut cut = heldBar(50);
+    cut.turn(24, 60, 0.2, 1000, {1000, 0, 0});
+    for (LoadSample& sample : cut.loads.samples) sample.torqueMostNm = 2.5F * sample.torqueNm;
+    EXPECT_NEAR(holding(cut).grip->turningN, 2500 * 24 / 25.0, 1e-2);
 }
 
 TEST(Holding, SpeedIsHeldAgainstTheGripWithoutForcesToo) {

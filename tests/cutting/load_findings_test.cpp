@@ -6,6 +6,7 @@
 #include <string>
 
 #include "sim/cutting/cutting_load.h"
+#include "sim/cutting/spindle_limits.h"
 #include "tests/support/reckoned_cut.h"
 #include "tests/support/trial_shop.h"
 
@@ -23,7 +24,7 @@ Setup workshop() {
     shop::addTurningTool(setup, 1, 'C', 0, 90);
     setup.material = shop::material(2000, 0);
     setup.machine.spindle.curve = {{500, 200}, {3000, 60}};
-    setup.machine.spindle.powerKw = 11;
+    setup.machine.spindle.powerKw = 30;
     setup.machine.spindle.efficiency = 0.8;
     return setup;
 }
@@ -71,26 +72,30 @@ TEST_P(LoadLimit, IsAWarningWithPlaceTimeAndFigures) {
 }
 
 // Mean radius of the cut 28.75 mm, so 1500 N make 43.125 N m and, at 800 rev/min, 3.6128 kW.
-INSTANTIATE_TEST_SUITE_P(
-    Loads, LoadLimit,
-    testing::Values(OverLimit{"spindle-torque-exceeded",
-                              [](Setup& s) {
-                                  s.machine.spindle.curve = {{600, 50}, {1000, 30}};
-                              },
-                              "torque_nm", "available_nm", 43.125, 40},
-                    OverLimit{"spindle-power-exceeded", [](Setup& s) { s.machine.spindle.powerKw = 4; }, "power_kw",
-                              "available_kw", 3.6128, 3.2},
-                    OverLimit{"cutting-force-above-limit", [](Setup& s) { s.tools[0].maxForceN = 1400; }, "force_n",
-                              "limit_n", 1500, 1400},
-                    OverLimit{"feed-above-edge-limit", [](Setup& s) { s.tools[0].maxFeed = 0.25; }, "feed_mm_per_rev",
-                              "limit_mm_per_rev", 0.3, 0.25},
-                    OverLimit{"depth-above-edge-limit", [](Setup& s) { s.tools[0].maxDepth = 2; }, "depth_mm",
-                              "limit_mm", 2.5, 2}),
-    [](const auto& row) {
-        std::string name = row.param.code;
-        std::erase(name, '-');
-        return name;
-    });
+INSTANTIATE_TEST_SUITE_P(Loads, LoadLimit,
+                         testing::Values(OverLimit{"spindle-torque-exceeded",
+                                                   [](Setup& s) {
+                                                       s.machine.spindle.curve = {{600, 50}, {1000, 30}};
+                                                   },
+                                                   "torque_nm", "available_nm", 43.125, 40},
+                                         OverLimit{"spindle-power-exceeded",
+                                                   [](Setup& s) {
+                                                       s.machine.spindle.powerKw = 4;
+                                                       s.machine.spindle.curve = {{800, 44}, {850, 40}};
+                                                   },
+                                                   "power_kw", "available_kw", 3.6128, 3.2},
+                                         OverLimit{"cutting-force-above-limit",
+                                                   [](Setup& s) { s.tools[0].maxForceN = 1400; }, "force_n", "limit_n",
+                                                   1500, 1400},
+                                         OverLimit{"feed-above-edge-limit", [](Setup& s) { s.tools[0].maxFeed = 0.25; },
+                                                   "feed_mm_per_rev", "limit_mm_per_rev", 0.3, 0.25},
+                                         OverLimit{"depth-above-edge-limit", [](Setup& s) { s.tools[0].maxDepth = 2; },
+                                                   "depth_mm", "limit_mm", 2.5, 2}),
+                         [](const auto& row) {
+                             std::string name = row.param.code;
+                             std::erase(name, '-');
+                             return name;
+                         });
 
 bool anySays(const std::vector<std::string>& sentences, const std::string& words) {
     return std::any_of(sentences.begin(), sentences.end(),
@@ -131,6 +136,21 @@ TEST(LoadFindings, ASpindleWithoutACurveIsNotedOnceAndJudgedByNothing) {
     const ReckonedCut cut = cutAndReckon(kCut, std::move(setup));
     ASSERT_EQ(codes(cut), std::vector<std::string>{"spindle-without-curve"});
     EXPECT_EQ(cut.loads.findings[0].severity, Severity::Note);
+}
+
+// 60 N m at 3000 rev/min make 18.8 kW, and between 500 and 3000 rev/min, at 2035.7, 114 N m make 24.3 kW.
+TEST(LoadFindings, ACurveAboveThePowerOfTheMotorIsNoted) {
+    auto setup = workshop();
+    setup.machine.spindle.powerKw = 11;
+    EXPECT_NEAR(powerOfCurveKw(setup.machine.spindle), 24.302, 1e-3);
+    EXPECT_NEAR(mostPowerKw(setup.machine.spindle), 11 * 0.8, 1e-12) << "the lower of curve and motor";
+    const ReckonedCut cut = cutAndReckon(kCut, std::move(setup));
+    ASSERT_EQ(codes(cut), std::vector<std::string>{"spindle-curve-above-power"});
+    const Finding& f = cut.loads.findings[0];
+    EXPECT_EQ(f.severity, Severity::Note);
+    EXPECT_EQ(f.span.file, SourceSpan::File::Setup);
+    EXPECT_NEAR(valueOf(f, "curve_kw"), 24.302, 1e-3);
+    EXPECT_NE(f.message.find("24.3 kW"), std::string::npos) << f.message;
 }
 
 TEST(LoadFindings, SayWhatWasTakenForGranted) {

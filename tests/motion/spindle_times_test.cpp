@@ -188,6 +188,40 @@ TEST(SurfaceSpeedLag, IsANoteWithFigures) {
     EXPECT_TRUE(layOut(path.path(), setup).findings.empty());
 }
 
+// A second method, in small steps of time: the spindle gains 100 rev/min a second at most, and each of its turns takes
+// the tool 0.3 mm on.
+double secondsOfFacing(double radiusFrom, double radiusTo, double gain) {
+    constexpr double kStepS = 1e-4;
+    const auto asked = [](double r) { return std::min(4000.0, 200e3 / (2 * kPi * r)); };
+    double r = radiusFrom, n = asked(r), time = 0;
+    for (; r > radiusTo; time += kStepS) {
+        r -= 0.3 * n / 60 * kStepS;
+        n = std::min(asked(r), n + gain * kStepS);
+    }
+    return time;
+}
+
+TEST(SurfaceSpeedLag, TellsTheTimeThatItCosts) {
+    firstoff::Setup setup = runUpLathe();
+    setup.machine.spindle.runUpS = 40;
+    const auto facing = [&](bool perRev) {
+        ModalState modal = constantSurfaceSpeed(200, 4000);
+        modal.feedPerRev = perRev;
+        PathByHand path(modal, 100, 0);
+        path.feed(10, 0, perRev ? 0.3 : 300);
+        return layOut(path.path(), setup);
+    };
+    const Timeline timeline = facing(true);
+    ASSERT_FALSE(timeline.findings.empty());
+    const double lag = secondsOfFacing(50, 5, 100) - secondsOfFacing(50, 5, 1e9);
+    EXPECT_GT(lag, 0.5);
+    // 500 steps along the way, each by the speed at its beginning.
+    EXPECT_NEAR(timeline.lagS, lag, 0.01 * lag);
+    EXPECT_NEAR(timeline.findings[0].values[3].second, timeline.lagS, 1e-12) << "longer_s, of the only pass";
+    EXPECT_EQ(facing(false).lagS, 0) << "feed per minute does not wait for the spindle";
+    EXPECT_EQ(facing(false).findings.at(0).message.find("cycle time"), std::string::npos);
+}
+
 // ---- what else takes time ----
 
 TEST(FeedHolds, ComeOnceBeforeTheFirstMoveOfTheirLine) {

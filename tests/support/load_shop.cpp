@@ -13,11 +13,13 @@ LoadSample sampleAt(float fraction, double radius, const CutForce& force) {
     LoadSample s;
     s.fraction = fraction;
     s.chipAreaMm2 = 0.5F;
-    s.cuttingN = static_cast<float>(force.cuttingN);
+    s.widthMm = 1;
+    s.cuttingN = s.cuttingMostN = static_cast<float>(force.cuttingN);
     s.forceZN = static_cast<float>(force.zN);
     s.forceRN = static_cast<float>(force.rN);
-    s.torqueNm = static_cast<float>(force.cuttingN * radius / 1000);
-    s.atR = static_cast<float>(radius);
+    s.torqueNm = s.torqueMostNm = static_cast<float>(force.cuttingN * radius / 1000);
+    s.atR = s.farthestR = static_cast<float>(radius);
+    s.leavesSurface = true;
     return s;
 }
 

@@ -62,7 +62,7 @@ Sheet findingsSheet(const Trial& trial, const SheetOptions& options) {
     Sheet sheet = sheetFrame(trial, "Findings report", options);
     SheetSection verdict;
     verdict.heading = "Verdict";
-    verdict.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, std::string(verdictInWords(trial))});
+    verdict.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, verdictInWords(trial)});
     verdict.parts.emplace_back(SheetFacts{{{"Findings", findingCounts(trial.findings)},
                                            {"Cycle time", durationInWords(trial.timeline.cycleTimeS)},
                                            {"Moves", std::to_string(trial.toolpath.moves.size())}}});

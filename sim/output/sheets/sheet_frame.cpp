@@ -121,7 +121,7 @@ SheetParagraph minor(std::string text) {
 SheetSection verdictSection(const Trial& trial) {
     SheetSection section;
     section.heading = "Verdict of the trial";
-    section.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, std::string(verdictInWords(trial))});
+    section.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, verdictInWords(trial)});
     section.parts.emplace_back(plain("Findings: " + findingCounts(trial.findings) + "."));
     if (trial.verdict == Verdict::Clear) return section;
     section.parts.emplace_back(
