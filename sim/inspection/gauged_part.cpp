@@ -353,7 +353,14 @@ private:
                                [&](const std::string& by) { return by.find(standard) != std::string::npos; });
         };
         if (uses("ISO 286")) {
-            part_.assumed.push_back("Limits of classes are reckoned from the formulas of ISO 286-1.");
+            part_.assumed.push_back("Limits of classes are reckoned from the formulas and tables of ISO 286-1.");
+        }
+        for (const WantedDimension& wanted : w_.dimensions) {
+            std::string why;
+            const auto limits = limitsOf(wanted, w_.grade, why);
+            if (!limits || !limits->fromMemory) continue;
+            part_.assumed.push_back(fmt::format(
+                "The limits of {} are held to no published table here: look them up in ISO 286-2.", nameOf(wanted)));
         }
         if (!part_.outline.empty()) {
             part_.assumed.push_back(
