@@ -241,4 +241,19 @@ std::vector<FinishReport> finishOfBlock(const Trial& trial, BlockId block, const
     return reports;
 }
 
+std::vector<FinishReport> surfaceFinishes(const Trial& trial, const FinishOptions& options) {
+    std::vector<FinishReport> reports;
+    for (const WorkPiece& work : piecesAfter(trial, wholeMovesAt(trial, options))) {
+        for (const SurfaceOnPart& surface : surfacesLeft(trial, work)) {
+            FinishReport& report = reports.emplace_back(Finish(trial, work, surface.span, options).run());
+            report.leftBy = surface.block;
+            report.rFrom = surface.rFrom;
+            report.rTo = surface.rTo;
+            report.marks.profile = {};
+            report.places = {};
+        }
+    }
+    return reports;
+}
+
 }  // namespace firstoff
