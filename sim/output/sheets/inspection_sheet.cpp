@@ -139,9 +139,9 @@ Sheet inspectionSheet(const Trial& trial, const SheetOptions& options) {
         sheet.sections.back().parts.emplace_back(minor(
             fmt::format("Square to the outline; up to {} mm is let pass.", figure(trial.gauged.deviationBandMm, 3))));
     }
-    SheetSection assumed;
-    assumed.heading = "Taken for granted";
-    for (const std::string& text : trial.gauged.assumed) assumed.parts.emplace_back(item(text));
+    SheetSection finish = finishSection(trial);
+    if (!finish.parts.empty()) sheet.sections.push_back(std::move(finish));
+    SheetSection assumed = grantedSection(trial.gauged.assumed);
     if (!assumed.parts.empty()) sheet.sections.push_back(std::move(assumed));
     SheetSection signing;
     signing.heading = "Gauged and released";
