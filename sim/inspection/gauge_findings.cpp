@@ -102,11 +102,11 @@ void GaugeFindings::size(const GaugedPart& part, const GaugedDimension& g) {
 void GaugeFindings::withinByBending(const GaugedDimension& g) {
     Finding& finding = atCut("size-within-with-bending", g.block, g.cut, g.wanted.span);
     finding.severity = Severity::Note;
+    finding.unproven = true;  // an estimate may not make a size good
     if (!g.places.empty()) finding.place = g.places.front();
     finding.message = fmt::format(
         "{} comes to {}{} by the path of the tool, which is outside {} and {}; with what part and bar give way it "
-        "comes "
-        "to {}, within. That is an estimate.",
+        "comes to {}, within. That is an estimate.",
         g.name, shown(g, g.measured), isAngle(g) ? "" : " mm", shown(g, g.least), shown(g, g.most),
         shown(g, g.expected()));
     finding.remedy = "Gauge it on the first part before the second is cut.";
