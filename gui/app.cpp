@@ -18,7 +18,7 @@ App::App(const Startup& startup, std::function<void()> wake)
     if (keepsSettings_) session_.view = loadViewSettings();
     if (startup.dark) session_.view.dark = *startup.dark;
     if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
-    if (startup.colourByTool) session_.view.colourByTool = true;
+    if (startup.colouring != Colouring::Metal) session_.view.colouring = startup.colouring;
     wantedScale_ = static_cast<float>(startup.scale);
     sceneOnly_ = startup.sceneOnly;
     openFirst(startup);
@@ -27,6 +27,13 @@ App::App(const Startup& startup, std::function<void()> wake)
         below_ = inPlace_ = pageNamed(startup.page);
         session_.view.findingsHeight = std::max(session_.view.findingsHeight, 360.0f);  // room for the table
     }
+}
+
+Rect App::tabPlace(std::string_view words) const {
+    for (const TabButton& tab : tabs_) {
+        if (std::string_view(tab.text).substr(0, words.size()) == words) return tab.place;
+    }
+    return {};
 }
 
 App::Tab App::pageNamed(std::string_view page) {
@@ -234,7 +241,7 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
         for (const GaugedDimension& d : trial->gauged.dimensions) out += d.state != GaugedDimension::State::Within;
     }
     std::vector<TabButton> buttons;
-    const auto add = [&](Tab tab, std::string text) { buttons.push_back({static_cast<int>(tab), std::move(text)}); };
+    const auto add = [&](Tab tab, std::string text) { buttons.push_back({static_cast<int>(tab), std::move(text), {}}); };
     if (withProgram) add(Tab::Program, "Program");
     add(Tab::Findings, fmt::format("Findings {}", trial ? trial->findings.size() : 0));
     add(Tab::Sizes, counted("Sizes", out));
@@ -252,12 +259,15 @@ void App::drawTabs(const PaneContext& context, const Layout& layout) {
     const Rect& place = layout.findingsFolded ? layout.program : layout.findings;
     Tab& shown = layout.findingsFolded ? inPlace_ : below_;
     finishInSight_ = shown == Tab::Finish && !place.empty();
+    tabs_.clear();
+    pagePlace_ = {};
     if (place.empty()) return;
-    const std::vector<TabButton> buttons = tabButtons(layout.findingsFolded);
-    const float height = tabStripHeight(context, buttons, place.w);
+    tabs_ = tabButtons(layout.findingsFolded);
+    const float height = tabStripHeight(context, tabs_, place.w);
     shown =
-        static_cast<Tab>(drawTabStrip(context, buttons, static_cast<int>(shown), {place.x, place.y, place.w, height}));
-    drawTab(context, shown, {place.x, place.y + height, place.w, place.h - height});
+        static_cast<Tab>(drawTabStrip(context, tabs_, static_cast<int>(shown), {place.x, place.y, place.w, height}));
+    pagePlace_ = {place.x, place.y + height, place.w, place.h - height};
+    drawTab(context, shown, pagePlace_);
 }
 
 void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
@@ -298,6 +308,7 @@ void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
 
 void App::drawSplitters(const PaneContext& context, const Layout& layout, const LayoutSpace& space) {
     ViewSettings view = boundedSizes(session_.view, space);
+    if (view.findingsHeight <= 0) view.findingsHeight = layout.findings.h / space.scale;
     bool dragged = false;
     const auto splitter = [&](const char* id, const Rect& rect, bool upright, float& size, float sign) {
         if (rect.empty()) return;

@@ -67,6 +67,9 @@ public:
     void setTime(double timeS) { apply(Seek{timeS}); }
     double cycleTimeS() const;
     const Session& session() const { return session_; }
+    // Where the tab stands whose words begin so, and the page beneath the tabs, as drawn last; empty: not in sight.
+    Rect tabPlace(std::string_view words) const;
+    Rect pagePlace() const { return pagePlace_; }
 
 private:
     enum class Tab { Program, Findings, Sizes, Cut, Time, Changes, Clearances, Bodies, Finish };
@@ -156,6 +159,8 @@ private:
     bool discard_ = false;  // the user gave up unsaved changes
     // What stands below the program, and what in a low window in its place.
     Tab below_ = Tab::Findings, inPlace_ = Tab::Program;
+    std::vector<TabButton> tabs_;  // as drawn last
+    Rect pagePlace_;
     bool findingsFolded_ = false;
     bool finishInSight_ = false;
     double shownAtS_ = 0;  // the moment on screen when the frame began

@@ -114,8 +114,9 @@ void Dialogs::drawAbout(const PaneContext& context) {
         "set-up as it "
         "is written down. What the set-up file does not say, or says wrongly, was not tried.");
     paragraph(
-        "Not modelled: deflection, chatter, chip jams, a bar that slips in the jaws, the control's own look-ahead and "
-        "corner rounding.");
+        "Estimated only, and only where the set-up gives the figures: how part and bar give way, whether the grip "
+        "holds, how long edges last. Sizes are those of paths that nothing bends. Not modelled: chatter, heat, chip "
+        "jams, the control's own look-ahead and corner rounding.");
     if (closeButton(context)) {
         about_ = false;
         ImGui::CloseCurrentPopup();

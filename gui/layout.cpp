@@ -12,7 +12,7 @@ constexpr float kTransport = 34;
 constexpr float kStrip = 26;          // read-outs folded to one line
 constexpr float kColumnsFrom = 1000;  // window width from which the read-outs get a column
 constexpr float kProgramFrom = 460;   // window width from which the program is shown at all
-constexpr float kFindingsFrom = 560;  // window height from which the findings get a pane
+constexpr float kFindingsFrom = 680;  // window height from which program and pages each get a pane
 constexpr float kLanesFrom = 500;     // window height from which all lanes are shown
 constexpr float kFoldedTimeline = 70;
 constexpr float kTimelineFrom = 260;  // window height from which there is a timeline
@@ -31,7 +31,7 @@ ViewSettings boundedSizes(ViewSettings view, const LayoutSpace& space) {
     view.readoutsWidth = within(view.readoutsWidth, 180, width * 0.3f);
     view.programWidth = within(view.programWidth, 190, std::min(width * 0.42f, width - kLeastPicture));
     view.timelineHeight = within(view.timelineHeight, 96, height * 0.5f);
-    view.findingsHeight = within(view.findingsHeight, 90, height * 0.5f);
+    if (view.findingsHeight > 0) view.findingsHeight = within(view.findingsHeight, 90, height * 0.5f);
     return view;
 }
 
@@ -76,7 +76,8 @@ Layout layOut(const LayoutSpace& space, const ViewSettings& wanted) {
         right -= gap;
         out.besideProgram = {right, top, gap, middle};
         if (!out.findingsFolded) {
-            const float findings = std::min(view.findingsHeight * s, 0.6f * middle);
+            const float half = 0.5f * (middle - gap);
+            const float findings = view.findingsHeight > 0 ? std::min(view.findingsHeight * s, 0.6f * middle) : half;
             out.program.h = middle - findings - gap;
             out.aboveFindings = {out.program.x, out.program.bottom(), programWidth, gap};
             out.findings = {out.program.x, out.aboveFindings.bottom(), programWidth, findings};

@@ -1,13 +1,11 @@
 #include "gui/load_index.h"
 
 #include <algorithm>
-#include <cassert>
+#include <cmath>
 
 namespace firstoff::gui {
 
 namespace {
-
-constexpr std::size_t kFan = 64;
 
 // The samples beside a place, and how far between them it is.
 struct Between {
@@ -55,57 +53,24 @@ std::optional<BendingSample> bendingAt(const Trial& trial, std::size_t timedMove
                          mix(a.diameterErrorMm, b.diameterErrorMm, at->share)};
 }
 
-float LoadIndex::valueOf(const LoadSample& sample) const {
-    constexpr float kCm3PerMin = 60.0f / 1000.0f;
-    return isPower_ ? sample.powerKw : sample.removalMm3PerS * kCm3PerMin;
+std::optional<float> gripShareAt(const Trial& trial, std::size_t timedMove, double fraction) {
+    const auto at = between(trial, timedMove, fraction);
+    if (!at || trial.holding.gripShare.size() != trial.loads.samples.size()) return std::nullopt;
+    const float share = mix(trial.holding.gripShare[at->a], trial.holding.gripShare[at->b], at->share);
+    if (std::isnan(share)) return std::nullopt;
+    return share;
 }
 
 LoadIndex::LoadIndex(const Trial& trial) : isPower_(trial.loads.forcesKnown) {
-    if (trial.loads.runs.empty()) return;
-    std::vector<float> finest(trial.timeline.moves.size(), 0.0f);
-    for (const LoadRun& run : trial.loads.runs) {
-        float& most = finest[run.timedMove];
-        for (std::uint32_t i = run.first; i < run.first + run.count; ++i)
-            most = std::max(most, valueOf(trial.loads.samples[i]));
-        most_ = std::max(most_, static_cast<double>(most));
-    }
-    greatest_.push_back(std::move(finest));
-    while (greatest_.back().size() > kFan) {
-        const std::vector<float>& fine = greatest_.back();
-        std::vector<float> coarse;
-        for (std::size_t i = 0; i < fine.size(); i += kFan) {
-            const auto begin = fine.begin() + static_cast<std::ptrdiff_t>(i);
-            const auto end = fine.begin() + static_cast<std::ptrdiff_t>(std::min(i + kFan, fine.size()));
-            coarse.push_back(*std::max_element(begin, end));
-        }
-        greatest_.push_back(std::move(coarse));
-    }
-}
-
-float LoadIndex::greatest(std::size_t first, std::size_t last) const {
-    assert(!greatest_.empty() && first < last && last <= greatest_[0].size());
-    float most = 0;
-    for (std::size_t level = 0; first < last; ++level) {
-        const std::vector<float>& entries = greatest_[level];
-        const bool top = level + 1 == greatest_.size();
-        while (first < last && (top || first % kFan != 0)) most = std::max(most, entries[first++]);
-        while (last > first && last % kFan != 0) most = std::max(most, entries[--last]);
-        first /= kFan;
-        last /= kFan;
-    }
-    return most;
-}
-
-std::vector<LoadIndex::At> LoadIndex::along(const Trial& trial, std::size_t timedMove) const {
-    std::vector<At> result;
-    const LoadRun* run = trial.loads.runOf(static_cast<std::uint32_t>(timedMove));
-    if (run == nullptr) return result;
-    result.reserve(run->count);
-    for (std::uint32_t i = run->first; i < run->first + run->count; ++i) {
-        const LoadSample& sample = trial.loads.samples[i];
-        result.push_back({timeAt(trial, timedMove, sample.fraction), valueOf(sample)});
-    }
-    return result;
+    constexpr float kCm3PerMin = 60.0f / 1000.0f;
+    const std::vector<LoadSample>& samples = trial.loads.samples;
+    samples_ = SampleIndex(
+        trial, [&](std::uint32_t i) { return isPower_ ? samples[i].powerKw : samples[i].removalMm3PerS * kCm3PerMin; });
+    if (trial.holding.gripShare.size() == samples.size())
+        grip_ = SampleIndex(trial, [&](std::uint32_t i) { return trial.holding.gripShare[i]; });
+    if (trial.bending.known && trial.bending.samples.size() == samples.size())
+        bending_ =
+            SampleIndex(trial, [&](std::uint32_t i) { return std::abs(trial.bending.samples[i].diameterErrorMm); });
 }
 
 }  // namespace firstoff::gui

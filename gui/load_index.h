@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "gui/sample_index.h"
 #include "sim/trial/trial.h"
 
 namespace firstoff::gui {
@@ -16,33 +17,28 @@ public:
     explicit LoadIndex(const Trial& trial);
 
     // False where nothing took metal.
-    bool known() const { return !greatest_.empty() && most_ > 0; }
+    bool known() const { return samples_.known(); }
     // What the figures of the lane are: power at the cut, kW, where forces are known; else the removal rate, cm3/min.
     bool isPower() const { return isPower_; }
-    double most() const { return most_; }
-    // Greatest over timed moves [first, last); first < last.
-    float greatest(std::size_t first, std::size_t last) const;
-
-    // One figure of the lane and when.
-    struct At {
-        double timeS = 0;
-        float value = 0;
-    };
-    // Of one timed move, in order of time; empty where it took no metal.
-    std::vector<At> along(const Trial& trial, std::size_t timedMove) const;
+    double most() const { return samples_.most(); }
+    float greatest(std::size_t first, std::size_t last) const { return samples_.greatest(first, last); }
+    const SampleIndex& samples() const { return samples_; }
+    // How much of the grip each cut asks for: 1 is all that the method permits. Known where the grip is.
+    const SampleIndex& grip() const { return grip_; }
+    // Error of the diameter that part and bar leave by giving way, mm, without its sign.
+    const SampleIndex& bending() const { return bending_; }
 
 private:
-    float valueOf(const LoadSample& sample) const;
-
     bool isPower_ = false;
-    double most_ = 0;
-    std::vector<std::vector<float>> greatest_;  // level 0: per timed move; each next one per group of them
+    SampleIndex samples_, grip_, bending_;
 };
 
 // The load at a place of a timed move, between its samples by straight line; nothing where it takes no metal.
 std::optional<LoadSample> loadAt(const Trial& trial, std::size_t timedMove, double fraction);
 // What gives way there, likewise; nothing where it is not known.
 std::optional<BendingSample> bendingAt(const Trial& trial, std::size_t timedMove, double fraction);
+// Of the standing grip, the share that the cut asks for there, likewise.
+std::optional<float> gripShareAt(const Trial& trial, std::size_t timedMove, double fraction);
 // When a timed move is at a part of its length, s.
 double timeAt(const Trial& trial, std::size_t timedMove, double fraction);
 

@@ -55,7 +55,12 @@ void viewMenu(const PaneContext& context) {
     if (ImGui::MenuItem("Whole billet", nullptr, view.cutaway == 0)) view.cutaway = 0;
     if (ImGui::MenuItem("Leave out a quarter", nullptr, view.cutaway == 1)) view.cutaway = 1;
     if (ImGui::MenuItem("Leave out a half", nullptr, view.cutaway == 2)) view.cutaway = 2;
-    ImGui::MenuItem("Colour cuts by tool", nullptr, &view.colourByTool);
+    const auto colouring = [&](const char* text, Colouring which) {
+        const bool lit = view.colouring == which;
+        if (ImGui::MenuItem(text, nullptr, lit)) view.colouring = lit ? Colouring::Metal : which;
+    };
+    colouring("Colour cuts by tool", Colouring::Tool);
+    colouring("Colour surfaces by size", Colouring::Size);
     ImGui::Separator();
     kindsItem("Chuck", kChuckKinds, view);
     kindsItem("Turret", kTurretKinds, view);

@@ -44,12 +44,18 @@ void Page::words(const std::string& text, Colour colour) {
     ImGui::PopStyleColor();
 }
 
-void Page::figure(const std::string& label, const std::string& value, const std::string& unit) {
-    indent();
-    ImGui::PushStyleColor(ImGuiCol_Text, tint(context_.palette.quiet));
-    ImGui::TextUnformatted(label.c_str());
+void Page::name(const std::string& text, float width, Colour colour) {
+    const std::string shown = fitted(*context_.fonts.small, width, text);
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(colour));
+    ImGui::TextUnformatted(shown.c_str());
     ImGui::PopStyleColor();
+    if (shown != text && ImGui::IsItemHovered()) ImGui::SetTooltip("%s", text.c_str());
+}
+
+void Page::figure(const std::string& label, const std::string& value, const std::string& unit) {
     const float units = context_.px(64), valueWidth = ImGui::CalcTextSize(value.c_str()).x;
+    indent();
+    name(label, width_ - units - valueWidth - context_.px(6), context_.palette.quiet);
     ImGui::SameLine(pad() + width_ - units - valueWidth);
     ImGui::TextUnformatted(value.c_str());
     ImGui::SameLine(pad() + width_ - units + context_.px(6));
@@ -58,35 +64,36 @@ void Page::figure(const std::string& label, const std::string& value, const std:
     ImGui::PopStyleColor();
 }
 
+// The words on a line of their own, so that names are read whole, and the bar beneath them.
 bool Page::bar(const std::string& label, double share, const std::string& behind, Colour colour) {
     indent();
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImFont* font = context_.fonts.small;
-    const float height = font->FontSize + context_.px(5);
-    const float labels = 0.34f * width_, behindWidth = std::max(context_.px(96), 0.28f * width_);
-    const float room = std::max(context_.px(20), width_ - labels - behindWidth);
+    const ImFont* font = context_.fonts.small;
+    const float thick = context_.px(4), height = font->FontSize + thick + context_.px(5);
     ImGui::PushID(label.c_str());
     const bool clicked = ImGui::InvisibleButton("bar", {width_, height});
     const bool hovered = ImGui::IsItemHovered();
     ImGui::PopID();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (hovered)
-        list.AddRectFilled(at, {at.x + width_, at.y + height}, ink(context_.palette.hovered, 0.5f), context_.px(2));
-    const ImVec4 clip{at.x, at.y, at.x + labels - context_.px(4), at.y + height};
-    const float text = at.y + 0.5f * (height - font->FontSize);
-    list.AddText(font, font->FontSize, {at.x, text}, ink(context_.palette.text), label.c_str(), nullptr, 0, &clip);
-    const float x = at.x + labels, thick = context_.px(8), y = at.y + 0.5f * (height - thick);
-    list.AddRectFilled({x, y}, {x + room, y + thick}, ink(context_.palette.line, 0.35f), context_.px(2));
-    const float filled = room * static_cast<float>(std::clamp(share, 0.0, 1.0));
-    if (filled > 0) list.AddRectFilled({x, y}, {x + std::max(filled, 1.0f), y + thick}, ink(colour), context_.px(2));
+        list.AddRectFilled({at.x - context_.px(3), at.y - 1}, {at.x + width_ + context_.px(3), at.y + height},
+                           ink(context_.palette.hovered, 0.5f), context_.px(2));
+    const float behindWidth = font->CalcTextSizeA(font->FontSize, 1e9f, 0, behind.c_str()).x;
+    const std::string shown = fitted(*font, width_ - behindWidth - context_.px(8), label);
+    list.AddText(font, font->FontSize, at, ink(context_.palette.text), shown.c_str());
+    list.AddText(font, font->FontSize, {at.x + width_ - behindWidth, at.y}, ink(context_.palette.text), behind.c_str());
+    if (hovered && shown != label) ImGui::SetTooltip("%s", label.c_str());
+    const float y = at.y + font->FontSize + context_.px(2);
+    list.AddRectFilled({at.x, y}, {at.x + width_, y + thick}, ink(context_.palette.line, 0.35f), context_.px(2));
+    const float filled = width_ * static_cast<float>(std::clamp(share, 0.0, 1.0));
+    if (filled > 0)
+        list.AddRectFilled({at.x, y}, {at.x + std::max(filled, 1.0f), y + thick}, ink(colour), context_.px(2));
     if (share > 1) {
         // Past the end: two notches, so that colour alone does not say it.
         for (const float back : {context_.px(4), context_.px(8)})
-            list.AddLine({x + room - back, y - 1}, {x + room - back + context_.px(3), y + thick + 1},
+            list.AddLine({at.x + width_ - back, y - 1}, {at.x + width_ - back + context_.px(3), y + thick + 1},
                          ink(context_.palette.panel), 2);
     }
-    const float behindX = at.x + width_ - font->CalcTextSizeA(font->FontSize, 1e9f, 0, behind.c_str()).x;
-    list.AddText(font, font->FontSize, {behindX, text}, ink(context_.palette.text), behind.c_str());
     return clicked;
 }
 

@@ -25,7 +25,8 @@ public:
     void quiet(const std::string& text) { words(text, context_.palette.quiet); }
     // Label at the left, figure right-aligned in front of its unit.
     void figure(const std::string& label, const std::string& value, const std::string& unit);
-    // A bar of `share` (0 to 1, more is drawn full with a broken end) with words before and behind it. True if clicked.
+    // A bar of `share` (0 to 1, more is drawn full with a broken end) beneath its words, `behind` at the right. True if
+    // clicked.
     bool bar(const std::string& label, double share, const std::string& behind, Colour colour);
     void gap();
     // Moves the cursor to where the page's text begins.
@@ -33,6 +34,9 @@ public:
     float pad() const { return context_.px(10); }
 
 private:
+    // One line, cut short where it is wider; then a tip has all of it.
+    void name(const std::string& text, float width, Colour colour);
+
     const PaneContext& context_;
     PaneFrame frame_;
     float width_;

@@ -14,6 +14,7 @@
 #include "gui/imgui_context.h"
 #include "gui/scene/named_views.h"
 #include "gui/scene_marks.h"
+#include "gui/size_marks.h"
 #include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
@@ -61,7 +62,7 @@ std::optional<Encounter> encounterInForce(const Session& session, const SceneIns
 SceneOptions sceneOptions(const ViewSettings& view, BlockId highlight) {
     SceneOptions options;
     options.cutaway = static_cast<Cutaway>(view.cutaway);
-    options.colourByTool = view.colourByTool;
+    options.colouring = view.colouring;
     options.hidden = view.hiddenBodies;
     options.dark = view.dark;
     options.highlight = highlight;
@@ -244,6 +245,9 @@ void ScenePane::drawMarks(const PaneContext& context, const Rect& rect, bool hov
         drawEncounter(context, view, *trial_, *encounter, instant_.datum);
     }
     if (measured_) drawMeasure(context, view, *measured_);
+    if (session.view.colouring != Colouring::Size) return;
+    const glm::vec3 off = LatheScene::shiftOf(trial_->gauged.piece, instant_, LoosePieces::Aside);
+    drawSizeMarks(context, view, *trial_, {off.x, off.y, off.z}, hovered);
 }
 
 void ScenePane::pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
@@ -351,9 +355,15 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
         view.cutaway = (view.cutaway + 1) % 3;
         context.commands.add(ChangeView{view});
     }
-    if (toggle("By tool", view.colourByTool, "Colour each cut surface by the tool that left it")) {
-        view.colourByTool = !view.colourByTool;
+    const auto colouring = [&](const char* text, Colouring which, const char* tip) {
+        if (!toggle(text, view.colouring == which, tip)) return;
+        view.colouring = view.colouring == which ? Colouring::Metal : which;
         context.commands.add(ChangeView{view});
+    };
+    colouring("By tool", Colouring::Tool, "Colour each cut surface by the tool that left it");
+    if (rect.w >= context.px(400)) {
+        colouring("By size", Colouring::Size,
+                  "Colour each surface that a size is taken on by what the size comes to, and number the sizes");
     }
     ImGui::PopFont();
 }

@@ -5,7 +5,9 @@
 #include <cmath>
 
 #include "gui/wrapped_text.h"
+#include "sim/inspection/correction_words.h"
 #include "sim/output/gauge_report.h"
+#include "sim/output/tables.h"
 
 namespace firstoff::gui {
 
@@ -20,7 +22,7 @@ void drawScale(const PaneContext& context, const GaugedDimension& d, ImVec2 at, 
     for (const float x : {left, 0.5f * (left + right), right})
         list.AddLine({x, y - context.px(3)}, {x, y + context.px(3)}, ink(palette.quiet), 1);
     if (d.state == GaugedDimension::State::NotFound || !(d.most > d.least)) return;
-    const double share = (d.measured - d.least) / (d.most - d.least);
+    const double share = (d.expected() - d.least) / (d.most - d.least);
     const float x = left + static_cast<float>(std::clamp(share, -0.33, 1.33)) * (right - left);
     const float w = context.px(4);
     list.AddTriangleFilled({x, y - 1}, {x - w, y - context.px(7)}, {x + w, y - context.px(7)}, ink(hue));
@@ -39,10 +41,14 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     } else {
         below = fmt::format("{} to {}, {}", sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
         if (d.block != kNoBlock) below += ", " + trial.program.lineName(d.block);
-        if (d.correction) {
-            below += fmt::format("\nTo the middle: {:+.3f} in {} of offset {}", d.correction->amountMm,
-                                 d.correction->inX ? "X" : "Z", d.correction->offset);
+        if (std::isnan(d.bending)) {
+            if (!d.bendingNote.empty() && trial.gauged.bendingKnown) below += "\nBending not counted: " + d.bendingNote;
+        } else if (std::abs(d.expected() - d.measured) >= 0.0005) {
+            below +=
+                fmt::format("\n{} by the path of the tool, bending {}", sizeInWords(d, d.measured), bendingInWords(d));
         }
+        if (const std::string ends = endsInWords(trial, d); !ends.empty()) below += "\n" + ends;
+        if (!within && !d.noCorrection.empty()) below += "\n" + d.noCorrection;
     }
     const float figures = context.px(88), scale = context.px(84);
     const float room = std::max(page.width() - context.px(22), context.px(60));
@@ -66,12 +72,29 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     const ImVec4 clip{x, at.y, end - figures - scale, at.y + height};
     list.AddText(font, line, {x, top}, ink(context.palette.text), d.name.c_str(), nullptr, 0, &clip);
     drawScale(context, d, {end - figures - scale, top}, scale, hue);
-    const std::string measured = missing ? "-" : sizeInWords(d, d.measured);
+    const std::string measured = missing ? "-" : sizeInWords(d, d.expected());
     list.AddText(font, line, {end - font->CalcTextSizeA(line, 1e9f, 0, measured.c_str()).x, top},
                  ink(context.palette.text), measured.c_str());
     list.AddText(font, line, {x, top + line + context.px(2)},
                  ink(within ? context.palette.quiet : context.palette.text), below.c_str());
     if (clicked && d.block != kNoBlock && trial.program.isOwn(d.block)) context.commands.add(SelectLine{d.block, true});
+}
+
+// One line for each entry of the offset page, so that nobody keys in two of one.
+void drawCorrections(Page& page, const Trial& trial) {
+    const GaugedPart& part = trial.gauged;
+    if (part.corrections.empty()) return;
+    page.title("Key in, X on diameter");
+    for (const OffsetCorrection& c : part.corrections) {
+        const std::string words = correctionInWords(part, c);
+        if (c.possible) {
+            page.plain(words);
+        } else {
+            page.words(words, warningInk(page.context(), Severity::Warning));
+        }
+        const std::string also = alsoMovedInWords(c, sectionDatum(trial));
+        if (!also.empty()) page.quiet(also);
+    }
 }
 
 void drawDeviations(Page& page, const Trial& trial) {
@@ -103,10 +126,14 @@ void SizesPane::draw(const PaneContext& context, const Rect& rect) {
             "DXF half-section or the line of the finishing cycle under [drawing].");
     }
     for (std::size_t i = 0; i < part.dimensions.size(); ++i) drawRow(page, *trial, part.dimensions[i], i);
+    drawCorrections(page, *trial);
     drawDeviations(page, *trial);
     if (!part.assumed.empty()) page.title("Taken for granted");
     for (const std::string& sentence : part.assumed) page.quiet(sentence);
-    page.quiet("Sizes of the simulated part. What springs, wears, warms up and is gauged wrong is not in them.");
+    page.quiet(part.bendingKnown ? "Sizes to be expected of the simulated part, with what part and bar give way. What "
+                                   "wears, warms up and is gauged wrong is not in them."
+                                 : "Sizes of the simulated part. What springs, wears, warms up and is gauged wrong is "
+                                   "not in them.");
 }
 
 }  // namespace firstoff::gui

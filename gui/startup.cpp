@@ -18,6 +18,7 @@ const char* const kUsage =
   --view machine|part|close|end-on  what the picture shows: all of the machine, the work, tool and cut, along the spindle
   --view clearances|sizes|cut|time|what-if
                                     with that page in sight; may stand beside the other --view
+  --view by-size                    the work, its surfaces coloured and numbered by what their sizes come to
   --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
   --colour-by-tool                  colour cut surfaces by the tool that left them
   --light, --dark                   the look, this time
@@ -62,12 +63,18 @@ void readView(std::string_view text, Startup& startup) {
         startup.page = text;
         return;
     }
+    if (text == "by-size") {
+        startup.view = ViewName::Part;
+        startup.colouring = Colouring::Size;
+        return;
+    }
     startup.finishView = text == "finish";
     if (startup.finishView) return;
     startup.view = viewNamed(text);
     if (startup.view) return;
     throw UsageError(fmt::format(
-        "--view needs machine, part, close, end-on, clearances, sizes, cut, time, what-if or finish, not \"{}\".",
+        "--view needs machine, part, close, end-on, by-size, clearances, sizes, cut, time, what-if or finish, not "
+        "\"{}\".",
         text));
 }
 
@@ -82,7 +89,7 @@ using Valued = std::function<void(std::string_view, Startup&)>;
 const std::map<std::string_view, Flag>& flags() {
     static const std::map<std::string_view, Flag> table{
         {"--cutaway", [](Startup& s) { s.cutaway = 1; }},
-        {"--colour-by-tool", [](Startup& s) { s.colourByTool = true; }},
+        {"--colour-by-tool", [](Startup& s) { s.colouring = Colouring::Tool; }},
         {"--light", [](Startup& s) { s.dark = false; }},
         {"--dark", [](Startup& s) { s.dark = true; }},
         {"--scene-only", [](Startup& s) { s.sceneOnly = true; }},

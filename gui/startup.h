@@ -7,6 +7,7 @@
 #include <string>
 
 #include "gui/scene/camera.h"
+#include "gui/scene/colouring.h"
 
 namespace firstoff::gui {
 
@@ -28,7 +29,7 @@ struct Startup {
     // With this page in sight: "clearances", "sizes", "cut", "time", "what-if"; empty: as always.
     std::string page;
     int cutaway = 0;
-    bool colourByTool = false;
+    Colouring colouring = Colouring::Metal;
     std::optional<bool> dark;
     bool sceneOnly = false;
     double scale = 0;     // 0: as the display asks

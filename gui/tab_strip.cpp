@@ -31,7 +31,7 @@ float tabStripHeight(const PaneContext& context, const std::vector<TabButton>& b
 }
 
 // Each as wide as its words, with the rest of the row shared out.
-int drawTabStrip(const PaneContext& context, const std::vector<TabButton>& buttons, int shown, const Rect& place) {
+int drawTabStrip(const PaneContext& context, std::vector<TabButton>& buttons, int shown, const Rect& place) {
     const PaneFrame frame("tabs", place, context, 0, false);
     ImGui::PushFont(context.fonts.small);
     ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 0.0f);
@@ -43,7 +43,7 @@ int drawTabStrip(const PaneContext& context, const std::vector<TabButton>& butto
         const float share = (place.w - wordsWidth(context, buttons, first, end)) / static_cast<float>(end - first);
         float x = 0;
         for (std::size_t i = first; i < end; ++i) {
-            const TabButton& button = buttons[i];
+            TabButton& button = buttons[i];
             const float next = x + ImGui::CalcTextSize(button.text.c_str()).x + share;
             ImGui::SetCursorPos({std::round(x), std::round(static_cast<float>(row) * height)});
             const bool chosen = shown == button.id;
@@ -54,8 +54,9 @@ int drawTabStrip(const PaneContext& context, const std::vector<TabButton>& butto
                 shown = button.id;
             ImGui::PopID();
             ImGui::PopStyleColor();
+            const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
+            button.place = {low.x, low.y, high.x - low.x, high.y - low.y};
             if (chosen) {
-                const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
                 ImGui::GetWindowDrawList()->AddRectFilled({low.x, low.y}, {high.x, low.y + context.px(2)},
                                                           ink(context.palette.accent));
             }

@@ -11,10 +11,11 @@ namespace firstoff::gui {
 struct TabButton {
     int id = 0;
     std::string text;
+    Rect place;  // where it was drawn
 };
 
 float tabStripHeight(const PaneContext& context, const std::vector<TabButton>& buttons, float width);
 // The one shown from now on.
-int drawTabStrip(const PaneContext& context, const std::vector<TabButton>& buttons, int shown, const Rect& place);
+int drawTabStrip(const PaneContext& context, std::vector<TabButton>& buttons, int shown, const Rect& place);
 
 }  // namespace firstoff::gui

@@ -1,4 +1,5 @@
-// The lane of loads: power at the cut over time, or how much metal comes off where the material is not known.
+// The lanes of what a cut asks for: power at the cut over time, or how much metal comes off where the material is not
+// known; how much of the grip it takes; and the error of the diameter that giving way leaves.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,6 +11,45 @@
 
 namespace firstoff::gui {
 
+namespace {
+
+// Figures of a lane and what they are held against.
+struct LaneScale {
+    double most = 0;   // of the figures
+    double top = 0;    // of the lane
+    double limit = 0;  // drawn as a broken line, and what is beyond it as too much; 0: none
+};
+
+void drawFigures(ImDrawList& list, const PaneContext& context, const Rect& lane, const LaneScale& scale,
+                 const std::vector<LoadRecord>& records, float left, Colour hue) {
+    const Palette& palette = context.palette;
+    const auto y = [&](double value) { return lane.bottom() - static_cast<float>(value / scale.top) * (lane.h - 2); };
+    const Colour over = palette.severity[static_cast<std::size_t>(Severity::Warning)];
+    for (const LoadRecord& record : records) {
+        const float x0 = left + record.x0, x1 = std::max(left + record.x1, x0 + 1);
+        const bool beyond = scale.limit > 0 && std::max(record.start, record.end) > scale.limit;
+        const Colour colour = beyond ? over : hue;
+        list.AddQuadFilled({x0, y(record.start)}, {x1, y(record.end)}, {x1, lane.bottom()}, {x0, lane.bottom()},
+                           ink(colour, record.folded ? 0.35f : 0.25f));
+        list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(colour), context.px(beyond ? 2.2f : 1.4f));
+    }
+    if (!(scale.limit > 0 && scale.limit < scale.top)) return;
+    const float at = std::round(y(scale.limit)) + 0.5f;
+    for (float x = lane.x; x < lane.right(); x += context.px(9))
+        list.AddLine({x, at}, {x + context.px(5), at}, ink(palette.quiet, 0.8f));
+}
+
+// At the right end, over the figures.
+void drawLabel(ImDrawList& list, const PaneContext& context, const Rect& lane, const std::string& label) {
+    ImFont* font = context.fonts.small;
+    const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0, label.c_str());
+    const ImVec2 at{std::round(lane.right() - size.x - context.px(4)), std::round(lane.y)};
+    list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(context.palette.panel, 0.8f), 3);
+    list.AddText(font, font->FontSize, at, ink(context.palette.quiet), label.c_str());
+}
+
+}  // namespace
+
 std::vector<std::string> TimelineView::loadTitle(const Canvas& canvas, double timeS) const {
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     const auto load = loadAt(canvas.trial, instant.timed, instant.fraction);
@@ -17,41 +57,70 @@ std::vector<std::string> TimelineView::loadTitle(const Canvas& canvas, double ti
     return loadWords(canvas.trial, *load);
 }
 
+std::vector<std::string> TimelineView::gripTitle(const Canvas& canvas, double timeS) const {
+    const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
+    const auto share = gripShareAt(canvas.trial, instant.timed, instant.fraction);
+    if (!share) return {"no grip is asked for here, or it is not known"};
+    return gripWords(canvas.trial, *share);
+}
+
+std::vector<std::string> TimelineView::bendingTitle(const Canvas& canvas, double timeS) const {
+    const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
+    const auto bend = bendingAt(canvas.trial, instant.timed, instant.fraction);
+    if (!bend) return {"no metal comes off here"};
+    return bendingWords(*bend);
+}
+
 void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
     const Palette& palette = canvas.palette();
-    ImFont* font = canvas.context.fonts.small;
     const LoadIndex& load = canvas.index.load();
     if (!load.known()) {
+        ImFont* font = canvas.context.fonts.small;
         canvas.list.AddText(font, font->FontSize, {lane.x + canvas.context.px(4), lane.y}, ink(palette.quiet),
                             "no metal comes off");
         return;
     }
-    const double limit = load.isPower() ? mostPowerKw(canvas.trial.setup.machine.spindle) : 0;
+    LaneScale scale;
+    scale.most = load.most();
+    scale.limit = load.isPower() ? mostPowerKw(canvas.trial.setup.machine.spindle) : 0;
     // The limit is drawn where that leaves the loads most of the lane.
-    const double top = 1.12 * (limit <= 1.5 * load.most() ? std::max(load.most(), limit) : load.most());
-    const auto y = [&](double value) { return lane.bottom() - static_cast<float>(value / top) * (lane.h - 2); };
-    const Colour hue = palette.cutting, over = palette.severity[static_cast<std::size_t>(Severity::Warning)];
-    for (const LoadRecord& record : loadRecords(canvas.trial, canvas.index, window_)) {
-        const float x0 = canvas.x(record.x0), x1 = std::max(canvas.x(record.x1), x0 + 1);
-        const bool beyond = limit > 0 && std::max(record.start, record.end) > limit;
-        const Colour colour = beyond ? over : hue;
-        canvas.list.AddQuadFilled({x0, y(record.start)}, {x1, y(record.end)}, {x1, lane.bottom()}, {x0, lane.bottom()},
-                                  ink(colour, record.folded ? 0.35f : 0.25f));
-        canvas.list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(colour),
-                            canvas.context.px(beyond ? 2.2f : 1.4f));
-    }
-    if (limit > 0 && limit < top) {
-        const float at = std::round(y(limit)) + 0.5f;
-        for (float x = lane.x; x < lane.right(); x += canvas.context.px(9))
-            canvas.list.AddLine({x, at}, {x + canvas.context.px(5), at}, ink(palette.quiet, 0.8f));
-    }
+    scale.top = 1.12 * (scale.limit <= 1.5 * scale.most ? std::max(scale.most, scale.limit) : scale.most);
+    drawFigures(canvas.list, canvas.context, lane, scale, loadRecords(canvas.trial, canvas.index, window_),
+                canvas.area.x, palette.cutting);
     std::string label = load.isPower() ? fmt::format("at most {:.2f} kW", load.most())
                                        : fmt::format("at most {:.1f} cm\u00b3/min; forces not known", load.most());
-    if (limit > 0) label += fmt::format(", the spindle gives {:.1f} kW", limit);
-    const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0, label.c_str());
-    const ImVec2 at{std::round(lane.right() - size.x - canvas.context.px(4)), std::round(lane.y)};
-    canvas.list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(palette.panel, 0.8f), 3);
-    canvas.list.AddText(font, font->FontSize, at, ink(palette.quiet), label.c_str());
+    if (scale.limit > 0) label += fmt::format(", the spindle gives {:.1f} kW", scale.limit);
+    drawLabel(canvas.list, canvas.context, lane, label);
+}
+
+// A share of what is permitted: its limit always stands in the lane.
+void TimelineView::drawGrip(const Canvas& canvas, const Rect& lane) {
+    const SampleIndex& grip = canvas.index.load().grip();
+    LaneScale scale;
+    scale.most = grip.most();
+    scale.limit = 1;
+    scale.top = 1.12 * std::clamp(scale.most, 1.0, kMostGripShare);
+    std::vector<LoadRecord> records = sampleRecords(canvas.trial, grip, window_);
+    for (LoadRecord& record : records) {
+        record.start = std::min(record.start, static_cast<float>(kMostGripShare));
+        record.end = std::min(record.end, static_cast<float>(kMostGripShare));
+    }
+    drawFigures(canvas.list, canvas.context, lane, scale, records, canvas.area.x, canvas.palette().accent);
+    drawLabel(canvas.list, canvas.context, lane,
+              scale.most > kMostGripShare ? std::string("asks for many times the grip")
+                                          : fmt::format("at most {:.0f} % of the grip (estimate)", 100 * scale.most));
+}
+
+void TimelineView::drawBending(const Canvas& canvas, const Rect& lane) {
+    const SampleIndex& bending = canvas.index.load().bending();
+    LaneScale scale;
+    scale.most = bending.most();
+    scale.top = 1.12 * scale.most;
+    drawFigures(canvas.list, canvas.context, lane, scale, sampleRecords(canvas.trial, bending, window_), canvas.area.x,
+                canvas.palette().waiting);
+    drawLabel(canvas.list, canvas.context, lane,
+              scale.most < 0.001 ? std::string("less than 0.001 mm on diameter")
+                                 : fmt::format("at most {:.3f} mm on diameter", scale.most));
 }
 
 }  // namespace firstoff::gui

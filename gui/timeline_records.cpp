@@ -1,6 +1,7 @@
 #include "gui/timeline_records.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "gui/figures.h"
 
@@ -101,22 +102,29 @@ std::vector<ClearanceRecord> clearanceRecords(const Trial& trial, const Timeline
 
 namespace {
 
-// The samples of one move, no closer than a pixel: of those in between the greatest is kept.
-void appendRun(const Trial& trial, const TimelineIndex& index, const TimeWindow& window, std::size_t timedMove,
+// The greater of two of which either may be unknown.
+float greater(float a, float b) {
+    return std::isnan(a) ? b : std::isnan(b) ? a : std::max(a, b);
+}
+
+// The samples of one move, no closer than a pixel: of those in between the greatest is kept. Nothing beside one that is
+// not known.
+void appendRun(const Trial& trial, const SampleIndex& samples, const TimeWindow& window, std::size_t timedMove,
                std::vector<LoadRecord>& records) {
     constexpr double kLeastPx = 1;
-    const std::vector<LoadIndex::At> run = index.load().along(trial, timedMove);
+    const std::vector<SampleIndex::At> run = samples.along(trial, timedMove);
     if (run.empty()) return;
     double lastX = window.x(run.front().timeS);
     float last = run.front().value, peak = last;
     for (std::size_t i = 1; i < run.size(); ++i) {
         const double x = window.x(run[i].timeS);
-        peak = std::max(peak, run[i].value);
+        peak = greater(peak, run[i].value);
         if (x - lastX < kLeastPx && i + 1 < run.size()) continue;
         // Of what falls into one pixel the greatest is drawn, so that no peak is lost.
-        const float value = peak;
+        const float value = std::isnan(run[i].value) ? run[i].value : peak;
         const float from = last;
-        if (x >= 0 && lastX <= window.width) {
+        const bool known = !std::isnan(from) && !std::isnan(value);
+        if (known && x >= 0 && lastX <= window.width) {
             records.push_back({static_cast<float>(std::max(-1.0, lastX)),
                                static_cast<float>(std::min(window.width + 1, x)), from, value, false});
         }
@@ -128,18 +136,22 @@ void appendRun(const Trial& trial, const TimelineIndex& index, const TimeWindow&
 
 }  // namespace
 
-std::vector<LoadRecord> loadRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window) {
+std::vector<LoadRecord> sampleRecords(const Trial& trial, const SampleIndex& samples, const TimeWindow& window) {
     std::vector<LoadRecord> records;
-    if (!index.load().known()) return records;
+    if (!samples.known()) return records;
     const std::vector<TimedMove>& moves = trial.timeline.moves;
     forEachStretch(moves, window, [&](std::size_t first, std::size_t last, bool folded) {
-        if (!folded) return appendRun(trial, index, window, first, records);
-        const float most = index.load().greatest(first, last);
+        if (!folded) return appendRun(trial, samples, window, first, records);
+        const float most = samples.greatest(first, last);
         if (most <= 0) return;
         records.push_back({static_cast<float>(std::max(0.0, window.x(moves[first].t0))),
                            static_cast<float>(std::min(window.width, window.x(moves[last - 1].t1))), most, most, true});
     });
     return records;
+}
+
+std::vector<LoadRecord> loadRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window) {
+    return sampleRecords(trial, index.load().samples(), window);
 }
 
 std::vector<FindingRecord> findingRecords(const TimelineIndex& index, const TimeWindow& window, double markPx) {

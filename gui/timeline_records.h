@@ -59,7 +59,9 @@ struct LoadRecord {
     float start = 0, end = 0;  // at x0 and x1
     bool folded = false;
 };
-// Stretches without metal have none.
+// Stretches without metal, and those where the figure is not known, have none.
+std::vector<LoadRecord> sampleRecords(const Trial& trial, const SampleIndex& samples, const TimeWindow& window);
+// Those of the lane of loads.
 std::vector<LoadRecord> loadRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window);
 
 // Findings that fall into one mark; the worst of them gives its looks.

@@ -121,35 +121,49 @@ void TimelineView::fit(const Canvas& canvas) {
     window_ = bounded(window_, cycle);
 }
 
-// The lanes from the top: name, share of the height, share when folded (0: left out), what draws it.
+// The lanes from the top: name, share of the height beside the others, share when folded (0: left out), what draws it,
+// where it stands while it is drawn. Grip and bending have one where they are known.
 void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
     struct Lane {
         const char* name;
         float share, foldedShare;
         void (TimelineView::*draw)(const Canvas&, const Rect&);
+        Rect TimelineView::*place = nullptr;
     };
     static constexpr Lane kLanes[] = {
-        {"Tool", 0.16f, 0, &TimelineView::drawTools},          {"Motion", 0.13f, 0.5f, &TimelineView::drawMotion},
-        {"Spindle", 0.17f, 0, &TimelineView::drawSpindle},     {"Load", 0.18f, 0, &TimelineView::drawLoad},
-        {"Clearance", 0.20f, 0, &TimelineView::drawClearance}, {"Findings", 0.16f, 0.5f, &TimelineView::drawFindings},
+        {"Tool", 0.16f, 0, &TimelineView::drawTools},
+        {"Motion", 0.13f, 0.5f, &TimelineView::drawMotion},
+        {"Spindle", 0.17f, 0, &TimelineView::drawSpindle},
+        {"Load", 0.18f, 0, &TimelineView::drawLoad, &TimelineView::loadLane_},
+        {"Grip", 0.15f, 0, &TimelineView::drawGrip, &TimelineView::gripLane_},
+        {"Bending", 0.15f, 0, &TimelineView::drawBending, &TimelineView::bendingLane_},
+        {"Clearance", 0.20f, 0, &TimelineView::drawClearance, &TimelineView::clearanceLane_},
+        {"Findings", 0.16f, 0.5f, &TimelineView::drawFindings},
     };
+    const LoadIndex& load = canvas.index.load();
+    const auto shareOf = [&](const Lane& lane) {
+        if (lane.draw == &TimelineView::drawGrip && !load.grip().known()) return 0.0f;
+        if (lane.draw == &TimelineView::drawBending && !load.bending().known()) return 0.0f;
+        return folded ? lane.foldedShare : lane.share;
+    };
+    float shares = 0;
+    for (const Lane& lane : kLanes) shares += shareOf(lane);
     const PaneContext& context = canvas.context;
     ImFont* font = context.fonts.small;
     float y = canvas.ruler.bottom();
     const float room = canvas.area.bottom() - y;
     hoveredFinding_ = nullptr;
-    clearanceLane_ = loadLane_ = {};
+    clearanceLane_ = loadLane_ = gripLane_ = bendingLane_ = {};
     hoversEncounter_ = false;
     for (const Lane& lane : kLanes) {
-        const float height = room * (folded ? lane.foldedShare : lane.share);
+        const float height = room * shareOf(lane) / shares;
         if (height <= 0) continue;
         canvas.list.AddLine({canvas.pane.x, y}, {canvas.pane.right(), y}, ink(context.palette.line, 0.6f));
         canvas.list.AddText(font, font->FontSize,
                             clampPoint(canvas.pane.x + context.px(10), y + 0.5f * (height - font->FontSize)),
                             ink(context.palette.quiet), lane.name);
         if (lane.draw == &TimelineView::drawFindings) drawScrubber(canvas);  // over the others, but under these
-        if (lane.draw == &TimelineView::drawLoad) loadLane_ = {canvas.area.x, y, canvas.area.w, height};
-        if (lane.draw == &TimelineView::drawClearance) clearanceLane_ = {canvas.area.x, y, canvas.area.w, height};
+        if (lane.place) this->*lane.place = {canvas.area.x, y, canvas.area.w, height};
         canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
         (this->*lane.draw)(canvas, {canvas.area.x, y + context.px(2), canvas.area.w, height - context.px(3)});
         canvas.list.PopClipRect();
@@ -372,11 +386,12 @@ void TimelineView::hover(const Canvas& canvas) const {
     ImGui::TextUnformatted(blockTitle(canvas.trial, block).c_str());
     ImGui::PushFont(canvas.context.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, tint(canvas.palette().quiet));
-    const bool inClearance = mouse.y >= clearanceLane_.y && mouse.y < clearanceLane_.bottom();
-    const bool inLoad = mouse.y >= loadLane_.y && mouse.y < loadLane_.bottom();
-    const std::vector<std::string> lines = inClearance ? clearanceTitle(canvas, instant.timed)
-                                           : inLoad    ? loadTitle(canvas, timeS)
-                                                       : instantTitle(canvas.trial, instant);
+    const auto in = [&](const Rect& lane) { return mouse.y >= lane.y && mouse.y < lane.bottom(); };
+    const std::vector<std::string> lines = in(clearanceLane_) ? clearanceTitle(canvas, instant.timed)
+                                           : in(loadLane_)    ? loadTitle(canvas, timeS)
+                                           : in(gripLane_)    ? gripTitle(canvas, timeS)
+                                           : in(bendingLane_) ? bendingTitle(canvas, timeS)
+                                                              : instantTitle(canvas.trial, instant);
     for (const std::string& line : lines) ImGui::TextUnformatted(line.c_str());
     ImGui::PopStyleColor();
     ImGui::PopFont();

@@ -1,5 +1,5 @@
-// The cycle over time: lanes for tool, motion, spindle, clearance and findings, a ruler with the program's stops, and
-// the scrubber.
+// The cycle over time: lanes for tool, motion, spindle, load, grip, bending, clearance and findings, a ruler with the
+// program's stops, and the scrubber.
 #pragma once
 
 #include <string>
@@ -26,6 +26,10 @@ private:
     void drawSpindle(const Canvas& canvas, const Rect& lane);
     void drawLoad(const Canvas& canvas, const Rect& lane);
     std::vector<std::string> loadTitle(const Canvas& canvas, double timeS) const;
+    void drawGrip(const Canvas& canvas, const Rect& lane);
+    std::vector<std::string> gripTitle(const Canvas& canvas, double timeS) const;
+    void drawBending(const Canvas& canvas, const Rect& lane);
+    std::vector<std::string> bendingTitle(const Canvas& canvas, double timeS) const;
     void drawClearance(const Canvas& canvas, const Rect& lane);
     std::vector<std::string> clearanceTitle(const Canvas& canvas, std::size_t timedMove) const;
     void drawEncounters(const Canvas& canvas, const Rect& lane);
@@ -40,7 +44,7 @@ private:
     bool panning_ = false;
     bool dragsBar_ = false;
     const void* hoveredFinding_ = nullptr;
-    Rect clearanceLane_, loadLane_;
+    Rect clearanceLane_, loadLane_, gripLane_, bendingLane_;
     bool hoversEncounter_ = false;
     double lastTimeS_ = 0;
 };

@@ -30,6 +30,15 @@ void read(const toml::table& table, std::string_view key, Number& value, Number 
     }
 }
 
+constexpr const char* kColourings[] = {"metal", "by tool", "by size"};  // in order of Colouring
+
+Colouring colouringNamed(std::string_view text) {
+    for (std::size_t i = 0; i < std::size(kColourings); ++i) {
+        if (text == kColourings[i]) return static_cast<Colouring>(i);
+    }
+    return Colouring::Metal;
+}
+
 // By their names, so that the file outlives a change of their numbers.
 std::uint32_t kindsIn(const toml::array* names) {
     std::uint32_t kinds = 0;
@@ -63,7 +72,7 @@ ViewSettings readViewSettings(std::string_view text) {
     }
     read(table, "dark", view.dark);
     read(table, "cutaway", view.cutaway, 0, 2);
-    read(table, "colour_by_tool", view.colourByTool);
+    view.colouring = colouringNamed(table["surfaces"].value_or(std::string()));
     view.hiddenBodies = kindsIn(table["hidden"].as_array());
     read(table, "readouts_width", view.readoutsWidth, 80.0f, 2000.0f);
     read(table, "program_width", view.programWidth, 80.0f, 4000.0f);
@@ -92,7 +101,7 @@ std::string writeViewSettings(const ViewSettings& view) {
     const toml::table table{
         {"dark", view.dark},
         {"cutaway", view.cutaway},
-        {"colour_by_tool", view.colourByTool},
+        {"surfaces", kColourings[static_cast<std::size_t>(view.colouring)]},
         {"hidden", hidden},
         {"readouts_width", view.readoutsWidth},
         {"program_width", view.programWidth},

@@ -7,17 +7,19 @@
 #include <string_view>
 #include <vector>
 
+#include "gui/scene/colouring.h"
+
 namespace firstoff::gui {
 
 struct ViewSettings {
     bool dark = true;
     int cutaway = 0;  // 0 whole, 1 a quarter left out, 2 a half
-    bool colourByTool = false;
+    Colouring colouring = Colouring::Metal;
     std::uint32_t hiddenBodies = 0;  // kinds of bodies left out of the picture, see KindSet
     // Sizes of the panes at scale 1, in pixels, as the splitters were left.
     float readoutsWidth = 216;
     float programWidth = 348;
-    float findingsHeight = 200;
+    float findingsHeight = 0;  // 0: as much as the program
     float timelineHeight = 196;
     float scale = 1;      // of all type and measures, on top of what the display asks for
     int windowWidth = 0;  // as it was left, pixels; 0: never

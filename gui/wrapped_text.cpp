@@ -38,6 +38,17 @@ std::string wrapped(const ImFont& font, float width, std::string_view text) {
     return out;
 }
 
+std::string fitted(const ImFont& font, float width, std::string_view text) {
+    if (widthOf(font, text) <= width) return std::string(text);
+    const auto continues = [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) == 0x80; };
+    const float dots = widthOf(font, "\u2026");
+    while (!text.empty() && (continues(text.back()) || text.back() == ' ' || widthOf(font, text) + dots > width))
+        text.remove_suffix(1);
+    // What began a character that went goes as well.
+    if (!text.empty() && static_cast<unsigned char>(text.back()) >= 0xC0u) text.remove_suffix(1);
+    return std::string(text) + "\u2026";
+}
+
 float heightOf(const ImFont& font, std::string_view text) {
     if (text.empty()) return 0;
     return font.FontSize * static_cast<float>(1 + std::count(text.begin(), text.end(), '\n'));

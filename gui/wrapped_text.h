@@ -12,6 +12,9 @@ namespace firstoff::gui {
 // `text` with line ends put in so that no line is wider than `width` px, save a single word that is.
 std::string wrapped(const ImFont& font, float width, std::string_view text);
 
+// One line of `text` with its end left out for "…" where it is wider than `width` px.
+std::string fitted(const ImFont& font, float width, std::string_view text);
+
 // Height of text with line ends, px.
 float heightOf(const ImFont& font, std::string_view text);
 

@@ -4,12 +4,14 @@
 in vec3 vPlace;
 in vec3 vNormal;
 in vec3 vView;
-in vec4 vColour;  // a: fineness of the surface, 1 freshly finished, 0 black bar
+in vec4 vColour;  // a: fineness of the surface, 1 freshly finished, 0 black bar; hatched: see hatched()
 in float vAlong;
 
 uniform vec2 uAxis;   // y and z of the axis the body was turned on
 uniform float uCutaway;  // left out: 0 nothing, 1 the quarter y, z > 0, 2 the half z > 0; round bodies come without it
 uniform vec4 uShade;  // x of the chuck's face, 1 / reach of its shadow, darkness, opacity of the body
+
+uniform vec2 uHatch;  // mm along the profile between lines, lines in a turn; 0: none
 
 out vec4 oColour;
 
@@ -26,6 +28,24 @@ float streaks(float s, float perMm, float w) {
     float f = x - i;
     float a = hash(i);
     return (2.0 * mix(a, hash(i + 1.0), f * f * (3.0 - 2.0 * f)) - 1.0) * clamp(1.5 - 1.5 * w * perMm, 0.0, 1.0);
+}
+
+// How much of a dark line lies here, 0 to 1. Fineness 150 / 255 is hatched one way, 170 / 255 both ways.
+float line(float x, float w) {
+    float away = abs(fract(x) - 0.5);
+    return clamp((away - 0.5 + 0.11) / max(w, 1e-4) + 0.5, 0.0, 1.0) * clamp(1.6 - 2.0 * w, 0.0, 1.0);
+}
+
+float hatched(float fineness, vec2 place) {
+    float kind = round((fineness * 255.0 - 130.0) / 20.0);
+    if (uHatch.x <= 0.0 || kind < 0.5 || kind > 2.5) return 0.0;
+    float along = vAlong / uHatch.x;
+    float around = atan(place.y, place.x) * uHatch.y / 6.2831853;
+    // Not the width of `around` itself, which leaps where a turn ends.
+    float w = fwidth(vAlong) / uHatch.x +
+              length(fwidth(place)) / max(length(place), 1e-3) * uHatch.y / 6.2831853;
+    float dark = line(along + around, w);
+    return kind > 1.5 ? max(dark, line(along - around, w)) : dark;
 }
 
 float highlight(vec3 light, vec3 n, vec3 t, vec3 b, vec2 sharpness) {
@@ -60,6 +80,7 @@ void main() {
     c += kKeyColour * (highlight(uKey, n, t, b, sharpness) * mix(0.32, 0.78, fine) + max(key, 0.0) * mix(0.42, 0.16, fine));
     c += kRimColour * (highlight(uRim, n, t, b, sharpness) * mix(0.20, 0.50, fine));
     c *= vColour.rgb * (1.0 + mix(0.06, 0.09, fine) * grain);
+    c *= 1.0 - 0.62 * hatched(fine, place);
 
     float facing = 1.0 - abs(dot(n, v));
     c += kRimColour * (0.10 * uAmbient * facing * facing * facing);

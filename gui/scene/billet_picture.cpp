@@ -14,6 +14,8 @@ namespace {
 
 // Fineness of surfaces, see metal.frag.
 constexpr std::uint8_t kAsBought = 45, kRoughed = 175, kFinished = 250, kColoured = 130;
+// While sizes are told; likewise.
+constexpr std::uint8_t kPlain = 130, kHatched = 150, kCrossHatched = 170;
 constexpr std::uint32_t kHighlight = 0xffc247;
 constexpr std::size_t kMostTriangles = 80'000;  // of the billet, for software OpenGL
 
@@ -64,13 +66,48 @@ KeptSweep keptSweep(Cutaway cutaway) {
     return {0, 2 * kPi};
 }
 
-std::uint32_t surfaceColour(const Trial& trial, const SceneOptions& options, CutId cut) {
+namespace {
+
+std::uint32_t sizeColour(const MeasuredSurfaces& sizes, CutId cut) {
+    const auto state = sizes.of(cut);
+    if (state == GaugedDimension::State::Within) return packColour(palette::kWithinLimits, kPlain);
+    if (state == GaugedDimension::State::TooSmall) return packColour(palette::kTooSmall, kHatched);
+    if (state == GaugedDimension::State::TooLarge) return packColour(palette::kTooLarge, kCrossHatched);
+    return packColour(cut == kUncut ? palette::kBlackBar : palette::kNotMeasured, kPlain);
+}
+
+}  // namespace
+
+std::uint32_t surfaceColour(const Trial& trial, const SceneOptions& options, const MeasuredSurfaces& sizes, CutId cut) {
+    if (options.colouring == Colouring::Size) return sizeColour(sizes, cut);
     if (cut == kCutBefore) return packColour(palette::kCutSteel, kRoughed);
     if (cut == kUncut || cut >= trial.timeline.moves.size()) return packColour(palette::kBlackBar, kAsBought);
     const Move& move = trial.toolpath.moves[trial.timeline.moves[cut].move];
     if (options.highlight != kNoBlock && cutBy(move, options.highlight)) return packColour(kHighlight, kColoured);
-    if (options.colourByTool) return packColour(stationColour(trial.toolpath.calls[move.call].station), kColoured);
+    if (options.colouring == Colouring::Tool)
+        return packColour(stationColour(trial.toolpath.calls[move.call].station), kColoured);
     return packColour(palette::kCutSteel, move.pass > 0 ? kRoughed : kFinished);
+}
+
+void BilletPicture::forget() {
+    made_.reset();
+    sizes_.reset();
+}
+
+// `loose`: of pieces cut off. The parting cut leaves a face on the bar as well, which nobody has gauged.
+std::uint32_t BilletPicture::colourOf(const SceneInstant& instant, const SceneOptions& options, bool loose,
+                                      CutId cut) const {
+    static const MeasuredSurfaces kNone;
+    const bool gauged = sizes_ && loose == hasFallen(instant.trial->gauged.piece, instant);
+    return surfaceColour(*instant.trial, options, gauged ? *sizes_ : kNone, cut);
+}
+
+bool BilletPicture::hasFallen(int piece, const SceneInstant& instant) {
+    if (!instant.trial || !instant.trial->stock) return false;
+    const std::vector<Severance>& all = instant.trial->stock->severances();
+    return std::any_of(all.begin(), all.end(), [&](const Severance& cut) {
+        return cut.piece == piece && instant.trial->timeline.moves[cut.timedMove].t1 <= instant.timeS;
+    });
 }
 
 bool BilletPicture::sameMetal(const SceneInstant& instant, const Made& made) {
@@ -94,11 +131,11 @@ bool BilletPicture::update(const SceneInstant& instant, const SceneOptions& opti
         return false;
     }
     const double radiusPx = instant.trial->setup.stock.outerRadius / std::max(mmPerPixel, 1e-6);
-    const Made wanted{instant.trial,        instant.timeS,     instant.timedMove,        options.cutaway,
-                      options.colourByTool, options.highlight, toleranceFor(mmPerPixel), sectorsFor(radiusPx),
+    const Made wanted{instant.trial,       instant.timeS,     instant.timedMove,        options.cutaway,
+                      options.colouring,   options.highlight, toleranceFor(mmPerPixel), sectorsFor(radiusPx),
                       instant.spindleAngle};
     if (made_ && made_->trial == wanted.trial && made_->cutaway == wanted.cutaway &&
-        made_->colourByTool == wanted.colourByTool && made_->highlight == wanted.highlight &&
+        made_->colouring == wanted.colouring && made_->highlight == wanted.highlight &&
         made_->toleranceMm == wanted.toleranceMm && made_->sectors == wanted.sectors && sameMetal(instant, *made_)) {
         if (turns_ && options.cutaway != Cutaway::None && made_->spindleAngle != wanted.spindleAngle) {
             makeTurningFaces(instant, options);
@@ -106,6 +143,7 @@ bool BilletPicture::update(const SceneInstant& instant, const SceneOptions& opti
         }
         return false;
     }
+    if (options.colouring == Colouring::Size && !sizes_) sizes_.emplace(*instant.trial);
     make(instant, options, wanted);
     made_ = wanted;
     return true;
@@ -132,11 +170,12 @@ void BilletPicture::make(const SceneInstant& instant, const SceneOptions& option
 
 void BilletPicture::makeTurning(const SceneInstant& instant, const SceneOptions& options, const Made& made) {
     loops_ = instant.stock->section(made.toleranceMm, kEnvelope);
-    const auto colour = [&](CutId cut) { return surfaceColour(*instant.trial, options, cut); };
     TriangleMesh held, loose;
     for (const PartMesh& mesh : solidsFor(*instant.trial->stock, instant.stock->billet(), instant.timedMove,
                                           made.toleranceMm, kMostTriangles)) {
-        (mesh.piece > 0 ? loose : held).append(solidMesh(mesh, colour));
+        const bool apart = mesh.piece > 0;
+        const auto colour = [&](CutId cut) { return colourOf(instant, options, apart, cut); };
+        (apart ? loose : held).append(solidMesh(mesh, colour));
     }
     skin_.upload(held);
     looseSkin_.upload(loose);
@@ -172,13 +211,17 @@ void BilletPicture::makeRound(const SceneInstant& instant, const SceneOptions& o
     RevolveOptions revolving;
     revolving.sectors = made.sectors;
     revolving.chordMm = 3 * toleranceMm + 0.002;
-    revolving.colour = [&](CutId cut) { return surfaceColour(*instant.trial, options, cut); };
+    const auto colourWhere = [&](bool apart) {
+        return [&, apart](CutId cut) { return colourOf(instant, options, apart, cut); };
+    };
     const KeptSweep sweep = keptSweep(options.cutaway);
     revolving.fromAngle = sweep.from;
     revolving.toAngle = sweep.to;
     const std::vector<Loop> held = only(loops_, false), loose = only(loops_, true);
+    revolving.colour = colourWhere(false);
     skin_.upload(revolve(held, revolving));
     faces_.upload(cutFaces(held, options.cutaway, packColour(palette::kSection, 255)));
+    revolving.colour = colourWhere(true);
     looseSkin_.upload(revolve(loose, revolving));
     looseFaces_.upload(cutFaces(loose, options.cutaway, packColour(palette::kSection, 255)));
 }

@@ -62,6 +62,7 @@ struct LatheScene::State {
     void outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
+    void useHatching(const SceneOptions& options, float mmPerPixel);
     void drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway);
     void useSection(const Studio& studio, float mmPerPixel, float slope, float opacity);
     void drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
@@ -87,7 +88,7 @@ void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptio
             MachinePicture::opacity(body, studio.towardsEye) < 1) {
             continue;
         }
-        const bool coloured = options.colourByTool && body.kind == BodyKind::Edge;
+        const bool coloured = options.colouring == Colouring::Tool && body.kind == BodyKind::Edge;
         if (coloured) solid.set("uTint", glm::vec4(rgb(stationColour(body.station)), 0.9f));
         drawBody(solid, body.shape.buffer, machine.placed(instant, body));
         if (coloured) solid.set("uTint", glm::vec4(0));
@@ -160,6 +161,15 @@ void LatheScene::State::useSection(const Studio& studio, float mmPerPixel, float
     section.set("uOpacity", opacity);
 }
 
+// Of surfaces whose sizes are told: about eleven pixels apart, in steps of two; `x` the distance, mm, `y` how many
+// lines run round the bar, so that they meet behind it and lean by 45 degrees on it. 0: none.
+void LatheScene::State::useHatching(const SceneOptions& options, float mmPerPixel) {
+    if (options.colouring != Colouring::Size) return metal.set("uHatch", glm::vec2(0));
+    const float spacing = std::exp2(std::round(std::log2(11 * mmPerPixel)));
+    const auto turn = 6.2831853f * mm(trial->setup.stock.outerRadius);
+    metal.set("uHatch", glm::vec2(spacing, std::max(1.0f, std::round(turn / spacing))));
+}
+
 void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
                                    float mmPerPixel) {
     const Setup& setup = trial->setup;
@@ -171,7 +181,9 @@ void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptio
         // The jaws shut the light off from the bar next to them.
         metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
     }
+    useHatching(options, mmPerPixel);
     drawSkin(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), options.cutaway);
+    metal.set("uHatch", glm::vec2(0));
     if (billet.faces().empty()) return;
     useSection(studio, mmPerPixel, 1, 1);
     drawBody(section, billet.faces(), glm::mat4(1));
@@ -189,7 +201,9 @@ void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOption
     studio.light(metal);
     metal.set("uShade", glm::vec4(0, 1, 0, opacity));
     metal.set("uAxis", glm::vec2(shift.y, shift.z));
+    useHatching(options, mmPerPixel);
     drawSkin(billet.looseSkin(), model, options.cutaway);
+    metal.set("uHatch", glm::vec2(0));
     if (!billet.looseFaces().empty()) {
         useSection(studio, mmPerPixel, -1, opacity);
         drawBody(section, billet.looseFaces(), model);
@@ -354,6 +368,11 @@ Camera LatheScene::view(ViewName name, const SceneInstant& instant, float aspect
         if (!corners.empty()) return wholeMachineView(corners, aspect);
     }
     return namedView(name, s.trial->setup, instant.tip, aside, aspect);
+}
+
+glm::vec3 LatheScene::shiftOf(int piece, const SceneInstant& instant, LoosePieces how) {
+    const bool apart = how != LoosePieces::Hidden && BilletPicture::hasFallen(piece, instant);
+    return apart ? BilletPicture::looseShift(instant, how) : glm::vec3(0);
 }
 
 glm::vec2 LatheScene::project(SpacePoint p, const Camera& camera, int widthPx, int heightPx) {

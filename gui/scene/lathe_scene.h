@@ -12,6 +12,7 @@
 #include <optional>
 
 #include "gui/scene/camera.h"
+#include "gui/scene/colouring.h"
 #include "sim/base/space.h"
 #include "sim/clearance/machine_bodies.h"
 #include "sim/trial/trial.h"
@@ -50,8 +51,8 @@ enum class LoosePieces : std::uint8_t {
 
 struct SceneOptions {
     Cutaway cutaway = Cutaway::None;
-    bool colourByTool = false;  // cut surfaces in the colour of the station that cut them, see stationColour()
-    KindSet hidden = 0;         // bodies left out
+    Colouring colouring = Colouring::Metal;
+    KindSet hidden = 0;  // bodies left out
     bool showBed = true;
     bool showMarks = true;  // axis line and datum
     bool dark = true;
@@ -134,6 +135,9 @@ public:
 
     // A camera that shows the thing whole in a picture of this aspect (width over height).
     Camera view(ViewName name, const SceneInstant& instant, float aspect = 1.6f) const;
+
+    // How far from where it was cut off a piece is drawn, mm of the scene frame; nothing for what is held.
+    static glm::vec3 shiftOf(int piece, const SceneInstant& instant, LoosePieces how);
 
     // Lathe frame to pixels (y downwards), for labels drawn over the picture.
     static glm::vec2 project(SpacePoint place, const Camera& camera, int widthPx, int heightPx);

@@ -21,6 +21,12 @@ inline constexpr std::uint32_t kCentre = 0xc6ccd4;
 inline constexpr std::uint32_t kHeadstock = 0x5d6f75;
 inline constexpr std::uint32_t kSection = 0xd6a487;  // the face of a cutaway
 
+// What sizes come to: bluish green, made calmer; orange; blue, of the palette below. Hatching says it as well.
+inline constexpr std::uint32_t kWithinLimits = 0x7cc4ab;
+inline constexpr std::uint32_t kTooSmall = 0xe69f00;
+inline constexpr std::uint32_t kTooLarge = 0x3f9ad6;
+inline constexpr std::uint32_t kNotMeasured = 0xb9bdc2;
+
 // M. Okabe and K. Ito, "Color Universal Design" (2008): told apart with the three common deficiencies of colour vision.
 // Their black is replaced by a grey, which shows on a dark background as well.
 inline constexpr std::array<std::uint32_t, 8> kStations = {0xe69f00, 0x56b4e9, 0x009e73, 0xf0e442,

@@ -11,6 +11,7 @@
 #include "sim/base/units.h"
 #include "sim/cli/tried_file.h"
 #include "sim/output/clearance_report.h"
+#include "sim/output/finish_overview.h"
 #include "sim/output/finish_plot.h"
 #include "sim/output/finish_table.h"
 #include "sim/output/gauge_report.h"
@@ -111,10 +112,23 @@ std::vector<FinishReport> finishes(const Trial& trial, const FinishRequest& requ
         const auto [from, to] = std::minmax(*request.xFrom, *request.xTo);
         return {finishOfFace(trial, *request.faceZ + datumZ, from / 2, to / 2, options)};
     }
-    if (!request.zFrom) throw std::runtime_error("say which surface: --line, --z-from and --z-to, or --face-z");
     const auto [from, to] = std::minmax(*request.zFrom, *request.zTo);
     const auto side = request.inside ? SurfaceSpan::Side::Inner : SurfaceSpan::Side::Outer;
     return {finishOf(trial, {side, from + datumZ, to + datumZ, 0}, options)};
+}
+
+bool anyFigures(const std::vector<FinishReport>& reports) {
+    return std::any_of(reports.begin(), reports.end(), [](const FinishReport& r) { return r.trouble.empty(); });
+}
+
+// Of the whole part: a table, and its rows for a spreadsheet.
+ExitCode finishOfAll(const FinishRequest& request, const Trial& trial) {
+    FinishOptions options;
+    if (request.afterLine) options.timeS = timeAfterLine(trial, *request.afterLine);
+    const std::vector<FinishReport> reports = surfaceFinishes(trial, options);
+    print(finishOverview(trial, reports));
+    if (!request.out.empty()) writeWholeFile(request.out, finishRows(trial, reports));
+    return anyFigures(reports) ? exitCode(trial.verdict) : ExitCode::Unusable;
 }
 
 ExitCode checkOne(const CheckRequest& request, const Job& job, std::vector<std::shared_ptr<const Trial>>& trials) {
@@ -238,17 +252,23 @@ ExitCode finish(const FinishRequest& request) {
         throw std::runtime_error(fmt::format("--out {}: the ending of the name says what is written; there are {}",
                                              request.out, finishFileEndings()));
     }
+    const bool all = !request.line && !request.zFrom && !request.faceZ;
+    if (all && kind == FinishFileKind::Svg) {
+        throw std::runtime_error(fmt::format(
+            "--out {}: of all surfaces there is a table (csv); a plot takes --line, --z-from and --z-to, or "
+            "--face-z",
+            request.out));
+    }
     const TriedJob tried = tryForFile(request.job);
     const Trial& trial = *tried.trial;
+    if (all) return finishOfAll(request, trial);
     const std::vector<FinishReport> reports = finishes(trial, request);
     print(finishTable(trial, reports));
     if (kind) {
         const bool drawn = *kind == FinishFileKind::Svg;
         writeWholeFile(request.out, drawn ? finishPlot(trial, reports) : finishProfiles(trial, reports));
     }
-    const bool any =
-        std::any_of(reports.begin(), reports.end(), [](const FinishReport& r) { return r.trouble.empty(); });
-    return any ? exitCode(trial.verdict) : ExitCode::Unusable;
+    return anyFigures(reports) ? exitCode(trial.verdict) : ExitCode::Unusable;
 }
 
 }  // namespace firstoff::cli

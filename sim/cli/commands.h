@@ -83,11 +83,11 @@ struct ExportRequest {
     std::optional<double> angleDeg;  // of a section; 0 without
 };
 ExitCode exportPart(const ExportRequest& request);
-// A surface: the one or more that a line left, a stretch of the outside or of the bore, or a face. Work coordinates, X
-// as diameter.
+// A surface: the one or more that a line left, a stretch of the outside or of the bore, or a face; without any of these
+// every surface of the part. Work coordinates, X as diameter.
 struct FinishRequest {
     Job job;
-    std::string out;  // profiles; empty: none
+    std::string out;  // profiles, or the rows of all surfaces; empty: none
     std::optional<long> line;
     std::optional<double> zFrom, zTo;
     bool inside = false;

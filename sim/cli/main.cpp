@@ -195,7 +195,9 @@ private:
 
     void addFinish() {
         CLI::App* command =
-            app_.add_subcommand("finish", "roughness of a turned surface, from the feed marks that the tool leaves");
+            app_.add_subcommand("finish",
+                                "roughness from the feed marks that the tools leave: of every turned surface, or of "
+                                "those that you name");
         addJob(command, finish_.job);
         CLI::Option* line =
             command->add_option("--line", finish_.line, "the surfaces that this line of the program left");
@@ -213,9 +215,11 @@ private:
         xTo->needs(face);
         command->add_option("--after-line", finish_.afterLine,
                             "as it is once this line of the program has been carried out");
-        command->add_option("--out", finish_.out,
-                            "file for the profile, height over length; its ending says what kind: " +
-                                std::string(firstoff::finishFileEndings()));
+        command->add_option(
+            "--out", finish_.out,
+            "file for the profile, height over length, or for the table of all surfaces; its ending says "
+            "what kind: " +
+                std::string(firstoff::finishFileEndings()));
         command->callback([this] { result_ = finish(finish_); });
     }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "sim/cutting/beam.h"
 #include "sim/cutting/chuck_grip.h"
@@ -39,6 +40,8 @@ public:
     HoldingResult estimate() {
         takeFigures();
         if (gripKnown_ && moment_ > 0 && chuck_.grip == Chuck::Grip::Outside) lookAtSpeeds();
+        if (gripKnown_ && loads_.forcesKnown)
+            result_.gripShare.assign(loads_.samples.size(), std::numeric_limits<float>::quiet_NaN());
         if (loads_.forcesKnown) lookAtCuts();
         if (result_.centre && setup_.tailstock->forceN <= 0) {
             miss("force_kn in [tailstock]: how hard the centre is pushed up");
@@ -138,8 +141,9 @@ private:
             const std::uint32_t call = toolpath_.moves[timeline_.moves[run.timedMove].move].call;
             if (call != call_) startTool(call);
             for (std::uint32_t i = run.first; i < run.first + run.count; ++i) {
+                if (gripKnown_) result_.gripShare[i] = 0;
                 if (loads_.samples[i].chipAreaMm2 <= 0) continue;
-                if (gripKnown_) ask(run, loads_.samples[i], held);
+                if (gripKnown_) ask(run, i, held);
                 if (held.centreIn(frontZ_)) pushCentre(run, loads_.samples[i]);
             }
         }
@@ -156,8 +160,9 @@ private:
         result_.byTool.emplace_back();
     }
 
-    void ask(const LoadRun& run, const LoadSample& sample, const HeldPart& held) {
+    void ask(const LoadRun& run, std::uint32_t index, const HeldPart& held) {
         constexpr double kMmPerM = 1000;
+        const LoadSample& sample = loads_.samples[index];
         GripEstimate g;
         g.timedMove = run.timedMove;
         g.fraction = double{sample.fraction};
@@ -184,6 +189,7 @@ private:
                                             revPerMinOfLoss(g.standingN, moment_, kGreatestLoss));
             if (chuck_.maxRevPerMin > 0) g.permittedRevPerMin = std::min(g.permittedRevPerMin, chuck_.maxRevPerMin);
         }
+        result_.gripShare[index] = static_cast<float>(g.neededStandingN / g.standingN);
         g.overhangMm = std::max(0.0, double{sample.atZ} - chuck_.jawLength);
         if (g.neededStandingN > result_.byTool.back().neededStandingN) result_.byTool.back() = g;
     }

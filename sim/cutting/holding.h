@@ -68,6 +68,9 @@ struct CentrePush {
 struct HoldingResult {
     std::optional<GripEstimate> grip;  // of the cut that asks most; nothing where too little is known
     std::vector<GripEstimate> byTool;  // the same for each tool call that cuts, in order
+    // One for each LoadResult::samples: the standing grip that the method asks for by the one there is, so that more
+    // than 1 does not hold; 0 where nothing is cut, NaN where it is not known. Empty where no grip is known.
+    std::vector<float> gripShare;
     std::optional<SpeedOfGrip> speed;
     std::optional<CentrePush> centre;  // while one stands in the part
     // What the set-up would have to say, in plain words; empty where everything was reckoned.

@@ -24,6 +24,8 @@ constexpr double kSquare = 0.0087;
 // What counts as a chamfer or a cone: 3 degrees off both.
 constexpr double kSloped = 0.052;
 constexpr double kShortestFaceMm = 0.02;
+// A place no farther from a shoulder than this lies on it: columns stand 2 µm apart, and no gauge is set finer.
+constexpr double kOnShoulderMm = 0.005;
 // A cone whose middle stands off the line between its ends by more than this is none.
 constexpr double kStraightMm = 0.01;
 // Chords that an arc is drawn in where it is not exact, and how far their corners may lie off one circle.
@@ -46,6 +48,11 @@ bool isSloped(const OutlineEdge& e) {
 }
 bool isArc(const OutlineEdge& e) {
     return !e.straight();
+}
+// dr/dz of the surface at a place of it.
+double slopeAt(const OutlineEdge& e, Point at) {
+    const Point way = directionAt(e, at);
+    return way.z == 0 ? 0 : way.r / way.z;
 }
 
 }  // namespace
@@ -111,47 +118,71 @@ OutlineHit DimensionGauge::crestNear(const OutlineHit& hit, bool inside, double 
     return best;
 }
 
-// The thinnest and the thickest place of the cylinder that the hit lies on; itself twice where it is none.
-std::pair<Point, Point> DimensionGauge::cylinderAround(const OutlineHit& hit) const {
+// The stretches of the cylinder that the hit lies on; the place of the hit alone where it is none.
+std::vector<GaugedStretch> DimensionGauge::cylinderAround(const OutlineHit& hit) const {
     const std::vector<OutlineEdge>& edges = part_.edges();
     const OutlineEdge& first = edges[hit.edge];
-    std::pair<Point, Point> ends{hit.at, hit.at};
-    if (!isCylinder(first)) return ends;
-    const auto take = [&](Point p) {
-        if (p.r < ends.first.r) ends.first = p;
-        if (p.r > ends.second.r) ends.second = p;
+    if (!isCylinder(first)) return {{hit.at, hit.at, first.cut, slopeAt(first, hit.at)}};
+    const auto stretch = [&](std::size_t i) {
+        return GaugedStretch{edges[i].from, edges[i].to, edges[i].cut, slopeAt(edges[i], edges[i].from)};
     };
+    std::vector<GaugedStretch> all{stretch(hit.edge)};
     for (const bool forward : {false, true}) {
         std::size_t at = hit.edge;
         for (std::size_t count = 0; count < edges.size(); ++count) {
-            take(edges[at].from);
-            take(edges[at].to);
             const std::size_t next = forward ? edges[at].after : edges[at].before;
-            if (next == at || !isCylinder(edges[next]) || (chord(edges[next]).z > 0) != (chord(first).z > 0)) break;
+            if (next == at || next == hit.edge) break;
+            if (!isCylinder(edges[next]) || (chord(edges[next]).z > 0) != (chord(first).z > 0)) break;
+            all.push_back(stretch(next));
             at = next;
         }
     }
-    return ends;
+    return all;
+}
+
+// The shoulder, or end, at whose edge the hit lies: what stands there is neither the one diameter nor the other.
+std::optional<DimensionGauge::Face> DimensionGauge::shoulderAt(const OutlineHit& hit) const {
+    for (const OutlineEdge& e : part_.edges()) {
+        if (!isFace(e) || std::abs(chord(e).r) < kShortestFaceMm) continue;
+        const auto [least, most] = std::minmax(e.from.r, e.to.r);
+        if (hit.at.r < least - kOnShoulderMm || hit.at.r > most + kOnShoulderMm) continue;
+        const double share = std::clamp((hit.at.r - e.from.r) / chord(e).r, 0.0, 1.0);
+        const Point p = e.from + share * chord(e);
+        if (std::abs(p.z - hit.at.z) <= kOnShoulderMm) return Face{p, e.cut};
+    }
+    return std::nullopt;
 }
 
 GaugeReading DimensionGauge::diameter(const WantedDimension& d, double middle) const {
     const double z = d.at.z + datum_.z;
     auto hit = surfaceAt(part_, d, z);
     if (!hit) return nothingAt(d, z);
+    GaugeReading reading;
     constexpr double kAnvilLeads = 1.5;
     CutId cut = part_.edges()[hit->edge].cut;
     const double lead = leadOf_(cut);
     if (lead > 0) {
         hit = crestNear(*hit, d.inside, kAnvilLeads * lead);
         cut = part_.edges()[hit->edge].cut;
+    } else if (const auto shoulder = shoulderAt(*hit)) {
+        reading.trouble = fmt::format("Z{:.3f} lies on a shoulder, at Z{:.3f}: give a place beside it", d.at.z,
+                                      shoulder->at.z - datum_.z);
+        return reading;
     }
-    GaugeReading reading;
+    reading.stretches = cylinderAround(*hit);
     const auto other = opposite_ != nullptr && lead == 0 ? surfaceAt(*opposite_, d, z) : std::nullopt;
     if (other && std::abs(other->at.r - hit->at.r) > kOnAxisMm) {
         reading.value = hit->at.r + other->at.r;
         reading.places = {hit->at};
+        reading.stretches = {{hit->at, hit->at, cut, 0}};
     } else {
-        const auto [thin, thick] = cylinderAround(*hit);
+        Point thin = hit->at, thick = hit->at;
+        for (const GaugedStretch& s : reading.stretches) {
+            for (Point p : {s.from, s.to}) {
+                if (p.r < thin.r) thin = p;
+                if (p.r > thick.r) thick = p;
+            }
+        }
         const bool atThin = std::abs(2 * thin.r - middle) > std::abs(2 * thick.r - middle);
         const Point place = thick.r - thin.r > kOnAxisMm ? (atThin ? thin : thick) : hit->at;
         reading.value = 2 * place.r;
@@ -212,6 +243,8 @@ GaugeReading DimensionGauge::taper(const WantedDimension& d) const {
         const auto hit = surfaceAt(part_, d, z);
         if (!hit) return nothingAt(d, z);
         at.push_back(hit->at);
+        const OutlineEdge& e = part_.edges()[hit->edge];
+        if (share != 0.5) reading.stretches.push_back({hit->at, hit->at, e.cut, slopeAt(e, hit->at)});
         if (share == 0.5) reading.cuts = {part_.edges()[hit->edge].cut};
     }
     const double bow = at[1].r - (at[0].r + at[2].r) / 2;

@@ -17,11 +17,20 @@
 
 namespace firstoff {
 
+// A straight stretch of surface that was gauged.
+struct GaugedStretch {
+    Point from, to;  // lathe frame; the same where only a place of it counts
+    CutId cut = kUncut;
+    double slope = 0;  // dr/dz of the surface there
+};
+
 struct GaugeReading {
     std::optional<double> value;  // mm, diameters as such; Taper: rad
     std::string trouble;          // why there is none, in plain words
     std::vector<Point> places;    // lathe frame; of lengths and widths two, at `at` and at `to`
     std::vector<CutId> cuts;      // that left the surfaces there, likewise
+    // Diameter: the surface that the size holds for, all of a cylinder; Taper: the places at its two ends.
+    std::vector<GaugedStretch> stretches;
 };
 
 class DimensionGauge {
@@ -51,7 +60,8 @@ private:
 
     std::optional<OutlineHit> surfaceAt(const PartOutline& part, const WantedDimension& d, double z) const;
     OutlineHit crestNear(const OutlineHit& hit, bool inside, double reach) const;
-    std::pair<Point, Point> cylinderAround(const OutlineHit& hit) const;
+    std::vector<GaugedStretch> cylinderAround(const OutlineHit& hit) const;
+    std::optional<Face> shoulderAt(const OutlineHit& hit) const;
     std::optional<Face> faceNear(Point at, double window) const;
     std::optional<std::size_t> nearestEdge(Point at, double within, bool (*wanted)(const OutlineEdge&)) const;
     std::optional<double> fittedRadius(std::size_t edge) const;

@@ -5,12 +5,26 @@
 #include <cmath>
 
 #include "sim/base/units.h"
+#include "sim/inspection/correction_words.h"
 
 namespace firstoff {
 
 namespace {
 
 using State = GaugedDimension::State;
+
+// Less is not told.
+constexpr double kToldMm = 0.0005;
+
+bool isAngle(const GaugedDimension& g) {
+    return g.wanted.kind == WantedDimension::Kind::Taper;
+}
+double inUnit(const GaugedDimension& g, double value) {
+    return isAngle(g) ? degrees(value) : value;
+}
+std::string shown(const GaugedDimension& g, double value) {
+    return fmt::format("{:.3f}{}", inUnit(g, value), isAngle(g) ? "°" : "");
+}
 
 std::string spoken(Point work) {
     return fmt::format("X{:.3f} Z{:.3f}", 2 * work.r, work.z);
@@ -52,26 +66,60 @@ void GaugeFindings::notGauged(const GaugedDimension& g) {
     finding.remedy = "Correct its place or its limits in the set-up, and gauge it on the first part.";
 }
 
-void GaugeFindings::outOfLimits(const GaugedDimension& g) {
-    const bool angle = g.wanted.kind == WantedDimension::Kind::Taper;
-    const auto inUnit = [&](double value) { return angle ? degrees(value) : value; };
-    const auto shown = [&](double value) { return fmt::format("{:.3f}{}", inUnit(value), angle ? "°" : ""); };
+void GaugeFindings::size(const GaugedPart& part, const GaugedDimension& g) {
+    const State byPath = stateOf(g, g.measured);
+    if (g.state == State::Within) {
+        if (byPath != State::Within) withinByBending(g);
+        return;
+    }
+    const bool bends = std::abs(g.expected() - g.measured) >= (isAngle(g) ? 0 : kToldMm);
+    const bool byBending = byPath != g.state;
     const bool small = g.state == State::TooSmall;
-    Finding& finding = atCut("size-out-of-limits", g.block, g.cut, g.wanted.span);
+    const double beyond = small ? g.least - g.expected() : g.expected() - g.most;
+    Finding& finding = atCut(byBending ? "size-out-with-bending" : "size-out-of-limits", g.block, g.cut, g.wanted.span);
     if (!g.places.empty()) finding.place = g.places.front();
-    finding.message =
-        g.wanted.kind == WantedDimension::Kind::RunOut
-            ? fmt::format("{} reads {} mm, {} is let pass.", g.name, shown(g.measured), shown(g.most))
-            : fmt::format("{} measures {}{}; its limits are {} and {}: {} too {}.", g.name, shown(g.measured),
-                          angle ? "" : " mm", shown(g.least), shown(g.most),
-                          shown(small ? g.least - g.measured : g.measured - g.most), small ? "small" : "large");
-    finding.remedy = correctionInWords(g);
+    const char* unit = isAngle(g) ? "" : " mm";
+    if (g.wanted.kind == WantedDimension::Kind::RunOut) {
+        finding.message =
+            fmt::format("{} reads {} mm, {} is let pass.", g.name, shown(g, g.measured), shown(g, g.most));
+    } else if (byBending) {
+        finding.message = fmt::format(
+            "{} comes to {}{} by the path of the tool, which is within {} and {}; with what part and bar give way it "
+            "comes to {}: {} too {}. That is an estimate, rather less than the truth.",
+            g.name, shown(g, g.measured), unit, shown(g, g.least), shown(g, g.most), shown(g, g.expected()),
+            shown(g, beyond), small ? "small" : "large");
+    } else {
+        finding.message =
+            fmt::format("{} measures {}{}{}; its limits are {} and {}: {} too {}.", g.name, shown(g, g.measured), unit,
+                        bends ? fmt::format(" by the path, {} with bending", shown(g, g.expected())) : "",
+                        shown(g, g.least), shown(g, g.most), shown(g, beyond), small ? "small" : "large");
+    }
+    finding.remedy = correctionInWords(part, g);
     if (finding.remedy.empty()) finding.remedy = "Correct the program.";
-    const char* unit = angle ? "deg" : "mm";
-    finding.values = {{fmt::format("measured_{}", unit), inUnit(g.measured)},
-                      {fmt::format("least_{}", unit), inUnit(g.least)},
-                      {fmt::format("most_{}", unit), inUnit(g.most)}};
-    if (g.correction) finding.values.emplace_back("correction_mm", g.correction->amountMm);
+    addFigures(finding, g);
+}
+
+void GaugeFindings::withinByBending(const GaugedDimension& g) {
+    Finding& finding = atCut("size-within-with-bending", g.block, g.cut, g.wanted.span);
+    finding.severity = Severity::Note;
+    if (!g.places.empty()) finding.place = g.places.front();
+    finding.message = fmt::format(
+        "{} comes to {}{} by the path of the tool, which is outside {} and {}; with what part and bar give way it "
+        "comes "
+        "to {}, within. That is an estimate.",
+        g.name, shown(g, g.measured), isAngle(g) ? "" : " mm", shown(g, g.least), shown(g, g.most),
+        shown(g, g.expected()));
+    finding.remedy = "Gauge it on the first part before the second is cut.";
+    addFigures(finding, g);
+}
+
+void GaugeFindings::addFigures(Finding& finding, const GaugedDimension& g) const {
+    const char* unit = isAngle(g) ? "deg" : "mm";
+    finding.values = {{fmt::format("measured_{}", unit), inUnit(g, g.measured)},
+                      {fmt::format("least_{}", unit), inUnit(g, g.least)},
+                      {fmt::format("most_{}", unit), inUnit(g, g.most)}};
+    if (!std::isnan(g.bending)) finding.values.emplace_back(fmt::format("bending_{}", unit), inUnit(g, g.bending));
+    if (g.wish) finding.values.emplace_back("wish_mm", g.wish->amountMm);
 }
 
 void GaugeFindings::deviation(const ContourDeviation& d, Point datum, bool later) {

@@ -13,8 +13,9 @@ public:
     GaugeFindings(const Timeline& timeline, const WantedPart& wanted, std::vector<Finding>& out)
         : timeline_(timeline), wanted_(wanted), out_(out) {}
 
-    // Out of its limits, with what to key in; at the block that made it.
-    void outOfLimits(const GaugedDimension& dimension);
+    // Out of its limits, by the path or by what is to be expected, with what to key in; at the block that made it.
+    // Within by what is to be expected and not by the path: a note.
+    void size(const GaugedPart& part, const GaugedDimension& dimension);
     // Its trouble; at its place in the set-up, not proven.
     void notGauged(const GaugedDimension& dimension);
     // `datum`: of the work frame, lathe frame. `later`: cut after the finishing cycle whose profile is the outline;
@@ -24,6 +25,8 @@ public:
     void notCompared(const std::string& why, const char* remedy);
 
 private:
+    void withinByBending(const GaugedDimension& dimension);
+    void addFigures(Finding& finding, const GaugedDimension& dimension) const;
     Finding& add(const char* code, const SourceSpan& span);
     Finding& atCut(const char* code, BlockId block, CutId cut, const SourceSpan& otherwise);
 

@@ -8,12 +8,15 @@
 #include <utility>
 
 #include "sim/base/units.h"
+#include "sim/inspection/bent_size.h"
 #include "sim/inspection/dimension_gauge.h"
 #include "sim/inspection/drawn_outline.h"
 #include "sim/inspection/gauge_findings.h"
 #include "sim/inspection/iso_2768.h"
+#include "sim/inspection/moved_surface.h"
 #include "sim/inspection/offset_correction.h"
 #include "sim/inspection/size_limits.h"
+#include "sim/inspection/suited_correction.h"
 #include "sim/inspection/thread_gauge.h"
 #include "sim/stock/billet_columns.h"
 #include "sim/stock/left_over.h"
@@ -38,8 +41,14 @@ constexpr double kReadMm = 1e-6;
 class PartGauging {
 public:
     PartGauging(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
-                const std::shared_ptr<const StockHistory>& stock)
-        : timeline_(timeline), toolpath_(toolpath), setup_(setup), w_(setup.wanted), cursor_(stock), stock_(stock) {}
+                const std::shared_ptr<const StockHistory>& stock, const CutBending& bent)
+        : timeline_(timeline),
+          toolpath_(toolpath),
+          setup_(setup),
+          w_(setup.wanted),
+          cursor_(stock),
+          stock_(stock),
+          bent_(bent) {}
 
     GaugedPart run() {
         for (std::size_t i = 0; i < setup_.workOffsetGiven.size() && !datum_; ++i) {
@@ -56,7 +65,10 @@ public:
         collect(pieces_, 0);
         if (!setup_.stock.isRound()) collect(opposites_, cursor_.billet().sectors() / 2);
         choosePiece();
+        part_.bendingKnown = bent_.known();
         for (const WantedDimension& wanted : w_.dimensions) gauge(wanted);
+        correct();
+        for (const GaugedDimension& g : part_.dimensions) tell(g);
         compareOutline();
         sayAssumed();
         return std::move(part_);
@@ -115,6 +127,7 @@ private:
             double found = 0, off = 0;
             const DimensionGauge gauge = gaugeOf(number);
             for (const WantedDimension& d : w_.dimensions) {
+                if (!d.trouble.empty()) continue;
                 const GaugeReading reading = gauge.read(d, d.size);
                 if (!reading.value) continue;
                 found += 1;
@@ -133,18 +146,7 @@ private:
         }
     }
 
-    void leaveAll(const char* why) {
-        for (const WantedDimension& wanted : w_.dimensions) {
-            GaugedDimension gauged;
-            gauged.wanted = wanted;
-            gauged.name = nameOf(wanted);
-            gauged.trouble = why;
-            tell_.notGauged(gauged);
-            part_.dimensions.push_back(std::move(gauged));
-        }
-    }
-
-    void gauge(const WantedDimension& wanted) {
+    GaugedDimension begun(const WantedDimension& wanted) {
         GaugedDimension g;
         g.wanted = wanted;
         g.name = nameOf(wanted);
@@ -153,31 +155,70 @@ private:
         if (limits) {
             g.least = limits->least;
             g.most = limits->most;
+            g.limited = true;
             by_.push_back(limits->by);
         }
-        GaugeReading reading;
-        if (!pieces_.contains(part_.piece)) {
-            reading.trouble = "there is no metal left";
-        } else if (wanted.kind == Kind::Thread) {
-            reading = thread(wanted);
-        } else if (wanted.kind == Kind::RunOut) {
-            reading = runOut(wanted);
-        } else {
-            reading = gaugeOf(part_.piece).read(wanted, limits ? g.middle() : wanted.size);
+        if (!wanted.trouble.empty()) g.trouble = wanted.trouble;
+        return g;
+    }
+
+    void leaveAll(const char* why) {
+        for (const WantedDimension& wanted : w_.dimensions) {
+            GaugedDimension g = begun(wanted);
+            if (wanted.trouble.empty()) g.trouble = why;
+            tell(g);
+            part_.dimensions.push_back(std::move(g));
         }
-        g.places = reading.places;
-        if (!reading.value) g.trouble = reading.trouble;
-        if (reading.value) g.measured = *reading.value;
-        if (!reading.value || !limits) {
-            tell_.notGauged(g);
-        } else {
-            g.state = g.measured < g.least - kReadMm  ? State::TooSmall
-                      : g.measured > g.most + kReadMm ? State::TooLarge
-                                                      : State::Within;
-            traceToOffset(g, reading, timeline_, toolpath_, setup_);
-            if (g.state != State::Within) tell_.outOfLimits(g);
+    }
+
+    // What the set-up could not say right was told where it was read.
+    void tell(const GaugedDimension& g) {
+        if (g.state != State::NotFound) return tell_.size(part_, g);
+        if (g.wanted.trouble.empty()) tell_.notGauged(g);
+    }
+
+    GaugeReading readingOf(const WantedDimension& wanted, double middle) {
+        if (!pieces_.contains(part_.piece)) {
+            GaugeReading reading;
+            reading.trouble = "there is no metal left";
+            return reading;
+        }
+        if (wanted.kind == Kind::Thread) return thread(wanted);
+        if (wanted.kind == Kind::RunOut) return runOut(wanted);
+        return gaugeOf(part_.piece).read(wanted, middle);
+    }
+
+    void gauge(const WantedDimension& wanted) {
+        GaugedDimension g = begun(wanted);
+        if (wanted.trouble.empty()) {
+            const GaugeReading reading = readingOf(wanted, g.limited ? g.middle() : wanted.size);
+            g.places = reading.places;
+            if (!reading.value) {
+                g.trouble = reading.trouble;
+            } else if (!g.limited) {
+                g.measured = *reading.value;
+            } else {
+                countBending(g, reading, bent_);
+                g.state = stateOf(g, g.expected());
+                traceToOffset(g, reading, timeline_, toolpath_, setup_);
+            }
         }
         part_.dimensions.push_back(std::move(g));
+    }
+
+    int offsetOf(CutId cut) const {
+        if (!isCutHere(cut) || cut >= timeline_.moves.size() || leadOf(cut) > 0) return 0;
+        return toolpath_.calls[toolpath_.moves[timeline_.moves[cut].move].call].offset;
+    }
+
+    void correct() {
+        part_.corrections = correctionsThatSuit(part_.dimensions);
+        std::vector<Point> held;
+        for (const GaugedDimension& g : part_.dimensions) held.insert(held.end(), g.places.begin(), g.places.end());
+        for (OffsetCorrection& correction : part_.corrections) {
+            correction.without = surfacesWithoutDimension(pieces_.at(part_.piece), correction.offset, correction.inX,
+                                                          held, [this](CutId cut) { return offsetOf(cut); });
+        }
     }
 
     std::optional<ThreadFigures> threadFigures(double from, double to, double lead, bool inside) const {
@@ -300,15 +341,26 @@ private:
         part_.assumed.push_back(fall == stock_->severances().end()
                                     ? std::string("Gauged is what is held at the end of the program.")
                                     : fmt::format("Gauged is piece {}, that was cut off.", part_.piece));
-        part_.assumed.push_back(
-            "Sizes are those that the paths of the tools leave: bending, heat and the wear of edges "
-            "are not in them.");
+        part_.assumed.emplace_back(
+            part_.bendingKnown
+                ? "Diameters and tapers are judged with what part and bar give way, an estimate that is rather too "
+                  "small; lengths, widths, radii and chamfers as the paths of the tools leave them. Heat and the wear "
+                  "of edges are in none of them."
+                : "Sizes are those that the paths of the tools leave: what part and bar give way is not known, and "
+                  "heat and the wear of edges are not in them.");
         const auto uses = [&](const char* standard) {
             return std::any_of(by_.begin(), by_.end(),
                                [&](const std::string& by) { return by.find(standard) != std::string::npos; });
         };
         if (uses("ISO 286")) {
-            part_.assumed.push_back("Limits of classes are reckoned from the formulas of ISO 286-1.");
+            part_.assumed.push_back("Limits of classes are reckoned from the formulas and tables of ISO 286-1.");
+        }
+        for (const WantedDimension& wanted : w_.dimensions) {
+            std::string why;
+            const auto limits = limitsOf(wanted, w_.grade, why);
+            if (!limits || !limits->fromMemory) continue;
+            part_.assumed.push_back(fmt::format(
+                "The limits of {} are held to no published table here: look them up in ISO 286-2.", nameOf(wanted)));
         }
         if (!part_.outline.empty()) {
             part_.assumed.push_back(
@@ -334,6 +386,7 @@ private:
     const WantedPart& w_;
     StockCursor cursor_;
     const std::shared_ptr<const StockHistory>& stock_;
+    const CutBending& bent_;
     std::optional<Point> datum_;
     std::map<int, PartOutline> pieces_, opposites_;  // by number
     std::vector<OutlinePlace> places_;               // of the outline on the piece chosen
@@ -344,16 +397,27 @@ private:
 
 }  // namespace
 
+State stateOf(const GaugedDimension& g, double size) {
+    if (!g.limited) return State::Within;
+    return size < g.least - kReadMm ? State::TooSmall : size > g.most + kReadMm ? State::TooLarge : State::Within;
+}
+
 GaugedPart gaugePart(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
-                     const std::shared_ptr<const StockHistory>& stock) {
+                     const std::shared_ptr<const StockHistory>& stock, const CutBending& bent) {
     if (!setup.wanted.given()) return {};
-    if (stock) return PartGauging(timeline, toolpath, setup, stock).run();
+    if (stock) return PartGauging(timeline, toolpath, setup, stock, bent).run();
     GaugedPart part;
     for (const WantedDimension& wanted : setup.wanted.dimensions) {
         GaugedDimension gauged;
         gauged.wanted = wanted;
         gauged.name = nameOf(wanted);
-        gauged.trouble = "nothing was cut";
+        std::string why;
+        if (const auto limits = limitsOf(wanted, setup.wanted.grade, why)) {
+            gauged.least = limits->least;
+            gauged.most = limits->most;
+            gauged.limited = true;
+        }
+        gauged.trouble = wanted.trouble.empty() ? "nothing was cut" : wanted.trouble;
         part.dimensions.push_back(std::move(gauged));
     }
     return part;

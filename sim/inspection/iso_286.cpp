@@ -6,6 +6,8 @@
 #include <cmath>
 #include <cstddef>
 
+#include "sim/inspection/iso_286_deviations.h"
+
 namespace firstoff {
 
 namespace {
@@ -66,6 +68,14 @@ double toleranceUm(std::size_t step, int grade) {
     return tens * roundedTolerance(step, grade, kUnits[at] * unit);
 }
 
+// IT4, which holes of grade 5 need; from memory (ISO 286-1, table 1).
+constexpr double kIt4[] = {3, 4, 4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20};
+
+// What a hole stands higher than the mirrored shaft: ITn - IT(n-1).
+double raiseUm(std::size_t step, int grade) {
+    return toleranceUm(step, grade) - (grade == kLeastGrade ? kIt4[step] : toleranceUm(step, grade - 1));
+}
+
 // Fundamental deviations of sizes up to 3 mm, which no formula gives.
 std::optional<double> firstStep(char letter) {
     switch (letter) {
@@ -100,8 +110,8 @@ double aboveIt7(std::size_t step) {
     return kMore[step];
 }
 
-// Of a shaft, µm: es for d to h, ei for k to p. Nothing for letters that are not reckoned.
-std::optional<double> fundamental(char letter, std::size_t step, int grade) {
+// Of a shaft, µm: es for d to h, ei for k to p. Nothing for letters that no formula gives.
+std::optional<double> byFormula(char letter, std::size_t step, int grade) {
     if (letter == 'h' || (letter == 'k' && grade > 7)) return 0;
     if (step == 0) return firstStep(letter);
     const double d = meanOf(step);
@@ -157,37 +167,64 @@ std::optional<Class> parsed(std::string_view fit) {
     return result;
 }
 
-// Lower and upper deviation of a hole, µm.
-std::optional<Deviations> holeUm(char letter, std::size_t step, int grade) {
-    const double width = toleranceUm(step, grade);
-    if (letter >= 'd' && letter <= 'h') {
-        const auto es = fundamental(letter, step, grade);
-        if (!es) return std::nullopt;
-        return Deviations{-*es, -*es + width};
-    }
-    const bool raised = grade <= (letter == 'p' ? 7 : 8);
-    if (letter == 'k' && grade > 8) return std::nullopt;
-    if (letter == 'n' && grade > 8) return Deviations{-width, 0};
-    // The shaft whose deviation is mirrored is that of k up to IT7.
-    const auto ei = fundamental(letter, step, letter == 'k' ? 7 : grade);
-    if (!ei) return std::nullopt;
-    double upper = -*ei;
-    if (raised && step > 0) {
-        if (grade == kLeastGrade) return std::nullopt;  // needs IT4
-        upper += width - toleranceUm(step, grade - 1);
-    }
-    constexpr std::size_t k250To315 = 10;
-    if (letter == 'm' && grade == 6 && step == k250To315) upper = -9;  // stated so in the standard
-    return Deviations{upper - width, upper};
-}
+// The deviations that a class makes of a size, µm.
+class Limits {
+public:
+    Limits(double sizeMm, std::size_t step, const Class& wanted) : sizeMm_(sizeMm), step_(step), class_(wanted) {}
 
-std::optional<Deviations> shaftUm(char letter, std::size_t step, int grade) {
-    const double width = toleranceUm(step, grade);
-    const auto deviation = fundamental(letter, step, grade);
-    if (!deviation) return std::nullopt;
-    if (letter <= 'h') return Deviations{*deviation - width, *deviation};
-    return Deviations{*deviation, *deviation + width};
-}
+    std::optional<Deviations> um() const {
+        const double width = toleranceUm(step_, class_.grade);
+        if (class_.letters == "js") return Deviations{-width / 2, width / 2};
+        if (class_.letters == "j") return ofJ(width);
+        const auto shaft = shaftDeviation();
+        if (!shaft) return std::nullopt;
+        if (!class_.hole) {
+            return below() ? Deviations{shaft->um - width, shaft->um, shaft->fromMemory}
+                           : Deviations{shaft->um, shaft->um + width, shaft->fromMemory};
+        }
+        if (below()) return Deviations{-shaft->um, -shaft->um + width, shaft->fromMemory};
+        return hole(*shaft, width);
+    }
+
+private:
+    // a to h lie below the size, as shafts.
+    bool below() const { return class_.letters[0] <= 'h'; }
+
+    std::optional<TabledDeviation> shaftDeviation() const {
+        if (class_.letters.size() == 1) {
+            // The shaft whose deviation a hole K mirrors is that of k up to IT7.
+            const char letter = class_.letters[0];
+            const auto um = byFormula(letter, step_, class_.hole && letter == 'k' ? 7 : class_.grade);
+            if (um) return TabledDeviation{*um};
+        }
+        return tabledDeviation(class_.letters, sizeMm_);
+    }
+
+    std::optional<Deviations> ofJ(double width) const {
+        if (class_.hole) {
+            const auto upper = holeJ(sizeMm_, class_.grade);
+            return upper ? std::optional(Deviations{*upper - width, *upper, true}) : std::nullopt;
+        }
+        const auto lower = shaftJ(sizeMm_, class_.grade);
+        return lower ? std::optional(Deviations{*lower, *lower + width, true}) : std::nullopt;
+    }
+
+    // K and beyond.
+    std::optional<Deviations> hole(const TabledDeviation& shaft, double width) const {
+        const char letter = class_.letters[0];
+        if (letter == 'k' && class_.grade > 8) return std::nullopt;
+        double upper = letter == 'n' && class_.grade > 8 && step_ > 0 ? 0 : -shaft.um;
+        const bool raised = class_.grade <= (letter >= 'p' ? 7 : 8) && step_ > 0;
+        if (raised) upper += raiseUm(step_, class_.grade);
+        constexpr std::size_t k250To315 = 10;
+        if (letter == 'm' && class_.grade == 6 && step_ == k250To315) upper = -9;  // stated so in the standard
+        return Deviations{upper - width, upper, shaft.fromMemory || (raised && class_.grade == kLeastGrade)};
+    }
+
+    double sizeMm_;
+    std::size_t step_;
+    const Class& class_;
+};
 
 }  // namespace
 
@@ -212,19 +249,13 @@ std::optional<Deviations> classDeviations(double sizeMm, std::string_view fit, s
         why = fmt::format("{} is reckoned for sizes up to {:g} mm", fit, kSteps.back());
         return std::nullopt;
     }
-    std::optional<Deviations> um;
-    if (wanted->letters == "js") {
-        const double half = toleranceUm(*step, wanted->grade) / 2;
-        um = Deviations{-half, half};
-    } else if (wanted->letters.size() == 1) {
-        const char letter = wanted->letters.front();
-        um = wanted->hole ? holeUm(letter, *step, wanted->grade) : shaftUm(letter, *step, wanted->grade);
-    }
+    const std::optional<Deviations> um = Limits(sizeMm, *step, *wanted).um();
     if (!um) {
-        why = fmt::format("{} is not reckoned here (d to h, js, k, m, n and p of ISO 286 are)", fit);
+        why =
+            fmt::format("{} of {:.6g} mm is not reckoned here: give the deviations above_mm and below_mm", fit, sizeMm);
         return std::nullopt;
     }
-    return Deviations{um->lower / 1000, um->upper / 1000};
+    return Deviations{um->lower / 1000, um->upper / 1000, um->fromMemory};
 }
 
 }  // namespace firstoff

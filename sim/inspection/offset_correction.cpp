@@ -14,6 +14,8 @@ using Kind = WantedDimension::Kind;
 
 // Half the least increment of the offset page: less cannot be keyed in.
 constexpr double kKeyedMm = 0.0005;
+// What is flatter is a cylinder that came out a little uneven.
+constexpr double kSlope = 1e-3;
 
 class Trace {
 public:
@@ -24,11 +26,11 @@ public:
         if (reading.cuts.empty()) return;
         const std::size_t moved = reading.cuts.size() > 1 ? faceToMove(reading) : 0;
         take(reading.cuts[moved]);
-        const double short_ = g_.middle() - g_.measured;
+        const double short_ = g_.middle() - (g_.smallest.size + g_.largest.size) / 2;
         switch (g_.wanted.kind) {
             case Kind::Diameter:
             case Kind::Thread:
-                return correctX(reading.cuts[0], short_);
+                return correctX(reading, short_);
             case Kind::Length:
             case Kind::GrooveWidth:
                 return correctZ(reading, moved, short_);
@@ -88,7 +90,8 @@ private:
         return {};
     }
 
-    void correctX(CutId cut, double short_) {
+    void correctX(const GaugeReading& reading, double short_) {
+        const CutId cut = reading.cuts[0];
         std::string why = fixed(cut, "surface");
         const Tool* tool = toolOf(cut);
         if (why.empty() && tool != nullptr && worksOnTheAxis(tool->kind)) {
@@ -99,8 +102,11 @@ private:
         const TimedMove& timed = timeline_.moves[cut];
         const Point tip = toolpath_.tipShift(*moveOf(cut));
         const double side = (timed.from + tip).r + (timed.to + tip).r < 0 ? -1 : 1;
-        if (std::abs(short_) < kKeyedMm) return;
-        g_.correction = OffsetCorrection{offsetOf(cut), true, side * short_};
+        g_.moves.push_back({offsetOf(cut), true, side});
+        // Of a cone the diameter at a place moves with Z as well.
+        const double slope = reading.stretches.empty() ? 0 : reading.stretches.front().slope;
+        if (std::abs(slope) > kSlope) g_.moves.push_back({offsetOf(cut), false, -2 * slope});
+        wish(short_);
     }
 
     void correctZ(const GaugeReading& reading, std::size_t moved, double short_) {
@@ -112,9 +118,16 @@ private:
                                             "tool that it counts on",
                                             offsetOf(here), wall ? "walls" : "faces"));
         }
-        if (std::abs(short_) < kKeyedMm) return;
         const double away = reading.places[moved].z > reading.places[1 - moved].z ? 1 : -1;
-        g_.correction = OffsetCorrection{offsetOf(here), false, away * short_};
+        g_.moves.push_back({offsetOf(here), false, away});
+        if (offsetOf(there) != 0) g_.moves.push_back({offsetOf(there), false, -away});
+        wish(short_);
+    }
+
+    void wish(double short_) {
+        if (std::abs(short_) < kKeyedMm) return;
+        const OffsetMove& move = g_.moves.front();
+        g_.wish = OffsetWish{move.offset, move.inX, short_ / move.perMm};
     }
 
     GaugedDimension& g_;
@@ -128,17 +141,6 @@ private:
 void traceToOffset(GaugedDimension& gauged, const GaugeReading& reading, const Timeline& timeline,
                    const Toolpath& toolpath, const Setup& setup) {
     Trace(gauged, timeline, toolpath, setup).run(reading);
-}
-
-std::string correctionInWords(const GaugedDimension& d) {
-    if (d.state == GaugedDimension::State::NotFound) return {};
-    if (!d.correction) {
-        return d.noCorrection.empty() ? std::string() : fmt::format("No offset for {}: {}.", d.name, d.noCorrection);
-    }
-    return fmt::format(
-        "To bring {} to the middle of its limits, put {:+.3f} in {} of offset {}, added to what stands "
-        "there.",
-        d.name, d.correction->amountMm, d.correction->inX ? 'X' : 'Z', d.correction->offset);
 }
 
 }  // namespace firstoff

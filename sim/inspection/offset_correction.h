@@ -1,4 +1,4 @@
-// Which entry of the offset page brings a gauged size to the middle of its limits, and by how much.
+// Which entries of the offset page move a gauged size, and what would bring it alone to the middle of its limits.
 //
 // Wear is added to the programmed position, so + in X makes what the tool turns thicker and what it bores wider, and +
 // in Z moves a face away from the chuck. A size between two surfaces that one offset makes cannot be put right by it.
@@ -12,7 +12,8 @@
 
 namespace firstoff {
 
-// Fills in cut, block, tool and either the correction or why there is none. `gauged` has its limits and its reading.
+// Fills in cut, block, tool and either what moves it or why nothing does. `gauged` has its limits, its reading and the
+// sizes to be expected.
 void traceToOffset(GaugedDimension& gauged, const GaugeReading& reading, const Timeline& timeline,
                    const Toolpath& toolpath, const Setup& setup);
 

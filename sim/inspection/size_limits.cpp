@@ -83,7 +83,8 @@ std::optional<SizeLimits> limitsOf(const WantedDimension& d, char grade, std::st
     if (!d.fit.empty()) {
         const auto deviations = classDeviations(d.size, d.fit, why);
         if (!deviations) return std::nullopt;
-        return SizeLimits{d.size + deviations->lower, d.size + deviations->upper, d.fit + " of ISO 286"};
+        return SizeLimits{d.size + deviations->lower, d.size + deviations->upper, d.fit + " of ISO 286",
+                          deviations->fromMemory};
     }
     if (grade != 0) return generalLimits(d, grade, why);
     why = "it has no limits: neither a class nor deviations, and the drawing has no general grade";
@@ -91,6 +92,9 @@ std::optional<SizeLimits> limitsOf(const WantedDimension& d, char grade, std::st
 }
 
 std::string nameOf(const WantedDimension& d) {
+    // The size of a row that cannot be gauged may be what it lacks.
+    const bool sizeless = !d.trouble.empty() && d.size <= 0;
+    if (sizeless) return d.name.empty() ? "dimension" : d.name;
     std::string name = d.name;
     const std::string& fit = d.kind == Kind::Thread ? d.threadClass : d.fit;
     for (const std::string& part : {sizeInWords(d), fit}) {

@@ -11,6 +11,7 @@ namespace firstoff {
 struct SizeLimits {
     double least = 0, most = 0;  // mm, diameters as such; Taper: rad
     std::string by;              // "h7 of ISO 286", "ISO 2768-m", "6g of ISO 965-1"; empty: deviations of its own
+    bool fromMemory = false;     // as in Deviations
 };
 
 // Nothing, with `why` in plain words, where they are not known. Of a thread, the limits of its pitch diameter. `grade`:

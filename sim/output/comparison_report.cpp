@@ -98,6 +98,10 @@ std::string comparisonReport(const Trial& before, const Trial& after, const Comp
     text += fmt::format("Verdict: {} before, {} now.\n", name(before.verdict), name(after.verdict));
     if (!c.sameBlank) text += "The blanks differ, so surfaces differ where no tool has been.\n";
     appendSurfaces(text, after, c);
+    if (!c.sizes.empty()) {
+        text += after.gauged.bendingKnown ? "Sizes to be expected, bending counted:\n"
+                                          : "Sizes by the paths of the tools, bending not known:\n";
+    }
     for (const SizeChange& size : c.sizes) {
         text += "  " + sizeLine(size, after.gauged.dimensions[size.dimension]) + "\n";
     }

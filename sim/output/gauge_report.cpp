@@ -7,6 +7,7 @@
 #include <iterator>
 
 #include "sim/base/units.h"
+#include "sim/inspection/correction_words.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/tables.h"
 
@@ -16,6 +17,9 @@ namespace {
 
 using Kind = WantedDimension::Kind;
 using State = GaugedDimension::State;
+
+// Less is not told: sizes have three places.
+constexpr double kToldLeast = 0.0005;
 
 bool isAngle(const GaugedDimension& d) {
     return d.wanted.kind == Kind::Taper;
@@ -79,6 +83,7 @@ public:
             return "The set-up gives no drawing: add [drawing] or [[dimension]], see assets/set-up-keys.md.\n";
         }
         if (!g_.dimensions.empty()) dimensions();
+        corrections();
         outline();
         for (const std::string& entry : g_.assumed) add("  {}\n", entry);
         return std::move(text_);
@@ -93,28 +98,50 @@ private:
     void dimensions() {
         std::size_t width = 9;
         for (const GaugedDimension& d : g_.dimensions) width = std::max(width, widthOf(d.name));
-        add("  no  {}  {:>10}  {:>10}  {:>10}  {:<10}  {:<9}  {:<4}  {}\n", padded("dimension", width), "least", "most",
-            "simulated", "", "line", "tool", "to its middle");
+        add("  no  {}  {:>10}  {:>10}  {:>10}  {:>9}  {:>10}  {:<10}  {:<9}  {:<4}  {}\n", padded("dimension", width),
+            "least", "most", "by path", "bending", "expected", "", "line", "tool", "alone it wants");
         for (std::size_t i = 0; i < g_.dimensions.size(); ++i) row(i + 1, g_.dimensions[i], width);
         text_ += '\n';
     }
 
-    void row(std::size_t number, const GaugedDimension& d, std::size_t width) {
-        add("  {:>2}  {}  ", number, padded(d.name, width));
-        if (d.state == State::NotFound) return add("{:>34}  not gauged: {}\n", "", d.trouble);
-        const char* unit = isAngle(d) ? "°" : "";
-        const auto figure = [&](double value) { return fmt::format("{:.3f}{}", shown(d, value), unit); };
-        for (double value : {d.least, d.most, d.measured}) {
-            const std::string text = figure(value);
-            add("{:{}}{}  ", "", 10 - std::min<std::size_t>(10, widthOf(text)), text);
-        }
-        add("{:<10}  {:<9}  {:<4}  {}\n", inWords(d.state), lineOf(trial_, d), stationOf(trial_, d), correction(d));
+    void figure(const std::string& text, std::size_t width) {
+        add("{:{}}{}  ", "", width - std::min<std::size_t>(width, widthOf(text)), text);
     }
 
-    static std::string correction(const GaugedDimension& d) {
-        if (!d.correction) return d.noCorrection;
-        return fmt::format("{:+.3f} in {} of offset {}", d.correction->amountMm, d.correction->inX ? 'X' : 'Z',
-                           d.correction->offset);
+    void row(std::size_t number, const GaugedDimension& d, std::size_t width) {
+        add("  {:>2}  {}  ", number, padded(d.name, width));
+        for (double value : {d.least, d.most}) figure(d.limited ? sizeInWords(d, value) : "-", 10);
+        if (d.state == State::NotFound) {
+            add("not gauged: {}\n", d.trouble);
+            return;
+        }
+        figure(sizeInWords(d, d.measured), 10);
+        figure(bendingInWords(d), 9);
+        figure(sizeInWords(d, d.expected()), 10);
+        add("{:<10}  {:<9}  {:<4}  {}\n", inWords(d.state), lineOf(trial_, d), stationOf(trial_, d), wish(d));
+        const std::string indent(6 + width + 2, ' ');
+        if (const std::string ends = endsInWords(trial_, d); !ends.empty()) add("{}{}\n", indent, ends);
+        if (!d.bendingNote.empty() && g_.bendingKnown) add("{}bending not counted: {}\n", indent, d.bendingNote);
+    }
+
+    static std::string wish(const GaugedDimension& d) {
+        if (!d.wish) return d.state == State::Within ? std::string() : d.noCorrection;
+        return fmt::format("{:+.3f} in {} of offset {}", d.wish->amountMm, d.wish->inX ? 'X' : 'Z', d.wish->offset);
+    }
+
+    void corrections() {
+        if (g_.dimensions.empty()) return;
+        if (g_.corrections.empty()) {
+            add("  Key in: nothing.\n");
+            return;
+        }
+        add("  Key in, X on diameter, once for each offset and axis:\n");
+        for (const OffsetCorrection& c : g_.corrections) {
+            add("    {}\n", correctionInWords(g_, c));
+            const std::string also = alsoMovedInWords(c, sectionDatum(trial_));
+            if (!also.empty()) add("      {}\n", also);
+        }
+        text_ += '\n';
     }
 
     void outline() {
@@ -168,6 +195,20 @@ const char* stateInWords(State state) {
     return "";
 }
 
+std::string bendingInWords(const GaugedDimension& d) {
+    if (std::isnan(d.bending)) return "not known";
+    return std::abs(shown(d, d.bending)) < kToldLeast
+               ? "0"
+               : fmt::format("{:+.3f}{}", shown(d, d.bending), isAngle(d) ? "°" : "");
+}
+
+std::string endsInWords(const Trial& trial, const GaugedDimension& d) {
+    if (d.state == State::NotFound || d.largest.size - d.smallest.size < kToldLeast) return {};
+    const double datum = sectionDatum(trial).z;
+    return fmt::format("from {} at Z{:.3f} to {} at Z{:.3f} along it", sizeInWords(d, d.smallest.size),
+                       d.smallest.place.z - datum, sizeInWords(d, d.largest.size), d.largest.place.z - datum);
+}
+
 std::string sizeInWords(const GaugedDimension& dimension, double size) {
     if (std::isnan(size)) return "-";
     return fmt::format("{:.3f}{}", shown(dimension, size), isAngle(dimension) ? "°" : "");
@@ -200,12 +241,18 @@ std::string gaugeTable(const Trial& trial) {
 }
 
 std::string gaugeRows(const Trial& trial) {
-    std::string text = "number,name,kind,least,most,simulated,unit,state,line,tool,offset,axis,correction_mm,why\n";
+    std::string text =
+        "number,name,kind,least,most,simulated,bending,expected,unit,state,line,tool,"
+        "alone_offset,alone_axis,alone_mm,why\n";
     for (std::size_t i = 0; i < trial.gauged.dimensions.size(); ++i) {
         const GaugedDimension& d = trial.gauged.dimensions[i];
         const bool found = d.state != State::NotFound;
         text += fmt::format("{},{},{},", i + 1, quoted(d.name), name(d.wanted.kind));
-        for (double value : {d.least, d.most, d.measured}) {
+        for (double value : {d.least, d.most}) {
+            if (d.limited) appendTableFigure(text, shown(d, value));
+            text += ',';
+        }
+        for (double value : {d.measured, d.bending, d.expected()}) {
             if (found) appendTableFigure(text, shown(d, value));
             text += ',';
         }
@@ -215,13 +262,13 @@ std::string gaugeRows(const Trial& trial) {
         if (d.toolIndex >= 0) {
             text += std::to_string(trial.setup.tools[static_cast<std::size_t>(d.toolIndex)].station);
         }
-        if (d.correction) {
-            text += fmt::format(",{},{},", d.correction->offset, d.correction->inX ? 'X' : 'Z');
-            appendTableFigure(text, d.correction->amountMm);
+        if (d.wish) {
+            text += fmt::format(",{},{},", d.wish->offset, d.wish->inX ? 'X' : 'Z');
+            appendTableFigure(text, d.wish->amountMm);
         } else {
             text += ",,,";
         }
-        const std::string& why = found ? d.noCorrection : d.trouble;
+        const std::string& why = !found ? d.trouble : d.noCorrection.empty() ? d.bendingNote : d.noCorrection;
         text += fmt::format(",{}\n", why.empty() ? why : quoted(why));
     }
     return text;
@@ -234,7 +281,8 @@ std::string gaugeSummary(const Trial& trial) {
                                       [](const GaugedDimension& d) { return d.state == State::Within; });
     std::string text = "  drawing       ";
     if (!g.dimensions.empty())
-        text += fmt::format("{} of {} dimensions within their limits", within, g.dimensions.size());
+        text += fmt::format("{} of {} dimensions within their limits ({})", within, g.dimensions.size(),
+                            g.bendingKnown ? "bending counted" : "bending not known");
     if (!g.outline.empty()) {
         text += fmt::format("{}outline {}", g.dimensions.empty() ? "" : ", ",
                             g.deviations.empty() ? fmt::format("met within {:g} mm", g.deviationBandMm)

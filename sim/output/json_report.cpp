@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "sim/base/units.h"
+#include "sim/inspection/correction_words.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/gauge_report.h"
 #include "sim/output/holding_report.h"
@@ -169,20 +170,47 @@ Json dimensionObject(const Trial& trial, const GaugedDimension& d) {
     object["name"] = d.name;
     object["kind"] = name(d.wanted.kind);
     object["unit"] = angle ? "deg" : "mm";
-    object["least"] = figure(d.least);
-    object["most"] = figure(d.most);
+    const auto limit = [&](double v) { return d.limited ? rounded(angle ? degrees(v) : v) : Json(nullptr); };
+    object["least"] = limit(d.least);
+    object["most"] = limit(d.most);
     object["simulated"] = figure(d.measured);
+    object["bending"] = std::isnan(d.bending) ? Json(nullptr) : figure(d.bending);
+    object["bending_note"] = d.bendingNote;
+    object["expected"] = figure(d.expected());
+    for (const auto& [key, at] : {std::pair("smallest", &d.smallest), std::pair("largest", &d.largest)}) {
+        object[key] = nullptr;
+        if (found) object[key] = {{"size", figure(at->size)}, {"z_mm", rounded(at->place.z - sectionDatum(trial).z)}};
+    }
     object["state"] = name(d.state);
     object["line"] = d.block == kNoBlock ? Json(nullptr) : Json(trial.program.lineOf(d.block));
     object["station"] =
         d.toolIndex < 0 ? Json(nullptr) : Json(trial.setup.tools[static_cast<std::size_t>(d.toolIndex)].station);
     object["correction"] = nullptr;
-    if (d.correction) {
-        object["correction"] = {{"offset", d.correction->offset},
-                                {"axis", d.correction->inX ? "X" : "Z"},
-                                {"amount_mm", rounded(d.correction->amountMm)}};
+    if (d.wish) {
+        object["correction"] = {
+            {"offset", d.wish->offset}, {"axis", d.wish->inX ? "X" : "Z"}, {"amount_mm", rounded(d.wish->amountMm)}};
     }
     object["why"] = found ? d.noCorrection : d.trouble;
+    return object;
+}
+
+// Numbers of dimensions count from 1, as on the papers.
+Json correctionObject(const Trial& trial, const OffsetCorrection& c) {
+    Json object;
+    object["offset"] = c.offset;
+    object["axis"] = c.inX ? "X" : "Z";
+    object["possible"] = c.possible;
+    object["amount_mm"] = c.possible ? rounded(c.amountMm) : Json(nullptr);
+    object["least_mm"] = rounded(c.leastMm);
+    object["most_mm"] = rounded(c.mostMm);
+    object["dimensions"] = Json::array();
+    for (const OffsetCorrection::Suits& s : c.suits) {
+        object["dimensions"].push_back(
+            {{"number", s.dimension + 1}, {"least_mm", rounded(s.leastMm)}, {"most_mm", rounded(s.mostMm)}});
+    }
+    object["also_moves"] = Json::array();
+    for (const std::size_t i : c.alsoMoves) object["also_moves"].push_back(i + 1);
+    object["in_words"] = correctionInWords(trial.gauged, c);
     return object;
 }
 
@@ -195,6 +223,9 @@ Json gaugeObject(const Trial& trial) {
     object["piece"] = g.piece;
     object["dimensions"] = Json::array();
     for (const GaugedDimension& d : g.dimensions) object["dimensions"].push_back(dimensionObject(trial, d));
+    object["bending_known"] = g.bendingKnown;
+    object["corrections"] = Json::array();
+    for (const OffsetCorrection& c : g.corrections) object["corrections"].push_back(correctionObject(trial, c));
     object["outline_compared"] = !g.outline.empty();
     object["band_mm"] = rounded(g.deviationBandMm);
     object["deviations"] = Json::array();

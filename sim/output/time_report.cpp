@@ -68,9 +68,9 @@ void appendTableRow(std::string& text, const Trial& trial, const char* part, con
 std::string wasteInWords(const Trial& trial, const TimeWaste& waste) {
     const std::string where = waste.block == kNoBlock ? std::string() : " at " + trial.program.lineName(waste.block);
     const std::string times = waste.times > 1 ? fmt::format(", {} places in all", waste.times) : std::string();
-    return fmt::format("  {:6.1f} s  {} {:.0f} mm{}{}\n", waste.seconds,
+    return fmt::format("  {:6.1f} s  {} {:.{}f} mm{}{}\n", waste.seconds,
                        waste.kind == TimeWaste::Kind::AirCut ? "feed where there is no metal," : "retract longer by",
-                       waste.lengthMm, where, times);
+                       waste.lengthMm, waste.lengthMm < 10 ? 1 : 0, where, times);
 }
 
 }  // namespace

@@ -223,9 +223,7 @@ private:
     }
 
     void takeDimension(const SetupTable& t) {
-        if (auto dimension = readDimension({t, setup_.findings}, setup_.wanted.grade != 0)) {
-            setup_.wanted.dimensions.push_back(std::move(*dimension));
-        }
+        setup_.wanted.dimensions.push_back(readDimension({t, setup_.findings}, setup_.wanted.grade != 0));
     }
 
     void readWorkOffset(const SetupTable& t) {

@@ -36,6 +36,9 @@ struct WantedDimension {
     std::optional<double> above, below;  // deviations of the size, mm; Taper: rad
     std::string threadClass;             // Thread: "6g"; pitch
     double pitch = 0;
+    // Why it cannot be gauged as it stands, in plain words, without a full stop; empty: it can. Such a row keeps its
+    // place, so that the numbers behind it stay what the drawing calls them.
+    std::string trouble;
     SourceSpan span;
 };
 

@@ -27,20 +27,23 @@ class DimensionReading {
 public:
     DimensionReading(const TableReading& from, bool general) : from_(from), general_(general) {}
 
-    std::optional<WantedDimension> run() {
+    WantedDimension run() {
         const std::size_t before = from_.findings.size();
         const auto kind = from_.says("kind") ? kindNamed(from_.text("kind")) : std::nullopt;
-        if (!kind || !whole()) return std::nullopt;  // said already
-        d_.kind = *kind;
+        d_.kind = kind.value_or(Kind::Diameter);
         d_.span = from_.table.span;
         d_.name = std::string(from_.text("name"));
         d_.inside = from_.flag("inside");
-        d_.size = *kind == Kind::Taper ? radians(from_.number("size_deg")) : from_.number("size_mm");
+        d_.size = d_.kind == Kind::Taper ? radians(from_.number("size_deg")) : from_.number("size_mm");
         d_.pitch = from_.number("pitch_mm");
         d_.at = {from_.number("z_mm"), from_.number("x_mm") / 2};
         d_.to = {from_.number("to_z_mm"), from_.says("to_x_mm") ? from_.number("to_x_mm") / 2 : d_.at.r};
+        if (!kind || !whole()) {  // said already
+            d_.trouble = "a key of it is missing or wrong in the set-up";
+            return std::move(d_);
+        }
         readLimits();
-        if (*kind == Kind::GrooveWidth && d_.at.r == 0) {
+        if (d_.kind == Kind::GrooveWidth && d_.at.r == 0) {
             from_.findings.push_back(setupStop("setup-dimension", from_.table.span,
                                                "A groove is gauged at a diameter, and none is given.", "Add x_mm."));
         }
@@ -48,11 +51,20 @@ public:
             from_.stop("setup-dimension", "to_z_mm", "The dimension begins and ends at one Z.",
                        "Correct z_mm or to_z_mm.");
         }
-        if (from_.findings.size() != before) return std::nullopt;
-        return d_;
+        if (from_.findings.size() != before) d_.trouble = asTrouble(from_.findings[before].message);
+        return std::move(d_);
     }
 
 private:
+    // A message as the end of a sentence.
+    static std::string asTrouble(std::string message) {
+        if (message.ends_with('.')) message.pop_back();
+        if (message.starts_with("The ") || message.starts_with("A ") || message.starts_with("Only ")) {
+            message[0] = static_cast<char>(message[0] - 'A' + 'a');
+        }
+        return message;
+    }
+
     // No key was objected to, and none that this kind needs is missing; the check of the keys has said so otherwise.
     bool whole() const {
         for (const SetupEntry& entry : from_.table.entries) {
@@ -109,7 +121,7 @@ private:
 
     void missing(const std::string& what) {
         from_.findings.push_back(setupStop("setup-dimension", from_.table.span,
-                                           "The dimension has no limits, so it cannot be gauged.",
+                                           "The dimension has no limits to be gauged by.",
                                            fmt::format("Add {}.", what)));
     }
 
@@ -152,7 +164,7 @@ WantedPart readWantedPart(const TableReading& from) {
     return part;
 }
 
-std::optional<WantedDimension> readDimension(const TableReading& from, bool general) {
+WantedDimension readDimension(const TableReading& from, bool general) {
     return DimensionReading(from, general).run();
 }
 

@@ -202,9 +202,9 @@ void unmatched(const Trial& from, const Trial& other, bool gone, std::vector<Fin
     }
 }
 
-double measuredOf(const GaugedDimension& dimension) {
+double expectedOf(const GaugedDimension& dimension) {
     return dimension.state == GaugedDimension::State::NotFound ? std::numeric_limits<double>::quiet_NaN()
-                                                               : dimension.measured;
+                                                               : dimension.expected();
 }
 
 void compareSizes(const Trial& before, const Trial& after, Comparison& result) {
@@ -215,7 +215,7 @@ void compareSizes(const Trial& before, const Trial& after, Comparison& result) {
         for (std::size_t k = 0; k < was.size(); ++k) {
             if (taken[k] || was[k].name != now.name) continue;
             taken[k] = true;
-            result.sizes.push_back({i, now.name, measuredOf(was[k]), measuredOf(now), was[k].state, now.state});
+            result.sizes.push_back({i, now.name, expectedOf(was[k]), expectedOf(now), was[k].state, now.state});
             break;
         }
     }

@@ -33,7 +33,7 @@ struct FindingChange {
 struct SizeChange {
     std::size_t dimension = 0;  // into GaugedPart::dimensions of the after trial
     std::string name;
-    double before = 0, after = 0;  // measured; NaN where it was not found
+    double before = 0, after = 0;  // to be expected, bending counted where it is known; NaN where it was not found
     GaugedDimension::State stateBefore = GaugedDimension::State::NotFound;
     GaugedDimension::State stateAfter = GaugedDimension::State::NotFound;
 };

@@ -123,6 +123,7 @@ private:
 
     void note(double cutOff) {
         const Roughness& r = report_.roughness;
+        report_.noMarks = r.rt < kNoMarksMm && report_.marks.edgePart > 0;
         if (!r.filtered()) {
             report_.notes.push_back(fmt::format(
                 "The surface is too short for a cut-off of {} mm: not filtered, {:.3f} mm of it from its mean height; "
@@ -143,7 +144,7 @@ private:
                 "The marks lie so wide for this cut-off that {:.1f} % of their height goes into the mean line.",
                 100 * lost));
         }
-        if (r.rt < kNoMarksMm && report_.marks.edgePart > 0) {
+        if (report_.noMarks) {
             report_.notes.push_back(
                 "An edge of the tool lies along the surface and leaves no feed marks; what roughness there will be has "
                 "other causes, which are not reckoned.");
@@ -152,7 +153,7 @@ private:
                 fmt::format("{:.0f} % of the profile is cut by straight edges, so the formulas for a nose do not hold.",
                             100 * report_.marks.edgePart));
         }
-        if (report_.marks.runs > 1) {
+        if (report_.marks.runs > 1 && !report_.noMarks) {
             report_.notes.push_back(
                 "Several passes have left marks; how they stand to one another is a matter of chance on the machine.");
         }
@@ -236,6 +237,21 @@ std::vector<FinishReport> finishOfBlock(const Trial& trial, BlockId block, const
     for (const WorkPiece& work : piecesAfter(trial, wholeMovesAt(trial, options))) {
         for (const SurfaceSpan& span : surfacesLeftBy(trial, work, block)) {
             reports.push_back(Finish(trial, work, span, options).run());
+        }
+    }
+    return reports;
+}
+
+std::vector<FinishReport> surfaceFinishes(const Trial& trial, const FinishOptions& options) {
+    std::vector<FinishReport> reports;
+    for (const WorkPiece& work : piecesAfter(trial, wholeMovesAt(trial, options))) {
+        for (const SurfaceOnPart& surface : surfacesLeft(trial, work)) {
+            FinishReport& report = reports.emplace_back(Finish(trial, work, surface.span, options).run());
+            report.leftBy = surface.block;
+            report.rFrom = surface.rFrom;
+            report.rTo = surface.rTo;
+            report.marks.profile = {};
+            report.places = {};
         }
     }
     return reports;

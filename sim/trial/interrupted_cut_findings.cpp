@@ -163,7 +163,8 @@ private:
             toolWord(m_, i), cut.cornerMm, cut.times, cut.times == 1 ? "" : "s",
             cut.halfWayUp ? ", half way up them," : "", 100 * cut.share);
         finding.remedy =
-            "Usual for such cuts: less speed than for a round bar, a tough grade, a strong edge and a firm grip.";
+            "Turn slower than a round bar, with a tough grade and a strong edge, and grip firmly, as is usual for such "
+            "cuts.";
         finding.values = {
             {"corner_mm", cut.cornerMm}, {"times_per_rev", static_cast<double>(cut.times)}, {"in_metal", cut.share}};
         findings_.push_back(std::move(finding));

@@ -331,7 +331,7 @@ private:
         Finding& finding = add(Severity::Note, "section-cuts-nothing", move(feed).block);
         finding.message =
             fmt::format("Tool {} is fed, but meets no metal from its call to the next tool's.", call(feed).station);
-        finding.remedy = "If it should cut, check signs, datum and offset.";
+        finding.remedy = "Check signs, datum and offset, if it should cut.";
     }
 
     // What is fed out of the envelope of the bar has left it.

@@ -377,10 +377,10 @@ private:
         finding.remedy =
             std::abs(middle - figures.pitchMm) > kCorrectionMm
                 ? std::string(
-                      "That is more than an offset corrects: check F, the starts, the depth and the insert's "
-                      "profile first.")
+                      "Check F, the starts, the depth and the insert's profile first: it is more than an offset "
+                      "corrects.")
                 : fmt::format(
-                      "{:+.3f} mm on X (diameter) of the last pass, or as wear of its offset, brings it to the "
+                      "Put {:+.3f} mm on X (diameter) of the last pass, or as wear of its offset, to bring it to the "
                       "middle; if another size is wanted, compare it with the drawing.",
                       middle - figures.pitchMm);
         finding.values = valuesOf(figures);

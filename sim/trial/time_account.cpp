@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "sim/motion/spindle_run_up.h"
+#include "sim/trial/metal_time.h"
 #include "sim/trial/time_waste.h"
 #include "sim/trial/tool_moves.h"
 
@@ -29,7 +30,7 @@ TimeKind kindOf(const Machining& m, std::size_t i) {
     const TimedMove& timed = m.timeline.moves[i];
     if (timed.wait == TimedMove::Wait::SpindleSpeed) return TimeKind::Spindle;
     if (timed.wait == TimedMove::Wait::FeedHold) return TimeKind::Other;
-    if (isAtFeed(timed.kind)) return m.stock && takesMetal(m, i) ? TimeKind::Cutting : TimeKind::Air;
+    if (isAtFeed(timed.kind)) return TimeKind::Air;  // what of it is in metal is taken out
     const Move& move = m.toolpath.moves[timed.move];
     switch (timed.kind) {
         case MoveKind::Rapid:
@@ -83,14 +84,14 @@ public:
         }
     }
 
-    // The operation in which a block stands, as index of its first block; kNoBlock before the first.
+    // The operation in which a block stands, as index of its first block; kNoBlock where none has begun: before the
+    // first sequence number, and in a program that has none.
     BlockId of(BlockId block) const {
         const auto behind = std::upper_bound(starts_.begin(), starts_.end(), block);
         return behind == starts_.begin() ? kNoBlock : *std::prev(behind);
     }
 
     std::string nameOf(BlockId start) const {
-        if (start == kNoBlock) return "before the first";
         std::string name = fmt::format("N{}", m_.program.blocks[start].sequenceNumber);
         std::string remark = remarkOn(start);
         for (BlockId i = start; remark.empty() && i-- > 0 && !hasWords(i);) remark = remarkOn(i);
@@ -123,7 +124,7 @@ private:
 
 class Account {
 public:
-    explicit Account(const Machining& m) : m_(m), operations_(m) {}
+    Account(const Machining& m, const LoadResult& loads) : m_(m), loads_(loads), operations_(m) {}
 
     TimeAccount run() {
         const auto& moves = m_.timeline.moves;
@@ -134,17 +135,21 @@ public:
             const BlockId block = step < steps.size() ? placeOf(moveAt(m_, i), steps[step].shown) : kNoBlock;
             toTool(i);
             toOperation(i, block);
-            const auto kind = static_cast<std::size_t>(kindOf(m_, i));
-            const double seconds = moves[i].t1 - moves[i].t0;
-            for (TimeShare* share :
-                 {&account_.whole, &account_.tools.back().share, &account_.operations.back().share}) {
-                share->seconds[kind] += seconds;
-            }
+            const TimeKind kind = kindOf(m_, i);
+            const double inMetal = kind == TimeKind::Air ? secondsInMetal(m_, loads_, i) : 0;
+            add(TimeKind::Cutting, inMetal);
+            add(kind, moves[i].t1 - moves[i].t0 - inMetal);
         }
         return std::move(account_);
     }
 
 private:
+    void add(TimeKind kind, double seconds) {
+        for (TimeShare* share : {&account_.whole, &account_.tools.back().share, &account_.operations.back().share}) {
+            share->seconds[static_cast<std::size_t>(kind)] += seconds;
+        }
+    }
+
     // What a cycle does, and be it along lines of a profile that stand elsewhere, belongs to where it is called.
     BlockId placeOf(const Move& move, BlockId shown) const {
         return move.cycleBlock != kNoBlock && m_.program.isOwn(move.cycleBlock) ? move.cycleBlock : shown;
@@ -159,27 +164,42 @@ private:
             row.station = call.station;
             row.block = call.block;
             row.firstTimed = i;
-            row.name = call.station == 0 ? "before the first tool" : toolWord(call);
-            if (call.toolIndex >= 0) row.name += ' ' + m_.setup.tools[static_cast<std::size_t>(call.toolIndex)].name;
+            row.name = nameOf(call);
         }
         extend(account_.tools, i);
     }
 
+    std::string nameOf(const ToolCall& call) const {
+        if (call.station == 0) return "before the first tool";
+        if (call.toolIndex < 0) return toolWord(call);
+        return toolWord(call) + ' ' + m_.setup.tools[static_cast<std::size_t>(call.toolIndex)].name;
+    }
+
+    // What no sequence number begins goes by its tool and its first line.
     void toOperation(std::uint32_t i, BlockId block) {
         const BlockId start = block == kNoBlock ? kNoBlock : operations_.of(block);
-        if (account_.operations.empty() || account_.operations.back().block != start) {
+        const ToolCall& call = m_.toolpath.calls[moveAt(m_, i).call];
+        const bool unnumbered = start == kNoBlock;
+        const bool goesOn = !account_.operations.empty() && start_ == start &&
+                            (!unnumbered || account_.operations.back().station == call.station);
+        if (!goesOn) {
             TimeRow& row = account_.operations.emplace_back();
-            row.block = start;
+            row.block = unnumbered ? block : start;
             row.firstTimed = i;
-            row.station = m_.toolpath.calls[moveAt(m_, i).call].station;
-            row.name = operations_.nameOf(start);
+            row.station = call.station;
+            row.name = !unnumbered         ? operations_.nameOf(start)
+                       : block == kNoBlock ? nameOf(call)
+                                           : fmt::format("{}, from line {}", nameOf(call), m_.program.lineOf(block));
+            start_ = start;
         }
         extend(account_.operations, i);
     }
 
     const Machining& m_;
+    const LoadResult& loads_;
     Operations operations_;
     TimeAccount account_;
+    BlockId start_ = kNoBlock;  // of the operation that runs
 };
 
 }  // namespace
@@ -238,8 +258,8 @@ std::vector<std::string> assumedOfTime(const Setup& setup) {
     return said;
 }
 
-TimeAccount accountOfTime(const Machining& machining) {
-    TimeAccount account = Account(machining).run();
+TimeAccount accountOfTime(const Machining& machining, const LoadResult& loads) {
+    TimeAccount account = Account(machining, loads).run();
     account.assumed = assumedOfTime(machining.setup);
     constexpr double kWorthSayingS = 0.05;
     if (const double lag = machining.timeline.lagS; std::abs(lag) >= kWorthSayingS) {
@@ -248,7 +268,7 @@ TimeAccount accountOfTime(const Machining& machining) {
             "it did not. For that the cycle time told is {:.1f} s too {}.",
             std::abs(lag), lag > 0 ? "short" : "long"));
     }
-    lookForWaste(machining, account);
+    lookForWaste(machining, loads, account);
     return account;
 }
 

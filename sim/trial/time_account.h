@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "sim/base/finding.h"
+#include "sim/cutting/cutting_load.h"
 #include "sim/program/program.h"
 #include "sim/trial/machining_findings.h"
 
@@ -32,7 +33,9 @@ struct TimeShare {
 
 // One stretch of the program in order of time.
 struct TimeRow {
-    std::string name;  // tool: "T0101 finishing tool"; operation: "N100", with the remark beside it if there is one
+    // Tool: "T0101 finishing tool". Operation: "N100", with the remark beside it if there is one; what no sequence
+    // number begins: "T0101 finishing tool, from line 5".
+    std::string name;
     BlockId block = kNoBlock;  // where it begins
     std::uint32_t firstTimed = 0, endTimed = 0;
     int station = 0;
@@ -58,11 +61,12 @@ struct TimeAccount {
     std::vector<Finding> findings;     // notes
 };
 
-// Every second of the cycle is counted once in the whole, once among the tools and once among the operations. A move
-// at feed counts as cutting where any metal comes off along it. Operations begin at the sequence numbers that somebody
+// Every second of the cycle is counted once in the whole, once among the tools and once among the operations. Of a move
+// at feed what counts as cutting is the time while metal comes off, as the loads know it (metal_time.h); lead-in,
+// lead-out and gaps are air. Operations begin at the sequence numbers that somebody
 // would search for: at all of them where most blocks have none; else at those that follow a remark or an empty line or
-// a stop, or that call a tool. Without a billet nothing is known of air.
-TimeAccount accountOfTime(const Machining& machining);
+// a stop, or that call a tool. Without a billet nothing is known of air: all feed counts as such.
+TimeAccount accountOfTime(const Machining& machining, const LoadResult& loads);
 
 // What TimeAccount::assumed says of a set-up.
 std::vector<std::string> assumedOfTime(const Setup& setup);

@@ -1,6 +1,6 @@
 // Air at feed: along a run of feed moves without a rapid between them, the way that takes no metal, lead-in and
-// lead-out let pass once each. Where a move begins in air and then cuts, the billet is asked how far it had gone when
-// metal came off first. What it costs is the difference to the same way at rapid.
+// lead-out let pass once each. Where a move begins in air and then cuts, its way to the first metal counts. What it
+// costs is the difference to the same way at rapid.
 //
 // Long retracts: a run of rapids from one feed move to the next with the same tool, without stop, dwell or index, that
 // goes further out of the blank than kClearOfBlankMm beyond what either end needs; out and back at rapid is the cost.
@@ -10,12 +10,11 @@
 #include <cmath>
 #include <map>
 
-#include <optional>
-
 #include <fmt/format.h>
 
 #include "sim/control/codes.h"
 #include "sim/motion/travel_time.h"
+#include "sim/trial/metal_time.h"
 #include "sim/trial/tool_moves.h"
 
 namespace firstoff {
@@ -25,11 +24,11 @@ namespace {
 constexpr double kLeastSaved = 0.05;  // s; less is not kept
 constexpr double kWorthSayingS = 0.5;
 constexpr double kWorthSayingShare = 0.01;  // of the cycle
-constexpr int kMostLooks = 200;             // at the billet within moves; a look takes milliseconds in long programs
 
 class Waste {
 public:
-    Waste(const Machining& m, TimeAccount& account) : m_(m), account_(account) {}
+    Waste(const Machining& m, const LoadResult& loads, TimeAccount& account)
+        : m_(m), loads_(loads), account_(account) {}
 
     void run() {
         if (!m_.stock) return;
@@ -74,7 +73,7 @@ private:
     }
 
     void keep(TimeWaste::Kind kind, std::size_t i, double seconds, double way) {
-        if (seconds < kLeastSaved) return;
+        if (seconds < kLeastSaved || way < kLeastWayMm) return;
         found_.push_back({kind, operationOf(i), moveAt(m_, i).block, seconds, way});
     }
 
@@ -113,28 +112,12 @@ private:
         keep(TimeWaste::Kind::AirCut, i, time * over / way - rapidSeconds(over), over);
     }
 
-    // The part of a cutting move that lies before its first metal. Only looked for where it would matter.
+    // The part of a cutting move that lies before its first metal.
     void addRunIn(std::size_t i, double& way, double& time) {
-        const double length = wayOf(i);
-        if (at(i).kind != MoveKind::Feed || length <= 0 || length + way <= kLeadInMm) return;
-        if (lasts(i) < kLeastSaved || looks_ >= kMostLooks) return;
-        const double least = std::clamp((kLeadInMm - way) / length, 0.0, 1.0);
-        if (!cursor_) cursor_.emplace(m_.stock, StockCursor::Detail::Envelope);
-        cursor_->seek(static_cast<std::uint32_t>(i), 0);
-        const double before = cursor_->volumeMm3();
-        ++looks_;
-        const auto cuts = [&](double fraction) {
-            ++looks_;
-            cursor_->seek(static_cast<std::uint32_t>(i), fraction);
-            return cursor_->volumeMm3() < before - kNoVolumeMm3;
-        };
-        if (cuts(least)) return;
-        double clear = least, met = 1;
-        for (int k = 0; k < 8; ++k) {
-            const double middle = (clear + met) / 2;
-            (cuts(middle) ? met : clear) = middle;
-        }
-        way += clear * length;
+        const auto stretches = stretchesInMetal(m_, loads_, static_cast<std::uint32_t>(i));
+        const double clear = stretches.empty() ? 0 : stretches.front().min;
+        if (clear <= 0) return;
+        way += clear * wayOf(i);
         time += timeAt(at(i), m_.toolpath, m_.setup, clear) - at(i).t0;
     }
 
@@ -188,7 +171,7 @@ private:
         double seconds, way;
     };
 
-    // One entry for each operation and kind, at the place that costs most.
+    // One entry for each operation and kind, at the place that costs waste.
     void gather() {
         std::map<std::pair<std::size_t, TimeWaste::Kind>, std::pair<TimeWaste, double>> all;
         for (const Found& f : found_) {
@@ -228,53 +211,47 @@ private:
 
     void say() {
         const double cycle = m_.timeline.cycleTimeS;
-        std::map<std::size_t, double> saved;
-        for (std::size_t i = 0; i < account_.wastes.size(); ++i) saved[operation_[i]] += account_.wastes[i].seconds;
         for (std::size_t i = 0; i < account_.wastes.size(); ++i) {
-            auto entry = saved.find(operation_[i]);
-            if (entry == saved.end()) continue;  // said with a greater one
-            const double seconds = entry->second;
-            saved.erase(entry);
-            if (seconds < kWorthSayingS || seconds < kWorthSayingShare * cycle) continue;
-            note(account_.wastes[i], seconds, 100 * seconds / cycle, account_.operations[operation_[i]].name);
+            const TimeWaste& waste = account_.wastes[i];
+            if (waste.seconds < kWorthSayingS || waste.seconds < kWorthSayingShare * cycle) continue;
+            note(waste, 100 * waste.seconds / cycle, account_.operations[operation_[i]].name);
         }
     }
 
-    void note(const TimeWaste& most, double seconds, double percent, const std::string& operation) {
+    static std::string inWords(double way) { return fmt::format("{:.{}f} mm", way, way < 10 ? 1 : 0); }
+
+    void note(const TimeWaste& waste, double percent, const std::string& operation) {
         Finding& finding = account_.findings.emplace_back();
         finding.severity = Severity::Note;
-        finding.code = most.kind == TimeWaste::Kind::AirCut ? "feed-in-air" : "long-retract";
-        if (most.block != kNoBlock) finding.span = {SourceSpan::File::Program, most.block + 1, 0, 0};
+        finding.code = waste.kind == TimeWaste::Kind::AirCut ? "feed-in-air" : "long-retract";
+        if (waste.block != kNoBlock) finding.span = {SourceSpan::File::Program, waste.block + 1, 0, 0};
         finding.message =
-            most.kind == TimeWaste::Kind::AirCut
+            waste.kind == TimeWaste::Kind::AirCut
                 ? fmt::format(
-                      "{}: the tool goes {:.0f} mm at feed where there is no metal, the {:g} mm of a lead-in not "
+                      "{}: the tool goes {} at feed where there is no metal, the {:g} mm of a lead-in not "
                       "counted; at rapid the cycle would be {:.1f} s ({:.1f} %) shorter.",
-                      operation, most.lengthMm, kLeadInMm, seconds, percent)
+                      operation, inWords(waste.lengthMm), kLeadInMm, waste.seconds, percent)
                 : fmt::format(
-                      "{}: between its cuts the tool goes {:.0f} mm further out and back than {:g} mm clear of the "
+                      "{}: between its cuts the tool goes {} further out and back than {:g} mm clear of the "
                       "blank; staying near, the cycle would be {:.1f} s ({:.1f} %) shorter.",
-                      operation, most.lengthMm, kClearOfBlankMm, seconds, percent);
-        finding.remedy = most.kind == TimeWaste::Kind::AirCut
+                      operation, inWords(waste.lengthMm), kClearOfBlankMm, waste.seconds, percent);
+        finding.remedy = waste.kind == TimeWaste::Kind::AirCut
                              ? "Bring the tool nearer at rapid, if nothing stands there that this set-up does not know."
                              : "Retract less, if clamps, coolant pipes and the shape of the part let you.";
-        finding.values = {{"saved_s", seconds}, {"saved_percent", percent}, {"way_mm", most.lengthMm}};
+        finding.values = {{"saved_s", waste.seconds}, {"saved_percent", percent}, {"way_mm", waste.lengthMm}};
     }
 
-    static constexpr double kNoVolumeMm3 = 1e-6;
-
     const Machining& m_;
+    const LoadResult& loads_;
     TimeAccount& account_;
     std::vector<Found> found_;
     std::vector<std::size_t> operation_;  // of each waste
-    std::optional<StockCursor> cursor_;
-    int looks_ = 0;
 };
 
 }  // namespace
 
-void lookForWaste(const Machining& machining, TimeAccount& account) {
-    Waste(machining, account).run();
+void lookForWaste(const Machining& machining, const LoadResult& loads, TimeAccount& account) {
+    Waste(machining, loads, account).run();
 }
 
 }  // namespace firstoff

@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include "sim/base/tolerances.h"
 #include "sim/stock/worker_team.h"
 #include "sim/trial/machining_findings.h"
 #include "sim/trial/previous_blank.h"
@@ -45,12 +44,10 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 constexpr const char* kNeverChecked[] = {
     "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
     "set-up gives.",
-    "Chatter, heat and wear of the edge are not reckoned. Sizes are gauged as the paths of the tools leave them: what "
-    "part "
-    "and bar give way is told beside them, and does not decide whether they are within their limits.",
+    "Chatter, heat and wear of the edge are not reckoned. Diameters and tapers are judged with what part and bar give "
+    "way where that is known, an estimate that is rather too small; other sizes as the paths of the tools leave them.",
     "The force across the axis, and so how far part and bar give way, follows a rule that is told with the loads; it "
-    "is "
-    "never taken as less than a quarter of the cutting force, and in truth may be twice that.",
+    "is never taken as less than a quarter of the cutting force, and in truth may be twice that.",
     "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time "
     "to "
     "gain speed are followed within 0.05 mm; that servos round corners a little is left out.",
@@ -68,16 +65,8 @@ bool usable(const Stock& stock) {
     return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
 }
 
-// Time at feed with metal coming off, and what came off altogether.
 void addUp(Trial& trial) {
-    const std::vector<Cut>& cuts = trial.stock->cuts();
-    for (std::size_t i = 0; i < cuts.size(); ++i) {
-        trial.removedVolumeMm3 += cuts[i].removedMm3;
-        const TimedMove& timed = trial.timeline.moves[i];
-        if (isAtFeed(timed.kind) && cuts[i].deepestMm > tolerance::kTouchMm) {
-            trial.cuttingTimeS += timed.t1 - timed.t0;
-        }
-    }
+    for (const Cut& cut : trial.stock->cuts()) trial.removedVolumeMm3 += cut.removedMm3;
     trial.stockVolumeMm3 = trial.stock->startVolumeMm3();
 }
 
@@ -213,7 +202,8 @@ void checkFeedHolds(Trial& trial) {
 
 // Where the time goes. Without a billet nothing is known of air.
 void account(Trial& trial) {
-    trial.time = accountOfTime({trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock});
+    trial.time = accountOfTime({trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock}, trial.loads);
+    trial.cuttingTimeS = trial.time.whole.of(TimeKind::Cutting);
     take(trial.findings, trial.time.findings);
 }
 
@@ -239,17 +229,18 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->toolpath.findings);
     take(trial->findings, trial->timeline.findings);
     if (!machine(*trial, options, progress)) return nullptr;
-    account(*trial);
     progress.stage("reckoning loads", 0.9, 0.92);
     LoadOptions loads;
     loads.threads = options.threads;
     loads.stop = options.stop;
     trial->loads = reckonLoads(trial->timeline, trial->toolpath, trial->setup, trial->stock, loads);
     if (progress.stopped()) return nullptr;
+    account(*trial);
     take(trial->findings, trial->loads.findings);
     followLoads(*trial, options);
     if (progress.stopped()) return nullptr;
-    trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock);
+    trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock,
+                              {trial->timeline, trial->toolpath, trial->setup, trial->loads, trial->bending});
     take(trial->findings, trial->gauged.findings);
     progress.stage("measuring clearances", 0.92, 1.0);
     ClearanceOptions clearance;

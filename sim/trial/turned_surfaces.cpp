@@ -4,7 +4,9 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/base/tolerances.h"
 #include "sim/motion/move_turns.h"
+#include "sim/trial/machining_findings.h"
 
 namespace firstoff {
 
@@ -49,35 +51,12 @@ Extreme extremeOf(const Outline& outline, Point direction) {
     return extreme;
 }
 
-class LeftByBlock {
+// Surfaces along which moves ran; moves are added in order of time.
+class SurfacesAlong {
 public:
-    LeftByBlock(const Trial& trial, const WorkPiece& work, BlockId block) : trial_(trial), work_(work) {
-        for (const MoveRange& range : movesOf(trial, block)) {
-            for (std::uint32_t i = range.first; i < std::min(range.end, work.moves); ++i) addMove(i);
-        }
-    }
+    SurfacesAlong(const Trial& trial, const WorkPiece& work) : trial_(trial), work_(work) {}
 
-    std::vector<SurfaceSpan> run() {
-        if (moves_.empty()) return {};
-        for (auto side : {SurfaceSpan::Side::Outer, SurfaceSpan::Side::Inner}) addRuns(side);
-        for (const Marked& move : moves_) addFaces(move);
-        const auto frontZ = [](const SurfaceSpan& span) { return span.isFace() ? span.z : span.to; };
-        std::stable_sort(spans_.begin(), spans_.end(),
-                         [&](const SurfaceSpan& a, const SurfaceSpan& b) { return frontZ(a) > frontZ(b); });
-        return std::move(spans_);
-    }
-
-private:
-    struct Marked {
-        CutId cut = 0;
-        double centreHeight = 0;
-        std::vector<Way> ways;
-        // Upright paths: planes in which a face may stand, by the side of the tool that left them.
-        double frontZ = 0, backZ = 0, rFrom = 0, rTo = 0;
-        bool upright = false;
-    };
-
-    void addMove(std::uint32_t index) {
+    void addMove(std::uint32_t index, BlockId block) {
         const TimedMove& timed = trial_.timeline.moves[index];
         const Move& move = trial_.toolpath.moves[timed.move];
         const ToolCall& call = trial_.toolpath.calls[move.call];
@@ -85,11 +64,41 @@ private:
         const Tool& tool = trial_.setup.tools[static_cast<std::size_t>(call.toolIndex)];
         Marked marked;
         marked.cut = index;
+        marked.block = block;
         marked.centreHeight = tool.centreHeight;
         addWays(timed, call.tip, tool.cutting, marked);
         for (const Outline& step : tool.steps) addWays(timed, call.tip, step, marked);
         moves_.push_back(std::move(marked));
     }
+
+    std::vector<SurfaceOnPart> run() {
+        if (moves_.empty()) return {};
+        for (auto side : {SurfaceSpan::Side::Outer, SurfaceSpan::Side::Inner}) addRuns(side);
+        // Of faces cut more than once the last move is told.
+        for (std::size_t i = moves_.size(); i-- > 0;) addFaces(moves_[i]);
+        const auto frontZ = [](const SurfaceSpan& span) { return span.isFace() ? span.z : span.to; };
+        std::stable_sort(surfaces_.begin(), surfaces_.end(), [&](const SurfaceOnPart& a, const SurfaceOnPart& b) {
+            const double za = frontZ(a.span), zb = frontZ(b.span);
+            return za != zb ? za > zb : a.span.isFace() && b.span.isFace() && a.span.from < b.span.from;
+        });
+        return std::move(surfaces_);
+    }
+
+private:
+    struct Marked {
+        CutId cut = 0;
+        BlockId block = kNoBlock;
+        double centreHeight = 0;
+        std::vector<Way> ways;
+        // Upright paths: planes in which a face may stand, by the side of the tool that left them.
+        double frontZ = 0, backZ = 0, rFrom = 0, rTo = 0;
+        bool upright = false;
+    };
+
+    struct OnTheWay {
+        double r = 0;
+        BlockId block = kNoBlock;
+    };
 
     static void addWays(const TimedMove& timed, Point tip, const Outline& outline, Marked& marked) {
         if (outline.empty()) return;
@@ -125,8 +134,8 @@ private:
         return at != moves_.end() && at->cut == cut ? &*at : nullptr;
     }
 
-    // Radius of a column's surface if a move of the block left it and it lies on that move's way.
-    std::optional<double> markedRadius(SurfaceSpan::Side side, int column) {
+    // A column's surface if one of the moves left it and it lies on that move's way.
+    std::optional<OnTheWay> markedAt(SurfaceSpan::Side side, int column) {
         if (!work_.isIn(column)) return std::nullopt;
         work_.billet.intervals(column, solids_);
         if (solids_.empty()) return std::nullopt;
@@ -138,32 +147,32 @@ private:
         const Point p{work_.billet.grid().z(column), x};
         const bool onTheWay = std::any_of(marked->ways.begin(), marked->ways.end(),
                                           [&](const Way& way) { return way.off(p) <= kOnTheWayMm; });
-        return onTheWay ? std::optional(r) : std::nullopt;
+        return onTheWay ? std::optional(OnTheWay{r, marked->block}) : std::nullopt;
     }
 
-    // Stretches without a corner.
+    // Stretches of one block without a corner.
     void addRuns(SurfaceSpan::Side side) {
         const Grid& grid = work_.billet.grid();
         int first = 0;  // of the stretch; none if after the column before
-        double before = 0, slope = 0;
+        double rFirst = 0, slope = 0;
+        OnTheWay before;
         for (int column = 0; column <= grid.columns; ++column) {
-            const std::optional<double> r = column < grid.columns ? markedRadius(side, column) : std::nullopt;
-            const double slopeNow = std::atan2(r.value_or(before) - before, grid.pitch);
+            const std::optional<OnTheWay> here = column < grid.columns ? markedAt(side, column) : std::nullopt;
+            const double slopeNow = std::atan2(here ? here->r - before.r : 0, grid.pitch);
             const bool corner = column - first > 1 && std::abs(slopeNow - slope) > kCorner;
-            if (!r || corner) {
-                addRun(side, first, column - 1);
-                first = r ? column : column + 1;
+            const bool another = here && column > first && here->block != before.block;
+            if (!here || corner || another) {
+                addRun({{side, grid.z(first), grid.z(std::max(first, column - 1)), 0}, before.block, rFirst, before.r});
+                first = here ? column : column + 1;
             }
-            before = r.value_or(0);
+            if (first == column) rFirst = here->r;
+            before = here.value_or(OnTheWay{});
             slope = slopeNow;
         }
     }
 
-    void addRun(SurfaceSpan::Side side, int first, int last) {
-        const Grid& grid = work_.billet.grid();
-        if (last > first && grid.z(last) - grid.z(first) >= kShortestMm) {
-            spans_.push_back({side, grid.z(first), grid.z(last), 0});
-        }
+    void addRun(const SurfaceOnPart& run) {
+        if (run.span.to - run.span.from >= kShortestMm) surfaces_.push_back(run);
     }
 
     void addFaces(const Marked& move) {
@@ -183,29 +192,57 @@ private:
                 const double to = std::min(s.outer, move.rTo);
                 for (const Interval& b : beside) {
                     if (b.outer <= from) continue;
-                    addFace(front, z, from, std::min(to, b.inner));
+                    addFace(move, front, z, from, std::min(to, b.inner));
                     from = b.outer;
                 }
-                addFace(front, z, from, to);
+                addFace(move, front, z, from, to);
             }
         }
     }
 
-    void addFace(bool front, double z, double from, double to) {
-        if (to - from < kShortestMm) return;
-        const SurfaceSpan span{front ? SurfaceSpan::Side::FrontFace : SurfaceSpan::Side::BackFace, from, to, z};
-        const bool known = std::any_of(spans_.begin(), spans_.end(), [&](const SurfaceSpan& s) {
-            return s.side == span.side && std::abs(s.z - z) < work_.billet.grid().pitch && s.from <= from && s.to >= to;
-        });
-        if (!known) spans_.push_back(span);
+    // What of a face is not told yet.
+    void addFace(const Marked& move, bool front, double z, double from, double to) {
+        const auto side = front ? SurfaceSpan::Side::FrontFace : SurfaceSpan::Side::BackFace;
+        for (std::size_t i = 0; i < surfaces_.size(); ++i) {
+            const SurfaceSpan s = surfaces_[i].span;
+            if (s.side != side || std::abs(s.z - z) >= work_.billet.grid().pitch || s.to <= from || s.from >= to)
+                continue;
+            addFace(move, front, z, from, s.from);
+            from = std::max(from, s.to);
+        }
+        if (to - from >= kShortestMm) surfaces_.push_back({{side, from, to, z}, move.block, from, to});
     }
 
     const Trial& trial_;
     const WorkPiece& work_;
     std::vector<Marked> moves_;  // in order
-    std::vector<SurfaceSpan> spans_;
+    std::vector<SurfaceOnPart> surfaces_;
     std::vector<Interval> solids_;
 };
+
+// Timed moves that the outside or the inside of a piece remembers, and those at feed straight up or down that took
+// metal and may have left a face: in order, each once.
+std::vector<CutId> movesThatLeft(const Trial& trial, const WorkPiece& work) {
+    std::vector<bool> left(work.moves);
+    std::vector<Interval> solids;
+    const auto mark = [&](CutId cut) {
+        if (isCutHere(cut) && cut < work.moves) left[cut] = isAtFeed(trial.timeline.moves[cut].kind);
+    };
+    for (int column = 0; column < work.billet.grid().columns; ++column) {
+        work.billet.intervals(column, solids);
+        if (solids.empty()) continue;
+        mark(solids.back().outerCut);
+        mark(solids.front().innerCut);
+    }
+    std::vector<CutId> moves;
+    for (CutId i = 0; i < work.moves; ++i) {
+        const TimedMove& timed = trial.timeline.moves[i];
+        const bool upright = timed.kind == MoveKind::Feed && std::abs(timed.to.z - timed.from.z) < 1e-9 &&
+                             double{trial.stock->cuts()[i].deepestMm} > tolerance::kTouchMm;
+        if ((left[i] || upright) && timed.kind != MoveKind::Thread) moves.push_back(i);
+    }
+    return moves;
+}
 
 }  // namespace
 
@@ -242,7 +279,19 @@ std::vector<WorkPiece> piecesAfter(const Trial& trial, std::uint32_t moves) {
 }
 
 std::vector<SurfaceSpan> surfacesLeftBy(const Trial& trial, const WorkPiece& work, BlockId block) {
-    return LeftByBlock(trial, work, block).run();
+    SurfacesAlong along(trial, work);
+    for (const MoveRange& range : movesOf(trial, block)) {
+        for (std::uint32_t i = range.first; i < std::min(range.end, work.moves); ++i) along.addMove(i, block);
+    }
+    std::vector<SurfaceSpan> spans;
+    for (const SurfaceOnPart& surface : along.run()) spans.push_back(surface.span);
+    return spans;
+}
+
+std::vector<SurfaceOnPart> surfacesLeft(const Trial& trial, const WorkPiece& work) {
+    SurfacesAlong along(trial, work);
+    for (CutId cut : movesThatLeft(trial, work)) along.addMove(cut, trial.shownBlock(trial.timeline.moves[cut].move));
+    return along.run();
 }
 
 std::vector<MoveRange> movesOf(const Trial& trial, BlockId block) {

@@ -32,6 +32,14 @@ std::vector<WorkPiece> piecesAfter(const Trial& trial, std::uint32_t moves);
 // where a move began or ended has no feed marks and is not among them, nor is anything shorter than `kShortestMm`.
 std::vector<SurfaceSpan> surfacesLeftBy(const Trial& trial, const WorkPiece& work, BlockId block);
 
+// The same of all blocks at once: a stretch ends where another block's begins.
+struct SurfaceOnPart {
+    SurfaceSpan span;
+    BlockId block = kNoBlock;   // that left it, or the call of what left it from another file
+    double rFrom = 0, rTo = 0;  // radius at both ends of the span, mm
+};
+std::vector<SurfaceOnPart> surfacesLeft(const Trial& trial, const WorkPiece& work);
+
 inline constexpr double kShortestMm = 0.05;
 
 // Timed moves [first, end) that a block of the program's own file brought about, in order: its own with all passes, for

@@ -75,6 +75,23 @@ TEST(FinishCommand, TakesFacesAndBores) {
     EXPECT_THAT(bore.out, StartsWith("1. inside, Z-10.000 to Z-30.000"));
 }
 
+// Every surface, a row each; the spigot has one nose radius on its diameters, whose formula stands beside the simulated
+// figure: f²/8r of 0.12 mm and 0.4 mm is 4.5 µm.
+TEST(FinishCommand, TellsEverySurface) {
+    const Bench bench;
+    const CommandRun run = shop::firstoff("finish " + kSpigot + " --out " + bench.path("all.csv"));
+    EXPECT_EQ(run.exitCode, 0) << run.err;
+    EXPECT_THAT(run.out, HasSubstr("outside Ø"));
+    EXPECT_THAT(run.out, HasSubstr("4.50"));
+    EXPECT_THAT(run.out, HasSubstr("line 21"));
+    const std::string csv = bench.contents("all.csv");
+    EXPECT_THAT(csv, StartsWith("surface,piece,kind,z_from_mm,"));
+    EXPECT_GT(std::count(csv.begin(), csv.end(), '\n'), 6);
+    const CommandRun plot = shop::firstoff("finish " + kSpigot + " --out " + bench.path("all.svg"));
+    EXPECT_EQ(plot.exitCode, 2);
+    EXPECT_THAT(plot.err, HasSubstr("there is a table (csv)"));
+}
+
 struct Use {
     const char* arguments;
     const char* says;
@@ -82,9 +99,9 @@ struct Use {
 
 TEST(FinishCommand, SaysWhatIsMissing) {
     for (const Use& use :
-         {Use{"", "--line, --z-from and --z-to, or --face-z"}, Use{"--line 3", "--line 3: nothing is left"},
-          Use{"--line 3000", "the program has lines 1 to"}, Use{"--z-from 3", "--z-to"}, Use{"--face-z 3", "--x-from"},
-          Use{"--line 21 --z-from 3 --z-to 4", "excludes"}, Use{"--z-from 3 --z-to 4", "no figures: there is no metal"},
+         {Use{"--line 3", "--line 3: nothing is left"}, Use{"--line 3000", "the program has lines 1 to"},
+          Use{"--z-from 3", "--z-to"}, Use{"--face-z 3", "--x-from"}, Use{"--line 21 --z-from 3 --z-to 4", "excludes"},
+          Use{"--z-from 3 --z-to 4", "no figures: there is no metal"},
           Use{"--z-from -40 --z-to -44", "no figures: there is a face within the span"}}) {
         const CommandRun run = shop::firstoff("finish " + kSpigot + " " + use.arguments);
         EXPECT_EQ(run.exitCode, 2) << use.arguments;

@@ -27,7 +27,7 @@ constexpr const char* kCrash =
 constexpr std::uint32_t kCrashLine = 6;
 
 // Where things stand at 1280 x 800.
-const ImVec2 kClearancesTab{1162, 339}, kBodiesTab{1143, 365}, kPickFirst{1230, 408};
+const ImVec2 kPickFirst{298, 30};  // from the corner of the page
 const ImVec2 kOnJaw{262, 80}, kOnBar{700, 260};
 constexpr float kLanesFrom = 66, kLanesTo = 1270, kClearanceLane = 704;
 
@@ -83,17 +83,18 @@ TEST_F(ClearancesInTheWindow, AMarkInTheLaneGoesToTheContact) {
 
 TEST_F(ClearancesInTheWindow, ARowAndAMarginGoToWhereTheyAre) {
     WindowBench window(folder / "job.nc");
-    window.click(kClearancesTab.x, kClearancesTab.y);
+    window.openPage("Clearances");
+    const Rect page = window.app().pagePlace();
     // Rows stand somewhere under the summary.
-    for (float y = 437; y < 520 && !window.session().encounter; y += 8) window.click(960, y);
+    for (float y = page.y + 59; y < page.bottom() && !window.session().encounter; y += 8) window.click(page.x + 28, y);
     ASSERT_TRUE(window.session().encounter);
     const Encounter& shown = window.trial().clearance.encounters[*window.session().encounter];
     EXPECT_DOUBLE_EQ(window.session().timeS, shown.timeS);
     EXPECT_EQ(window.session().measure[0], kNoBody);
-    window.moveTo(1100, 480);
+    window.moveTo(page.x + 168, page.y + 102);
     window.wheel(-3);
-    for (float y = 384; y < 520 && window.session().measure[0] == kNoBody; y += 6) {
-        for (float x : {1000.0f, 1045.0f, 1090.0f, 1140.0f, 1240.0f}) window.click(x, y);
+    for (float y = page.y + 6; y < page.bottom() && window.session().measure[0] == kNoBody; y += 6) {
+        for (float x : {68.0f, 113.0f, 158.0f, 208.0f, 308.0f}) window.click(page.x + x, y);
     }
     ASSERT_NE(window.session().measure[0], kNoBody);
     EXPECT_NE(window.session().measure[1], kNoBody);
@@ -103,8 +104,9 @@ TEST_F(ClearancesInTheWindow, ARowAndAMarginGoToWhereTheyAre) {
 
 TEST_F(ClearancesInTheWindow, MeasuresBetweenBodiesThatArePicked) {
     WindowBench window(folder / "job.nc");
-    window.click(kBodiesTab.x, kBodiesTab.y);
-    window.click(kPickFirst.x, kPickFirst.y);
+    window.openPage("Bodies");
+    const Rect page = window.app().pagePlace();
+    window.click(page.x + kPickFirst.x, page.y + kPickFirst.y);
     EXPECT_EQ(window.session().picking, 0);
     window.click(kOnJaw.x, kOnJaw.y);
     ASSERT_NE(window.session().measure[0], kNoBody);
@@ -121,10 +123,10 @@ TEST_F(ClearancesInTheWindow, MeasuresBetweenBodiesThatArePicked) {
 
 TEST_F(ClearancesInTheWindow, IsDrawnInEverySize) {
     WindowBench window(folder / "job.nc");
-    for (const ImVec2& tab : {kClearancesTab, kBodiesTab}) {
+    for (const char* tab : {"Clearances", "Bodies"}) {
         window.resize(1280, 800);
         window.frames(1);
-        window.click(tab.x, tab.y);
+        window.openPage(tab);
         for (const auto& [width, height] : {std::pair{320, 240}, {640, 400}, {1024, 700}, {1280, 540}, {3840, 2160}}) {
             window.resize(width, height);
             window.frames(2);

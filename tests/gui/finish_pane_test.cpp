@@ -21,7 +21,6 @@ constexpr int kSpigotLine = 21, kFacingLine = 14, kClampLine = 11, kIndexLine = 
 
 // Where things stand at 1280 x 800 in the view of the part at the end of the cycle.
 const ImVec2 kOnSpigot{830, 265}, kOnBar{350, 250}, kBesideAll{700, 480};
-const ImVec2 kFindingsTab{983, 339}, kFinishTab{1055, 365};
 
 TEST(FinishPane, TellsTheFinishOfASurfaceThatIsPicked) {
     WindowBench window(kSpigot);
@@ -44,8 +43,8 @@ TEST(FinishPane, TellsTheFinishOfASurfaceThatIsPicked) {
 }
 
 TEST(FinishPane, FollowsTheLineThatIsChosenWhileItIsInSight) {
-    WindowBench window(kSpigot);
-    window.click(kFinishTab.x, kFinishTab.y);
+    WindowBench window(kSpigot, 1280, 900);  // so that all the lines are in sight
+    window.openPage("Finish");
     const ImVec2 facing = WindowBench::line(kFacingLine), clamp = WindowBench::line(kClampLine);
     window.click(clamp.x, clamp.y);
     window.settleFinish();
@@ -57,7 +56,7 @@ TEST(FinishPane, FollowsTheLineThatIsChosenWhileItIsInSight) {
     ASSERT_TRUE(window.session().finish->report);
     EXPECT_EQ(window.session().finish->question.block, static_cast<BlockId>(kFacingLine - 1));
     EXPECT_EQ(window.session().finish->report->span.side, SurfaceSpan::Side::FrontFace);
-    window.click(kFindingsTab.x, kFindingsTab.y);
+    window.openPage("Findings");
     window.frames(2);
     EXPECT_FALSE(window.session().finishWanted);
 }

@@ -26,10 +26,10 @@ struct Row {
     const char* job = nullptr;  // of assets/jobs; the spigot of picture_job.h if null
 };
 
-SceneOptions options(Cutaway cutaway, bool colourByTool, bool dark) {
+SceneOptions options(Cutaway cutaway, Colouring colouring, bool dark) {
     SceneOptions result;
     result.cutaway = cutaway;
-    result.colourByTool = colourByTool;
+    result.colouring = colouring;
     result.dark = dark;
     return result;
 }
@@ -65,28 +65,32 @@ TEST_P(GoldenPicture, LooksAsItDidWhenSomebodyLooked) {
     expectGolden(row.name, drawn(row));
 }
 
-INSTANTIATE_TEST_SUITE_P(
-    Views, GoldenPicture,
-    testing::Values(
-        Row{"machine-roughing", ViewName::Machine, 30, true, Edges::Fine, options(Cutaway::None, false, true)},
-        Row{"part-section", ViewName::Part, 110, false, Edges::Fine, options(Cutaway::Quarter, false, false)},
-        Row{"tool-by-colour", ViewName::Tool, 77, false, Edges::Quick, options(Cutaway::None, true, true)},
-        Row{"end-on", ViewName::EndOn, 30, true, Edges::Fine, options(Cutaway::None, false, true)},
-        Row{"hexagon-half-turned", ViewName::Part, 20, false, Edges::Fine, options(Cutaway::None, false, true),
-            "drain-plug"},
-        Row{"thread", ViewName::Part, 78, false, Edges::Fine, options(Cutaway::None, false, true), "drain-plug"},
-        Row{"thread-section", ViewName::Part, 78, false, Edges::Fine, options(Cutaway::Half, false, false),
-            "drain-plug"},
-        // Of bodies 2 and 0, jaws and billet, as if they were what touches.
-        Row{"outlined", ViewName::Machine, 30, true, Edges::Fine, outlining({2, 0})},
-        Row{"parted-piece", ViewName::Part, 97, false, Edges::Fine, options(Cutaway::None, false, true), "drain-plug"},
-        Row{"second-side", ViewName::Part, 16, false, Edges::Fine, options(Cutaway::None, false, true),
-            "drain-plug-head"}),
-    [](const testing::TestParamInfo<Row>& row) {
-        std::string name = row.param.name;
-        std::replace(name.begin(), name.end(), '-', '_');
-        return name;
-    });
+INSTANTIATE_TEST_SUITE_P(Views, GoldenPicture,
+                         testing::Values(Row{"machine-roughing", ViewName::Machine, 30, true, Edges::Fine,
+                                             options(Cutaway::None, Colouring::Metal, true)},
+                                         Row{"part-section", ViewName::Part, 110, false, Edges::Fine,
+                                             options(Cutaway::Quarter, Colouring::Metal, false)},
+                                         Row{"tool-by-colour", ViewName::Tool, 77, false, Edges::Quick,
+                                             options(Cutaway::None, Colouring::Tool, true)},
+                                         Row{"end-on", ViewName::EndOn, 30, true, Edges::Fine,
+                                             options(Cutaway::None, Colouring::Metal, true)},
+                                         Row{"hexagon-half-turned", ViewName::Part, 20, false, Edges::Fine,
+                                             options(Cutaway::None, Colouring::Metal, true), "drain-plug"},
+                                         Row{"thread", ViewName::Part, 78, false, Edges::Fine,
+                                             options(Cutaway::None, Colouring::Metal, true), "drain-plug"},
+                                         Row{"thread-section", ViewName::Part, 78, false, Edges::Fine,
+                                             options(Cutaway::Half, Colouring::Metal, false), "drain-plug"},
+                                         // Of bodies 2 and 0, jaws and billet, as if they were what touches.
+                                         Row{"outlined", ViewName::Machine, 30, true, Edges::Fine, outlining({2, 0})},
+                                         Row{"parted-piece", ViewName::Part, 97, false, Edges::Fine,
+                                             options(Cutaway::None, Colouring::Metal, true), "drain-plug"},
+                                         Row{"second-side", ViewName::Part, 16, false, Edges::Fine,
+                                             options(Cutaway::None, Colouring::Metal, true), "drain-plug-head"}),
+                         [](const testing::TestParamInfo<Row>& row) {
+                             std::string name = row.param.name;
+                             std::replace(name.begin(), name.end(), '-', '_');
+                             return name;
+                         });
 
 // What no golden picture shows: sizes and instants at the limits draw without an error of OpenGL.
 TEST(LatheScene, DrawsInAnySizeAndAtAnyTime) {

@@ -54,7 +54,7 @@ Wanted wantedFrom(const std::vector<std::string>& words) {
         else if (word == "--cutaway")
             w.options.cutaway = next() == "half" ? Cutaway::Half : Cutaway::Quarter;
         else if (word == "--colour-by-tool")
-            w.options.colourByTool = true;
+            w.options.colouring = Colouring::Tool;
         else if (word == "--tailstock")
             w.tailstock = true;
         else if (word == "--no-turret")

@@ -135,6 +135,12 @@ void WindowBench::wheel(float notches) {
     frames(2);
 }
 
+void WindowBench::openPage(std::string_view tab) {
+    const Rect place = app_->tabPlace(tab);
+    ASSERT_FALSE(place.empty()) << tab;
+    click(place.x + 0.5f * place.w, place.y + 0.5f * place.h);
+}
+
 Image WindowBench::picture() {
     const ImVec2 size = ImGui::GetIO().DisplaySize;
     frames(1);

@@ -67,7 +67,9 @@ TEST(CommandLine, ReadsWhatIsPromised) {
     EXPECT_EQ(startup.height, 400);
     EXPECT_EQ(startup.view, ViewName::EndOn);
     EXPECT_EQ(startup.cutaway, 2);
-    EXPECT_TRUE(startup.colourByTool);
+    EXPECT_EQ(startup.colouring, Colouring::Tool);
+    EXPECT_EQ(read({"--view", "by-size"}).colouring, Colouring::Size);
+    EXPECT_EQ(read({"--view", "by-size"}).view, ViewName::Part);
     EXPECT_EQ(startup.dark, false);
     EXPECT_TRUE(startup.sceneOnly);
     EXPECT_EQ(read({"--at-time", "12.5", "--picture", "p.png"}).atTimeS, 12.5);
@@ -112,7 +114,7 @@ TEST(ViewSettings, ComeBackAsTheyWereLeft) {
     ViewSettings view;
     view.dark = false;
     view.cutaway = 2;
-    view.colourByTool = true;
+    view.colouring = Colouring::Size;
     view.programWidth = 412.5f;
     view.playSpeed = 25;
     view.windowWidth = 1500;

@@ -156,7 +156,7 @@ TEST(GaugedPart, FindsEveryKindAtTheSizeOfTheProgram) {
         EXPECT_EQ(g.state, State::Within) << g.trouble;
         EXPECT_NEAR(g.measured, rows[i].dimension.size, kExact);
         EXPECT_EQ(g.block + 1, rows[i].line);
-        EXPECT_FALSE(g.correction) << "in the middle of its limits";
+        EXPECT_FALSE(g.wish) << "in the middle of its limits";
         EXPECT_EQ(g.noCorrection, "");
         EXPECT_FALSE(g.places.empty());
     }
@@ -194,14 +194,14 @@ TEST(GaugedPart, MovesWithTheWearOfTheTool) {
     for (std::size_t i = 0; i < g.size(); ++i) EXPECT_NEAR(g[i].measured, expected[i], kExact) << g[i].name;
     EXPECT_EQ(g[0].state, State::TooLarge);
     EXPECT_EQ(g[2].state, State::TooSmall);
-    ASSERT_TRUE(g[0].correction);
-    EXPECT_EQ(g[0].correction->offset, 1);
-    EXPECT_TRUE(g[0].correction->inX);
-    EXPECT_NEAR(g[0].correction->amountMm, -0.1, kExact);
-    ASSERT_TRUE(g[5].correction);
-    EXPECT_EQ(g[5].correction->offset, 5);
-    EXPECT_FALSE(g[5].correction->inX);
-    EXPECT_NEAR(g[5].correction->amountMm, 0.07, kExact) << "the far face comes nearer";
+    ASSERT_TRUE(g[0].wish);
+    EXPECT_EQ(g[0].wish->offset, 1);
+    EXPECT_TRUE(g[0].wish->inX);
+    EXPECT_NEAR(g[0].wish->amountMm, -0.1, kExact);
+    ASSERT_TRUE(g[5].wish);
+    EXPECT_EQ(g[5].wish->offset, 5);
+    EXPECT_FALSE(g[5].wish->inX);
+    EXPECT_NEAR(g[5].wish->amountMm, 0.07, kExact) << "the far face comes nearer";
 }
 
 // Whatever the wear, what is said brings the sizes to the middle of their limits.
@@ -222,13 +222,13 @@ RC_GTEST_PROP(GaugedPart, CorrectionsBringSizesToTheMiddle, ()) {
     const auto before = gauged(setup);
     for (const GaugedDimension& g : before.dimensions) {
         RC_ASSERT(g.state != State::NotFound);
-        if (!g.correction) {
+        if (!g.wish) {
             RC_ASSERT(std::abs(g.measured - g.middle()) <= 0.0005);  // less cannot be keyed in
             continue;
         }
         for (Offset& offset : setup.offsets) {
-            if (offset.number != g.correction->offset) continue;
-            (g.correction->inX ? offset.wear.r : offset.wear.z) += g.correction->amountMm / (g.correction->inX ? 2 : 1);
+            if (offset.number != g.wish->offset) continue;
+            (g.wish->inX ? offset.wear.r : offset.wear.z) += g.wish->amountMm / (g.wish->inX ? 2 : 1);
         }
     }
     const auto after = gauged(setup);
@@ -315,6 +315,58 @@ TEST(GaugedPart, SaysWhyADimensionIsNotFound) {
     EXPECT_EQ(verdictOf(part.findings), Verdict::NotProven);
 }
 
+// A place at the edge of a shoulder has two diameters, and neither is meant.
+TEST(GaugedPart, SaysThatAPlaceLiesOnAShoulder) {
+    auto setup = bench();
+    setup.wanted.dimensions = {wanted(Kind::Diameter, 44, -43), wanted(Kind::Diameter, 44, -43.01),
+                               wanted(Kind::Diameter, 44, -55)};
+    const auto g = gauged(setup).dimensions;
+    EXPECT_EQ(g[0].state, State::NotFound);
+    EXPECT_EQ(g[0].trouble, "Z-43.000 lies on a shoulder, at Z-43.000: give a place beside it");
+    EXPECT_EQ(g[1].state, State::Within) << g[1].trouble;
+    EXPECT_EQ(g[2].state, State::NotFound) << "the parted face";
+    EXPECT_TRUE(g[0].limited);
+    EXPECT_EQ(g[0].most, 44.02) << "its limits are known all the same";
+}
+
+// What the set-up could not say right keeps its number, and is told once, where it was read.
+TEST(GaugedPart, KeepsTheNumberOfADimensionThatTheSetUpGivesWrong) {
+    auto setup = bench();
+    WantedDimension swapped = wanted(Kind::Diameter, 24, -10);
+    std::swap(swapped.above, swapped.below);
+    swapped.trouble = "its limits are the wrong way round";
+    setup.wanted.dimensions = {swapped, wanted(Kind::Diameter, 24, -10)};
+    const auto part = gauged(setup);
+    ASSERT_EQ(part.dimensions.size(), 2u);
+    EXPECT_EQ(part.dimensions[0].state, State::NotFound);
+    EXPECT_EQ(part.dimensions[0].trouble, "its limits are the wrong way round");
+    EXPECT_EQ(part.dimensions[1].state, State::Within);
+    EXPECT_TRUE(part.findings.empty());
+}
+
+// Neither is told of the other: each by itself brings its size to the middle, both together would not.
+TEST(GaugedPart, TellsOneCorrectionForAllDimensionsOfAnOffset) {
+    auto setup = bench();
+    setup.offsets[0].wear.r = 0.02;
+    WantedDimension lower = wanted(Kind::Diameter, 24, -10), upper = wanted(Kind::Diameter, 30, -35);
+    upper.above = 0.03;
+    upper.below = -0.01;
+    setup.wanted.dimensions = {lower, upper};
+    const auto part = gauged(setup);
+    ASSERT_TRUE(part.dimensions[0].wish && part.dimensions[1].wish);
+    EXPECT_NEAR(part.dimensions[0].wish->amountMm, -0.04, kExact);
+    EXPECT_NEAR(part.dimensions[1].wish->amountMm, -0.03, kExact);
+    ASSERT_EQ(part.corrections.size(), 1u);
+    EXPECT_NEAR(part.corrections[0].amountMm, -0.035, kExact) << "both tolerances are 0.04 wide";
+    // The flange of 44 is turned by the same offset and has no dimension.
+    EXPECT_FALSE(part.corrections[0].without.empty());
+    for (const Finding& finding : findings(part, "size-out-of-limits")) {
+        EXPECT_EQ(finding.remedy,
+                  "Put -0.035 in X of offset 1, added to what stands there: that suits all 2 dimensions "
+                  "that hang on it.");
+    }
+}
+
 TEST(GaugedPart, IsNothingWithoutADrawing) {
     const auto part = gauged(bench());
     EXPECT_TRUE(part.dimensions.empty());
@@ -350,9 +402,9 @@ TEST(GaugedPart, GaugesThreadsOverThePitchDiameter) {
     ASSERT_EQ(g[0].state, State::Within) << g[0].trouble << g[0].measured << ' ' << g[0].least << ' ' << g[0].most;
     EXPECT_NEAR(g[0].measured, pitchDiameter, 0.004);  // columns of 2 µm at flanks of 30°, root to 0.1 µm
     EXPECT_EQ(g[0].name, "M30x2 6g");
-    ASSERT_TRUE(g[0].correction);
-    EXPECT_EQ(g[0].correction->offset, 5);
-    EXPECT_NEAR(g[0].correction->amountMm, g[0].middle() - g[0].measured, 1e-9);
+    ASSERT_TRUE(g[0].wish);
+    EXPECT_EQ(g[0].wish->offset, 5);
+    EXPECT_NEAR(g[0].wish->amountMm, g[0].middle() - g[0].measured, 1e-9);
     EXPECT_NEAR(g[1].measured, 29.8, kExact) << "the anvils lie on the crests";
 }
 

@@ -115,10 +115,15 @@ struct Refused {
 };
 
 TEST(Iso286, SaysWhyAClassIsNotReckoned) {
-    const Refused kRefused[] = {{"r6", 25, "not reckoned"},   {"x8", 25, "not reckoned"}, {"h", 25, "no class"},
-                                {"7h", 25, "no class"},       {"Hh7", 25, "no class"},    {"h77", 25, "grades 5 to 18"},
-                                {"h3", 25, "grades 5 to 18"}, {"h7", 501, "up to 500"},   {"h7", 0, "up to 500"},
-                                {"K9", 25, "not reckoned"},   {"", 25, "no class"},       {"h7x", 25, "no class"}};
+    const Refused kRefused[] = {{"t6", 20, "not reckoned"},   {"q6", 25, "not reckoned"},
+                                {"h", 25, "no class"},        {"7h", 25, "no class"},
+                                {"Hh7", 25, "no class"},      {"h77", 25, "grades 5 to 18"},
+                                {"h3", 25, "grades 5 to 18"}, {"h7", 501, "up to 500"},
+                                {"h7", 0, "up to 500"},       {"K9", 25, "not reckoned"},
+                                {"", 25, "no class"},         {"h7x", 25, "no class"},
+                                {"b9", 1, "not reckoned"},    {"ab7", 25, "not reckoned"},
+                                {"j9", 25, "not reckoned"},   {"cd7", 20, "give the deviations"},
+                                {"J5", 25, "not reckoned"},   {"j8", 25, "not reckoned"}};
     for (const Refused& row : kRefused) {
         std::string why;
         EXPECT_FALSE(classDeviations(row.size, row.fit, why)) << row.fit;

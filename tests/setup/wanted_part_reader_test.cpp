@@ -151,7 +151,29 @@ TEST(WantedPart, AGrooveNeedsTheDiameterAtWhichItIsGauged) {
     const auto setup =
         read("[drawing]\ngrade = \"m\"\n[[dimension]]\nkind = \"groove-width\"\nsize_mm = 4\nz_mm = -8\n");
     EXPECT_EQ(codes(setup), "setup-dimension");
-    EXPECT_TRUE(setup.wanted.dimensions.empty());
+    ASSERT_EQ(setup.wanted.dimensions.size(), 1u);
+    EXPECT_EQ(setup.wanted.dimensions[0].trouble, "a groove is gauged at a diameter, and none is given");
+}
+
+// What is wrong with one dimension must not give the next one its number.
+TEST(WantedPart, AWrongDimensionKeepsItsPlace) {
+    const auto setup = read(dimension("size_mm = 24\nz_mm = -8\nfit = \"h7\"\n") +
+                            dimension("size_mm = 25\nz_mm = -9\nabove_mm = -0.1\nbelow_mm = 0.1\n") +
+                            dimension("size_mm = 26\nz_mm = -10\n") + dimension("z_mm = -11\nfit = \"h7\"\n") +
+                            "[[dimension]]\nkind = \"width\"\nname = \"slot\"\nz_mm = 0\n" +
+                            dimension("size_mm = 27\nz_mm = -12\nfit = \"h7\"\n"));
+    const auto& d = setup.wanted.dimensions;
+    ASSERT_EQ(d.size(), 6u);
+    EXPECT_EQ(d[0].trouble, "");
+    EXPECT_EQ(d[1].trouble, "above_mm is not larger than below_mm");
+    EXPECT_EQ(d[1].size, 25);
+    EXPECT_EQ(d[2].trouble, "the dimension has no limits to be gauged by");
+    EXPECT_EQ(d[3].trouble, "a key of it is missing or wrong in the set-up");
+    EXPECT_EQ(d[4].trouble, "a key of it is missing or wrong in the set-up");
+    EXPECT_EQ(d[4].name, "slot");
+    EXPECT_EQ(d[5].trouble, "");
+    EXPECT_EQ(d[5].size, 27);
+    EXPECT_LT(d[1].span.line, d[2].span.line);
 }
 
 }  // namespace

@@ -57,6 +57,50 @@ TEST(FinishOfSurface, TellsFacesFromTheCylinderBesideThem) {
     EXPECT_NEAR(face->span.z, kDatum - 4, 0.01);
 }
 
+// Both cylinders and both shoulders, front end first, with the diameters that the program wrote and the same figures as
+// when their line is asked for.
+TEST(SurfaceFinishes, HoldEverySurfaceOnce) {
+    const auto trial = stepped();
+    const auto all = surfaceFinishes(*trial);
+    ASSERT_EQ(all.size(), 4u);
+    struct Row {
+        SurfaceSpan::Side side;
+        BlockId block;
+        double diameterFrom, diameterTo;
+    };
+    const Row kRows[] = {{SurfaceSpan::Side::Outer, kTurning, 40, 40},
+                         {SurfaceSpan::Side::FrontFace, kFacing, 40, 50},
+                         {SurfaceSpan::Side::Outer, kTurning, 50, 50},
+                         {SurfaceSpan::Side::FrontFace, kFacing, 50, 60}};
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        EXPECT_EQ(all[i].span.side, kRows[i].side) << i;
+        EXPECT_EQ(all[i].leftBy, kRows[i].block) << i;
+        // Faces begin behind the nose in the corner, 0.4 mm; columns hold radii as floats.
+        EXPECT_NEAR(2 * all[i].rFrom, kRows[i].diameterFrom, all[i].span.isFace() ? 1 : 1e-5) << i;
+        EXPECT_NEAR(2 * all[i].rTo, kRows[i].diameterTo, all[i].span.isFace() ? 1 : 1e-5) << i;
+    }
+    const auto alone = finishOfSurface(*trial, kTurning, Point{kDatum - 1, 20});
+    ASSERT_TRUE(alone);
+    EXPECT_EQ(all[0].roughness.ra, alone->roughness.ra);
+    EXPECT_TRUE(all[0].places.empty()) << "profiles are not kept";
+}
+
+// A face turned by two lines in halves has a row for each, from the axis outwards; what was faced before is gone.
+TEST(SurfaceFinishes, AFaceBelongsToTheLastThatCutIt) {
+    auto setup = shop::barStock(60, 60);
+    shop::addTurningTool(setup, 1, 'D', 0.4, 93);
+    const auto trial = runTrial(
+        readProgram("T0101\nG97 S800 M03\nG00 X64. Z0.2\nG01 X20. F0.2\nG00 Z2.\nX64.\nZ0.\nG01 X40. F0.1\nX20. F0.2\n"
+                    "G00 Z5.\nG28 U0 W0\nM30\n",
+                    "face.nc"),
+        setup);
+    std::vector<BlockId> blocks;
+    for (const FinishReport& report : surfaceFinishes(*trial)) {
+        if (report.span.side == SurfaceSpan::Side::FrontFace) blocks.push_back(report.leftBy);
+    }
+    EXPECT_EQ(blocks, (std::vector<BlockId>{8, 7}));
+}
+
 TEST(FinishOfSurface, LooksAtThePartAsItIsThen) {
     const auto trial = stepped();
     FinishOptions before;

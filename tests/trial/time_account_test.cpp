@@ -45,14 +45,51 @@ TEST(TimeAccount, TellsTheKindsApart) {
     const auto trial = shop::run(kTwoTools, setup);
     const TimeShare& whole = trial->time.whole;
     expectEverySecondOnce(*trial);
-    // Z3 to Z-20 in one move, and 2.5 or 3.5 mm out of it, which takes metal at its beginning or not: both are at feed.
+    // At feed: Z3 to Z-20 in one move and 2.5 or 3.5 mm out of it. In metal: from the face at Z1 on, 21 mm, known to a
+    // thousandth of the move, and no more than all of the way out.
     EXPECT_NEAR(whole.of(TimeKind::Cutting) + whole.of(TimeKind::Air), 25.5 / 200 * 60 + 26.5 / 80 * 60, 1e-9);
-    EXPECT_GE(whole.of(TimeKind::Cutting), 23.0 / 200 * 60 + 23.0 / 80 * 60 - 1e-9);
+    const double along = 21.0 / 200 * 60 + 21.0 / 80 * 60, known = 1e-3 * (23.0 / 200 * 60 + 23.0 / 80 * 60);
+    EXPECT_GE(whole.of(TimeKind::Cutting), along - known);
+    EXPECT_LE(whole.of(TimeKind::Cutting), along + 2.5 / 200 * 60 + 3.5 / 80 * 60 + known);
     EXPECT_NEAR(whole.of(TimeKind::Dwell), 2, 1e-12);
     EXPECT_NEAR(whole.of(TimeKind::Other), 4 * 0.5, 1e-12);  // M08 and M09 for each tool
     EXPECT_NEAR(whole.of(TimeKind::Index), 2 * setup.machine.indexTimeS, 1e-12);
     EXPECT_EQ(whole.of(TimeKind::Spindle), 0);
     EXPECT_GT(whole.of(TimeKind::Rapid), 0);
+}
+
+// 2 mm to the face at Z1, 10 mm in metal: 0.6 s and 3 s at 200 mm/min. The place of the face is known to a thousandth
+// of the way: loads are sampled until halving a stretch changes its metal by a ten-thousandth, so four of these of
+// stretch.
+TEST(TimeAccount, ALeadInIsNoCutting) {
+    const auto trial =
+        shop::run("T0101\nG97 G99 S800 M03\nG00 X46. Z3.\nG01 Z-9. F.25\nG00 X120. Z60.\nM30\n", bench());
+    EXPECT_NEAR(trial->time.whole.of(TimeKind::Air), 0.6, 1e-3 * 3.6);
+    EXPECT_NEAR(trial->cuttingTimeS, 3.0, 1e-3 * 3.6);
+    expectEverySecondOnce(*trial);
+}
+
+// The second time over the same way there is nothing left to cut.
+TEST(TimeAccount, ASpringPassIsAir) {
+    const std::string pass = "G00 X46. Z3.\nG01 Z-9. F.25\nG00 X60.\n";
+    const std::string start = "T0101\nG97 G99 S800 M03\n", end = "G00 X120. Z60.\nM30\n";
+    const auto once = shop::run(start + pass + end, bench());
+    const auto twice = shop::run(start + pass + pass + end, bench());
+    EXPECT_NEAR(twice->cuttingTimeS, once->cuttingTimeS, 1e-9);
+}
+
+// What no sequence number begins goes by its tool and the line of its first move.
+TEST(TimeAccount, WithoutSequenceNumbersOperationsGoByTool) {
+    const auto trial = shop::run(
+        "T0101\nG97 G99 S800 M03\nG00 X46. Z3.\nG01 Z-9. F.25\nG00 X120. Z60.\nT0303\nG00 X44. Z3.\nG01 Z-9. F.1\n"
+        "G00 X120. Z60.\nM30\n",
+        bench());
+    const TimeAccount& time = trial->time;
+    ASSERT_EQ(time.operations.size(), 2u);
+    EXPECT_EQ(time.operations[0].name, time.tools[0].name + ", from line 1");
+    EXPECT_EQ(time.operations[1].name, time.tools[1].name + ", from line 6");
+    EXPECT_EQ(time.operations[1].station, 3);
+    expectEverySecondOnce(*trial);
 }
 
 TEST(TimeAccount, GoesByToolAndBySequenceNumber) {
@@ -129,6 +166,14 @@ TEST(TimeWaste, FeedInAirIsTold) {
 TEST(TimeWaste, ALeadInIsLetPass) {
     const auto trial = shop::run(kTwoTools, bench());
     EXPECT_TRUE(trial->time.wastes.empty());
+}
+
+// 5.3 mm at 2 mm/min before a cut: the 0.3 mm behind the lead-in cost 9 s, but are no way to speak of.
+TEST(TimeWaste, NoWayAtAllIsNotTold) {
+    const auto trial =
+        shop::run("N1 T0101\nG97 G99 S100 M03\nG00 X46. Z6.3\nG01 Z0.5 F.02\nG00 X120. Z60.\nM30\n", bench());
+    EXPECT_TRUE(trial->time.wastes.empty());
+    EXPECT_TRUE(shop::findings(*trial, "feed-in-air").empty());
 }
 
 TEST(TimeWaste, ARetractOutOfAllNeedIsTold) {

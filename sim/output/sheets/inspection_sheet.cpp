@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include "sim/base/units.h"
+#include "sim/inspection/correction_words.h"
+#include "sim/output/gauge_report.h"
 #include "sim/output/sheets/inspection_sketch.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -23,20 +25,13 @@ std::string stateOf(const GaugedDimension& d) {
         case GaugedDimension::State::Within:
             return "within";
         case GaugedDimension::State::TooSmall:
-            return "too small by " + valueOf(d, d.least - d.measured);
+            return "too small by " + valueOf(d, d.least - d.expected());
         case GaugedDimension::State::TooLarge:
-            return "too large by " + valueOf(d, d.measured - d.most);
+            return "too large by " + valueOf(d, d.expected() - d.most);
         case GaugedDimension::State::NotFound:
             break;
     }
     return "not found";
-}
-
-std::string correctionOf(const GaugedDimension& d) {
-    if (!d.correction) return {};
-    const OffsetCorrection& c = *d.correction;
-    return fmt::format("{} {}{} in offset {}", c.inX ? "X" : "Z", c.amountMm > 0 ? "+" : "", figure(c.amountMm, 3),
-                       c.offset);
 }
 
 SheetTable dimensionTable(const Trial& trial) {
@@ -44,17 +39,41 @@ SheetTable dimensionTable(const Trial& trial) {
     table.columns = {{"No.", "", SheetColumn::Kind::Figure},         {"Dimension", "", SheetColumn::Kind::Text},
                      {"Nominal", "mm", SheetColumn::Kind::Figure},   {"Least", "mm", SheetColumn::Kind::Figure},
                      {"Most", "mm", SheetColumn::Kind::Figure},      {"Simulated", "mm", SheetColumn::Kind::Figure},
+                     {"Bending", "mm", SheetColumn::Kind::Figure},   {"Expected", "mm", SheetColumn::Kind::Figure},
                      {"in its limits", "", SheetColumn::Kind::Text}, {"1st part", "", SheetColumn::Kind::Blank},
-                     {"2nd", "", SheetColumn::Kind::Blank},          {"3rd", "", SheetColumn::Kind::Blank},
-                     {"To the middle", "", SheetColumn::Kind::Text}};
+                     {"2nd", "", SheetColumn::Kind::Blank},          {"3rd", "", SheetColumn::Kind::Blank}};
     for (const GaugedDimension& d : trial.gauged.dimensions) {
         const bool found = d.state != GaugedDimension::State::NotFound;
         if (d.state != GaugedDimension::State::Within) table.strongRows.push_back(table.rows.size());
+        const auto limit = [&](double value) { return d.limited ? valueOf(d, value) : "–"; };
         table.rows.push_back({std::to_string(table.rows.size() + 1), shortened(d.name, 60), valueOf(d, d.wanted.size),
-                              valueOf(d, d.least), valueOf(d, d.most), found ? valueOf(d, d.measured) : "–", stateOf(d),
-                              "", "", "", correctionOf(d)});
+                              limit(d.least), limit(d.most), found ? valueOf(d, d.measured) : "–",
+                              found ? bendingInWords(d) : "–", found ? valueOf(d, d.expected()) : "–", stateOf(d), "",
+                              "", ""});
     }
     return table;
+}
+
+// One line for each entry of the offset page, and why some dimensions hang on none.
+void addCorrections(const Trial& trial, SheetSection& section) {
+    const GaugedPart& part = trial.gauged;
+    if (!part.corrections.empty())
+        section.parts.emplace_back(plain("Key in, X on diameter, once for each offset and axis:"));
+    for (const OffsetCorrection& c : part.corrections) {
+        std::string text = correctionInWords(part, c);
+        if (const std::string also = alsoMovedInWords(c, sectionDatum(trial)); !also.empty()) text += " " + also;
+        section.parts.emplace_back(item(text));
+    }
+    for (std::size_t i = 0; i < part.dimensions.size(); ++i) {
+        const GaugedDimension& d = part.dimensions[i];
+        const bool out = d.state != GaugedDimension::State::Within;
+        for (const std::string& why : {d.trouble, out ? d.noCorrection : std::string(), endsInWords(trial, d)}) {
+            if (!why.empty()) section.parts.emplace_back(item(fmt::format("No. {}: {}", i + 1, why)));
+        }
+        if (part.bendingKnown && !d.bendingNote.empty()) {
+            section.parts.emplace_back(item(fmt::format("No. {}: bending not counted: {}", i + 1, d.bendingNote)));
+        }
+    }
 }
 
 SheetTable deviationTable(const Trial& trial) {
@@ -96,8 +115,8 @@ Sheet inspectionSheet(const Trial& trial, const SheetOptions& options) {
     Sheet sheet = sheetFrame(trial, "First-off inspection sheet", options);
     sheet.cautions.insert(
         sheet.cautions.begin(),
-        "Simulated sizes are those of sharp, stiff tools that sit as the set-up says. They stand in for "
-        "no gauge: measure the first part.");
+        "Simulated sizes are those of sharp tools that sit as the set-up says. They stand in for no gauge: measure the "
+        "first part.");
     sheet.sections.push_back(verdictSection(trial));
     sheet.sections.push_back(partSection(trial, options));
     SheetSection dimensions;
@@ -108,14 +127,11 @@ Sheet inspectionSheet(const Trial& trial, const SheetOptions& options) {
             "a list of dimensions with their limits there; assets/set-up-keys.md says how."));
     } else {
         dimensions.parts.emplace_back(dimensionTable(trial));
+        addCorrections(trial, dimensions);
         dimensions.parts.emplace_back(minor(
-            "To the middle: what to add to the wear of that offset, X on diameter, so that the simulated size comes "
-            "to the middle of its limits. After gauging a real part use what was measured instead."));
-    }
-    for (std::size_t i = 0; i < trial.gauged.dimensions.size(); ++i) {
-        const GaugedDimension& d = trial.gauged.dimensions[i];
-        const std::string& why = d.trouble.empty() ? d.noCorrection : d.trouble;
-        if (!why.empty()) dimensions.parts.emplace_back(item(fmt::format("No. {}: {}", i + 1, why)));
+            "Simulated: by the path of the tool. Bending: what part and bar give way, an estimate. Expected: both "
+            "together; the limits are held against that. After gauging a real part key in what was measured "
+            "instead."));
     }
     sheet.sections.push_back(std::move(dimensions));
     if (!trial.gauged.deviations.empty()) {
@@ -123,9 +139,9 @@ Sheet inspectionSheet(const Trial& trial, const SheetOptions& options) {
         sheet.sections.back().parts.emplace_back(minor(
             fmt::format("Square to the outline; up to {} mm is let pass.", figure(trial.gauged.deviationBandMm, 3))));
     }
-    SheetSection assumed;
-    assumed.heading = "Taken for granted";
-    for (const std::string& text : trial.gauged.assumed) assumed.parts.emplace_back(item(text));
+    SheetSection finish = finishSection(trial);
+    if (!finish.parts.empty()) sheet.sections.push_back(std::move(finish));
+    SheetSection assumed = grantedSection(trial.gauged.assumed);
     if (!assumed.parts.empty()) sheet.sections.push_back(std::move(assumed));
     SheetSection signing;
     signing.heading = "Gauged and released";

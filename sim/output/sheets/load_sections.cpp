@@ -59,6 +59,13 @@ SheetFacts gripFacts(const Trial& trial, const GripEstimate& g) {
 
 }  // namespace
 
+bool tellsBending(const Trial& trial) {
+    const auto& tools = trial.loads.tools;
+    return trial.loads.forcesKnown && std::any_of(tools.begin(), tools.end(), [&](const ToolLoad& tool) {
+               return bendingOf(trial, tool.call) != nullptr;
+           });
+}
+
 SheetSection loadsSection(const Trial& trial) {
     SheetSection section;
     section.heading = "Greatest loads of each tool";
@@ -72,22 +79,14 @@ SheetSection loadsSection(const Trial& trial) {
                      {"Cutting force", "N", SheetColumn::Kind::Figure},
                      {"in line", "", SheetColumn::Kind::Figure},
                      {"Ø off by giving way", "mm", SheetColumn::Kind::Figure}};
-    bool anyBending = false;
     for (const ToolLoad& tool : loads.tools) {
         const ToolBending* bending = bendingOf(trial, tool.call);
-        anyBending = anyBending || bending != nullptr;
         table.rows.push_back({toolWord(trial.toolpath.calls[tool.call].station), figure(tool.powerKw.value, 2),
                               lineWordOf(trial, tool.powerKw.timedMove), figure(tool.torqueNm.value, 1),
                               figure(tool.cuttingN.value, 0), lineWordOf(trial, tool.cuttingN.timedMove),
                               bending == nullptr ? "–" : offWord(bending->greatest.errorMm)});
     }
     section.parts.emplace_back(std::move(table));
-    std::string source = "Forces by the specific cutting force of " + shortened(trial.setup.material.name, 80);
-    if (!trial.setup.material.source.empty()) source += " (" + shortened(trial.setup.material.source, 160) + ")";
-    section.parts.emplace_back(minor(source + "."));
-    std::vector<std::string> taken = loads.assumed;
-    if (anyBending) addOnce(taken, trial.bending.assumed);
-    addItems(section, taken);
     if (!loads.notReckoned.empty()) section.parts.emplace_back(plain("Not reckoned:"));
     addItems(section, loads.notReckoned);
     return section;
@@ -145,7 +144,6 @@ SheetSection gripSection(const Trial& trial) {
                                                                    lineWordOf(trial, holding.centre->timedMove)});
     }
     if (!more.facts.empty()) section.parts.emplace_back(std::move(more));
-    addItems(section, holding.assumed);
     section.parts.emplace_back(caution(kGripCaution));
     return section;
 }

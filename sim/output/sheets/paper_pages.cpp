@@ -22,11 +22,12 @@ void rule(cairo_t* cr, double y, double width) {
 
 }  // namespace
 
-PaperPages::PaperPages(const TypeCase& type, std::string running, std::vector<std::string> cautions, int pages)
-    : type_(type), running_(std::move(running)), cautions_(std::move(cautions)), pages_(pages) {
+PaperPages::PaperPages(const TypeCase& type, std::string running, std::vector<std::string> cautions,
+                       const Filling& filling)
+    : type_(type), running_(std::move(running)), cautions_(std::move(cautions)), filling_(filling) {
     double foot = kFootGap + type_.height("x", kFoot, 0);
     for (const std::string& caution : cautions_) foot += type_.height(caution, kFoot, kBodyPt) + 1;
-    bottom_ = kPageHeightPt - kMarginPt - foot - kFootGap;
+    wholeBottom_ = kPageHeightPt - kMarginPt - foot - kFootGap;
     begin();
 }
 
@@ -37,15 +38,16 @@ void PaperPages::begin() {
         rule(type_.cairo(), top_ - 14 + height + 2, 0.5);
     }
     y_ = top_;
+    bottom_ = wholeBottom_ - (page_ + 1 == filling_.pages ? filling_.lessPt : 0);
 }
 
 void PaperPages::end() {
-    double y = bottom_ + kFootGap;
+    double y = wholeBottom_ + kFootGap;
     rule(type_.cairo(), y, 0.75);
     y += 2;
     for (const std::string& caution : cautions_) y += type_.draw(caution, kFoot, kMarginPt, y, kBodyPt) + 1;
     y += 1;
-    const std::string number = fmt::format("page {} of {}", page_, pages_);
+    const std::string number = fmt::format("page {} of {}", page_, filling_.pages);
     const double width = type_.width(number, kFoot);
     type_.draw(number, kFoot, kMarginPt + kBodyPt - width, y);
     cairo_show_page(type_.cairo());
@@ -61,7 +63,8 @@ void PaperPages::nextPage() {
     begin();
 }
 
-int PaperPages::finish() {
+int PaperPages::finish(double& lastFill) {
+    lastFill = (y_ - top_) / wholeRoom();
     end();
     return page_;
 }

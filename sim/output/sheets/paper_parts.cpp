@@ -74,7 +74,8 @@ void drawFramed(PaperPages& pages, const std::string& text, const Framed& f) {
     }
     type.draw(text, f.style, pages.left() + f.bar + kFrameInside, pages.y() + kFrameInside,
               kBodyPt - 2 * kFrameInside - f.bar);
-    pages.advance(height + kAfter + 2);
+    pages.advance(height);
+    pages.space(kAfter + 2);
 }
 
 constexpr Framed kCautionFrame{kText, 1, 5}, kVerdictFrame{kVerdict, 2, 0};
@@ -99,7 +100,7 @@ void drawParagraph(PaperPages& pages, const SheetParagraph& p) {
             pages.need(line * 2);
             pages.type().draw("•", kText, pages.left() + 1, pages.y());
             drawLines(pages, p.text, kText, kIndent);
-            return pages.advance(2);
+            return pages.space(2);
         }
         case SheetParagraph::Kind::Quote:
             return drawQuote(pages, p.text);
@@ -109,10 +110,10 @@ void drawParagraph(PaperPages& pages, const SheetParagraph& p) {
             return drawFramed(pages, p.text, kVerdictFrame);
         case SheetParagraph::Kind::Minor:
             drawLines(pages, p.text, kSmall, 0);
-            return pages.advance(kAfter);
+            return pages.space(kAfter);
         case SheetParagraph::Kind::Plain:
             drawLines(pages, p.text, kText, 0);
-            return pages.advance(kAfter);
+            return pages.space(kAfter);
     }
 }
 
@@ -137,7 +138,7 @@ void drawFigure(PaperPages& pages, const SheetFigure& f) {
         pages.advance(2);
         drawLines(pages, f.caption, kSmall, 0);
     }
-    pages.advance(kAfter);
+    pages.space(kAfter);
 }
 
 struct CardPlace {
@@ -208,7 +209,7 @@ void drawEntry(PaperPages& pages, const SheetEntry& entry) {
     type.draw(entry.heading, kStrong, pages.left() + mark + kMarkGap, pages.y(), kBodyPt - mark - kMarkGap);
     pages.advance(entryHead(type, entry));
     for (const SheetParagraph& p : entry.text) drawParagraph(pages, p);
-    pages.advance(3);
+    pages.space(3);
 }
 
 void drawSigning(PaperPages& pages, const SheetSigning& signing) {
@@ -220,7 +221,8 @@ void drawSigning(PaperPages& pages, const SheetSigning& signing) {
         frame(type.cairo(), x, pages.y(), width, kSigningPt, 0.75);
         type.draw(signing.labels[i], kLabel, x + 3, pages.y() + 2, width - 6);
     }
-    pages.advance(kSigningPt + kAfter);
+    pages.advance(kSigningPt);
+    pages.space(kAfter);
 }
 
 // Facts beside one another by their widest value, so that few of them are broken.

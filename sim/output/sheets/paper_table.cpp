@@ -173,7 +173,10 @@ void drawTable(PaperPages& pages, const SheetTable& table, double after) {
     for (std::size_t r = 0; r < table.rows.size(); ++r) {
         const double height = set.rowHeight(r);
         const bool last = r + 1 == table.rows.size();
-        if (height + (last ? after : 0) > pages.room()) {
+        // The last row does not stand on a page by itself.
+        const bool lastButOne = r > 0 && r + 2 == table.rows.size();
+        const double stays = last ? after : lastButOne ? set.rowHeight(r + 1) + after : 0;
+        if (height + stays > pages.room() && !pages.isEmpty()) {
             pages.nextPage();
             set.drawHead(pages.left(), pages.y());
             pages.advance(set.headHeight());
@@ -181,7 +184,7 @@ void drawTable(PaperPages& pages, const SheetTable& table, double after) {
         set.drawRow(r, pages.left(), pages.y(), height);
         pages.advance(height);
     }
-    pages.advance(6);
+    pages.space(6);
 }
 
 }  // namespace firstoff

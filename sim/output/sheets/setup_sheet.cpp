@@ -155,6 +155,14 @@ void addIfAny(Sheet& sheet, SheetSection section) {
     if (!section.parts.empty()) sheet.sections.push_back(std::move(section));
 }
 
+// Of grip and loads, which are told above.
+std::vector<std::string> grantedOf(const Trial& trial) {
+    std::vector<std::string> all = trial.holding.assumed;
+    if (trial.loads.forcesKnown && !trial.loads.tools.empty()) addOnce(all, trial.loads.assumed);
+    if (tellsBending(trial)) addOnce(all, trial.bending.assumed);
+    return all;
+}
+
 }  // namespace
 
 Sheet setupSheet(const Trial& trial, const SheetOptions& options) {
@@ -178,6 +186,7 @@ Sheet setupSheet(const Trial& trial, const SheetOptions& options) {
     addIfAny(sheet, loadsSection(trial));
     addIfAny(sheet, edgesSection(trial));
     sheet.sections.push_back(notesSection(trial));
+    addIfAny(sheet, grantedSection(grantedOf(trial)));
     addIfAny(sheet, notCheckedSection(trial));
     return sheet;
 }

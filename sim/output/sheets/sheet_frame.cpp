@@ -147,6 +147,15 @@ void addOnce(std::vector<std::string>& all, const std::vector<std::string>& some
     }
 }
 
+SheetSection grantedSection(const std::vector<std::string>& all) {
+    std::vector<std::string> once;
+    addOnce(once, all);
+    SheetSection section;
+    section.heading = "Taken for granted";
+    for (const std::string& text : once) section.parts.emplace_back(item(text));
+    return section;
+}
+
 SheetSection notCheckedSection(const Trial& trial) {
     SheetSection section;
     section.heading = "Not checked";

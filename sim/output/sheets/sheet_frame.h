@@ -20,8 +20,12 @@ std::vector<std::string> headRemarks(const Program& program);
 
 // The verdict as it must stand wherever figures of a trial stand.
 SheetSection verdictSection(const Trial& trial);
-// What was taken for granted and what was not looked at. Empty of parts where there is nothing to say.
+// What was not looked at. Empty of parts where there is nothing to say.
 SheetSection notCheckedSection(const Trial& trial);
+// What the figures of a sheet take for granted, each once and in one place. Empty of parts likewise.
+SheetSection grantedSection(const std::vector<std::string>& all);
+// Whether the loads tell how far something gives way.
+bool tellsBending(const Trial& trial);
 
 SheetParagraph plain(std::string text);
 SheetParagraph item(std::string text);
@@ -39,6 +43,9 @@ Sheet setupSheet(const Trial& trial, const SheetOptions& options);
 Sheet inspectionSheet(const Trial& trial, const SheetOptions& options);
 Sheet timeSheet(const Trial& trial, const SheetOptions& options);
 Sheet findingsSheet(const Trial& trial, const SheetOptions& options);
+
+// Section of the inspection sheet; empty of parts where no surface has a finish.
+SheetSection finishSection(const Trial& trial);
 
 // Sections of the set-up sheet.
 SheetSection toolsSection(const Trial& trial);

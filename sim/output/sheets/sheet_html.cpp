@@ -87,12 +87,13 @@ footer{border-top:1.5px solid #000;margin-top:1.6em;padding-top:.4em}
 .card>figure{margin-bottom:.5em}
 table,tbody{display:block}
 thead{display:none}
-tr{display:grid;grid-template-columns:repeat(2,1fr);gap:.2em 1em;border-top:1px solid #888;padding:.5em 0}
+tr{display:grid;grid-template-columns:repeat(3,1fr);gap:.2em .8em;border-top:1px solid #888;padding:.5em 0}
 td,.f{border:0;padding:0;text-align:left;white-space:normal}
 td.x{display:none}
 td.wide{grid-column:1/-1}
 td::before{content:attr(data-is);display:block;font-size:.82em;color:#333}
-td.k{border:1px solid #000;padding:.1em .3em;height:3em}
+td.k{border:1px solid #000;min-width:0;padding:.1em .3em;height:3em}
+td:not(.k)+td.k{grid-column:1}
 }
 @media print{@page{size:A4;margin:14mm}body{font-size:9.5pt;padding:0;max-width:none}a{color:inherit}}
 )";
@@ -198,12 +199,12 @@ private:
 
     void cell(const SheetColumn& column, const std::string& value) {
         // On a phone a cell stands by itself: long ones take its width, empty ones go.
-        constexpr std::size_t kHalfAPhone = 22;
+        constexpr std::size_t kThirdOfAPhone = 16;
         const bool blank = column.kind == SheetColumn::Kind::Blank;
         const char* kind = column.kind == SheetColumn::Kind::Figure ? "f"
                            : blank                                  ? "k"
                            : value.empty()                          ? "x"
-                           : value.size() > kHalfAPhone             ? "wide"
+                           : value.size() > kThirdOfAPhone          ? "wide"
                                                                     : "s";
         const std::string unit = column.unit.empty() ? "" : ", " + column.unit;
         text_ += fmt::format("<td class=\"{}\" data-is=\"{}\">{}</td>", kind, shownInAttribute(column.heading + unit),

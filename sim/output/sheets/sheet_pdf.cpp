@@ -53,7 +53,7 @@ void section(PaperPages& pages, const SheetSection& section) {
     const double first = section.parts.empty() ? 0 : leastHeight(type, section.parts.front());
     const double above = pages.isEmpty() ? 0 : kAbove;
     pages.need(above + height + kBelow + std::min(first, pages.wholeRoom() - height - kBelow));
-    if (!pages.isEmpty()) pages.advance(kAbove);
+    if (!pages.isEmpty()) pages.space(kAbove);
     pages.advance(type.draw(section.heading, kHeading, pages.left(), pages.y(), kBodyPt) + 1);
     cairo_t* cr = type.cairo();
     cairo_set_source_rgb(cr, 0, 0, 0);
@@ -71,44 +71,70 @@ void section(PaperPages& pages, const SheetSection& section) {
     }
 }
 
-// All pages; returns how many.
-int draw(cairo_t* cr, const Sheet& sheet, int pages) {
+// How a sheet came out.
+struct Outcome {
+    int pages = 0;
+    double lastFill = 0;
+};
+
+Outcome draw(cairo_t* cr, const Sheet& sheet, const PaperPages::Filling& filling) {
     const TypeCase type(cr);
-    PaperPages paper(type, sheet.running, sheet.cautions, pages);
+    PaperPages paper(type, sheet.running, sheet.cautions, filling);
     titleBlock(paper, sheet);
     for (const SheetSection& s : sheet.sections) section(paper, s);
-    return paper.finish();
+    Outcome outcome;
+    outcome.pages = paper.finish(outcome.lastFill);
+    return outcome;
 }
 
 // A document of its own; `bytes` gets the file.
-int document(const Sheet& sheet, int pages, std::string& bytes) {
+Outcome document(const Sheet& sheet, const PaperPages::Filling& filling, std::string& bytes) {
+    bytes.clear();
     const std::unique_ptr<cairo_surface_t, EndSurface> surface(
         cairo_pdf_surface_create_for_stream(keep, &bytes, kPageWidthPt, kPageHeightPt));
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, plainText(sheet.title).c_str());
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "firstoff");
     // The day on which it is drawn says nothing about the job.
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "");
-    int count = 0;
+    Outcome outcome;
     {
         const std::unique_ptr<cairo_t, EndContext> cr(cairo_create(surface.get()));
-        count = draw(cr.get(), sheet, pages);
+        outcome = draw(cr.get(), sheet, filling);
         if (cairo_status(cr.get()) != CAIRO_STATUS_SUCCESS) {
             throw std::runtime_error(std::string("the PDF cannot be drawn: ") +
                                      cairo_status_to_string(cairo_status(cr.get())));
         }
     }
     cairo_surface_finish(surface.get());
-    return count;
+    return outcome;
+}
+
+// A last page with next to nothing on it is a page too many: with closer gaps it may go; else more is left to it.
+PaperPages::Filling fillingFor(const Sheet& sheet, std::string& bytes) {
+    constexpr double kLeastFill = 0.2, kCloser = 0.55, kStepPt = 20;
+    PaperPages::Filling filling;
+    const Outcome plain = document(sheet, filling, bytes);
+    filling.pages = plain.pages;
+    if (plain.pages == 1 || plain.lastFill >= kLeastFill) return filling;
+    PaperPages::Filling closer = filling;
+    closer.gaps = kCloser;
+    closer.pages = document(sheet, closer, bytes).pages;
+    if (closer.pages < plain.pages) return closer;
+    PaperPages::Filling balanced = filling;
+    for (balanced.lessPt = kStepPt; balanced.lessPt < kPageHeightPt / 2; balanced.lessPt += kStepPt) {
+        const Outcome outcome = document(sheet, balanced, bytes);
+        if (outcome.pages != plain.pages) break;
+        if (outcome.lastFill >= kLeastFill) return balanced;
+    }
+    return filling;  // what stands there cannot be parted
 }
 
 }  // namespace
 
 std::string sheetPdf(const Sheet& sheet) {
-    // Once to know how many pages there are, once with that said on each.
+    // Several times to know how the pages are to be filled, once with their number said on each.
     std::string bytes;
-    const int pages = document(sheet, 0, bytes);
-    bytes.clear();
-    document(sheet, pages, bytes);
+    document(sheet, fillingFor(sheet, bytes), bytes);
     return bytes;
 }
 

@@ -145,12 +145,12 @@ Sheet timeSheet(const Trial& trial, const SheetOptions& options) {
             "Reckoned from the simulated cut alone. Whether the way is needed for other reasons is the setter's to "
             "decide."));
     }
-    SheetSection assumed;
-    assumed.heading = "Taken for granted";
-    for (const std::string& text : trial.time.assumed) assumed.parts.emplace_back(item(text));
+    SheetSection assumed = grantedSection(trial.time.assumed);
     if (!assumed.parts.empty()) sheet.sections.push_back(std::move(assumed));
-    SheetSection rest = notCheckedSection(trial);
-    if (!rest.parts.empty()) sheet.sections.push_back(std::move(rest));
+    if (!trial.notChecked.empty()) {
+        sheet.sections.push_back(
+            {"Not checked", {item("What the trial did not look at stands on the findings report.")}});
+    }
     return sheet;
 }
 

@@ -37,6 +37,7 @@ GaugedDimension dimension(WantedDimension::Kind kind, const char* name, double s
     d.name = name;
     d.least = size - 0.1;
     d.most = size + 0.1;
+    d.limited = true;
     d.measured = size + 0.012;
     d.state = GaugedDimension::State::Within;
     d.places = {at};
@@ -53,7 +54,16 @@ Trial gauged() {
     all.back().most = 30;
     all.back().state = GaugedDimension::State::TooLarge;
     all.back().measured = 30.012;
-    all.back().correction = OffsetCorrection{3, true, -0.0225};
+    all.back().bending = 0.004;
+    all.back().moves = {{3, true, 1}};
+    all.back().wish = OffsetWish{3, true, -0.0265};
+    OffsetCorrection correction;
+    correction.offset = 3;
+    correction.amountMm = -0.026;
+    correction.leastMm = -0.037;
+    correction.mostMm = -0.016;
+    correction.suits = {{0, -0.037, -0.016}};
+    trial.gauged.corrections = {correction};
     all.push_back(dimension(Kind::Diameter, "Ø40", 40, {z0 - 30, 20}));
     all.push_back(dimension(Kind::Diameter, "Ø10", 10, {z0 - 7, 5}, true));
     all.push_back(dimension(Kind::Length, "20", 20, {z0, 10}));
@@ -78,9 +88,9 @@ TEST(InspectionSheet, SaysOfEveryDimensionWhatItMust) {
     const std::string html = sheetHtml(sheet);
     EXPECT_EQ(shop::xmlComplaints(html), "");
     for (const char* what :
-         {"Ø30 h7", "29.979", "30.012", "too large by 0.012", "X -0.022 in offset 3", "taper 30°", "30.000°",
-          "not found", "No. 6: There is no chamfer at that place.", "left standing", "0.250", "up to 0.100 mm",
-          "-20.000", "Limits by ISO 2768-1, class m.", "Gauged by, date"}) {
+         {"Ø30 h7", "29.979", "30.012", "+0.004", "30.016", "too large by 0.016", "Put -0.026 in X of offset 3",
+          "taper 30°", "30.000°", "not found", "No. 6: There is no chamfer at that place.", "left standing", "0.250",
+          "up to 0.100 mm", "-20.000", "Limits by ISO 2768-1, class m.", "Gauged by, date"}) {
         EXPECT_THAT(html, HasSubstr(what));
     }
     const std::string text = shop::pdfText(sheetPdf(sheet));

@@ -131,6 +131,36 @@ TEST(SheetAsPdf, KeepsHeadingsWithWhatTheyHead) {
     }
 }
 
+TEST(SheetAsPdf, LeavesNoPageNearlyEmpty) {
+    for (int lines = 30; lines < 140; ++lines) {
+        Sheet s = sheet();
+        SheetSection first{"Some", {}};
+        for (int i = 0; i < lines; ++i)
+            first.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Plain, "filling"});
+        s.sections = {first};
+        const std::string pdf = sheetPdf(s);
+        const int pages = shop::pdfPages(pdf);
+        std::string text = shop::pdfText(pdf);
+        EXPECT_EQ(count(text, "filling"), static_cast<std::size_t>(lines));
+        EXPECT_EQ(count(text, fmt::format("of {}", pages)), static_cast<std::size_t>(pages));
+        if (pages == 1) continue;
+        for (int page = 1; page < pages; ++page) text = text.substr(text.find('\f') + 1);
+        // Of 50 and more that a page holds; a fifth.
+        EXPECT_GE(count(text, "filling"), 10u) << lines;
+    }
+}
+
+TEST(SheetAsPdf, LeavesNoRowOfATableAlone) {
+    for (int rows = 30; rows < 90; ++rows) {
+        Sheet s = sheet();
+        s.sections = {{"Long", {longTable(static_cast<std::size_t>(rows))}}};
+        const std::string pdf = sheetPdf(s);
+        std::string text = shop::pdfText(pdf);
+        for (int page = 1; page < shop::pdfPages(pdf); ++page) text = text.substr(text.find('\f') + 1);
+        EXPECT_NE(count(text, " of them"), 1u) << rows;
+    }
+}
+
 struct Hostile {
     const char* name;
     std::string text;
