@@ -115,7 +115,7 @@ void Dialogs::drawAbout(const PaneContext& context) {
         "is written down. What the set-up file does not say, or says wrongly, was not tried.");
     paragraph(
         "Estimated only, and only where the set-up gives the figures: how part and bar give way, whether the grip "
-        "holds, how long edges last. Sizes are those of paths that nothing bends. Not modelled: chatter, heat, chip "
+        "holds, how long edges last; sizes count what gives way where that is known. Not modelled: chatter, heat, chip "
         "jams, the control's own look-ahead and corner rounding.");
     if (closeButton(context)) {
         about_ = false;

@@ -223,10 +223,10 @@ private:
     }
 
     void tell(const GaugedDimension& d, const std::string& number) const {
-        std::string text = fmt::format("{}: {}\n{} within {} to {}: {}", number, d.name, sizeInWords(d, d.measured),
+        std::string text = fmt::format("{}: {}\n{} within {} to {}: {}", number, d.name, sizeInWords(d, d.expected()),
                                        sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
         if (d.state != State::Within) {
-            text = fmt::format("{}: {}\n{}, wanted {} to {}: {}", number, d.name, sizeInWords(d, d.measured),
+            text = fmt::format("{}: {}\n{}, wanted {} to {}: {}", number, d.name, sizeInWords(d, d.expected()),
                                sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
         }
         if (d.block != kNoBlock) text += fmt::format("\n{}", trial_.program.lineName(d.block));
@@ -353,8 +353,8 @@ void placeBalloons(std::vector<BalloonPlace>& balloons, const Rect& room, float 
 }
 
 std::string outInWords(const GaugedDimension& d) {
-    if (d.state == State::TooSmall) return sizeInWords(d, d.least - d.measured) + " too small";
-    if (d.state == State::TooLarge) return sizeInWords(d, d.measured - d.most) + " too large";
+    if (d.state == State::TooSmall) return sizeInWords(d, d.least - d.expected()) + " too small";
+    if (d.state == State::TooLarge) return sizeInWords(d, d.expected() - d.most) + " too large";
     return {};
 }
 

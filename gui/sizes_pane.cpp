@@ -58,6 +58,7 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     ImGui::PushID(static_cast<int>(number));
     ImGui::SetCursorPosX(0);
     const bool clicked = ImGui::Selectable("##row", false, 0, {0, height});
+    const bool hovered = ImGui::IsItemHovered();
     const ImVec2 at = ImGui::GetItemRectMin();
     ImGui::PopID();
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -69,8 +70,9 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     const float half = 0.5f * font->CalcTextSizeA(line, 1e9f, 0, balloon.c_str()).x;
     list.AddText(font, line, {centre.x - half, top}, ink(context.palette.text), balloon.c_str());
     const float x = left + context.px(22), end = at.x + page.pad() + page.width();
-    const ImVec4 clip{x, at.y, end - figures - scale, at.y + height};
-    list.AddText(font, line, {x, top}, ink(context.palette.text), d.name.c_str(), nullptr, 0, &clip);
+    const std::string shownName = fitted(*font, end - figures - scale - context.px(4) - x, d.name);
+    list.AddText(font, line, {x, top}, ink(context.palette.text), shownName.c_str());
+    if (hovered && shownName != d.name) ImGui::SetTooltip("%s", d.name.c_str());
     drawScale(context, d, {end - figures - scale, top}, scale, hue);
     const std::string measured = missing ? "-" : sizeInWords(d, d.expected());
     list.AddText(font, line, {end - font->CalcTextSizeA(line, 1e9f, 0, measured.c_str()).x, top},
