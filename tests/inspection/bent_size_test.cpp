@@ -179,6 +179,30 @@ TEST(BentSize, OfAGrooveThatIsPlunged) {
     EXPECT_EQ(b.bending, 0);
 }
 
+// A cone of 1 on 90, thinner at the free end, where the part gives way more: its angle comes out smaller.
+TEST(BentSize, OfATaperComesFromBothItsEnds) {
+    shop::LoadedCut cut(30, 120);
+    cut.turn(14.999, 90, 0.1, 800, {400, -150, -200});
+    cut.cutBar();
+    const BendingResult bending = reckonBending(cut.timeline, cut.toolpath, cut.setup, cut.stock, cut.loads);
+    const CutBending bent(cut.timeline, cut.toolpath, cut.setup, cut.loads, bending);
+    const CutId by = cut.loads.runs.at(0).timedMove;
+    GaugeReading reading;
+    reading.value = 2 * std::atan(1.0 / 90);
+    reading.places = {{150, 13.9}, {60, 14.9}};
+    for (const Point& p : reading.places) reading.stretches.push_back({p, p, by, 0});
+    GaugedDimension g;
+    g.wanted.kind = Kind::Taper;
+    countBending(g, reading, bent);
+    const auto gives = [](double a) {
+        return std::hypot(14.999 + cantilever(200, a, 30), cantilever(400, a, 30)) - 14.999;
+    };
+    const double wanted = 2 * std::atan((1 + gives(30) - gives(120)) / 90);
+    EXPECT_LT(g.bending, 0);
+    // The bar is known to 2 µm of 120 along Z.
+    EXPECT_NEAR(g.expected(), wanted, 2e-4 * (*reading.value - wanted));
+}
+
 // The nose leaves its radius whatever gives way.
 TEST(BentSize, OfARoundingIsNone) {
     shop::LoadedCut cut(30, 120);
