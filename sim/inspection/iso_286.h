@@ -1,8 +1,8 @@
 // Limits of sizes by their class after ISO 286-1, reckoned from the formulas of the standard.
 //
-// Formulas from memory (ISO 286-1:1988, annex A), held to published tables: tests/reference/tolerances.csv from 3 to
-// 120 mm and tests/reference/iso_286_fits.csv up to 500 mm. Notation, in µm with sizes in mm; D: geometric mean of the
-// ends of the step that the size falls into.
+// Formulas from memory (ISO 286-1:1988, annex A), held to a published table from 3 to 120 mm
+// (tests/reference/tolerances.csv). Notation, in µm with sizes in mm; D: geometric mean of the ends of the step that
+// the size falls into.
 //     i = 0.45 D^(1/3) + 0.001 D                          tolerance unit
 //     IT5 7 i, IT6 10 i, 16, 25, 40, 64, IT11 100 i       standard tolerances; from IT12 on ten times those five below
 //     es: d -16 D^0.44, e -11 D^0.41, f -5.5 D^0.41, g -2.5 D^0.34, h 0
@@ -21,7 +21,8 @@ namespace firstoff {
 // Of a size, mm.
 struct Deviations {
     double lower = 0, upper = 0;
-    // No published table and no formula holds them: j, the small sizes of some letters, holes of grade 5 that need IT4.
+    // No published table and no formula holds them: j, c up to 40 mm, the small sizes of some letters, holes of grade 5
+    // that need IT4.
     bool fromMemory = false;
 };
 

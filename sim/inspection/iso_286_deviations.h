@@ -1,9 +1,9 @@
 // Fundamental deviations of ISO 286-1 that its formulas do not give to the last micron: a to c, cd, ef, fg, r to zc and
 // j.
 //
-// The tables are from memory (ISO 286-1, tables of fundamental deviations). They are held from outside in three ways,
-// see tests/inspection/iso_286_test.cpp: c, r and s to a published table; all but j to the formulas of the standard
-// (ISO 286-1:1988, annex A), from which its tables depart by their rounding only; what neither holds has `fromMemory`.
+// The tables are from memory (ISO 286-1, tables of fundamental deviations). All but j are held to the formulas of the
+// standard (ISO 286-1:1988, annex A), from which its tables depart by their rounding only; where they depart further,
+// they have `fromMemory`. See tests/inspection/iso_286_test.cpp.
 // Letters that the standard leaves out for a size give nothing: t to 24 mm, v to 14 mm, y to 18 mm, a and b to 1 mm;
 // cd, ef and fg above 10 mm are left out here, since editions of the standard differ.
 #pragma once
