@@ -38,6 +38,15 @@ CutId cutAt(const std::vector<Loop>& loops, int piece, Point place) {
     return found;
 }
 
+// Whether the colour of a cut may tell what a size came to. A face that a cut left only at its end, as the shoulder
+// behind a cylinder, has the colour of the cylinder, whose size is another.
+bool showsSize(const Trial& trial, WantedDimension::Kind kind, CutId cut) {
+    const bool ofFaces = kind == WantedDimension::Kind::Length || kind == WantedDimension::Kind::GrooveWidth;
+    if (!ofFaces || !isCutHere(cut) || cut >= trial.timeline.moves.size()) return true;
+    const Point way = trial.timeline.moves[cut].to - trial.timeline.moves[cut].from;
+    return std::abs(way.r) > std::abs(way.z);
+}
+
 }  // namespace
 
 MeasuredSurfaces::MeasuredSurfaces(const Trial& trial) {
@@ -48,9 +57,12 @@ MeasuredSurfaces::MeasuredSurfaces(const Trial& trial) {
     for (const GaugedDimension& d : trial.gauged.dimensions) {
         if (d.state == State::NotFound) continue;
         // Of a thread the pitch diameter was taken, which no edge of the section has.
-        take(d.cut, d.state);
+        const auto takeIfShown = [&](CutId cut) {
+            if (showsSize(trial, d.wanted.kind, cut)) take(cut, d.state);
+        };
+        takeIfShown(d.cut);
         if (d.wanted.kind == WantedDimension::Kind::Thread) continue;
-        for (const Point& place : d.places) take(cutAt(loops, d.piece, place), d.state);
+        for (const Point& place : d.places) takeIfShown(cutAt(loops, d.piece, place));
     }
 }
 

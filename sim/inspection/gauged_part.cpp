@@ -375,8 +375,12 @@ private:
                                         [](const WantedDimension& d) { return d.kind == Kind::RunOut; });
         if (turned) {
             part_.assumed.push_back(
-                "Run-out is read as the part is gripped in the set-up, rigidly and on its axis unless that says "
-                "otherwise; how true chuck and jaws run is not known.");
+                setup_.stock.eccentricity > 0
+                    ? fmt::format("Run-out is read as the part is gripped in the set-up, rigidly and {:g} mm off its "
+                                  "axis; how true chuck and jaws run besides is not known.",
+                                  setup_.stock.eccentricity)
+                    : "Run-out is read as the part is gripped in the set-up, rigidly and on its axis: eccentricity_mm "
+                      "in [stock] would say how far off it; how true chuck and jaws run is not known.");
         }
     }
 

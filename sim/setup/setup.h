@@ -272,8 +272,8 @@ struct Stock {
     double outerRadius = 0;  // of the circle round everything
     double boreRadius = 0;   // 0: solid bar
     double acrossFlats = 0;  // Hexagon and Square
-    // How far the blank's own axis, bore included, lies off the spindle axis, towards the angle 0. Round, Hexagon and
-    // Square.
+    // How far the blank's own axis, bore included, lies off the spindle axis, towards the angle 0. Round, Hexagon,
+    // Square, Previous.
     double eccentricity = 0;
     double backZ = 0;                   // lathe frame; negative inside the chuck
     double frontZ = 0;                  // lathe frame

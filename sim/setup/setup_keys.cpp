@@ -149,7 +149,7 @@ constexpr SetupKey kKeys[] = {
     {"stock", "diameter_mm", Form::Number, kRequired, 0.1, 2000, 0, {}, "bt"},
     {"stock", "across_flats_mm", Form::Number, kRequired, 0.1, 2000, 0, {}, "hs"},
     {"stock", "bore_mm", Form::Number, kOptional, 0, 2000, 0, {}, "bths"},
-    {"stock", "eccentricity_mm", Form::Number, kOptional, 0, 500, 0, {}, "bths"},
+    {"stock", "eccentricity_mm", Form::Number, kOptional, 0, 500, 0, {}, "bthsp"},
     {"stock", "drawing", Form::Text, kRequired, 0, 0, 0, {}, "cd"},
     {"stock", "drawing_layer", Form::Text, kOptional, 0, 0, 0, {}, "cd"},
     {"stock", "drawing_unit", Form::Choice, kOptional, 0, 0, 0, "mm|cm|m|inch", "cd"},

@@ -123,6 +123,7 @@ private:
         s_.previousSetup = text("after_setup");
         s_.turnedRound = flag("turned_round");
         s_.piece = static_cast<int>(numberIn(t_, "piece"));
+        s_.eccentricity = numberIn(t_, "eccentricity_mm");
         s_.frontZ = s_.backZ = front;
         if (t_.find("after_program") && s_.previousProgram.empty()) noName("after_program");
         return s_;

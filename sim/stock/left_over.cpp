@@ -37,8 +37,12 @@ std::optional<Billet> billetLeft(const std::shared_ptr<const StockHistory>& hist
     return cursor.billet();
 }
 
-LeftOver::LeftOver(ColumnsLeft left, bool turnedRound, double frontZ)
-    : left_(std::move(left)), turnedRound_(turnedRound), frontZ_(frontZ), lastColumn_(left_.grid.columns - 1) {
+LeftOver::LeftOver(ColumnsLeft left, bool turnedRound, double frontZ, double eccentricity)
+    : left_(std::move(left)),
+      turnedRound_(turnedRound),
+      frontZ_(frontZ),
+      eccentricity_(eccentricity),
+      lastColumn_(left_.grid.columns - 1) {
     while (firstColumn_ <= lastColumn_ && !hasMetal(firstColumn_)) ++firstColumn_;
     while (lastColumn_ >= firstColumn_ && !hasMetal(lastColumn_)) --lastColumn_;
 }
@@ -65,16 +69,13 @@ std::optional<int> LeftOver::columnAt(double z) const {
 
 bool LeftOver::isRoundAt(double z) const {
     const std::optional<int> column = columnAt(z);
-    return !column || (left_.isRound && left_.isRound(*column));
+    return !column || (eccentricity_ == 0 && left_.isRound && left_.isRound(*column));
 }
 
 std::vector<Interval> LeftOver::column(double z, double angle) const {
     const std::optional<int> column = columnAt(z);
     if (!column) return {};
-    const double turns = (turnedRound_ ? -angle : angle) / (2 * kPi);
-    const long nearest = std::lround((turns - std::floor(turns)) * left_.sectors);
-    std::vector<Interval> solids;
-    left_.read(*column, static_cast<int>(nearest % left_.sectors), solids);
+    std::vector<Interval> solids = eccentricity_ == 0 ? onItsAxis(*column, angle) : offItsAxis(*column, angle);
     for (Interval& solid : solids) {
         for (CutId* cut : {&solid.innerCut, &solid.outerCut}) {
             if (*cut != kUncut) *cut = kCutBefore;
@@ -83,10 +84,67 @@ std::vector<Interval> LeftOver::column(double z, double angle) const {
     return solids;
 }
 
+std::vector<Interval> LeftOver::onItsAxis(int column, double angle) const {
+    const double turns = (turnedRound_ ? -angle : angle) / (2 * kPi);
+    const long nearest = std::lround((turns - std::floor(turns)) * left_.sectors);
+    std::vector<Interval> solids;
+    left_.read(column, static_cast<int>(nearest % left_.sectors), solids);
+    return solids;
+}
+
+// Of one side of a solid, about the part's own axis, evenly from sector to sector.
+double LeftOver::radiusAt(int column, double angle, std::size_t solid, double Interval::*side) const {
+    const double sectors = (angle / (2 * kPi)) * left_.sectors;
+    const double share = sectors - std::floor(sectors);
+    const double step = 2 * kPi / left_.sectors;
+    const auto before = onItsAxis(column, std::floor(sectors) * step);
+    const auto after = onItsAxis(column, (std::floor(sectors) + 1) * step);
+    const auto& nearest = share < 0.5 ? before : after;
+    if (before.size() != after.size()) return solid < nearest.size() ? nearest[solid].*side : 0;
+    return solid < before.size() ? (1 - share) * before[solid].*side + share * after[solid].*side : 0;
+}
+
+// Where a ray from the spindle axis enters and leaves one side of a solid.
+LeftOver::Crossing LeftOver::through(int column, double angle, std::size_t solid, double Interval::*side) const {
+    const double across = eccentricity_ * std::sin(angle), along = eccentricity_ * std::cos(angle);
+    // What is not round is met at another angle of the part than the ray's: found in a few rounds, since the part
+    // stands off by little.
+    const int rounds = left_.isRound && left_.isRound(column) ? 1 : 4;
+    Crossing way;
+    double own = angle;
+    for (int k = 0; k < rounds; ++k) {
+        const double radius = radiusAt(column, own, solid, side);
+        const double square = radius * radius - across * across;
+        if (square <= 0) return {};
+        way = {std::max(0.0, along - std::sqrt(square)), std::max(0.0, along + std::sqrt(square))};
+        own = std::atan2(way.leaves * std::sin(angle), way.leaves * std::cos(angle) - eccentricity_);
+    }
+    return way;
+}
+
+std::vector<Interval> LeftOver::offItsAxis(int column, double angle) const {
+    std::vector<Interval> solids;
+    const std::vector<Interval> own = onItsAxis(column, angle);
+    for (std::size_t i = 0; i < own.size(); ++i) {
+        const Crossing outside = through(column, angle, i, &Interval::outer);
+        const Crossing hole = own[i].inner > 0 ? through(column, angle, i, &Interval::inner) : Crossing{};
+        const CutId inside = own[i].innerCut, cut = own[i].outerCut;
+        if (hole.empty()) {
+            if (!outside.empty())
+                solids.push_back({outside.enters, outside.leaves, outside.enters > 0 ? cut : inside, cut});
+            continue;
+        }
+        if (hole.enters > outside.enters) solids.push_back({outside.enters, hole.enters, cut, inside});
+        if (outside.leaves > hole.leaves) solids.push_back({hole.leaves, outside.leaves, inside, cut});
+    }
+    std::sort(solids.begin(), solids.end(), [](const Interval& a, const Interval& b) { return a.inner < b.inner; });
+    return solids;
+}
+
 Stock sizedBy(Stock stock, const ColumnsLeft& left) {
     const LeftOver whole(left, stock.turnedRound, stock.frontZ);
     stock.backZ = stock.frontZ - whole.lengthMm();
-    stock.outerRadius = whole.empty() ? 0 : left.outerRadius;
+    stock.outerRadius = whole.empty() ? 0 : left.outerRadius + stock.eccentricity;
     stock.boreRadius = 0;
     return stock;
 }

@@ -135,7 +135,7 @@ bool RecordedHistory::record(const Setup& setup, const HistoryOptions& options) 
                                              ? billetLeft(options.previous, setup.stock.piece)
                                              : std::nullopt;
     std::optional<LeftOver> left;
-    if (before) left.emplace(columnsOf(*before), setup.stock.turnedRound, setup.stock.frontZ);
+    if (before) left.emplace(columnsOf(*before), setup.stock.turnedRound, setup.stock.frontZ, setup.stock.eccentricity);
     const int wanted = left ? left->sectors() : wantedSectors(setup.stock);
     const int sectors = options.sectors > 0 ? options.sectors : sectorsFor(wanted, setup.stock, options.pitchMm);
     Billet billet(setup.stock, options.pitchMm, sectors, left ? &*left : nullptr);

@@ -57,7 +57,7 @@ TEST(Balloons, SayWhenThereIsNoRoom) {
         b.at = {30, 30};
         b.width = 50;
     }
-    placeBalloons(balloons, {0, 0, 60, 50}, kHeight, 10);
+    placeBalloons(balloons, {0, 0, 80, 50}, kHeight, 10);
     int placed = 0;
     for (const BalloonPlace& b : balloons) placed += b.placed;
     EXPECT_GT(placed, 0);

@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "sim/base/units.h"
+#include "sim/trial/trial.h"
 #include "tests/support/trial_shop.h"
 
 namespace firstoff {
@@ -285,7 +286,7 @@ struct NotThere {
 TEST(GaugedPart, SaysWhyADimensionIsNotFound) {
     WantedDimension noClass = wanted(Kind::Diameter, 24, -10);
     noClass.above = noClass.below = std::nullopt;
-    noClass.fit = "r6";
+    noClass.fit = "cd6";
     WantedDimension noLimits = noClass;
     noLimits.fit.clear();
     WantedDimension thread = wantedTo(Kind::Thread, 24, -4, -18);
@@ -299,7 +300,7 @@ TEST(GaugedPart, SaysWhyADimensionIsNotFound) {
                               {wanted(Kind::GrooveWidth, 4, -45, 42), "lies in metal"},
                               {wanted(Kind::GrooveWidth, 4, -30, 60), "there is no wall"},
                               {thread, "there is no thread between Z-4.000 and Z-18.000"},
-                              {noClass, "r6 is not reckoned here"},
+                              {noClass, "cd6 of 24 mm is not reckoned here"},
                               {noLimits, "it has no limits"}};
     auto setup = bench();
     setup.wanted.dimensions = {wanted(Kind::Diameter, 24, -10)};
@@ -425,6 +426,35 @@ TEST(GaugedPart, ReadsRunOutAsThePartIsGripped) {
     EXPECT_NEAR(g[1].measured, 0, kExact);
     EXPECT_NEAR(g[2].measured, 50, kExact) << "over two points";
     EXPECT_THAT(part.assumed, testing::Contains(testing::HasSubstr("how true chuck and jaws run")));
+}
+
+// Turned to 44, then turned round and gripped 0.03 off its axis for the other end: what the first operation left runs
+// out by twice that, what the second one turned runs true.
+TEST(GaugedPart, ReadsWhatTheFirstOperationLeftRunOutInTheSecond) {
+    auto first = shop::barStock(50, 60);
+    shop::addTurningTool(first, 1, 'C', 0.4);
+    const char* turn = "G21 G40 G99\nG97 S900 M03\nT0101\nG00 X44. Z2.\nG01 Z-20. F.2\nG00 X60.\nM30\n";
+    const auto before = runTrial(readProgram(turn, "first"), first);
+
+    auto second = first;
+    second.stock = {};
+    second.stock.shape = Stock::Shape::Previous;
+    second.stock.turnedRound = true;
+    second.stock.eccentricity = 0.03;
+    second.stock.frontZ = first.stock.frontZ;
+    const double length = first.stock.frontZ - first.stock.backZ;
+    WantedDimension old = wanted(Kind::RunOut, 0, 10 - length), turned = wanted(Kind::RunOut, 0, -10);
+    old.above = turned.above = 0.02;
+    second.wanted.dimensions = {old, turned};
+    TrialOptions options;
+    options.previous = before->stock;
+    const auto after = runTrial(readProgram(turn, "second"), second, options);
+    const auto& g = after->gauged.dimensions;
+    ASSERT_THAT(g, testing::SizeIs(2));
+    EXPECT_NEAR(g[0].measured, 0.06, 1e-4) << g[0].trouble;  // sixteen meridians, two of them where it runs out most
+    EXPECT_EQ(g[0].state, State::TooLarge);
+    EXPECT_NEAR(g[1].measured, 0, kExact) << g[1].trouble;
+    EXPECT_THAT(after->gauged.assumed, testing::Contains(testing::HasSubstr("0.03 mm off its axis")));
 }
 
 }  // namespace

@@ -130,16 +130,17 @@ TEST(ExactSection, HasEveryCornerOfTheDrawing) {
     const std::vector<SectionContour> contours = finished(*trial);
     const Point datum = trial->setup.workOffsets[0];
     for (const Corner& corner :
-         {Corner{0, 0}, Corner{23, 0}, Corner{25, -1}, Corner{35, -30}, Corner{35, -40}, Corner{41, -43},
-          Corner{46, -43}, Corner{48, -44}, Corner{48, -50}, Corner{42.4, -50}, Corner{42, -50.2}, Corner{42, -53.8},
-          Corner{42.4, -54}, Corner{48, -54}, Corner{48, -60}, Corner{0, -60}}) {
+         {Corner{0, 0}, Corner{22.99, 0}, Corner{24.99, -1}, Corner{35, -30}, Corner{35, -40}, Corner{41, -43},
+          Corner{46, -43}, Corner{48, -44}, Corner{48, -50}, Corner{42.32, -50}, Corner{41.92, -50.2},
+          Corner{41.92, -53.85}, Corner{42.32, -54.05}, Corner{48, -54.05}, Corner{48, -60}, Corner{0, -60}}) {
         EXPECT_LT(nearest(contours, 1, datum, corner.x, corner.z), kCornerMm) << "X" << corner.x << " Z" << corner.z;
     }
-    // The hollow corner at X25 Z-15 has the nose in it: tangent points at r tan(a / 2) before and behind, a the taper.
-    const double a = std::atan(5.0 / 15);
+    // The hollow corner at X24.99 Z-15 has the nose in it: tangent points at r tan(a / 2) before and behind, a the
+    // taper.
+    const double a = std::atan(5.005 / 15);
     const double before = 0.4 * std::tan(a / 2);
-    EXPECT_LT(nearest(contours, 1, datum, 25, -15 + before), kCornerMm);
-    EXPECT_LT(nearest(contours, 1, datum, 25 + 2 * before * std::sin(a), -15 - before * std::cos(a)), kCornerMm);
+    EXPECT_LT(nearest(contours, 1, datum, 24.99, -15 + before), kCornerMm);
+    EXPECT_LT(nearest(contours, 1, datum, 24.99 + 2 * before * std::sin(a), -15 - before * std::cos(a)), kCornerMm);
     // 18 corners in all: those above, and nothing else.
     std::size_t ofPiece = 0;
     for (const SectionContour& contour : contours) ofPiece += contour.piece == 1 ? contour.outline.size() : 0;

@@ -116,6 +116,47 @@ TEST(LeftOver, SectorsTurnTheOtherWayWhenItIsTurnedRound) {
     }
 }
 
+// Gripped 0.05 off its axis: every point found lies on the part's own circle, whatever the angle.
+TEST(LeftOver, OffItsAxisCirclesStayCircles) {
+    const Billet part = turnedPart(0.01);
+    for (bool turned : {false, true}) {
+        const LeftOver left(columnsOf(part), turned, 100, 0.05);
+        const double bored = turned ? 64 : 95;  // z where the part is bored
+        EXPECT_FALSE(left.isRoundAt(bored));
+        for (double angle = 0; angle < 6.3; angle += 0.1) {
+            const auto solids = left.column(bored, angle);
+            ASSERT_THAT(solids, SizeIs(1));
+            const auto about = [angle](double r) {
+                return std::hypot(r * std::cos(angle) - 0.05, r * std::sin(angle));
+            };
+            EXPECT_NEAR(about(solids[0].inner), 6, 1e-12);
+            EXPECT_NEAR(about(solids[0].outer), 12, 1e-12);
+            EXPECT_EQ(solids[0].outerCut, kCutBefore);
+        }
+    }
+}
+
+// An oval known at 256 angles; found between them to what a straight line between two of them departs from it,
+// 10 * (2 pi / 256)^2 / 8 = 0.8 µm, and what is left after four rounds.
+TEST(LeftOver, OffItsAxisAnOvalStaysTheOval) {
+    const auto radius = [](double angle) { return 20 + 2.5 * std::cos(2 * angle); };
+    ColumnsLeft oval;
+    oval.grid.pitch = 0.5;
+    oval.grid.columns = 40;
+    oval.sectors = 256;
+    oval.outerRadius = 22.5;
+    oval.isRound = [](int) { return false; };
+    oval.read = [&](int, int sector, std::vector<Interval>& out) {
+        out = {{0, sector == kEnvelope ? 22.5 : radius(2 * kPi * sector / 256), 3, 4}};
+    };
+    const LeftOver left(oval, false, 20, 0.3);
+    for (double angle = 0; angle < 6.3; angle += 0.07) {
+        const double r = left.column(10, angle).at(0).outer;
+        const double x = r * std::cos(angle) - 0.3, y = r * std::sin(angle);
+        EXPECT_NEAR(std::hypot(x, y), radius(std::atan2(y, x)), 1.5e-3) << angle;
+    }
+}
+
 TEST(LeftOver, NothingLeftIsNothing) {
     const Billet part = turnedPart(0.01);
     const Billet nothing = Billet::emptyLike(part);
