@@ -47,9 +47,9 @@ std::size_t Keyframes::ownBytes(std::size_t frame) const {
     return bytes;
 }
 
-bool Keyframes::add(std::uint32_t move, const Billet& billet) {
+bool Keyframes::add(std::uint32_t move, bool threaded, const Billet& billet) {
     assert(frames_.empty() || frames_.back().move < move);
-    frames_.push_back({move, billet});
+    frames_.push_back({move, threaded, billet});
     bytes_ += ownBytes(frames_.size() - 1);
     bool dropped = false;
     while (bytes_ > budget_ && frames_.size() > 2) {
@@ -75,6 +75,17 @@ const Keyframes::Frame& Keyframes::at(std::uint32_t move) const {
                                         [](std::uint32_t m, const Frame& frame) { return m < frame.move; });
     assert(after != frames_.begin());
     return *(after - 1);
+}
+
+const Keyframes::Frame& Keyframes::withoutThreadsAt(std::uint32_t move) const {
+    constexpr std::uint32_t kFar = 4096;  // moves; a few ms of cutting
+    const Frame& nearest = at(move);
+    if (!nearest.threaded) return nearest;
+    const auto threaded =
+        std::partition_point(frames_.begin(), frames_.end(), [](const Frame& f) { return !f.threaded; });
+    if (threaded == frames_.begin()) return nearest;
+    const Frame& before = *(threaded - 1);
+    return move - before.move <= kFar ? before : nearest;
 }
 
 }  // namespace firstoff

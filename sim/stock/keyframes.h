@@ -14,14 +14,18 @@ public:
 
     struct Frame {
         std::uint32_t move = 0;  // whole moves cut
+        bool threaded = false;   // passes of threads among them
         Billet billet;
     };
     // `move` grows from call to call. The first frame (the bar as chucked) always stays. True if frames had to be
     // dropped: the next ones should stand twice as far apart.
-    bool add(std::uint32_t move, const Billet& billet);
+    bool add(std::uint32_t move, bool threaded, const Billet& billet);
 
     // The last frame at or before `move`.
     const Frame& at(std::uint32_t move) const;
+    // For those who leave threads out: from a frame with a thread every cut is one in all sectors, so that the last one
+    // without is better, unless it lies far before `move`.
+    const Frame& withoutThreadsAt(std::uint32_t move) const;
     std::size_t count() const { return frames_.size(); }
     // Of chunks, counting once what frames share.
     std::size_t bytes() const { return bytes_; }

@@ -147,16 +147,18 @@ bool RecordedHistory::record(const Setup& setup, const HistoryOptions& options) 
     if (options.holderTouch) holderTouches_.assign(plan_.moves(), 0);
     WorkerTeam team(options.threads);
     BatchCutter cutter(plan_, team);
-    keyframes_.add(0, billet);
+    keyframes_.add(0, false, billet);
+    bool threaded = false;
     double spacing = kKeyframeEffort;
     std::uint32_t at = 0;
     while (at < plan_.moves()) {
         if (options.stop.stop_requested()) return false;
         const std::size_t fallen = falls_.size();
+        threaded = threaded || plan_.inThread(at);  // threads begin batches
         at = cutBatch(billet, cutter, at, batchEnd(at, pitch));
         const double due = falls_.size() > fallen || threadTurns(at) ? kShareAtTurns * spacing : spacing;
         if (effort_ >= due || at == plan_.moves()) {
-            if (keyframes_.add(at, billet)) spacing *= 2;
+            if (keyframes_.add(at, threaded, billet)) spacing *= 2;
             effort_ = 0;
         }
         if (options.progress) options.progress(static_cast<double>(at) / plan_.moves());

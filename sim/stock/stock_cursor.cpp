@@ -101,7 +101,8 @@ void StockCursor::seek(std::uint32_t wholeMoves, double fraction) {
     State& s = *state_;
     const CutPlan& plan = s.history->plan();
     const std::uint32_t target = std::min(wholeMoves, plan.moves());
-    const Keyframes::Frame& frame = s.history->keyframes().at(target);
+    const Keyframes& frames = s.history->keyframes();
+    const Keyframes::Frame& frame = s.detail == Detail::Envelope ? frames.withoutThreadsAt(target) : frames.at(target);
     if (s.wholeMoves > target || s.wholeMoves < frame.move) {
         s.whole = frame.billet;
         s.wholeMoves = frame.move;
