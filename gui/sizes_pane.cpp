@@ -94,7 +94,7 @@ void drawCorrections(Page& page, const Trial& trial) {
         } else {
             page.words(words, warningInk(page.context(), Severity::Warning));
         }
-        const std::string also = alsoMovedInWords(c, sectionDatum(trial));
+        const std::string also = alsoMovedInWords(trial.gauged, c, sectionDatum(trial));
         if (!also.empty()) page.quiet(also);
     }
 }

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cstdio>
 #include <stdexcept>
@@ -45,14 +46,26 @@ const Tool& toolFor(const char* option, const std::string& text, const Setup& se
     return *tool;
 }
 
+// A wear that no tool call of the program uses would prove nothing.
+void checkOffset(const char* option, const std::string& text, const Setup& setup, int number) {
+    const bool known =
+        setup.toolAt(number) != nullptr || std::any_of(setup.offsets.begin(), setup.offsets.end(),
+                                                       [number](const Offset& o) { return o.number == number; });
+    if (known) return;
+    throw std::runtime_error(
+        fmt::format("{} {}: the set-up has neither an offset {} nor a tool at that station", option, text, number));
+}
+
 WhatIf changesOf(const CompareRequest& request, const Setup& setup) {
     WhatIf whatIf;
     for (const std::string& text : request.wearX) {
         const Numbered n = numbered("--wear-x", text);
+        checkOffset("--wear-x", text, setup, n.number);
         whatIf.wears.push_back({n.number, n.figure, 0});
     }
     for (const std::string& text : request.wearZ) {
         const Numbered n = numbered("--wear-z", text);
+        checkOffset("--wear-z", text, setup, n.number);
         whatIf.wears.push_back({n.number, 0, n.figure});
     }
     for (const std::string& text : request.nose) {

@@ -184,9 +184,15 @@ private:
         const std::string missing = none                  ? "neither torque nor power of the spindle is known"
                                     : drive.curve.empty() ? "the torque of the spindle over its speed is not known"
                                                           : "the power of the motor is not known";
-        note("spindle-without-curve", drive.span,
-             fmt::format("What the cuts ask for is told, but not compared: {}.", missing),
-             "Add to [spindle] power_kw, efficiency, curve_rev_per_min and curve_torque_nm from the machine's manual.");
+        const char* compared = none ? "What the cuts ask for is told, but not compared"
+                               : drive.curve.empty()
+                                   ? "The power that the cuts ask for is compared, their torque is not"
+                                   : "What the cuts ask for is compared with the torque curve alone";
+        const char* add = none                  ? "power_kw, efficiency, curve_rev_per_min and curve_torque_nm"
+                          : drive.curve.empty() ? "curve_rev_per_min and curve_torque_nm"
+                                                : "power_kw and efficiency";
+        note("spindle-without-curve", drive.span, fmt::format("{}: {}.", compared, missing),
+             fmt::format("Add to [spindle] {} from the machine's manual.", add));
     }
 
     // A curve that asks more of the motor than it has: one of the two is for another duty, or wrong.

@@ -95,7 +95,24 @@ std::string correctionInWords(const GaugedPart& part, const OffsetCorrection& c)
                                one ? "is" : "are", one ? "its" : "their", rangeInWords(c.leastMm, c.mostMm)));
 }
 
-std::string alsoMovedInWords(const OffsetCorrection& c, Point datum) {
+// Dimensions that path and tool make, cut by a tool of that offset: where another one cut beside them, they change.
+std::vector<std::size_t> mayChange(const GaugedPart& part, const OffsetCorrection& c) {
+    std::vector<std::size_t> result;
+    for (std::size_t i = 0; i < part.dimensions.size(); ++i) {
+        const GaugedDimension& d = part.dimensions[i];
+        const bool byPath = d.wanted.kind == WantedDimension::Kind::Chamfer ||
+                            d.wanted.kind == WantedDimension::Kind::Radius ||
+                            d.wanted.kind == WantedDimension::Kind::Taper;
+        if (!byPath || d.toolIndex < 0 || d.state == State::NotFound) continue;
+        if (std::any_of(c.suits.begin(), c.suits.end(),
+                        [&](const Suits& s) { return part.dimensions[s.dimension].toolIndex == d.toolIndex; })) {
+            result.push_back(i);
+        }
+    }
+    return result;
+}
+
+std::string alsoMovedInWords(const GaugedPart& part, const OffsetCorrection& c, Point datum) {
     std::string text;
     if (!c.alsoMoves.empty()) text = fmt::format("No. {}, reckoned with", numbersInWords(c.alsoMoves));
     for (std::size_t i = 0; i < std::min(c.without.size(), kMostSurfacesTold); ++i) {
@@ -112,7 +129,12 @@ std::string alsoMovedInWords(const OffsetCorrection& c, Point datum) {
     if (c.without.size() > kMostSurfacesTold) {
         text += fmt::format(" and {} more", c.without.size() - kMostSurfacesTold);
     }
-    return text.empty() ? text : "Moves as well: " + text + ".";
+    if (!text.empty()) text = "Moves as well: " + text + ".";
+    if (const auto others = mayChange(part, c); !others.empty()) {
+        text += fmt::format("{}No. {} {} cut by the same tool and may change: gauge again.", text.empty() ? "" : " ",
+                            numbersInWords(others), others.size() == 1 ? "is" : "are");
+    }
+    return text;
 }
 
 std::string correctionInWords(const GaugedPart& part, const GaugedDimension& d) {

@@ -14,7 +14,7 @@ std::string correctionInWords(const GaugedPart& part, const OffsetCorrection& co
 
 // What else moves with it: "Moves as well: No. 5, reckoned with; without a dimension Ø48.000 from Z-44.000 to
 // Z-60.000." Empty: nothing. `datum`: of the work frame, lathe frame.
-std::string alsoMovedInWords(const OffsetCorrection& correction, Point datum);
+std::string alsoMovedInWords(const GaugedPart& part, const OffsetCorrection& correction, Point datum);
 
 // For a dimension by itself: what is to be keyed in for it and what hangs on the same offset, or why nothing is; empty
 // where nothing is to be done.

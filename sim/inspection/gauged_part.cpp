@@ -201,9 +201,21 @@ private:
                 countBending(g, reading, bent_);
                 g.state = stateOf(g, g.expected());
                 traceToOffset(g, reading, timeline_, toolpath_, setup_);
+                leaveAloneIfNotClean(g);
             }
         }
         part_.dimensions.push_back(std::move(g));
+    }
+
+    // Where a cut does not clean up all round, one side follows the tool and the other does not: no wear can be told.
+    void leaveAloneIfNotClean(GaugedDimension& g) {
+        constexpr double kRoundMm = 0.002;
+        if (g.wanted.kind != Kind::Diameter || g.moves.empty() || setup_.stock.isRound()) return;
+        const GaugeReading round = runOut(g.wanted);
+        if (!round.value || *round.value <= kRoundMm) return;
+        g.moves.clear();
+        g.wish.reset();
+        g.noCorrection = fmt::format("it runs out by {:.3f} mm, so the cut does not clean up all round", *round.value);
     }
 
     int offsetOf(CutId cut) const {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "sim/base/units.h"
@@ -37,9 +38,11 @@ public:
             case Kind::Taper:
             case Kind::Radius:
             case Kind::Chamfer:
-                return none(short_, "the path and the tool make it: no offset puts it right");
+                return none(short_, madeByPath(reading.cuts[moved]));
             case Kind::RunOut:
-                return none(short_, "how the part is gripped makes it: no offset puts it right");
+                return none(short_,
+                            "how the part is gripped makes it, or a cut that does not clean up all round: no offset is "
+                            "told for it");
         }
     }
 
@@ -88,6 +91,24 @@ private:
         if (callOf(cut) == nullptr) return fmt::format("no tool cut the {}", surface);
         if (offsetOf(cut) == 0) return fmt::format("the tool that cut the {} ran without an offset", surface);
         return {};
+    }
+
+    // Of what path, nose and tool make. A nose on the offset page that is not the tool's comes before everything else.
+    std::string madeByPath(CutId cut) const {
+        const Tool* tool = toolOf(cut);
+        const int number = offsetOf(cut);
+        const auto offset = std::find_if(setup_.offsets.begin(), setup_.offsets.end(),
+                                         [number](const Offset& o) { return o.number == number; });
+        if (tool != nullptr && offset != setup_.offsets.end() && offset->noseRadius &&
+            std::abs(*offset->noseRadius - tool->noseRadius) > kKeyedMm) {
+            return fmt::format("offset {} says nose radius {:g} and the tool has {:g}: put that right first", number,
+                               *offset->noseRadius, tool->noseRadius);
+        }
+        if (number == 0) return "the path and the tool make it: no offset puts it right";
+        return fmt::format(
+            "path and tool make it, and where another offset cut beside it, wear of offset {} moves it "
+            "too: none is told",
+            number);
     }
 
     void correctX(const GaugeReading& reading, double short_) {

@@ -74,6 +74,11 @@ std::string quoted(std::string_view text) {
     return fmt::format("\"{}\"", result);
 }
 
+// A drawing or a finishing cycle was named for the outline, whatever came of it.
+bool outlineWanted(const Trial& trial) {
+    return !trial.setup.wanted.file.empty() || trial.setup.wanted.line.has_value();
+}
+
 class Table {
 public:
     explicit Table(const Trial& trial) : trial_(trial), g_(trial.gauged) {}
@@ -138,14 +143,17 @@ private:
         add("  Key in, X on diameter, once for each offset and axis:\n");
         for (const OffsetCorrection& c : g_.corrections) {
             add("    {}\n", correctionInWords(g_, c));
-            const std::string also = alsoMovedInWords(c, sectionDatum(trial_));
+            const std::string also = alsoMovedInWords(g_, c, sectionDatum(trial_));
             if (!also.empty()) add("      {}\n", also);
         }
         text_ += '\n';
     }
 
     void outline() {
-        if (g_.outline.empty()) return;
+        if (g_.outline.empty()) {
+            if (outlineWanted(trial_)) add("  Outline: not compared; `firstoff check` says why.\n");
+            return;
+        }
         const double datumZ = sectionDatum(trial_).z;
         if (g_.deviations.empty()) {
             add("  Outline: the part lies on it, within {:g} mm.\n", g_.deviationBandMm);
@@ -287,6 +295,9 @@ std::string gaugeSummary(const Trial& trial) {
         text += fmt::format("{}outline {}", g.dimensions.empty() ? "" : ", ",
                             g.deviations.empty() ? fmt::format("met within {:g} mm", g.deviationBandMm)
                                                  : fmt::format("not met at {} places", g.deviations.size()));
+    }
+    if (g.outline.empty() && outlineWanted(trial)) {
+        text += fmt::format("{}outline not compared", g.dimensions.empty() ? "" : ", ");
     }
     return text + "; `firstoff gauge` lists them\n";
 }

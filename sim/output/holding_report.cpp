@@ -87,7 +87,7 @@ void edgeLines(const Trial& trial, std::vector<std::string>& lines) {
             without = true;
             continue;
         }
-        std::string line = fmt::format("{}station {}: {:.1f} % of an edge, {:.0f} parts an edge",
+        std::string line = fmt::format("{}station {}: {:.2g} % of an edge, {:.0f} parts an edge",
                                        first ? "edges         " : "              ", tool.station,
                                        100 * use.share.value_or(0), std::floor(*use.partsPerEdge));
         if (use.partsPerInsert) line += fmt::format(", {:.0f} an insert", std::floor(*use.partsPerInsert));

@@ -457,5 +457,24 @@ TEST(GaugedPart, ReadsWhatTheFirstOperationLeftRunOutInTheSecond) {
     EXPECT_THAT(after->gauged.assumed, testing::Contains(testing::HasSubstr("0.03 mm off its axis")));
 }
 
+// The cut is 0.01 above the bar and meets only the side that runs out: the diameter follows the tool on one side only,
+// so that no wear can be told for it.
+TEST(GaugedPart, TellsNoWearWhereTheCutDoesNotCleanUpAllRound) {
+    auto setup = shop::barStock(50, 60);
+    setup.stock.eccentricity = 0.03;
+    setup.stock.outerRadius = 25.03;
+    shop::addTurningTool(setup, 1, 'C', 0.4);
+    setup.offsets.emplace_back().number = 1;
+    WantedDimension d = wanted(Kind::Diameter, 50.02, -10);
+    d.above = 0.01;
+    d.below = -0.01;
+    setup.wanted.dimensions = {d};
+    const auto part =
+        gauged(setup, "G21 G40 G99\nG97 S900 M03\nT0101\nG00 X50.02 Z2.\nG01 Z-20. F.2\nG00 X60.\nM30\n");
+    const auto& g = part.dimensions.at(0);
+    EXPECT_THAT(g.noCorrection, testing::HasSubstr("does not clean up all round")) << g.measured;
+    EXPECT_THAT(part.corrections, testing::IsEmpty());
+}
+
 }  // namespace
 }  // namespace firstoff

@@ -69,6 +69,15 @@ TEST(GaugeReport, TellsEveryDimensionByItsNumberAndOnceWhatToKeyIn) {
     EXPECT_THAT(gaugeSummary(*trial), HasSubstr("0 of 3 dimensions within their limits (bending not known)"));
 }
 
+TEST(GaugeReport, SaysThatAnOutlineThatWasAskedForWasNotCompared) {
+    auto setup = shop::stepSetup();
+    setup.wanted.dimensions = {diameter(36, -10)};
+    setup.wanted.line = 999;  // holds no finishing cycle
+    const auto trial = shop::run(shop::kStep, std::move(setup));
+    EXPECT_THAT(gaugeTable(*trial), HasSubstr("Outline: not compared"));
+    EXPECT_THAT(gaugeSummary(*trial), HasSubstr("outline not compared"));
+}
+
 TEST(GaugeReport, WritesARowForEachDimension) {
     const auto rows = lines(gaugeRows(*worn()));
     ASSERT_EQ(rows.size(), 4u);

@@ -77,9 +77,9 @@ std::vector<std::string> rowOf(const Trial& trial, const FinishReport& report) {
     row.push_back(feedOf(report.marks));
     row.push_back(report.marks.noseRadius > 0 ? shortFigure(report.marks.noseRadius, 2) : "–");
     row.push_back(report.theory ? micrometres(report.theory->rtParabola) : "–");
-    row.push_back(micrometres(r.rz));
-    row.push_back(micrometres(r.ra));
-    row.push_back(takenOver(r));
+    row.push_back(report.noMarks ? "–" : micrometres(r.rz));
+    row.push_back(report.noMarks ? "–" : micrometres(r.ra));
+    row.push_back(report.noMarks ? "" : takenOver(r));
     return row;
 }
 
@@ -101,7 +101,8 @@ SheetSection finishSection(const Trial& trial) {
     std::vector<std::string> troubles;
     for (const FinishReport& report : surfaceFinishes(trial)) {
         if (report.piece != piece) continue;
-        asItIs = asItIs || (report.trouble.empty() && !report.roughness.filtered());
+        asItIs = asItIs || (report.trouble.empty() && !report.noMarks && !report.roughness.filtered());
+        if (report.noMarks && !report.notes.empty()) addOnce(troubles, {report.notes.back()});
         if (!report.trouble.empty()) addOnce(troubles, {report.trouble});
         table.rows.push_back(rowOf(trial, report));
     }

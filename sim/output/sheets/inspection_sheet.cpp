@@ -61,7 +61,8 @@ void addCorrections(const Trial& trial, SheetSection& section) {
         section.parts.emplace_back(plain("Key in, X on diameter, once for each offset and axis:"));
     for (const OffsetCorrection& c : part.corrections) {
         std::string text = correctionInWords(part, c);
-        if (const std::string also = alsoMovedInWords(c, sectionDatum(trial)); !also.empty()) text += " " + also;
+        if (const std::string also = alsoMovedInWords(trial.gauged, c, sectionDatum(trial)); !also.empty())
+            text += " " + also;
         section.parts.emplace_back(item(text));
     }
     for (std::size_t i = 0; i < part.dimensions.size(); ++i) {

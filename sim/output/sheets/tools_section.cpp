@@ -98,7 +98,7 @@ std::vector<SheetFact> factsOf(const Trial& trial, const ToolUse& use, const Too
         facts.push_back({"Feed", feedOf(use)});
         facts.push_back({"Spindle", turnOf(use)});
         facts.push_back({"Coolant", coolantOf(use)});
-        if (use.cuttingS > 0) facts.push_back({"In metal", durationInWords(use.cuttingS)});
+        if (use.cuttingS > 0) facts.push_back({"At feed", durationInWords(use.cuttingS)});
     }
     return facts;
 }
