@@ -21,6 +21,7 @@
 #include "sim/output/text_report.h"
 #include "sim/output/time_report.h"
 #include "sim/output/whole_file.h"
+#include "sim/plain_words/program_explained.h"
 
 namespace firstoff::cli {
 
@@ -198,6 +199,14 @@ ExitCode times(const TimesRequest& request) {
     } else {
         deliver(request.out, timeTable(*tried.trial));
     }
+    return exitCode(tried.trial->verdict);
+}
+
+ExitCode words(const WordsRequest& request) {
+    const TriedJob tried = tryForFile(request.job);
+    std::optional<std::uint32_t> line;
+    if (request.line) line = blockOfLine(*tried.trial, "--line", *request.line) + 1;
+    print(programExplained(*tried.trial, line));
     return exitCode(tried.trial->verdict);
 }
 

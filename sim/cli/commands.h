@@ -55,6 +55,12 @@ struct TimesRequest {
 };
 ExitCode times(const TimesRequest& request);
 
+struct WordsRequest {
+    Job job;
+    std::optional<long> line;  // nothing: the whole program
+};
+ExitCode words(const WordsRequest& request);
+
 struct GaugeRequest {
     Job job;
     std::string out;  // rows (CSV); empty: a table on standard output

@@ -43,6 +43,7 @@ public:
         addExport();
         addFinish();
         addSheet();
+        addWords();
         addCodes();
         addMaterials();
     }
@@ -223,6 +224,14 @@ private:
         command->callback([this] { result_ = finish(finish_); });
     }
 
+    void addWords() {
+        CLI::App* command =
+            app_.add_subcommand("words", "the program told word by word, with what its figures come to");
+        addJob(command, words_.job);
+        command->add_option("--line", words_.line, "of this line alone");
+        command->callback([this] { result_ = words(words_); });
+    }
+
     void addSheet() {
         CLI::App* command = app_.add_subcommand("sheet", "papers for the shop, as HTML or PDF");
         addJob(command, sheet_.job);
@@ -257,6 +266,7 @@ private:
     CheckRequest check_;
     MovesRequest moves_;
     GaugeRequest gauge_;
+    WordsRequest words_;
     SectionRequest section_;
     ExportRequest export_;
     ClearancesRequest clearances_;

@@ -305,5 +305,22 @@ TEST(Section, AfterALineIsTheBilletOnceThatLineIsDone) {
     EXPECT_NEAR(zMax, 0, 0.003);  // faces within 3 µm
 }
 
+// A mistyped number would otherwise look like a change that alters nothing.
+TEST(Command, ComparesNoWearOfAnOffsetThatIsNotThere) {
+    const std::string job = FIRSTOFF_SOURCE_DIR "/assets/jobs/coupling-spigot";
+    const auto run = shop::firstoff("compare " + job + ".nc --setup " + job + ".toml --wear-x 9=-0.05");
+    EXPECT_EQ(run.exitCode, 2);
+    EXPECT_THAT(run.err, testing::HasSubstr("neither an offset 9 nor a tool at that station"));
+}
+
+// The words of a line, with what the figures come to.
+TEST(Command, TellsALineWordByWord) {
+    const std::string job = FIRSTOFF_SOURCE_DIR "/assets/jobs/coupling-spigot";
+    const auto run = shop::firstoff("words " + job + ".nc --setup " + job + ".toml --line 17");
+    EXPECT_EQ(run.exitCode, 0);
+    EXPECT_THAT(run.out, testing::HasSubstr("U2.5    Depth of cut of each pass, on radius: 2.5 mm."));
+    EXPECT_EQ(shop::firstoff("words " + job + ".nc --setup " + job + ".toml --line 9999").exitCode, 2);
+}
+
 }  // namespace
 }  // namespace firstoff

@@ -1,0 +1,52 @@
+#include "sim/plain_words/program_explained.h"
+
+#include <fmt/format.h>
+
+#include <string_view>
+
+#include "sim/plain_words/block_explained.h"
+
+namespace firstoff {
+
+namespace {
+
+constexpr std::size_t kWide = 92;  // characters of a sentence before it goes on below
+constexpr std::size_t kIndent = 14;
+
+// `text` in lines of kWide, all but the first indented.
+std::string wrapped(std::string_view text) {
+    std::string lines;
+    while (text.size() > kWide) {
+        const std::size_t at = text.rfind(' ', kWide);
+        if (at == std::string_view::npos || at == 0) break;
+        lines += text.substr(0, at);
+        lines += '\n';
+        lines.append(kIndent, ' ');
+        text = text.substr(at + 1);
+    }
+    lines += text;
+    return lines;
+}
+
+std::string blockExplained(const Trial& trial, BlockId block) {
+    std::string text =
+        fmt::format("{:>4}  {}\n", trial.program.lineOf(block), trial.program.textOf(trial.program.blocks[block]));
+    for (const WordExplained& word : explainBlock(trial, block)) {
+        text += fmt::format("      {:<8}{}\n", word.word, wrapped(word.text));
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string programExplained(const Trial& trial, std::optional<std::uint32_t> line) {
+    if (line) {
+        const BlockId block = trial.program.blockAt(0, *line);
+        return block == kNoBlock ? std::string() : blockExplained(trial, block);
+    }
+    std::string text;
+    for (BlockId block = 0; block < trial.program.endBlockOf(0); ++block) text += blockExplained(trial, block);
+    return text;
+}
+
+}  // namespace firstoff
