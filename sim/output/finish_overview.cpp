@@ -63,18 +63,6 @@ std::vector<std::string> remarksOf(const FinishReport& report) {
     return report.noMarks ? std::vector<std::string>{report.notes.back()} : report.notes;
 }
 
-// Columns as people see them: a letter of several bytes is one.
-std::size_t widthOf(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(
-        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80; }));
-}
-
-std::string padded(std::string text, std::size_t width) {
-    const std::size_t has = widthOf(text);
-    if (has < width) text.append(width - has, ' ');
-    return text;
-}
-
 class Overview {
 public:
     Overview(const Trial& trial, const std::vector<FinishReport>& reports) : trial_(trial), reports_(reports) {}

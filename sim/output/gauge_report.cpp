@@ -43,18 +43,6 @@ const char* inWords(State state) {
     return "";
 }
 
-// Columns as people see them: a letter of several bytes is one.
-std::size_t widthOf(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(
-        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80; }));
-}
-
-std::string padded(std::string text, std::size_t width) {
-    const std::size_t has = widthOf(text);
-    if (has < width) text.append(width - has, ' ');
-    return text;
-}
-
 std::string stationOf(const Trial& trial, const GaugedDimension& d) {
     if (d.toolIndex < 0) return {};
     return fmt::format("T{}", trial.setup.tools[static_cast<std::size_t>(d.toolIndex)].station);

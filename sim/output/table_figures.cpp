@@ -1,5 +1,6 @@
 #include "sim/output/table_figures.h"
 
+#include <algorithm>
 #include <cmath>
 #include <iterator>
 
@@ -31,6 +32,17 @@ std::string durationInWords(double seconds) {
     }
     const long whole = std::lround(seconds);
     return fmt::format("{} h {:02} min {:02} s", whole / 3600, whole / 60 % 60, whole % 60);
+}
+
+std::size_t widthOf(const std::string& text) {
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80; }));
+}
+
+std::string padded(std::string text, std::size_t width) {
+    const std::size_t has = widthOf(text);
+    if (has < width) text.append(width - has, ' ');
+    return text;
 }
 
 }  // namespace firstoff

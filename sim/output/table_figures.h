@@ -1,6 +1,7 @@
 // Numbers as tables and reports write them: point as decimal mark whatever the locale, no needless zeros.
 #pragma once
 
+#include <cstddef>
 #include <string>
 
 namespace firstoff {
@@ -11,5 +12,10 @@ std::string tableFigure(double value);
 
 // "48.2 s", "3 min 12.4 s", "1 h 02 min 05 s".
 std::string durationInWords(double seconds);
+
+// Columns that a text takes as people see them: a letter of several bytes is one.
+std::size_t widthOf(const std::string& text);
+// With blanks behind it up to that width.
+std::string padded(std::string text, std::size_t width);
 
 }  // namespace firstoff
