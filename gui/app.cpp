@@ -9,6 +9,7 @@
 #include "gui/demo_job.h"
 #include "gui/menu_bar.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -37,6 +38,7 @@ Rect App::tabPlace(std::string_view words) const {
 }
 
 App::Tab App::pageNamed(std::string_view page) {
+    if (page == "words") return Tab::Words;
     if (page == "sizes") return Tab::Sizes;
     if (page == "cut") return Tab::Cut;
     if (page == "time") return Tab::Time;
@@ -241,9 +243,12 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
         for (const GaugedDimension& d : trial->gauged.dimensions) out += d.state != GaugedDimension::State::Within;
     }
     std::vector<TabButton> buttons;
-    const auto add = [&](Tab tab, std::string text) { buttons.push_back({static_cast<int>(tab), std::move(text), {}}); };
+    const auto add = [&](Tab tab, std::string text) {
+        buttons.push_back({static_cast<int>(tab), std::move(text), {}});
+    };
     if (withProgram) add(Tab::Program, "Program");
     add(Tab::Findings, fmt::format("Findings {}", trial ? trial->findings.size() : 0));
+    add(Tab::Words, tr("Words"));
     add(Tab::Sizes, counted("Sizes", out));
     add(Tab::Clearances, counted("Clearances", trial ? trial->clearance.encounters.size() : 0));
     add(Tab::Cut, "Cut");
@@ -281,6 +286,9 @@ void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
             break;
         case Tab::Findings:
             findings_.draw(context, rect);
+            break;
+        case Tab::Words:
+            words_.draw(context, rect);
             break;
         case Tab::Finish:
             finish_.draw(context, rect);
@@ -408,10 +416,12 @@ void App::handleTimeKey(const InputEvent& event) {
 double App::restS() const {
     constexpr double kForever = 60;
     constexpr double kBlinkS = 0.53;
+    constexpr double kHoverS = 0.05;
     constexpr double kProgressS = 0.1;
     double rest = kForever;
     if (session_.playing || scene_.moving()) return 0;
     if (program_.hasFocus()) rest = std::min(rest, kBlinkS);
+    if (program_.hoverDue()) rest = std::min(rest, kHoverS);
     if (session_.progress.busy) rest = std::min(rest, kProgressS);
     if (trialDue_ >= 0) rest = std::min(rest, std::max(0.0, trialDue_ - now_));
     if (wholeDue_ >= 0) rest = std::min(rest, std::max(0.0, wholeDue_ - now_));

@@ -27,6 +27,7 @@
 #include "gui/transport_bar.h"
 #include "gui/trial_worker.h"
 #include "gui/verdict_strip.h"
+#include "gui/words_pane.h"
 
 namespace firstoff::gui {
 
@@ -72,7 +73,7 @@ public:
     Rect pagePlace() const { return pagePlace_; }
 
 private:
-    enum class Tab { Program, Findings, Sizes, Cut, Time, Changes, Clearances, Bodies, Finish };
+    enum class Tab { Program, Findings, Words, Sizes, Cut, Time, Changes, Clearances, Bodies, Finish };
 
     static Tab pageNamed(std::string_view page);
     void openFirst(const Startup& startup);
@@ -143,6 +144,7 @@ private:
     TransportBar transport_;
     ReadoutPane readouts_;
     FindingsPane findings_;
+    WordsPane words_;
     FinishPane finish_;
     ClearancePane clearances_;
     BodiesPane bodies_;

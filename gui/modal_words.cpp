@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "gui/block_words.h"
+#include "sim/base/say.h"
 #include "sim/control/codes.h"
 
 namespace firstoff::gui {
@@ -21,46 +22,46 @@ std::string codeOf(Order order, CodeSystem system) {
 const char* motionWord(Order order) {
     switch (order) {
         case Order::Rapid:
-            return "rapid";
+            return tr("rapid");
         case Order::Feed:
-            return "straight";
+            return tr("straight");
         case Order::ArcClockwise:
-            return "arc, clockwise";
+            return tr("arc, clockwise");
         case Order::ArcAnticlockwise:
-            return "arc, anticlockwise";
+            return tr("arc, anticlockwise");
         case Order::Thread:
-            return "thread";
+            return tr("thread");
         case Order::ThreadOfVariableLead:
-            return "thread of variable lead";
+            return tr("thread of variable lead");
         case Order::FinishingCycle:
-            return "finishing";
+            return tr("finishing");
         case Order::RoughingAlong:
-            return "roughing along Z";
+            return tr("roughing along Z");
         case Order::RoughingAcross:
-            return "roughing along X";
+            return tr("roughing along X");
         case Order::PatternRepeat:
-            return "pattern";
+            return tr("pattern");
         case Order::FacePeck:
-            return "pecks along Z";
+            return tr("pecks along Z");
         case Order::GroovePeck:
-            return "pecks along X";
+            return tr("pecks along X");
         case Order::ThreadingCycle:
-            return "threading cycle";
+            return tr("threading cycle");
         case Order::TurningPass:
-            return "turning pass";
+            return tr("turning pass");
         case Order::ThreadingPass:
-            return "threading pass";
+            return tr("threading pass");
         case Order::FacingPass:
-            return "facing pass";
+            return tr("facing pass");
         case Order::Drill:
         case Order::DrillWithDwell:
-            return "drilling";
+            return tr("drilling");
         case Order::PeckDrill:
-            return "drilling in pecks";
+            return tr("drilling in pecks");
         case Order::Tap:
-            return "tapping";
+            return tr("tapping");
         case Order::Bore:
-            return "boring";
+            return tr("boring");
         default:
             return "";
     }
@@ -74,18 +75,18 @@ std::string motionWord(int motion, CodeSystem system) {
 }
 
 std::string speedWord(const ModalState& modal) {
-    if (modal.constantSurfaceSpeed) return fmt::format("G96 surface {:g} m/min", modal.speed);
-    return fmt::format("G97 fixed {:g} rev/min", modal.speed);
+    if (modal.constantSurfaceSpeed) return say("G96 surface {:g} m/min", modal.speed);
+    return say("G97 fixed {:g} rev/min", modal.speed);
 }
 
 std::string spindleWord(SpindleDirection direction) {
     switch (direction) {
         case SpindleDirection::Stopped:
-            return "M05 stopped";
+            return tr("M05 stopped");
         case SpindleDirection::Forward:
-            return "M03 forward";
+            return tr("M03 forward");
         case SpindleDirection::Reverse:
-            return "M04 reverse";
+            return tr("M04 reverse");
     }
     return "";
 }
@@ -93,38 +94,57 @@ std::string spindleWord(SpindleDirection direction) {
 std::string compensationWord(Compensation side) {
     switch (side) {
         case Compensation::Off:
-            return "G40 off";
+            return tr("G40 off");
         case Compensation::Left:
-            return "G41 left of the path";
+            return tr("G41 left of the path");
         case Compensation::Right:
-            return "G42 right of the path";
+            return tr("G42 right of the path");
     }
     return "";
 }
 
+// The word that called the tool; tool calls know their block.
+std::optional<ModalOrigin> toolOrigin(const Trial& trial, const ToolCall& call) {
+    if (call.block == kNoBlock) return std::nullopt;
+    const Program& program = trial.program;
+    const Block& block = program.blocks[call.block];
+    for (const Word* word = program.begin(block); word != program.end(block); ++word) {
+        if (word->letter == 'T')
+            return ModalOrigin{call.block, program.span(call.block, *word), std::string(program.textOf(*word))};
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
-std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant) {
+std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, const ModalOrigins& origins) {
     const ModalState& modal = *instant.modal;
     const CodeSystem system = trial.setup.control.codeSystem;
     const std::uint16_t call = instant.move ? instant.move->call : std::uint16_t{0};
     std::string tool = toolTitle(trial, call);
-    if (instant.call->offset > 0) tool += fmt::format(", offset {}", instant.call->offset);
+    if (instant.call->offset > 0) tool += say(", offset {}", instant.call->offset);
+    const auto from = [&](ModalField field) -> std::optional<ModalOrigin> {
+        if (!instant.hasMoves) return std::nullopt;
+        return origins.of(trial, field, trial.timeline.moves[instant.timed].move);
+    };
+    const std::string clamp = codeOf(Order::CoordinateSetting, system);
+    const std::string feed = codeOf(modal.feedPerRev ? Order::FeedPerRev : Order::FeedPerMinute, system);
+    const std::string units = codeOf(modal.inches ? Order::Inches : Order::Millimetres, system);
     return {
-        {"Tool", tool},
-        {"Motion", motionWord(modal.motion, system)},
-        {"Spindle", spindleWord(modal.spindle)},
-        {"Speed", speedWord(modal)},
-        {"Clamp", modal.clampRevPerMin > 0 ? fmt::format("{} at most {:g} rev/min",
-                                                         codeOf(Order::CoordinateSetting, system), modal.clampRevPerMin)
-                                           : "none given"},
-        {"Feed", fmt::format("{} {:g} {}", codeOf(modal.feedPerRev ? Order::FeedPerRev : Order::FeedPerMinute, system),
-                             modal.feed, modal.feedPerRev ? "mm/rev" : "mm/min")},
-        {"Nose comp", compensationWord(modal.compensation)},
-        {"Datum", workOffsetName(modal.workOffset)},
-        {"Coolant", modal.coolant ? "M08 on" : "M09 off"},
-        {"Units",
-         codeOf(modal.inches ? Order::Inches : Order::Millimetres, system) + (modal.inches ? " inch" : " millimetre")},
+        {tr("Tool"), tool, toolOrigin(trial, *instant.call)},
+        {tr("Motion"), motionWord(modal.motion, system), from(ModalField::Motion)},
+        {tr("Spindle"), spindleWord(modal.spindle), from(ModalField::Spindle)},
+        {tr("Speed"), speedWord(modal), from(ModalField::Speed)},
+        {tr("Clamp"),
+         modal.clampRevPerMin > 0 ? say("{} at most {:g} rev/min", clamp, modal.clampRevPerMin) : tr("none given"),
+         from(ModalField::Clamp)},
+        {tr("Feed"),
+         modal.feedPerRev ? say("{} {:g} mm/rev", feed, modal.feed) : say("{} {:g} mm/min", feed, modal.feed),
+         from(ModalField::Feed)},
+        {tr("Nose comp"), compensationWord(modal.compensation), from(ModalField::Compensation)},
+        {tr("Datum"), workOffsetName(modal.workOffset), from(ModalField::WorkOffset)},
+        {tr("Coolant"), modal.coolant ? tr("M08 on") : tr("M09 off"), from(ModalField::Coolant)},
+        {tr("Units"), modal.inches ? say("{} inch", units) : say("{} millimetre", units), from(ModalField::Units)},
     };
 }
 

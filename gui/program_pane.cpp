@@ -7,6 +7,7 @@
 #include <span>
 
 #include "gui/program_text.h"
+#include "gui/words_pane.h"
 #include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
@@ -32,6 +33,7 @@ struct ProgramPane::Canvas {
 namespace {
 
 constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+constexpr double kRestS = 0.4;      // the mouse rests before a word is told
 constexpr float kBar = 12;          // scroll bar
 constexpr double kBlinkS = 0.53;    // caret lit, then dark
 constexpr double kPatienceS = 2.5;  // after the user has scrolled, time does not pull the text away for so long
@@ -120,6 +122,7 @@ void ProgramPane::draw(const PaneContext& context, const Rect& rect) {
     canvas.list.PopClipRect();
     drawScrollbar(canvas);
     if (canvas.hovered) hoverFinding(canvas);
+    hoverWord(canvas);
 }
 
 void ProgramPane::drawHeader(const PaneContext& context, const Rect& rect) {
@@ -459,6 +462,25 @@ void ProgramPane::hoverFinding(const Canvas& canvas) const {
     }
     if (marks.size() > kMost) ImGui::TextDisabled("and %zu more", marks.size() - kMost);
     ImGui::EndTooltip();
+}
+
+// What the word under a resting mouse says there.
+void ProgramPane::hoverWord(const Canvas& canvas) {
+    hoverDue_ = false;
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    if (!canvas.hovered || selecting_ || mouse.x < canvas.textLeft()) return;
+    if (mouse.x != restingAt_.x || mouse.y != restingAt_.y) {
+        restingAt_ = mouse;
+        restingSince_ = canvas.context.now;
+    }
+    hoverDue_ = canvas.context.now - restingSince_ < kRestS;
+    if (hoverDue_) return;
+    const double line = topLine_ + (mouse.y - canvas.area.y) / canvas.lineHeight;
+    if (line < 0 || line >= static_cast<double>(document_->lineCount())) return;
+    const auto row = static_cast<std::size_t>(line);
+    const double cell = leftCell_ + (mouse.x - canvas.textLeft()) / canvas.cell;
+    const std::size_t offset = editor_.offsetAtCell(row, static_cast<std::size_t>(std::max(0.0, cell)));
+    if (offset < document_->lineEnd(row)) tellWordAt(canvas.context, row, offset - document_->lineStart(row));
 }
 
 }  // namespace firstoff::gui

@@ -17,6 +17,8 @@ public:
     void draw(const PaneContext& context, const Rect& rect);
 
     bool hasFocus() const { return focused_; }
+    // The mouse rests on the text: a word is told soon.
+    bool hoverDue() const { return hoverDue_; }
     // The keys go elsewhere: it is not on screen.
     void leave() { focused_ = false; }
     std::size_t caretLine() const { return editor_.caretLine(); }
@@ -45,6 +47,7 @@ private:
     void drawCaret(const Canvas& canvas) const;
     void drawScrollbar(const Canvas& canvas);
     void hoverFinding(const Canvas& canvas) const;
+    void hoverWord(const Canvas& canvas);
     std::size_t offsetAt(const Canvas& canvas, ImVec2 mouse) const;
 
     TextDocument* document_;
@@ -57,6 +60,9 @@ private:
     bool caretMoved_ = false;
     double pressedAt_ = 0;  // when the caret last moved; it stands lit from then on
     double wheeledAt_ = -10;
+    ImVec2 restingAt_{-1, -1};
+    double restingSince_ = 0;
+    bool hoverDue_ = false;
     std::size_t followedLine_ = static_cast<std::size_t>(-1);
     std::size_t wantedLine_ = static_cast<std::size_t>(-1);  // to be brought into sight
 };

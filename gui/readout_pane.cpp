@@ -7,6 +7,9 @@
 #include "gui/block_words.h"
 #include "gui/figures.h"
 #include "gui/modal_words.h"
+#include "gui/words_pane.h"
+#include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 
 namespace firstoff::gui {
@@ -46,17 +49,45 @@ void rule(const PaneContext& context) {
     ImGui::Dummy({1, context.px(2)});
 }
 
+// What is in force, and at the right the line that set it; a click goes there.
 void modalRow(const ModalWord& row, const PaneContext& context) {
-    const float labels = context.px(64);
-    ImGui::PushFont(context.fonts.small);
-    ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
-    ImGui::TextUnformatted(row.label);
-    ImGui::PopStyleColor();
-    ImGui::SameLine(labels + context.px(10));
-    ImGui::PushTextWrapPos(0);
-    ImGui::TextUnformatted(row.value.c_str());
-    ImGui::PopTextWrapPos();
-    ImGui::PopFont();
+    const ImFont& font = *context.fonts.small;
+    const float labels = context.px(74);
+    const float width = ImGui::GetContentRegionAvail().x;
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const std::string line =
+        row.setBy ? std::to_string(context.session.trial()->program.lineOf(row.setBy->block)) : std::string();
+    const float lineWidth = font.CalcTextSizeA(font.FontSize, 1e9f, 0, line.c_str()).x;
+    const std::string value =
+        wrapped(font, width - labels - std::max(lineWidth, context.px(20)) - context.px(6), row.value);
+    const float height = heightOf(font, value) + context.px(3);
+    ImGui::PushID(row.label);
+    const bool clicked = ImGui::InvisibleButton("row", {width, height});
+    const bool hovered = ImGui::IsItemHovered();
+    ImGui::PopID();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (hovered && row.setBy)
+        list.AddRectFilled({at.x - context.px(4), at.y - 1}, {at.x + width + context.px(4), at.y + height - 1},
+                           ink(context.palette.hovered, 0.5f), context.px(2));
+    list.AddText(&font, font.FontSize, at, ink(context.palette.quiet), row.label);
+    list.AddText(&font, font.FontSize, {at.x + labels, at.y}, ink(context.palette.text), value.c_str());
+    list.AddText(&font, font.FontSize, {at.x + width - lineWidth, at.y}, ink(context.palette.quiet), line.c_str());
+    if (!row.setBy) return;
+    if (hovered) tellOrigin(context, *row.setBy);
+    if (clicked && context.session.trial()->program.isOwn(row.setBy->block))
+        context.commands.add(ShowLine{row.setBy->block});
+}
+
+// "In force" with, above the numbers of lines, what they are.
+void inForceHeading(const PaneContext& context) {
+    const ImFont& font = *context.fonts.small;
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    heading(tr("In force"), context);
+    const char* since = tr("set by line");
+    const float sinceWidth = font.CalcTextSizeA(font.FontSize, 1e9f, 0, since).x;
+    ImGui::GetWindowDrawList()->AddText(&font, font.FontSize, {at.x + width - sinceWidth, at.y},
+                                        ink(context.palette.quiet), since);
 }
 
 }  // namespace
@@ -81,8 +112,8 @@ void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
     figure({"Feed", feeds ? fmt::format("{:.3f}", now.feedMmPerRev) : "–", "mm/rev"}, context, mono);
     figure({"", feeds ? wholeNumber(now.feedMmPerMin) : "–", "mm/min"}, context, mono);
     rule(context);
-    heading("In force", context);
-    for (const ModalWord& row : modalWords(*trial, now)) modalRow(row, context);
+    inForceHeading(context);
+    for (const ModalWord& row : modalWords(*trial, now, *context.session.outcome->origins)) modalRow(row, context);
 }
 
 void ReadoutPane::drawStrip(const PaneContext& context, const Rect& rect) {

@@ -16,7 +16,7 @@ const char* const kUsage =
     R"(firstoff-window [PROGRAM] [--setup FILE]
     Opens the window on PROGRAM, or on the demo job. Without --setup the file of the same name ending in .toml is taken.
   --view machine|part|close|end-on  what the picture shows: all of the machine, the work, tool and cut, along the spindle
-  --view clearances|sizes|cut|time|what-if
+  --view words|clearances|sizes|cut|time|what-if
                                     with that page in sight; may stand beside the other --view
   --view by-size                    the work, its surfaces coloured and numbered by what their sizes come to
   --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
@@ -58,7 +58,7 @@ void readSize(std::string_view text, Startup& startup) {
 }
 
 void readView(std::string_view text, Startup& startup) {
-    static constexpr std::string_view kPages[] = {"clearances", "sizes", "cut", "time", "what-if"};
+    static constexpr std::string_view kPages[] = {"words", "clearances", "sizes", "cut", "time", "what-if"};
     if (std::find(std::begin(kPages), std::end(kPages), text) != std::end(kPages)) {
         startup.page = text;
         return;
@@ -72,10 +72,11 @@ void readView(std::string_view text, Startup& startup) {
     if (startup.finishView) return;
     startup.view = viewNamed(text);
     if (startup.view) return;
-    throw UsageError(fmt::format(
-        "--view needs machine, part, close, end-on, by-size, clearances, sizes, cut, time, what-if or finish, not "
-        "\"{}\".",
-        text));
+    throw UsageError(
+        fmt::format("--view needs machine, part, close, end-on, by-size, words, clearances, sizes, cut, time, what-if "
+                    "or finish, not "
+                    "\"{}\".",
+                    text));
 }
 
 void readCutaway(std::string_view text, Startup& startup) {

@@ -26,7 +26,7 @@ struct Startup {
     bool sizeGiven = false;
     std::optional<ViewName> view;
     bool finishView = false;  // instead of the window: the surface that a line leaves, close up
-    // With this page in sight: "clearances", "sizes", "cut", "time", "what-if"; empty: as always.
+    // With this page in sight: "words", "clearances", "sizes", "cut", "time", "what-if"; empty: as always.
     std::string page;
     int cutaway = 0;
     Colouring colouring = Colouring::Metal;

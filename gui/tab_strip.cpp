@@ -1,5 +1,6 @@
 #include "gui/tab_strip.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace firstoff::gui {
@@ -8,6 +9,7 @@ namespace {
 
 constexpr float kRow = 26;
 constexpr float kLeastRoom = 10;  // beside the words of a button
+constexpr std::size_t kMostRows = 3;
 
 float wordsWidth(const PaneContext& context, const std::vector<TabButton>& buttons, std::size_t first,
                  std::size_t end) {
@@ -18,10 +20,21 @@ float wordsWidth(const PaneContext& context, const std::vector<TabButton>& butto
     return width;
 }
 
+// The fewest in which all words have room; in a very narrow pane they overlap rather than fill it.
 std::size_t rowsFor(const PaneContext& context, const std::vector<TabButton>& buttons, float width) {
-    const float wanted =
-        wordsWidth(context, buttons, 0, buttons.size()) + context.px(kLeastRoom) * static_cast<float>(buttons.size());
-    return wanted > width && buttons.size() > 3 ? 2 : 1;
+    std::size_t rows = 1;
+    for (; rows < kMostRows && 2 * rows < buttons.size(); ++rows) {
+        const std::size_t perRow = (buttons.size() + rows - 1) / rows;
+        bool fits = true;
+        for (std::size_t first = 0; first < buttons.size() && fits; first += perRow) {
+            const std::size_t end = std::min(buttons.size(), first + perRow);
+            fits =
+                wordsWidth(context, buttons, first, end) + context.px(kLeastRoom) * static_cast<float>(end - first) <=
+                width;
+        }
+        if (fits) break;
+    }
+    return rows;
 }
 
 }  // namespace

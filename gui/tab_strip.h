@@ -1,4 +1,4 @@
-// Buttons that choose which of several pages stands beneath them, in one row, or in two where there is no room.
+// Buttons that choose which of several pages stands beneath them, in as many rows as they need, at most three.
 #pragma once
 
 #include <string>

@@ -108,7 +108,10 @@ std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_
         } else {
             tryFiles(std::move(request), options, *outcome);
         }
-        if (outcome->trial) outcome->index = std::make_shared<const TimelineIndex>(*outcome->trial);
+        if (outcome->trial) {
+            outcome->index = std::make_shared<const TimelineIndex>(*outcome->trial);
+            outcome->origins = std::make_shared<const ModalOrigins>(*outcome->trial);
+        }
     } catch (const std::bad_alloc&) {
         outcome->trial = nullptr;
         outcome->failure = "There is not enough memory for this trial. Close other programs or try a shorter program.";

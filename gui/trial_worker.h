@@ -15,6 +15,7 @@
 #include <thread>
 
 #include "gui/timeline_index.h"
+#include "sim/plain_words/modal_origin.h"
 #include "sim/trial/comparison.h"
 #include "sim/trial/trial.h"
 #include "sim/trial/what_if.h"
@@ -26,6 +27,7 @@ namespace firstoff::gui {
 struct TrialOutcome {
     std::shared_ptr<const Trial> trial;
     std::shared_ptr<const TimelineIndex> index;
+    std::shared_ptr<const ModalOrigins> origins;  // with the index
     std::uint64_t revision = 0;                    // of the text it was made from
     double seconds = 0;                            // it took
     std::shared_ptr<const StockHistory> previous;  // that the stock is left by, where it is

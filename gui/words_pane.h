@@ -1,0 +1,41 @@
+// The block that runs, told word by word.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "gui/pane.h"
+#include "sim/plain_words/block_explained.h"
+#include "sim/plain_words/modal_origin.h"
+
+namespace firstoff::gui {
+
+class WordsPane {
+public:
+    void draw(const PaneContext& context, const Rect& rect);
+
+private:
+    void take(const PaneContext& context);
+
+    // What is told, kept while the block stays the same.
+    std::shared_ptr<const Trial> trial_;
+    BlockId block_ = kNoBlock;
+    std::size_t step_ = kNoStep;
+    std::vector<WordExplained> words_;
+};
+
+// A tool tip about a word: what it is and what it says there.
+void tellWord(const PaneContext& context, const WordExplained& word);
+
+// The same about the word that set something, with its line.
+void tellOrigin(const PaneContext& context, const ModalOrigin& origin);
+
+// About the word of the program at a byte of a line (both from 0), where the trial shown is of this text; false where
+// there is none.
+bool tellWordAt(const PaneContext& context, std::size_t line, std::size_t byte);
+
+// The colour that the program pane gives a word.
+Colour inkOfWord(const Palette& palette, std::string_view word);
+
+}  // namespace firstoff::gui
