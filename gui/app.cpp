@@ -20,6 +20,7 @@ App::App(const Startup& startup, std::function<void()> wake)
     if (startup.dark) session_.view.dark = *startup.dark;
     if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
     if (startup.colouring != Colouring::Metal) session_.view.colouring = startup.colouring;
+    if (startup.section) session_.view.section.shown = *startup.section;
     wantedScale_ = static_cast<float>(startup.scale);
     sceneOnly_ = startup.sceneOnly;
     openFirst(startup);
@@ -214,7 +215,9 @@ void App::drawPanes(const PaneContext& context) {
     space.footHeight = verdict_.height(context, display.x);
     const Layout layout = layOut(space, session_.view);
     if (layout.program.empty()) program_.leave();
-    scene_.draw(context, layout.picture);
+    // The picture is kept up where it is not shown: others ask it what stands where.
+    if (!layout.picture.empty()) scene_.draw(context, layout.picture);
+    if (!layout.section.empty()) section_.draw(context, layout.section);
     session_.measured = scene_.measured();
     if (layout.readoutsFolded) {
         readouts_.drawStrip(context, layout.readouts);
@@ -336,6 +339,11 @@ void App::drawSplitters(const PaneContext& context, const Layout& layout, const 
     splitter("beside readouts", layout.besideReadouts, true, view.readoutsWidth, 1);
     splitter("beside program", layout.besideProgram, true, view.programWidth, -1);
     splitter("above findings", layout.aboveFindings, false, view.findingsHeight, -1);
+    const float shared = layout.picture.h + layout.section.h;
+    float drawing = layout.section.h / space.scale;
+    splitter("above section", layout.aboveSection, false, drawing, -1);
+    if (shared > 0 && !layout.aboveSection.empty())
+        view.section.share = std::clamp(drawing * space.scale / shared, 0.15f, 0.85f);
     splitter("above timeline", layout.aboveTimeline, false, view.timelineHeight, -1);
     if (dragged) commands_.add(ChangeView{view});
 }
@@ -406,6 +414,14 @@ void App::handleTimeKey(const InputEvent& event) {
             return;
         default:
             break;
+    }
+    if (event.is('5')) {
+        using Shown = SectionSettings::Shown;
+        ViewSettings view = session_.view;
+        view.section.shown = view.section.shown == Shown::Both          ? Shown::SectionOnly
+                             : view.section.shown == Shown::SectionOnly ? Shown::PictureOnly
+                                                                        : Shown::Both;
+        commands_.add(ChangeView{view});
     }
     static constexpr ViewName kViews[] = {ViewName::Part, ViewName::Tool, ViewName::Machine, ViewName::EndOn};
     for (int i = 0; i < 4; ++i) {

@@ -18,6 +18,7 @@
 #include "gui/program_pane.h"
 #include "gui/readout_pane.h"
 #include "gui/scene_pane.h"
+#include "gui/section/section_pane.h"
 #include "gui/session.h"
 #include "gui/sizes_pane.h"
 #include "gui/startup.h"
@@ -139,6 +140,7 @@ private:
     Instant instant_;
 
     ScenePane scene_;
+    SectionPane section_;
     ProgramPane program_;
     TimelineView timeline_;
     TransportBar transport_;

@@ -78,6 +78,7 @@ void Dialogs::drawKeys(const PaneContext& context) {
         {"Space", "play or pause (outside the program; Ctrl+Space everywhere)"},
         {"Alt+Left, Alt+Right", "one block back, forward"},
         {"Alt+Home, Alt+End", "to the start, to the end"},
+        {"5", "half-section beneath the picture, alone, away"},
         {"1 2 3 4", "view: part, tool, machine, end on (outside the program)"},
         {"Click a line", "go to the moment it runs"},
         {"Double-click the part", "go to the cut that left the surface, its line and its finish"},

@@ -1,6 +1,7 @@
 #include "gui/layout.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace firstoff::gui {
 
@@ -17,10 +18,27 @@ constexpr float kLanesFrom = 500;     // window height from which all lanes are 
 constexpr float kFoldedTimeline = 70;
 constexpr float kTimelineFrom = 260;  // window height from which there is a timeline
 constexpr float kLeastPicture = 220;
+constexpr float kBothFrom = 260;  // height from which picture and half-section stand above each other
 
 // Clamp that stays sane when a tiny window makes the bounds cross.
 float within(float value, float low, float high) {
     return std::max(low, std::min(value, std::max(low, high)));
+}
+
+// The half-section beneath the picture, or in its place; also where there is no room for both.
+void shareWithSection(const Rect& place, const SectionSettings& section, float gap, float scale, Layout& out) {
+    using Shown = SectionSettings::Shown;
+    const bool both = section.shown == Shown::Both && place.h >= kBothFrom * scale;
+    if (section.shown == Shown::PictureOnly) {
+        out.picture = place;
+    } else if (!both) {
+        out.section = place;
+    } else {
+        const float drawing = std::round(section.share * (place.h - gap));
+        out.picture = {place.x, place.y, place.w, place.h - gap - drawing};
+        out.aboveSection = {place.x, out.picture.bottom(), place.w, gap};
+        out.section = {place.x, out.aboveSection.bottom(), place.w, drawing};
+    }
 }
 
 }  // namespace
@@ -31,6 +49,7 @@ ViewSettings boundedSizes(ViewSettings view, const LayoutSpace& space) {
     view.readoutsWidth = within(view.readoutsWidth, 180, width * 0.3f);
     view.programWidth = within(view.programWidth, 190, std::min(width * 0.42f, width - kLeastPicture));
     view.timelineHeight = within(view.timelineHeight, 96, height * 0.5f);
+    view.section.share = within(view.section.share, 0.15f, 0.85f);
     if (view.findingsHeight > 0) view.findingsHeight = within(view.findingsHeight, 90, height * 0.5f);
     return view;
 }
@@ -85,7 +104,7 @@ Layout layOut(const LayoutSpace& space, const ViewSettings& wanted) {
     }
     const float strip = out.readoutsFolded ? kStrip * s : 0;
     if (out.readoutsFolded) out.readouts = {left, top, right - left, strip};
-    out.picture = {left, top + strip, right - left, std::max(0.0f, middle - strip)};
+    shareWithSection({left, top + strip, right - left, std::max(0.0f, middle - strip)}, view.section, gap, s, out);
     return out;
 }
 

@@ -25,7 +25,8 @@ struct LayoutSpace {
 // said.
 struct Layout {
     Rect readouts;  // a column; a strip of one line above the picture when `readoutsFolded`
-    Rect picture;
+    Rect picture;   // empty where the half-section has all of its place
+    Rect section;   // empty where it is not shown
     Rect program;   // shares its place with the findings when `findingsFolded`
     Rect findings;  // empty when `findingsFolded`
     Rect transport;
@@ -35,7 +36,7 @@ struct Layout {
     bool findingsFolded = false;
     bool lanesFolded = false;
     // Splitters; empty where there is nothing to drag.
-    Rect besideReadouts, besideProgram, aboveFindings, aboveTimeline;
+    Rect besideReadouts, besideProgram, aboveFindings, aboveTimeline, aboveSection;
 };
 
 Layout layOut(const LayoutSpace& space, const ViewSettings& view);

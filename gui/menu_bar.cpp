@@ -1,5 +1,7 @@
 #include "gui/menu_bar.h"
 
+#include "sim/base/say.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -52,6 +54,12 @@ void viewMenu(const PaneContext& context) {
     if (ImGui::MenuItem("End on", "4")) commands.add(ShowView{ViewName::EndOn});
     ImGui::Separator();
     ViewSettings view = context.session.view;
+    using Shown = SectionSettings::Shown;
+    Shown& shown = view.section.shown;
+    if (ImGui::MenuItem(tr("Picture alone"), nullptr, shown == Shown::PictureOnly)) shown = Shown::PictureOnly;
+    if (ImGui::MenuItem(tr("Picture and half-section"), "5", shown == Shown::Both)) shown = Shown::Both;
+    if (ImGui::MenuItem(tr("Half-section alone"), nullptr, shown == Shown::SectionOnly)) shown = Shown::SectionOnly;
+    ImGui::Separator();
     if (ImGui::MenuItem("Whole billet", nullptr, view.cutaway == 0)) view.cutaway = 0;
     if (ImGui::MenuItem("Leave out a quarter", nullptr, view.cutaway == 1)) view.cutaway = 1;
     if (ImGui::MenuItem("Leave out a half", nullptr, view.cutaway == 2)) view.cutaway = 2;

@@ -16,6 +16,7 @@
 #include "gui/scene_marks.h"
 #include "gui/size_marks.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -364,6 +365,13 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
     if (rect.w >= context.px(400)) {
         colouring("By size", Colouring::Size,
                   "Colour each surface that a size is taken on by what the size comes to, and number the sizes");
+    }
+    if (rect.w >= context.px(480) &&
+        toggle(tr("Half-section"), view.section.shown != SectionSettings::Shown::PictureOnly,
+               tr("The part as a drawing, true to scale, beneath the picture"))) {
+        const bool shown = view.section.shown != SectionSettings::Shown::PictureOnly;
+        view.section.shown = shown ? SectionSettings::Shown::PictureOnly : SectionSettings::Shown::Both;
+        context.commands.add(ChangeView{view});
     }
     ImGui::PopFont();
 }

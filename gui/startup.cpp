@@ -19,6 +19,7 @@ const char* const kUsage =
   --view words|clearances|sizes|cut|time|what-if
                                     with that page in sight; may stand beside the other --view
   --view by-size                    the work, its surfaces coloured and numbered by what their sizes come to
+  --section beside|alone|none       the half-section as a drawing beneath the picture, or in its place
   --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
   --colour-by-tool                  colour cut surfaces by the tool that left them
   --light, --dark                   the look, this time
@@ -79,6 +80,19 @@ void readView(std::string_view text, Startup& startup) {
                     text));
 }
 
+void readSection(std::string_view text, Startup& startup) {
+    using Shown = SectionSettings::Shown;
+    if (text == "none") {
+        startup.section = Shown::PictureOnly;
+    } else if (text == "beside") {
+        startup.section = Shown::Both;
+    } else if (text == "alone") {
+        startup.section = Shown::SectionOnly;
+    } else {
+        throw UsageError(fmt::format("--section needs beside, alone or none, not \"{}\".", text));
+    }
+}
+
 void readCutaway(std::string_view text, Startup& startup) {
     if (text != "quarter" && text != "half") throw UsageError("--cutaway needs quarter or half.");
     startup.cutaway = text == "half" ? 2 : 1;
@@ -108,6 +122,7 @@ const std::map<std::string_view, Valued>& valued() {
         {"--at-time", [](std::string_view v, Startup& s) { s.atTimeS = number("--at-time", v, 0.0, 1e9); }},
         {"--size", readSize},
         {"--view", readView},
+        {"--section", readSection},
         {"--scale", [](std::string_view v, Startup& s) { s.scale = number("--scale", v, 0.5, 4.0); }},
         {"--bench-frames",
          [](std::string_view v, Startup& s) { s.benchFrames = number("--bench-frames", v, 1, 1'000'000); }},

@@ -8,6 +8,7 @@
 
 #include "gui/scene/camera.h"
 #include "gui/scene/colouring.h"
+#include "gui/section/section_settings.h"
 
 namespace firstoff::gui {
 
@@ -29,6 +30,7 @@ struct Startup {
     // With this page in sight: "words", "clearances", "sizes", "cut", "time", "what-if"; empty: as always.
     std::string page;
     int cutaway = 0;
+    std::optional<SectionSettings::Shown> section;  // as --section says
     Colouring colouring = Colouring::Metal;
     std::optional<bool> dark;
     bool sceneOnly = false;

@@ -52,6 +52,32 @@ std::uint32_t kindsIn(const toml::array* names) {
     return kinds;
 }
 
+constexpr const char* kShown[] = {"picture", "both", "half-section"};  // in order of SectionSettings::Shown
+
+void readSection(const toml::table* table, SectionSettings& section) {
+    if (!table) return;
+    const auto shown = (*table)["shown"].value_or(std::string());
+    for (std::size_t i = 0; i < std::size(kShown); ++i) {
+        if (shown == kShown[i]) section.shown = static_cast<SectionSettings::Shown>(i);
+    }
+    read(*table, "share", section.share, 0.15f, 0.85f);
+    read(*table, "ways", section.paths);
+    read(*table, "sizes", section.sizes);
+    read(*table, "drawing", section.drawing);
+    read(*table, "magnified", section.magnified, 1, 1000);
+}
+
+toml::table sectionTable(const SectionSettings& section) {
+    return toml::table{
+        {"shown", kShown[static_cast<std::size_t>(section.shown)]},
+        {"share", section.share},
+        {"ways", section.paths},
+        {"sizes", section.sizes},
+        {"drawing", section.drawing},
+        {"magnified", section.magnified},
+    };
+}
+
 }  // namespace
 
 void rememberProgram(ViewSettings& view, const fs::path& path) {
@@ -82,6 +108,7 @@ ViewSettings readViewSettings(std::string_view text) {
     read(table, "window_width", view.windowWidth, 0, 16384);
     read(table, "window_height", view.windowHeight, 0, 16384);
     read(table, "play_speed", view.playSpeed, 0.01, 1000.0);
+    readSection(table["half_section"].as_table(), view.section);
     if (const toml::array* recent = table["recent"].as_array()) {
         for (const toml::node& entry : *recent) {
             const auto path = entry.value<std::string>();
@@ -112,6 +139,7 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"window_height", view.windowHeight},
         {"play_speed", view.playSpeed},
         {"recent", recent},
+        {"half_section", sectionTable(view.section)},
     };
     std::ostringstream out;
     out << "# How the window was left. Delete this file to go back to the usual arrangement.\n" << table << '\n';

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "gui/scene/colouring.h"
+#include "gui/section/section_settings.h"
 
 namespace firstoff::gui {
 
@@ -16,6 +17,7 @@ struct ViewSettings {
     int cutaway = 0;  // 0 whole, 1 a quarter left out, 2 a half
     Colouring colouring = Colouring::Metal;
     std::uint32_t hiddenBodies = 0;  // kinds of bodies left out of the picture, see KindSet
+    SectionSettings section;
     // Sizes of the panes at scale 1, in pixels, as the splitters were left.
     float readoutsWidth = 216;
     float programWidth = 348;

@@ -13,23 +13,26 @@ struct Size {
 
 class Windows : public testing::TestWithParam<Size> {
 protected:
-    Layout layout() const {
+    static Layout layout(SectionSettings::Shown section = SectionSettings::Shown::PictureOnly) {
         const Size& size = GetParam();
-        return layOut({size.width, size.height, size.scale, 22 * size.scale, 40 * size.scale}, {});
+        ViewSettings view;
+        view.section.shown = section;
+        return layOut({size.width, size.height, size.scale, 22 * size.scale, 40 * size.scale}, view);
     }
+    static void expectInsideAndApart(const Layout& layout);
 };
 
 std::vector<Rect> panes(const Layout& layout) {
     std::vector<Rect> all;
-    for (const Rect& rect : {layout.readouts, layout.picture, layout.program, layout.findings, layout.transport,
-                             layout.timeline, layout.foot}) {
+    for (const Rect& rect : {layout.readouts, layout.picture, layout.section, layout.program, layout.findings,
+                             layout.transport, layout.timeline, layout.foot}) {
         if (!rect.empty()) all.push_back(rect);
     }
     return all;
 }
 
-TEST_P(Windows, KeepPanesInsideAndApart) {
-    const auto all = panes(layout());
+void Windows::expectInsideAndApart(const Layout& layout) {
+    const auto all = panes(layout);
     for (std::size_t i = 0; i < all.size(); ++i) {
         EXPECT_GE(all[i].x, 0);
         EXPECT_GE(all[i].y, 22 * GetParam().scale);
@@ -41,6 +44,21 @@ TEST_P(Windows, KeepPanesInsideAndApart) {
             EXPECT_TRUE(apart) << i << " and " << k;
         }
     }
+}
+
+TEST_P(Windows, KeepPanesInsideAndApart) {
+    using Shown = SectionSettings::Shown;
+    for (const Shown shown : {Shown::PictureOnly, Shown::Both, Shown::SectionOnly}) expectInsideAndApart(layout(shown));
+}
+
+TEST_P(Windows, ShowTheHalfSectionBesideOrInsteadOfThePicture) {
+    using Shown = SectionSettings::Shown;
+    EXPECT_TRUE(layout().section.empty());
+    EXPECT_FALSE(layout(Shown::SectionOnly).section.empty());
+    EXPECT_TRUE(layout(Shown::SectionOnly).picture.empty());
+    const Layout both = layout(Shown::Both);
+    EXPECT_FALSE(both.section.empty());
+    EXPECT_EQ(both.picture.empty(), both.aboveSection.empty());
 }
 
 TEST_P(Windows, AlwaysShowPictureTransportAndVerdict) {

@@ -1,0 +1,46 @@
+#include "gui/section/section_words.h"
+
+#include "gui/figures.h"
+#include "sim/base/say.h"
+#include "sim/base/units.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+double degrees(double rad) {
+    return rad * 180 / kPi;
+}
+
+}  // namespace
+
+std::string readingInWords(const FeatureReading& reading) {
+    using Kind = FeatureReading::Kind;
+    switch (reading.kind) {
+        case Kind::Diameter:
+            return say("Ø {}", millimetres(reading.value));
+        case Kind::Position:
+            return say("X {}  Z {}", millimetres(reading.second), millimetres(reading.value));
+        case Kind::LengthAlong:
+            return say("along Z {}", millimetres(reading.value));
+        case Kind::DiameterApart:
+            return say("on diameter {}", millimetres(reading.value));
+        case Kind::WallApart:
+            return say("on radius {}", millimetres(reading.value));
+        case Kind::Distance:
+            return say("straight across {}", millimetres(reading.value));
+        case Kind::Square:
+            return say("square to it {}", millimetres(reading.value));
+        case Kind::ConeAngle:
+            return say("cone {:.3f}° (full angle)", degrees(reading.value));
+        case Kind::EdgeAngle:
+            return say("{:.3f}° to the axis", degrees(reading.value));
+        case Kind::AngleBetween:
+            return say("angle between {:.3f}°", degrees(reading.value));
+        case Kind::Radius:
+            return say("R {}", millimetres(reading.value));
+    }
+    return {};
+}
+
+}  // namespace firstoff::gui
