@@ -129,7 +129,10 @@ void App::takeOutcome() {
     if (!outcome->comparison) session_.asWritten = outcome;
     // The changes were put away while they were tried.
     if (outcome->comparison && session_.whatIf.empty()) return;
+    const bool written = !outcome->comparison;
     show(std::move(outcome));
+    // The switches of the panel stay as they are when the program changes.
+    if (written && !session_.whatIf.empty()) requestChanges(false);
 }
 
 void App::show(std::shared_ptr<const TrialOutcome> outcome) {
@@ -160,18 +163,16 @@ void App::advance(double now) {
     // A frame after a long sleep must not leap.
     constexpr double kLongestFrameS = 0.1;
     if (!session_.playing || !session_.trial()) return;
-    const double before = session_.timeS;
-    double after = before + std::clamp(now - now_, 0.0, kLongestFrameS) * session_.view.playSpeed;
-    for (const StopMark& stop : session_.index()->stops()) {
-        const bool halts = stop.kind != ProgramStop::Kind::End && stop.timeS > before && stop.timeS <= after;
-        if (!halts) continue;
-        after = stop.timeS;
-        session_.playing = false;
-        break;
-    }
-    if (after >= cycleTimeS()) session_.playing = false;
-    session_.timeS = std::min(after, cycleTimeS());
-    session_.step = kNoStep;
+    const PlayRules rules{session_.view.playSpeed, session_.view.playByBlock, session_.singleBlock, session_.loop};
+    const PlayPlace place{session_.timeS, session_.step, session_.share, true, session_.holding};
+    const PlayPlace next =
+        played(*session_.trial(), *session_.index(), place, rules, std::clamp(now - now_, 0.0, kLongestFrameS));
+    session_.held = session_.holding && !next.playing;
+    session_.holding = session_.holding && next.playing;
+    session_.timeS = next.timeS;
+    session_.step = next.step;
+    session_.share = next.share;
+    session_.playing = next.playing;
     session_.chosen = kNoBlock;
     session_.picked.reset();
     session_.encounter.reset();
@@ -228,6 +229,7 @@ void App::drawPanes(const PaneContext& context) {
     if (!layout.findingsFolded && !layout.program.empty()) program_.draw(context, layout.program);
     drawTabs(context, layout);
     transport_.draw(context, layout.transport);
+    if (!layout.panel.empty()) panel_.draw(context, layout.panel);
     if (!layout.timeline.empty()) timeline_.draw(context, layout.timeline, layout.lanesFolded);
     verdict_.draw(context, layout.foot);
     drawSplitters(context, layout, space);
@@ -386,6 +388,7 @@ void App::handleCtrlKey(const InputEvent& event) {
     if (event.is('O')) commands_.add(AskForFile{event.shift ? AskForFile::What::Setup : AskForFile::What::Program});
     if (event.is('Q')) commands_.add(Quit{});
     if (event.key == Key::Space) commands_.add(TogglePlay{});
+    if (event.is('B')) commands_.add(Bookmark{program_.caretLine()});
     if (!event.is('S')) return;
     if (event.shift) {
         commands_.add(AskForFile{AskForFile::What::SaveAs});
@@ -412,9 +415,16 @@ void App::handleTimeKey(const InputEvent& event) {
         case Key::Space:
             commands_.add(TogglePlay{});
             return;
+        case Key::Up:
+        case Key::Down:
+            if (event.alt) commands_.add(ToBookmark{event.key == Key::Up ? -1 : 1});
+            return;
         default:
             break;
     }
+    if (event.is('B')) commands_.add(SingleBlock{!session_.singleBlock});
+    if (event.is('H')) commands_.add(HoldFeed{!session_.held && !session_.holding});
+    if (event.is('L')) commands_.add(LoopSpan{});
     if (event.is('5')) {
         using Shown = SectionSettings::Shown;
         ViewSettings view = session_.view;

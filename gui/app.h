@@ -15,6 +15,7 @@
 #include "gui/findings_pane.h"
 #include "gui/finish_pane.h"
 #include "gui/finish_worker.h"
+#include "gui/operator_panel.h"
 #include "gui/program_pane.h"
 #include "gui/readout_pane.h"
 #include "gui/scene_pane.h"
@@ -98,6 +99,11 @@ private:
 
     void showLineOf(std::size_t timedMove);
 
+    void apply(const SingleBlock& command);
+    void apply(const HoldFeed& command);
+    void apply(const LoopSpan& command);
+    void apply(const Bookmark& command);
+    void apply(const ToBookmark& command);
     void apply(const Seek& command);
     void apply(const SeekStep& command);
     void apply(const SelectLine& command);
@@ -147,6 +153,7 @@ private:
     ReadoutPane readouts_;
     FindingsPane findings_;
     WordsPane words_;
+    OperatorPanel panel_;
     FinishPane finish_;
     ClearancePane clearances_;
     BodiesPane bodies_;

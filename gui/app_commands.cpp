@@ -53,7 +53,8 @@ void App::runTrial() {
     request.setupPath = session_.setupPath;
     request.revision = session_.document.revision();
     worker_.request(std::move(request));
-    session_.whatIf = {};  // changes were tried on the job as it was
+    // Changes at offsets and tools were tried on the job as it was; the switches of the panel stay.
+    session_.whatIf = session_.whatIf.panel();
     wholeDue_ = -1;
 }
 
@@ -83,9 +84,59 @@ void App::requestChanges(bool quickLook) {
 
 // ---- time ----
 
+void App::apply(const SingleBlock& command) {
+    session_.singleBlock = command.on;
+}
+
+// At once where the axes can stop; a thread pass goes on to its end.
+void App::apply(const HoldFeed& command) {
+    session_.held = session_.holding = false;
+    if (!command.hold || !session_.trial()) return;
+    if (session_.playing && !holdsAtOnce(*session_.trial(), session_.timeS)) {
+        session_.holding = true;
+        return;
+    }
+    session_.playing = false;
+    session_.held = true;
+}
+
+void App::apply(const LoopSpan& command) {
+    session_.loop.reset();
+    const double from = std::clamp(command.fromS, 0.0, cycleTimeS()), to = std::clamp(command.toS, 0.0, cycleTimeS());
+    if (to > from) session_.loop = TimeSpan{from, to};
+}
+
+void App::apply(const Bookmark& command) {
+    std::vector<std::size_t>& marks = session_.bookmarks;
+    const auto at = std::lower_bound(marks.begin(), marks.end(), command.line);
+    if (at != marks.end() && *at == command.line) {
+        marks.erase(at);
+    } else {
+        marks.insert(at, command.line);
+    }
+}
+
+// The line that runs next after, or last before, the moment shown.
+void App::apply(const ToBookmark& command) {
+    const Trial* trial = session_.trial();
+    if (!trial) return;
+    constexpr double kHere = 1e-6;
+    std::optional<std::size_t> best;
+    double bestS = 0;
+    for (const std::size_t line : session_.bookmarks) {
+        const double timeS = trial->startOfBlock(static_cast<BlockId>(line));
+        const double ahead = command.direction > 0 ? timeS - session_.timeS : session_.timeS - timeS;
+        if (ahead < kHere || (best && ahead >= bestS)) continue;
+        best = line;
+        bestS = ahead;
+    }
+    if (best) apply(SelectLine{*best, true});
+}
+
 void App::apply(const Seek& command) {
     session_.timeS = std::clamp(command.timeS, 0.0, cycleTimeS());
     session_.step = kNoStep;
+    session_.share = 0;
     session_.chosen = kNoBlock;
     session_.picked.reset();
     session_.encounter.reset();
@@ -96,6 +147,7 @@ void App::apply(const SeekStep& command) {
     if (!trial || command.step >= trial->toolpath.steps.size()) return;
     session_.timeS = trial->startOfStep(command.step);
     session_.step = command.step;
+    session_.share = 0;
     session_.chosen = kNoBlock;
     session_.picked.reset();
     session_.encounter.reset();
@@ -184,6 +236,7 @@ void App::apply(const PickForMeasure& command) {
 void App::apply(const TogglePlay&) {
     if (!session_.trial()) return;
     session_.playing = !session_.playing;
+    session_.held = session_.holding = false;
     if (session_.playing && session_.timeS >= cycleTimeS()) apply(Seek{0});
 }
 
@@ -230,6 +283,8 @@ bool App::readProgramFile(const fs::path& path) {
         tell(error.what());
         return false;
     }
+    if (path != session_.programPath) session_.bookmarks.clear();
+    session_.loop.reset();
     session_.programPath = path;
     session_.savedRevision = session_.document.revision();
     session_.playing = false;

@@ -60,6 +60,25 @@ struct StepBlocks {
 };
 struct ToStart {};
 struct ToEnd {};
+// The panel of the machine.
+struct SingleBlock {
+    bool on = false;
+};
+struct HoldFeed {
+    bool hold = true;
+};
+// Play this stretch over and over; an empty one takes it back.
+struct LoopSpan {
+    double fromS = 0, toS = 0;
+};
+// A bookmark at a line (0-based), or no longer.
+struct Bookmark {
+    std::size_t line = 0;
+};
+// To the next bookmark that runs later (+1) or earlier (-1).
+struct ToBookmark {
+    int direction = 1;
+};
 struct TextChanged {};  // the document was edited
 struct OpenProgram {
     std::filesystem::path path;
@@ -91,10 +110,10 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command =
-    std::variant<Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
-                 PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
-                 AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
+using Command = std::variant<SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark, Seek, SeekStep, SelectLine,
+                             ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody, PickForMeasure, TogglePlay,
+                             StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs,
+                             Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
 
 class Commands {
 public:

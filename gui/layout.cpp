@@ -10,6 +10,8 @@ namespace {
 // Measures at scale 1. Found by looking at windows from 320 x 240 to 3840 x 2160.
 constexpr float kGap = 4;  // between panes; the splitters
 constexpr float kTransport = 34;
+constexpr float kPanel = 28;
+constexpr float kPanelFrom = 560;     // window height from which the panel has room
 constexpr float kStrip = 26;          // read-outs folded to one line
 constexpr float kColumnsFrom = 1000;  // window width from which the read-outs get a column
 constexpr float kProgramFrom = 460;   // window width from which the program is shown at all
@@ -73,6 +75,10 @@ Layout layOut(const LayoutSpace& space, const ViewSettings& wanted) {
         const float timeline = (out.lanesFolded ? kFoldedTimeline : view.timelineHeight) * s;
         bottom -= timeline + gap;
         out.timeline = {0, bottom, space.width, timeline};
+    }
+    if (view.panel && height >= kPanelFrom && width >= kProgramFrom) {
+        bottom -= kPanel * s;
+        out.panel = {0, bottom, space.width, kPanel * s};
     }
     bottom -= kTransport * s;
     out.transport = {0, bottom, space.width, kTransport * s};

@@ -30,6 +30,7 @@ struct Layout {
     Rect program;   // shares its place with the findings when `findingsFolded`
     Rect findings;  // empty when `findingsFolded`
     Rect transport;
+    Rect panel;     // beneath it; empty where it is not shown or has no room
     Rect timeline;  // two lanes at most when `lanesFolded`
     Rect foot;
     bool readoutsFolded = false;

@@ -78,6 +78,7 @@ void viewMenu(const PaneContext& context) {
     ImGui::Separator();
     if (ImGui::MenuItem("Dark", nullptr, view.dark)) view.dark = true;
     if (ImGui::MenuItem("Light", nullptr, !view.dark)) view.dark = false;
+    if (ImGui::MenuItem(tr("Panel of the machine"), nullptr, view.panel)) view.panel = !view.panel;
     if (ImGui::BeginMenu("Size of type")) {
         scaleItems(view);
         ImGui::EndMenu();
@@ -92,6 +93,17 @@ void playMenu(const PaneContext& context) {
     if (ImGui::MenuItem("One block back", "Alt+Left")) commands.add(StepBlocks{-1});
     if (ImGui::MenuItem("To the start", "Alt+Home")) commands.add(ToStart{});
     if (ImGui::MenuItem("To the end", "Alt+End")) commands.add(ToEnd{});
+    ImGui::Separator();
+    const Session& session = context.session;
+    if (ImGui::MenuItem(tr("Single block"), "B", session.singleBlock)) commands.add(SingleBlock{!session.singleBlock});
+    if (ImGui::MenuItem(tr("Feed hold"), "H", session.held || session.holding))
+        commands.add(HoldFeed{!(session.held || session.holding)});
+    if (ImGui::MenuItem(tr("Loop no longer"), "L", false, session.loop.has_value())) commands.add(LoopSpan{});
+    ImGui::Separator();
+    if (ImGui::MenuItem(tr("To the next bookmark"), "Alt+Down", false, !session.bookmarks.empty()))
+        commands.add(ToBookmark{1});
+    if (ImGui::MenuItem(tr("To the bookmark before"), "Alt+Up", false, !session.bookmarks.empty()))
+        commands.add(ToBookmark{-1});
 }
 
 void drawNames(const PaneContext& context) {

@@ -10,6 +10,7 @@
 #include <string>
 
 #include "gui/finish_worker.h"
+#include "gui/playing.h"
 #include "gui/scene/lathe_scene.h"
 #include "gui/text_document.h"
 #include "gui/trial_worker.h"
@@ -44,6 +45,11 @@ struct Session {
     double timeS = 0;
     std::size_t step = kNoStep;  // which of the steps starting at timeS; kNoStep: the last
     bool playing = false;
+    double share = 0;  // of the block, while it is played by block
+    bool singleBlock = false;
+    bool held = false, holding = false;  // the feed; it will be at the end of the thread pass
+    std::optional<TimeSpan> loop;
+    std::vector<std::size_t> bookmarks;   // lines (0-based), ascending
     BlockId chosen = kNoBlock;            // a line the user went to: what it cut is tinted until time moves on
     std::optional<PickedSurface> picked;  // until time moves on
 

@@ -9,6 +9,7 @@
 #include "gui/figures.h"
 #include "gui/timeline_canvas.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -17,6 +18,7 @@ namespace {
 constexpr float kLabels = 66;  // width of the lane labels
 constexpr float kRuler = 20;
 constexpr float kBar = 8;  // overview and scroll bar under the lanes
+constexpr float kFoldedShare = 0.07f;
 constexpr double kZoomPerNotch = 1.25;
 
 ImVec2 clampPoint(float x, float y) {
@@ -106,6 +108,8 @@ void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanes
     follow(canvas);
     handleMouse(canvas);
     drawRuler(canvas);
+    drawLoop(canvas);
+    drawBookmarks(canvas);
     drawLanes(canvas, lanesFolded);
     drawScrollbar(canvas, {area.x, area.bottom() + context.px(2), area.w, bar});
     if (canvas.hovered && !scrubbing_ && !panning_) hover(canvas);
@@ -131,20 +135,21 @@ void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
         Rect TimelineView::*place = nullptr;
     };
     static constexpr Lane kLanes[] = {
-        {"Tool", 0.16f, 0, &TimelineView::drawTools},
-        {"Motion", 0.13f, 0.5f, &TimelineView::drawMotion},
-        {"Spindle", 0.17f, 0, &TimelineView::drawSpindle},
-        {"Load", 0.18f, 0, &TimelineView::drawLoad, &TimelineView::loadLane_},
-        {"Grip", 0.15f, 0, &TimelineView::drawGrip, &TimelineView::gripLane_},
-        {"Bending", 0.15f, 0, &TimelineView::drawBending, &TimelineView::bendingLane_},
-        {"Clearance", 0.20f, 0, &TimelineView::drawClearance, &TimelineView::clearanceLane_},
-        {"Findings", 0.16f, 0.5f, &TimelineView::drawFindings},
+        {later("Tool"), 0.16f, 0, &TimelineView::drawTools},
+        {later("Motion"), 0.13f, 0.5f, &TimelineView::drawMotion},
+        {later("Spindle"), 0.17f, 0, &TimelineView::drawSpindle},
+        {later("Load"), 0.18f, 0, &TimelineView::drawLoad, &TimelineView::loadLane_},
+        {later("Grip"), 0.15f, 0, &TimelineView::drawGrip, &TimelineView::gripLane_},
+        {later("Bending"), 0.15f, 0, &TimelineView::drawBending, &TimelineView::bendingLane_},
+        {later("Clearance"), 0.20f, 0, &TimelineView::drawClearance, &TimelineView::clearanceLane_},
+        {later("Findings"), 0.16f, 0.5f, &TimelineView::drawFindings},
     };
     const LoadIndex& load = canvas.index.load();
     const auto shareOf = [&](const Lane& lane) {
         if (lane.draw == &TimelineView::drawGrip && !load.grip().known()) return 0.0f;
         if (lane.draw == &TimelineView::drawBending && !load.bending().known()) return 0.0f;
-        return folded ? lane.foldedShare : lane.share;
+        if (folded) return lane.foldedShare;
+        return foldedByHand(canvas, lane.name) ? kFoldedShare : lane.share;
     };
     float shares = 0;
     for (const Lane& lane : kLanes) shares += shareOf(lane);
@@ -159,13 +164,17 @@ void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
         const float height = room * shareOf(lane) / shares;
         if (height <= 0) continue;
         canvas.list.AddLine({canvas.pane.x, y}, {canvas.pane.right(), y}, ink(context.palette.line, 0.6f));
-        canvas.list.AddText(font, font->FontSize,
-                            clampPoint(canvas.pane.x + context.px(10), y + 0.5f * (height - font->FontSize)),
-                            ink(context.palette.quiet), lane.name);
+        const bool narrow = !folded && foldedByHand(canvas, lane.name);
+        if (!folded) clickLabel(canvas, lane.name, y, height);
+        if (height > 0.8f * font->FontSize)
+            canvas.list.AddText(font, font->FontSize,
+                                clampPoint(canvas.pane.x + context.px(10), y + 0.5f * (height - font->FontSize)),
+                                ink(context.palette.quiet), tr(lane.name));
         if (lane.draw == &TimelineView::drawFindings) drawScrubber(canvas);  // over the others, but under these
         if (lane.place) this->*lane.place = {canvas.area.x, y, canvas.area.w, height};
         canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
-        (this->*lane.draw)(canvas, {canvas.area.x, y + context.px(2), canvas.area.w, height - context.px(3)});
+        if (!narrow || lane.draw == &TimelineView::drawMotion || lane.draw == &TimelineView::drawTools)
+            (this->*lane.draw)(canvas, {canvas.area.x, y + context.px(2), canvas.area.w, height - context.px(3)});
         canvas.list.PopClipRect();
         y += height;
     }
@@ -194,7 +203,17 @@ void TimelineView::handleMouse(const Canvas& canvas) {
     }
     const float sideways = io.MouseWheelH + (io.KeyShift ? io.MouseWheel : 0);
     if (canvas.hovered && sideways != 0) window_.from -= sideways * 60 / window_.pxPerSecond;
-    if (canvas.active && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) scrubbing_ = true;
+    if (canvas.active && ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
+        looping_ = io.KeyShift;
+        scrubbing_ = !looping_;
+        loopFromS_ = std::clamp(window_.time(mouse), 0.0, cycleS_);
+    }
+    if (canvas.hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) zoomToBlock(canvas, window_.time(mouse));
+    if (looping_) {
+        const double here = std::clamp(window_.time(mouse), 0.0, cycleS_);
+        canvas.context.commands.add(LoopSpan{std::min(loopFromS_, here), std::max(loopFromS_, here)});
+        looping_ = ImGui::IsMouseDown(ImGuiMouseButton_Left);
+    }
     const bool panButton = ImGui::IsMouseDown(ImGuiMouseButton_Right) || ImGui::IsMouseDown(ImGuiMouseButton_Middle);
     panning_ = canvas.active && panButton;
     if (panning_) window_.from -= io.MouseDelta.x / window_.pxPerSecond;
@@ -234,6 +253,71 @@ void TimelineView::drawRuler(const Canvas& canvas) const {
         canvas.list.AddLine({x, y}, {x, canvas.area.bottom()}, ink(palette.text, 0.45f));
     }
     canvas.list.PopClipRect();
+}
+
+// The block there fills the lanes, with a little of its neighbours.
+void TimelineView::zoomToBlock(const Canvas& canvas, double timeS) {
+    const Trial& trial = canvas.trial;
+    if (trial.toolpath.steps.empty()) return;
+    const std::size_t step = trial.stepAt(std::clamp(timeS, 0.0, cycleS_));
+    const double from = trial.startOfStep(step), to = trial.startOfStep(nextStepWithWords(trial, step));
+    const double length = std::max(to - from, 1e-3);
+    window_.pxPerSecond = window_.width / (1.4 * length);
+    window_.from = from - 0.2 * length;
+    window_ = bounded(window_, cycleS_);
+}
+
+// The stretch that is looped, with its ends in the ruler.
+void TimelineView::drawLoop(const Canvas& canvas) const {
+    const auto& loop = canvas.context.session.loop;
+    if (!loop) return;
+    const float x0 = std::max(canvas.area.x, canvas.x(window_.x(loop->fromS)));
+    const float x1 = std::min(canvas.area.right(), canvas.x(window_.x(loop->toS)));
+    if (x1 < x0) return;
+    const Colour hue = canvas.palette().accent;
+    const float y = canvas.ruler.y, thick = canvas.context.px(3);
+    canvas.list.AddRectFilled({x0, y}, {x1, canvas.area.bottom()}, ink(hue, 0.08f));
+    canvas.list.AddRectFilled({x0, y}, {x1, y + thick}, ink(hue));
+    for (const float x : {x0, x1})
+        canvas.list.AddRectFilled({x - 0.5f * thick, y}, {x + 0.5f * thick, canvas.ruler.bottom()}, ink(hue));
+}
+
+void TimelineView::drawBookmarks(const Canvas& canvas) const {
+    const float high = canvas.context.px(11), wide = canvas.context.px(7);
+    for (const std::size_t line : canvas.context.session.bookmarks) {
+        const auto block = static_cast<BlockId>(line);
+        if (std::isnan(canvas.index.doneAt(block))) continue;  // never runs
+        const float x = std::round(canvas.x(window_.x(canvas.trial.startOfBlock(block))));
+        if (x < canvas.area.x - wide || x > canvas.area.right() + wide) continue;
+        const float y = canvas.ruler.y + canvas.context.px(1);
+        // A ribbon with a notch at its foot.
+        const ImU32 colour = ink(canvas.palette().waiting);
+        canvas.list.AddRectFilled({x - wide / 2, y}, {x + wide / 2, y + high}, colour);
+        canvas.list.AddTriangleFilled({x - wide / 2, y + high}, {x, y + high - wide / 2}, {x + wide / 2, y + high},
+                                      ink(canvas.palette().panel));
+        canvas.list.AddLine({x, y + high}, {x, canvas.area.bottom()}, ink(canvas.palette().waiting, 0.5f));
+    }
+}
+
+bool TimelineView::foldedByHand(const Canvas& canvas, const char* lane) const {
+    const std::vector<std::string>& folded = canvas.context.session.view.foldedLanes;
+    return std::find(folded.begin(), folded.end(), lane) != folded.end();
+}
+
+// A click on the name of a lane folds it to a narrow strip, another unfolds it.
+void TimelineView::clickLabel(const Canvas& canvas, const char* lane, float y, float height) const {
+    ImGui::SetCursorScreenPos({canvas.pane.x, y});
+    ImGui::PushID(lane);
+    const bool clicked = ImGui::InvisibleButton("label", {canvas.area.x - canvas.pane.x, std::max(height, 1.0f)});
+    const bool hovered = ImGui::IsItemHovered();
+    ImGui::PopID();
+    const std::string tip =
+        foldedByHand(canvas, lane) ? say("{}: a click unfolds it", tr(lane)) : say("{}: a click folds it", tr(lane));
+    if (hovered) ImGui::SetTooltip("%s", tip.c_str());
+    if (!clicked) return;
+    ViewSettings view = canvas.context.session.view;
+    if (std::erase(view.foldedLanes, lane) == 0) view.foldedLanes.emplace_back(lane);
+    canvas.context.commands.add(ChangeView{view});
 }
 
 void TimelineView::drawTools(const Canvas& canvas, const Rect& lane) {

@@ -34,6 +34,11 @@ private:
     std::vector<std::string> clearanceTitle(const Canvas& canvas, std::size_t timedMove) const;
     void drawEncounters(const Canvas& canvas, const Rect& lane);
     void drawFindings(const Canvas& canvas, const Rect& lane);
+    void drawLoop(const Canvas& canvas) const;
+    void drawBookmarks(const Canvas& canvas) const;
+    void zoomToBlock(const Canvas& canvas, double timeS);
+    bool foldedByHand(const Canvas& canvas, const char* lane) const;
+    void clickLabel(const Canvas& canvas, const char* lane, float y, float height) const;
     void drawScrubber(const Canvas& canvas) const;
     void drawScrollbar(const Canvas& canvas, const Rect& bar);
     void hover(const Canvas& canvas) const;
@@ -42,6 +47,8 @@ private:
     double cycleS_ = 0;  // of the trial the window was fitted to
     bool scrubbing_ = false;
     bool panning_ = false;
+    bool looping_ = false;  // a stretch to loop is being drawn, from:
+    double loopFromS_ = 0;
     bool dragsBar_ = false;
     const void* hoveredFinding_ = nullptr;
     Rect clearanceLane_, loadLane_, gripLane_, bendingLane_;

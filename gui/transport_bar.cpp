@@ -7,6 +7,7 @@
 
 #include "gui/block_words.h"
 #include "gui/figures.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -71,8 +72,14 @@ std::string speedText(double speed) {
 void speedChoice(const PaneContext& context) {
     static constexpr double kSpeeds[] = {0.1, 0.25, 0.5, 1, 2, 5, 10, 25, 50, 100};
     ViewSettings view = context.session.view;
-    ImGui::SetNextItemWidth(context.px(78));
-    if (ImGui::BeginCombo("##speed", speedText(view.playSpeed).c_str(), ImGuiComboFlags_HeightLargest)) {
+    ImGui::SetNextItemWidth(context.px(94));
+    const std::string shown = view.playByBlock ? say("block {}", speedText(view.playSpeed)) : speedText(view.playSpeed);
+    if (ImGui::BeginCombo("##speed", shown.c_str(), ImGuiComboFlags_HeightLargest)) {
+        if (ImGui::Selectable(tr("by block"), view.playByBlock)) {
+            view.playByBlock = !view.playByBlock;
+            context.commands.add(ChangeView{view});
+        }
+        ImGui::Separator();
         for (const double speed : kSpeeds) {
             if (!ImGui::Selectable(speedText(speed).c_str(), speed == view.playSpeed)) continue;
             view.playSpeed = speed;
@@ -80,7 +87,9 @@ void speedChoice(const PaneContext& context) {
         }
         ImGui::EndCombo();
     }
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip("Playing speed: 1 × is the time the machine takes");
+    if (ImGui::IsItemHovered())
+        ImGui::SetTooltip(
+            "%s", tr("Playing speed: 1 × is the time the machine takes; by block, every block is to be seen as long"));
 }
 
 // What is being done, how far it is, and the way out.
@@ -125,11 +134,15 @@ void progressOrBlock(const PaneContext& context, float width) {
     if (!context.instant || !session.trial() || width < context.px(80)) return;
     const BlockId block = context.instant->geometry != kNoBlock ? context.instant->geometry : context.instant->block;
     const StopMark* stop = stopHere(session);
-    const std::string text = stop ? fmt::format("{}{}: Play goes on", lineTitle(stop->block + 1), stopTitle(stop->kind))
-                                  : blockTitle(*session.trial(), block);
+    const bool holds = session.held || session.holding;
+    const std::string text = session.held      ? tr("Feed hold: the axes stand, the spindle turns. Play goes on.")
+                             : session.holding ? tr("Feed hold: at the end of this thread pass")
+                             : stop
+                                 ? fmt::format("{}{}: Play goes on", lineTitle(stop->block + 1), stopTitle(stop->kind))
+                                 : blockTitle(*session.trial(), block);
     ImGui::AlignTextToFramePadding();
     ImGui::PushFont(context.fonts.mono);
-    ImGui::PushStyleColor(ImGuiCol_Text, tint(stop ? context.palette.text : context.palette.quiet));
+    ImGui::PushStyleColor(ImGuiCol_Text, tint(stop || holds ? context.palette.text : context.palette.quiet));
     ImGui::TextUnformatted(text.c_str());
     ImGui::PopStyleColor();
     ImGui::PopFont();

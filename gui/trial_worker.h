@@ -27,7 +27,7 @@ namespace firstoff::gui {
 struct TrialOutcome {
     std::shared_ptr<const Trial> trial;
     std::shared_ptr<const TimelineIndex> index;
-    std::shared_ptr<const ModalOrigins> origins;  // with the index
+    std::shared_ptr<const ModalOrigins> origins;   // with the index
     std::uint64_t revision = 0;                    // of the text it was made from
     double seconds = 0;                            // it took
     std::shared_ptr<const StockHistory> previous;  // that the stock is left by, where it is

@@ -52,6 +52,7 @@ std::uint32_t kindsIn(const toml::array* names) {
     return kinds;
 }
 
+constexpr std::size_t kMostLanes = 32;
 constexpr const char* kShown[] = {"picture", "both", "half-section"};  // in order of SectionSettings::Shown
 
 void readSection(const toml::table* table, SectionSettings& section) {
@@ -109,6 +110,14 @@ ViewSettings readViewSettings(std::string_view text) {
     read(table, "window_height", view.windowHeight, 0, 16384);
     read(table, "play_speed", view.playSpeed, 0.01, 1000.0);
     readSection(table["half_section"].as_table(), view.section);
+    read(table, "play_by_block", view.playByBlock);
+    read(table, "panel", view.panel);
+    if (const toml::array* lanes = table["folded_lanes"].as_array()) {
+        for (const toml::node& entry : *lanes) {
+            if (const auto lane = entry.value<std::string>(); lane && view.foldedLanes.size() < kMostLanes)
+                view.foldedLanes.push_back(*lane);
+        }
+    }
     if (const toml::array* recent = table["recent"].as_array()) {
         for (const toml::node& entry : *recent) {
             const auto path = entry.value<std::string>();
@@ -121,6 +130,8 @@ ViewSettings readViewSettings(std::string_view text) {
 std::string writeViewSettings(const ViewSettings& view) {
     toml::array recent;
     for (const std::string& path : view.recent) recent.push_back(path);
+    toml::array lanes;
+    for (const std::string& lane : view.foldedLanes) lanes.push_back(lane);
     toml::array hidden;
     for (unsigned kind = 0; kind < kBodyKinds; ++kind) {
         if (view.hiddenBodies & (1u << kind)) hidden.push_back(name(static_cast<BodyKind>(kind)));
@@ -138,6 +149,9 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"window_width", view.windowWidth},
         {"window_height", view.windowHeight},
         {"play_speed", view.playSpeed},
+        {"play_by_block", view.playByBlock},
+        {"panel", view.panel},
+        {"folded_lanes", lanes},
         {"recent", recent},
         {"half_section", sectionTable(view.section)},
     };

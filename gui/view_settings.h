@@ -26,8 +26,11 @@ struct ViewSettings {
     float scale = 1;      // of all type and measures, on top of what the display asks for
     int windowWidth = 0;  // as it was left, pixels; 0: never
     int windowHeight = 0;
-    double playSpeed = 1;             // seconds of the cycle per second
-    std::vector<std::string> recent;  // set by opening programs, newest first
+    double playSpeed = 1;                  // seconds of the cycle per second
+    bool playByBlock = false;              // every block takes as long to be watched
+    bool panel = true;                     // the machine's panel beneath the picture
+    std::vector<std::string> foldedLanes;  // of the timeline, by their names in English
+    std::vector<std::string> recent;       // set by opening programs, newest first
 
     friend bool operator==(const ViewSettings&, const ViewSettings&) = default;
 };

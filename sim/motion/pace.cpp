@@ -46,6 +46,11 @@ PaceLaw paceLaw(const Move& move, const ModalState& modal, const SpindleLaw& spi
     limits.spindleStopped = !limits.feedMissing && perRev && spindle.limit <= 0;
     PaceLaw law;
     law.flat = most / 60;
+    const double dryRun = setup.overrides.dryRunMmPerMin;
+    if (dryRun > 0 && move.kind != MoveKind::Thread) {
+        law.flat = std::min(most, dryRun) / 60;
+        return law;
+    }
     if (limits.feedMissing || limits.spindleStopped) return law;
     const double feed = move.kind == MoveKind::Thread ? move.feed : move.feed * setup.overrides.feed;
     law.flat = std::min(most, perRev ? feed * spindle.limit : feed) / 60;

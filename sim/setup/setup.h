@@ -69,6 +69,9 @@ struct OtherTimes {
 // What the operator's switches stand at, and where he holds the feed.
 struct Overrides {
     double feed = 1, rapid = 1, spindle = 1;  // shares
+    // The dry-run switch: all moves at feed but threads and taps go at this pace whatever F says; 0: off. Common
+    // practice, no source; what a control does with threads its manual says.
+    double dryRunMmPerMin = 0;
     struct FeedHold {
         std::uint32_t line = 0;  // at the start of its first move
         double seconds = 0;

@@ -1,4 +1,5 @@
 #include "sim/trial/trial.h"
+#include "sim/base/say.h"
 
 #include <algorithm>
 #include <iterator>
@@ -176,6 +177,22 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     return true;
 }
 
+// A dry run proves ways, not cuts.
+void sayDryRun(Trial& trial) {
+    const double pace = trial.setup.overrides.dryRunMmPerMin;
+    if (pace <= 0) return;
+    Finding finding;
+    finding.code = "dry-run";
+    finding.severity = Severity::Note;
+    finding.unproven = true;
+    finding.message =
+        say("A dry run: all moves at feed but threads and taps go at {:.0f} mm/min whatever F says. It shows ways and "
+            "room, and nothing about the cut.",
+            pace);
+    finding.remedy = tr("Switch the dry run off to try the cut itself.");
+    trial.findings.push_back(std::move(finding));
+}
+
 // Holds of the feed whose line moves nothing, or is none; they are taken out, so that they hold nothing else.
 void checkFeedHolds(Trial& trial) {
     auto& holds = trial.setup.overrides.holds;
@@ -228,6 +245,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->program.findings);
     take(trial->findings, trial->toolpath.findings);
     take(trial->findings, trial->timeline.findings);
+    sayDryRun(*trial);
     if (!machine(*trial, options, progress)) return nullptr;
     progress.stage("reckoning loads", 0.9, 0.92);
     LoadOptions loads;

@@ -28,7 +28,16 @@ bool WhatIf::empty() const {
     const bool worn = std::any_of(wears.begin(), wears.end(), [](const Wear& w) { return w.xMm != 0 || w.zMm != 0; });
     const bool other = std::any_of(edges.begin(), edges.end(),
                                    [](const Edge& e) { return e.noseRadiusMm >= 0 || e.centreHeightMm != 0; });
-    return !worn && !other && datumZMm == 0 && feed == 1 && rapid == 1 && spindle == 1;
+    const bool switched = optionalStop || blockSkipLevels || dryRunMmPerMin > 0;
+    return !worn && !other && datumZMm == 0 && feed == 1 && rapid == 1 && spindle == 1 && !switched;
+}
+
+WhatIf WhatIf::panel() const {
+    WhatIf only = *this;
+    only.wears.clear();
+    only.edges.clear();
+    only.datumZMm = 0;
+    return only;
 }
 
 bool hasNose(const Tool& tool) {
@@ -47,11 +56,15 @@ Setup withChanges(Setup setup, const WhatIf& whatIf) {
         }
     }
     for (std::size_t i = 0; i < kWorkOffsets; ++i) {
-        if (setup.workOffsetGiven[i]) setup.workOffsets[i].z += whatIf.datumZMm;
+        if (setup.workOffsetGiven[i])
+            setup.workOffsets[i].z += whatIf.datumZMm + (whatIf.dryRunMmPerMin > 0 ? whatIf.dryRunClearMm : 0);
     }
     setup.overrides.feed *= whatIf.feed;
     setup.overrides.rapid *= whatIf.rapid;
     setup.overrides.spindle *= whatIf.spindle;
+    setup.overrides.dryRunMmPerMin = whatIf.dryRunMmPerMin;
+    if (whatIf.optionalStop) setup.control.optionalStop = *whatIf.optionalStop;
+    if (whatIf.blockSkipLevels) setup.control.blockSkipLevels = *whatIf.blockSkipLevels;
     return setup;
 }
 

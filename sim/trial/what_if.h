@@ -1,6 +1,8 @@
 // What the operator could change at the machine without touching program or set-up file: tried here first.
 #pragma once
 
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "sim/setup/setup.h"
@@ -26,8 +28,15 @@ struct WhatIf {
     std::vector<Edge> edges;
     double datumZMm = 0;                      // added to every work offset: Z0 further from the chuck
     double feed = 1, rapid = 1, spindle = 1;  // shares, on top of those of the set-up
+    // Switches of the panel; without a value they stand as the set-up has them.
+    std::optional<bool> optionalStop;
+    std::optional<std::uint16_t> blockSkipLevels;  // bit n: blocks with /n are left out
+    double dryRunMmPerMin = 0;                     // 0: off
+    double dryRunClearMm = 0;                      // while it is on, added to every work offset along Z
 
     bool empty() const;
+    // What stands on the panel, without what was changed at offsets, tools and datum.
+    WhatIf panel() const;
     friend bool operator==(const WhatIf&, const WhatIf&) = default;
 };
 

@@ -118,6 +118,9 @@ TEST(ViewSettings, ComeBackAsTheyWereLeft) {
     view.programWidth = 412.5f;
     view.playSpeed = 25;
     view.windowWidth = 1500;
+    view.playByBlock = true;
+    view.panel = false;
+    view.foldedLanes = {"Grip", "Bending"};
     view.section = {SectionSettings::Shown::Both, 0.25f, false, true, true, 500};
     view.recent = {"/jobs/a \"odd\" name.nc", "/jobs/b.nc"};
     EXPECT_EQ(readViewSettings(writeViewSettings(view)), view);

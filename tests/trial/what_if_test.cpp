@@ -57,6 +57,41 @@ TEST(WhatIf, TheDatumMovesWholeLengths) {
     EXPECT_DOUBLE_EQ(changed.workOffsets[0].z, shop::stepSetup().workOffsets[0].z - 0.4);
 }
 
+// 30 mm at 600 mm/min are 3 s, whatever F says; nothing about the cut is proven by it.
+TEST(WhatIf, ADryRunGoesAtItsOwnPace) {
+    constexpr const char* kProgram = "G21 G99\nT0101\nG97 S1000 M03\nG00 X70. Z2.\nG01 Z-28. F0.1\nG00 X72.\nM30\n";
+    WhatIf whatIf;
+    whatIf.dryRunMmPerMin = 600;
+    whatIf.dryRunClearMm = 100;
+    const auto wet = run(kProgram, shop::stepSetup()), dry = run(kProgram, withChanges(shop::stepSetup(), whatIf));
+    EXPECT_NEAR(wet->timeline.feedTimeS, 30 / (0.1 * 1000) * 60, 1e-9);
+    EXPECT_NEAR(dry->timeline.feedTimeS, 3, 1e-9);
+    EXPECT_NE(dry->verdict, Verdict::Clear);
+    EXPECT_DOUBLE_EQ(dry->toolpath.datums.back().z, wet->toolpath.datums.back().z + 100);
+}
+
+TEST(WhatIf, SwitchesOfThePanelChangeWhatRuns) {
+    constexpr const char* kProgram =
+        "G21 G99\nT0101\nG97 S1000 M03\nG00 X70. Z2.\n/G01 Z-8. F0.1\n/3 G01 Z-20. F0.1\nM01\nG00 X72.\nM30\n";
+    const auto movesWith = [&](const WhatIf& whatIf) { return run(kProgram, withChanges(shop::stepSetup(), whatIf)); };
+    WhatIf skip, skipThree, goOn;
+    skip.blockSkipLevels = std::uint16_t{1u << 1};
+    skipThree.blockSkipLevels = std::uint16_t{1u << 3};
+    goOn.optionalStop = false;
+    const auto feeds = [](const std::shared_ptr<const Trial>& trial) {
+        return std::count_if(trial->toolpath.moves.begin(), trial->toolpath.moves.end(),
+                             [](const Move& m) { return m.kind == MoveKind::Feed; });
+    };
+    EXPECT_EQ(feeds(movesWith({})), 2);
+    EXPECT_EQ(feeds(movesWith(skip)), 1);
+    EXPECT_EQ(feeds(movesWith(skipThree)), 1);
+    EXPECT_EQ(movesWith({})->toolpath.stops.size(), movesWith(goOn)->toolpath.stops.size() + 1);
+    WhatIf both = skip;
+    both.datumZMm = 3;
+    EXPECT_EQ(both.panel(), skip);
+    EXPECT_FALSE(skip.empty());
+}
+
 TEST(WhatIf, AnotherNoseRadiusLeavesAnotherFillet) {
     WhatIf whatIf;
     whatIf.edges.push_back({1, 0.4, 0});
