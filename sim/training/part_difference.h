@@ -20,10 +20,6 @@ struct OutlineDeparture {
     std::string cutBy;          // "line 12" of the part that is judged; empty where nobody cut there
 };
 
-struct ThreadDeparture {
-    std::string text;
-};
-
 struct PartDifference {
     bool compared = false;  // false: one of them has no part
     std::vector<OutlineDeparture> outline;
@@ -36,7 +32,7 @@ struct PartDifference {
 // The part is the last piece that the model cuts off, or what it leaves in the chuck where it cuts nothing off.
 PartDifference differenceOf(const Trial& made, const Trial& model, double toleranceMm);
 
-// "Ø 30.4 instead of …" in plain words with figures.
+// "outside, Z-20.000 to Z-12.500: 0.400 mm too large in diameter, there Ø30.400 instead of Ø30.000 (line 12)"
 std::string inWords(const OutlineDeparture& departure);
 
 }  // namespace firstoff
