@@ -60,6 +60,10 @@ struct Marking {
 Marking markAnswer(const Lesson& lesson, const LessonTrials& trials, int step, const Answer& answer,
                    const TrialOptions& options = {});
 
+// The same for a Mend or Write step whose program has been tried already, on the set-up of the step: a window has its
+// trial at hand.
+Marking markTried(const Lesson& lesson, const LessonTrials& trials, int step, const TriedProgram& made);
+
 // An answer as it is written in a terminal: choices by letters or numbers ("b", "1, 3"), a number, "X30 Z-12.5", a
 // program, or for a gap its blocks alone (a whole program begins with %). Nothing where it cannot be read as that;
 // `trouble` then says why.
