@@ -39,7 +39,8 @@ struct ProgramNeeds {
     double toleranceMm = 0.02;            // by which the outline may depart from that of the model, over or under
     std::optional<double> mostLongerS;    // than the model
     std::optional<double> mostRevPerMin;  // anywhere in the cycle
-    bool compensation = false;            // where metal is cut by the last tool that the model compensates
+    bool compensation = false;            // of nose radius, where the model leaves a surface with it
+    bool surfaceSpeed = false;            // constant surface speed, likewise
     bool speedClamp = false;              // in force wherever the surface speed is held
     std::vector<int> cycles;              // G numbers, to be carried out in this order
     std::vector<std::string> gone;        // codes of findings, notes too, that must not be there

@@ -17,6 +17,7 @@ constexpr double kMostFigure = 1e9;
 
 constexpr std::string_view kQuantityNames =
     "rev_per_min|clamp_x_mm|surface_speed_m_per_min|feed_mm_per_min|end_x_mm|end_z_mm|passes|pass_depth_mm|pass_x_mm|"
+    "cut_depth_mm|"
     "line_time_s|cycle_time_s|finished_diameter_mm|finished_length_mm|theoretical_rz_um|finding_line|finding_count";
 
 constexpr LessonKey kKeys[] = {
@@ -52,6 +53,7 @@ constexpr LessonKey kKeys[] = {
     {.table = "step", .key = "most_longer_s", .form = Form::Number, .kinds = "mw", .least = 0, .most = kMostSeconds},
     {.table = "step", .key = "most_rev_per_min", .form = Form::Number, .kinds = "mw", .least = 1, .most = 100000},
     {.table = "step", .key = "compensation", .form = Form::Flag, .kinds = "mw"},
+    {.table = "step", .key = "surface_speed", .form = Form::Flag, .kinds = "mw"},
     {.table = "step", .key = "speed_clamp", .form = Form::Flag, .kinds = "mw"},
     {.table = "step", .key = "cycles", .form = Form::TextList, .kinds = "mw"},
     {.table = "step", .key = "gone", .form = Form::TextList, .kinds = "mw"},

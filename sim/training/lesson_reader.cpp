@@ -333,6 +333,7 @@ private:
         needs.mostLongerS = table.number("most_longer_s");
         needs.mostRevPerMin = table.number("most_rev_per_min");
         needs.compensation = table.flag("compensation");
+        needs.surfaceSpeed = table.flag("surface_speed");
         needs.speedClamp = table.flag("speed_clamp");
         needs.gone = table.texts("gone");
         for (const std::string& cycle : table.texts("cycles")) readCycle(table, cycle, needs);

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <utility>
 
 #include "sim/base/say.h"
 #include "sim/base/units.h"
@@ -190,10 +191,37 @@ std::size_t fallenPieces(const Trial& trial) {
     return trial.stock ? trial.stock->severances().size() : 0;
 }
 
+// The greatest first; of those alike to a micrometre the longest.
 void sortByAmount(std::vector<OutlineDeparture>& departures) {
-    std::stable_sort(departures.begin(), departures.end(), [](const OutlineDeparture& a, const OutlineDeparture& b) {
-        return std::abs(a.mostMm) > std::abs(b.mostMm);
-    });
+    const auto rank = [](const OutlineDeparture& d) {
+        constexpr double kMicrometres = 1000;
+        return std::pair(std::round(kMicrometres * std::abs(d.mostMm)), d.toZ - d.fromZ + (d.toX - d.fromX) / 2);
+    };
+    std::stable_sort(departures.begin(), departures.end(),
+                     [&](const OutlineDeparture& a, const OutlineDeparture& b) { return rank(a) > rank(b); });
+}
+
+bool within(double from, double to, double outerFrom, double outerTo, double reach) {
+    return from >= outerFrom - reach && to <= outerTo + reach;
+}
+
+// Where a surface stands elsewhere, its ends meet their neighbours elsewhere too; those are not told beside it.
+bool isEndOf(const OutlineDeparture& d, const OutlineDeparture& larger) {
+    constexpr double kReach = 2;  // times the departure: as far as a corner between them can carry it
+    const double reach = kReach * std::abs(larger.mostMm);
+    return (d.mostMm > 0) == (larger.mostMm > 0) && within(d.fromZ, d.toZ, larger.fromZ, larger.toZ, reach) &&
+           within(d.fromX, d.toX, larger.fromX, larger.toX, 2 * reach);
+}
+
+// Sorted by amount.
+void leaveOutEnds(std::vector<OutlineDeparture>& departures) {
+    std::vector<OutlineDeparture> kept;
+    for (const OutlineDeparture& d : departures) {
+        const bool end =
+            std::any_of(kept.begin(), kept.end(), [&](const OutlineDeparture& k) { return isEndOf(d, k); });
+        if (!end) kept.push_back(d);
+    }
+    departures = std::move(kept);
 }
 
 }  // namespace
@@ -221,6 +249,7 @@ PartDifference differenceOf(const Trial& made, const Trial& model, double tolera
     departing.along(outline, wanted, true);
     departing.along(wanted, outline, false);
     sortByAmount(result.outline);
+    leaveOutEnds(result.outline);
     compareThreads(made, model, wanted.box().zMax - datumZ, toleranceMm, result);
     return result;
 }

@@ -31,7 +31,10 @@ public:
         time();
         speed();
         if (needs_.speedClamp) clamp();
-        if (needs_.compensation) compensation();
+        if (needs_.compensation)
+            likeTheModel(compensated, tr("The surface that {} leaves was cut without nose-radius compensation."));
+        if (needs_.surfaceSpeed)
+            likeTheModel(atSurfaceSpeed, tr("The surface that {} leaves was not cut at constant surface speed (G96)."));
         cycles();
         return std::move(unmet_);
     }
@@ -42,6 +45,7 @@ private:
     void findings() {
         for (const Finding& finding : made_.findings) {
             if (std::find(needs_.gone.begin(), needs_.gone.end(), finding.code) == needs_.gone.end()) continue;
+            if (finding.severity != Severity::Note && !finding.unproven) continue;  // told as a problem
             unmet_.push_back(say("Still there: {}: {} {}", whereOf(finding, made_.program, made_.setup.name),
                                  finding.message, finding.remedy));
         }
@@ -83,21 +87,27 @@ private:
         }
     }
 
-    // Surfaces that the model leaves compensated must be left compensated here too.
-    void compensation() {
+    using Has = bool (*)(const Trial&, const Move&);
+
+    static bool compensated(const Trial&, const Move& move) { return move.compensation != Compensation::Off; }
+    static bool atSurfaceSpeed(const Trial& trial, const Move& move) {
+        return trial.toolpath.modals[move.modal].constantSurfaceSpeed;
+    }
+
+    // Surfaces that the model leaves in some way must be left so here too. `{}`: the line that does not.
+    void likeTheModel(Has has, const char* unmet) {
         const PartOutline wanted = finishedOutline(model_, pieceOfPart(model_));
-        std::set<BlockId> told;
         const PartOutline outline = finishedOutline(made_, pieceOfPart(made_));
+        std::set<BlockId> told;
         for (const OutlineEdge& edge : outline.edges()) {
             const Move* mine = moveOf(made_, edge.cut);
-            if (!mine || mine->compensation != Compensation::Off) continue;
+            if (!mine || has(made_, *mine)) continue;
             const auto near = wanted.nearest(pointAlong(edge, 0.5));
             const Move* models = near ? moveOf(model_, wanted.edges()[near->edge].cut) : nullptr;
-            if (!models || models->compensation == Compensation::Off) continue;
+            if (!models || !has(model_, *models)) continue;
             const BlockId block = made_.shownBlock(made_.timeline.moves[edge.cut].move);
-            if (!told.insert(block).second) continue;
-            unmet_.push_back(say("The surface that {} leaves was cut without nose-radius compensation.",
-                                 made_.program.lineName(block)));
+            if (told.insert(block).second)
+                unmet_.push_back(fmt::format(fmt::runtime(unmet), made_.program.lineName(block)));
         }
     }
 

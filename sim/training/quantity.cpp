@@ -32,6 +32,8 @@ constexpr QuantityName kQuantities[] = {
      later("depth of a pass of that cycle, radially; without `pass` of the last one along the axis, of a thread of the "
            "last one that goes deeper")},
     {Kind::PassDiameter, "pass_x_mm", "mm", "line", "pass", later("X at which a pass of that cycle cuts")},
+    {Kind::CutDepth, "cut_depth_mm", "mm", "line", "",
+     later("depth of cut of the line, radially, wherever it takes off most")},
     {Kind::LineTime, "line_time_s", "s", "line", "", later("time that the line takes, all its passes")},
     {Kind::CycleTime, "cycle_time_s", "s", "", "", later("time of the whole program")},
     {Kind::FinishedDiameter, "finished_diameter_mm", "mm", "z_mm", "inside",
@@ -131,11 +133,11 @@ public:
     }
 
     // Taken off the bar, radially, wherever it was most.
-    double deepest(int pass) const {
+    double deepest(std::optional<int> pass = {}) const {
         double depth = 0;
         if (!t_.stock) return depth;
         for (const std::size_t i : moves_) {
-            if (move(i).pass != pass || !isCut(move(i).kind)) continue;
+            if ((pass && move(i).pass != *pass) || !isCut(move(i).kind)) continue;
             for (std::uint32_t k = t_.timeline.firstOf[i]; k < t_.timeline.firstOf[i + 1]; ++k)
                 depth = std::max(depth, static_cast<double>(t_.stock->cuts()[k].deepestMm));
         }
@@ -182,6 +184,8 @@ private:
                 return {2 * line.end(line.last()).r, {}};
             case Kind::EndZ:
                 return {line.end(line.last()).z, {}};
+            case Kind::CutDepth:
+                return {line.deepest(), {}};
             case Kind::LineTime:
                 return {line.seconds(), {}};
             case Kind::SurfaceSpeed:
