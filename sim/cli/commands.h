@@ -110,4 +110,20 @@ struct SheetRequest {
 };
 ExitCode sheet(const SheetRequest& request);
 
+// A lesson checked, or, with a step, shown, or marked where there is an answer.
+struct LessonRequest {
+    std::string folder;  // or the name of one that is shipped
+    std::string language;
+    int step = 0;                       // 0: the whole lesson is checked
+    std::optional<std::string> answer;  // a text, or of a program the name of its file
+};
+// Marking: Clear for right, Problems for wrong. Checking: Problems where the lesson cannot be given as it stands.
+ExitCode lesson(const LessonRequest& request);
+
+struct LessonsRequest {
+    std::string folder;  // that holds the folders of lessons; empty: those that are shipped
+    std::string language;
+};
+ExitCode lessons(const LessonsRequest& request);
+
 }  // namespace firstoff::cli

@@ -44,6 +44,8 @@ public:
         addFinish();
         addSheet();
         addWords();
+        addLesson();
+        addLessons();
         addCodes();
         addMaterials();
     }
@@ -241,6 +243,35 @@ private:
         command->callback([this] { result_ = sheet(sheet_); });
     }
 
+    void addLesson() {
+        CLI::App* command = app_.add_subcommand(
+            "lesson",
+            "check a lesson, or mark an answer to one of its steps: exit code 0 right, 1 wrong, 3 not proven");
+        command->add_option("FOLDER", lesson_.folder, "folder of the lesson, or the name of one that is shipped")
+            ->required();
+        CLI::Option* step = command->add_option("--step", lesson_.step, "number of a step; shown if there is no answer")
+                                ->check(CLI::Range(1, 1000));
+        command
+            ->add_option(
+                "--answer", lesson_.answer,
+                "the answer: choices (b, or 1,3), a number, a place (\"X30 Z-12.5\"), or the file of a program; "
+                "of missing blocks also these alone")
+            ->needs(step);
+        addLanguage(command, lesson_.language);
+        command->callback([this] { result_ = lesson(lesson_); });
+    }
+
+    void addLessons() {
+        CLI::App* command = app_.add_subcommand("lessons", "list the lessons that are shipped, or those of a folder");
+        command->add_option("FOLDER", lessons_.folder, "that holds the folders of lessons");
+        addLanguage(command, lessons_.language);
+        command->callback([this] { result_ = lessons(lessons_); });
+    }
+
+    static void addLanguage(CLI::App* command, std::string& language) {
+        command->add_option("--language", language, "of the lesson's text, two letters; English if it has no other");
+    }
+
     void addCodes() {
         CLI::App* command = app_.add_subcommand("codes", "table of the codes that are understood, as Markdown");
         command->callback([this] {
@@ -275,6 +306,8 @@ private:
     LoadsRequest loads_;
     FinishRequest finish_;
     SheetRequest sheet_;
+    LessonRequest lesson_;
+    LessonsRequest lessons_;
     ExitCode result_ = ExitCode::Unusable;
 };
 
