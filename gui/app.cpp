@@ -14,17 +14,24 @@
 namespace firstoff::gui {
 
 App::App(const Startup& startup, std::function<void()> wake)
-    : worker_(wake), finishWorker_(std::move(wake)), program_(session_.document) {
+    : worker_(wake), finishWorker_(wake), program_(session_.document) {
     keepsSettings_ = !startup.picture && startup.benchFrames == 0;
     if (keepsSettings_) session_.view = loadViewSettings();
     if (startup.dark) session_.view.dark = *startup.dark;
     if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
     if (startup.colouring != Colouring::Metal) session_.view.colouring = startup.colouring;
     if (startup.section) session_.view.section.shown = *startup.section;
+    lessons_ = std::make_unique<LessonRoom>(
+        lessonShelf(),
+        keepsSettings_ && !stateFolder().empty() ? stateFolder() / "progress.toml" : std::filesystem::path(), wake);
     wantedScale_ = static_cast<float>(startup.scale);
     sceneOnly_ = startup.sceneOnly;
     openFirst(startup);
     if (startup.view) scene_.show(*startup.view);
+    if (startup.lesson) {
+        apply(OpenLesson{*startup.lesson});
+        if (startup.lessonStep > 0) lessons_->go(startup.lessonStep);
+    }
     if (!startup.page.empty()) {
         below_ = inPlace_ = pageNamed(startup.page);
         session_.view.findingsHeight = std::max(session_.view.findingsHeight, 360.0f);  // room for the table
@@ -40,6 +47,7 @@ Rect App::tabPlace(std::string_view words) const {
 
 App::Tab App::pageNamed(std::string_view page) {
     if (page == "words") return Tab::Words;
+    if (page == "lessons") return Tab::Lesson;
     if (page == "sizes") return Tab::Sizes;
     if (page == "cut") return Tab::Cut;
     if (page == "time") return Tab::Time;
@@ -95,6 +103,7 @@ double App::cycleTimeS() const {
 
 void App::frame(double now) {
     takeOutcome();
+    followLesson();
     advance(now);
     now_ = now;
     shownAtS_ = session_.timeS;
@@ -254,6 +263,7 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
     if (withProgram) add(Tab::Program, "Program");
     add(Tab::Findings, fmt::format("Findings {}", trial ? trial->findings.size() : 0));
     add(Tab::Words, tr("Words"));
+    add(Tab::Lesson, tr("Lessons"));
     add(Tab::Sizes, counted("Sizes", out));
     add(Tab::Clearances, counted("Clearances", trial ? trial->clearance.encounters.size() : 0));
     add(Tab::Cut, "Cut");
@@ -291,6 +301,9 @@ void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
             break;
         case Tab::Findings:
             findings_.draw(context, rect);
+            break;
+        case Tab::Lesson:
+            lesson_.draw(context, rect, *lessons_);
             break;
         case Tab::Words:
             words_.draw(context, rect);
@@ -457,6 +470,12 @@ double App::restS() const {
 void App::settle(const Startup& startup) {
     worker_.finish();
     takeOutcome();
+    if (startup.lesson) {
+        followLesson();  // the lesson's own job comes up
+        worker_.finish();
+        takeOutcome();
+        followLesson();
+    }
     scene_.setStill(startup.picture.has_value());
     if (startup.atTimeS) {
         apply(Seek{*startup.atTimeS});
@@ -467,7 +486,7 @@ void App::settle(const Startup& startup) {
                 fmt::format("--at-line {}: the program has {} lines.", line, session_.document.lineCount()));
         }
         apply(SelectLine{line - 1, true});
-    } else if (startup.picture) {
+    } else if (startup.picture && !startup.lesson) {
         apply(ToEnd{});
     }
 }

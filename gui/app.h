@@ -15,6 +15,7 @@
 #include "gui/findings_pane.h"
 #include "gui/finish_pane.h"
 #include "gui/finish_worker.h"
+#include "gui/lessons/lesson_pane.h"
 #include "gui/operator_panel.h"
 #include "gui/program_pane.h"
 #include "gui/readout_pane.h"
@@ -75,7 +76,7 @@ public:
     Rect pagePlace() const { return pagePlace_; }
 
 private:
-    enum class Tab { Program, Findings, Words, Sizes, Cut, Time, Changes, Clearances, Bodies, Finish };
+    enum class Tab { Program, Findings, Words, Lesson, Sizes, Cut, Time, Changes, Clearances, Bodies, Finish };
 
     static Tab pageNamed(std::string_view page);
     void openFirst(const Startup& startup);
@@ -96,9 +97,23 @@ private:
     void handleTimeKey(const InputEvent& event);
     void runTrial();
     void applyAll();
+    void keepLesson();
+    void followLesson();
+    void takeLessonScene(LessonScene scene);
+    void showLessonScene();
+    void showMoment(LessonView view, const std::optional<LinePlace>& line, std::optional<double> timeS);
+    void showPage(Tab tab);
 
     void showLineOf(std::size_t timedMove);
 
+    void apply(const ShowLessons& command);
+    void apply(const OpenLesson& command);
+    void apply(const CloseLesson& command);
+    void apply(const LessonStepTo& command);
+    void apply(const MarkStep& command);
+    void apply(const TellAnswer& command);
+    void apply(const ShowFigure& command);
+    void apply(const PlaceClicked& command);
     void apply(const SingleBlock& command);
     void apply(const HoldFeed& command);
     void apply(const LoopSpan& command);
@@ -154,6 +169,9 @@ private:
     FindingsPane findings_;
     WordsPane words_;
     OperatorPanel panel_;
+    LessonPane lesson_;
+    std::unique_ptr<LessonRoom> lessons_;
+    std::optional<LessonScene> lessonScene_;  // to be shown once its trial is there
     FinishPane finish_;
     ClearancePane clearances_;
     BodiesPane bodies_;

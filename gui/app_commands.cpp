@@ -47,7 +47,7 @@ void App::runTrial() {
     TrialWorker::Request request;
     request.program = session_.document.text();
     request.programName = session_.programName();
-    request.programPath = session_.programPath;
+    request.programPath = session_.inLesson ? session_.lessonProgram : session_.programPath;
     request.setup = session_.setupText;
     request.setupName = session_.setupPath.empty() ? "no set-up" : session_.setupPath.filename().string();
     request.setupPath = session_.setupPath;
@@ -277,12 +277,14 @@ void App::apply(const TextChanged&) {
 }
 
 bool App::readProgramFile(const fs::path& path) {
+    keepLesson();
     try {
         session_.document = TextDocument(readWholeFile(path));
     } catch (const FileError& error) {
         tell(error.what());
         return false;
     }
+    session_.inLesson = session_.asksPlace = false;
     if (path != session_.programPath) session_.bookmarks.clear();
     session_.loop.reset();
     session_.programPath = path;

@@ -12,6 +12,7 @@
 #include "gui/scene/camera.h"
 #include "gui/view_settings.h"
 #include "sim/base/point.h"
+#include "sim/training/lesson_text.h"
 #include "sim/trial/what_if.h"
 
 namespace firstoff::gui {
@@ -79,6 +80,24 @@ struct Bookmark {
 struct ToBookmark {
     int direction = 1;
 };
+// The training room.
+struct ShowLessons {};
+struct OpenLesson {
+    std::filesystem::path folder;
+};
+struct CloseLesson {};
+struct LessonStepTo {
+    int step = 1;
+};
+struct MarkStep {};
+struct TellAnswer {};
+struct ShowFigure {
+    LessonFigure figure;
+};
+// A place of the half-section was clicked, lathe frame.
+struct PlaceClicked {
+    Point place;
+};
 struct TextChanged {};  // the document was edited
 struct OpenProgram {
     std::filesystem::path path;
@@ -87,7 +106,7 @@ struct OpenSetup {
     std::filesystem::path path;
 };
 struct AskForFile {
-    enum class What { Program, Setup, SaveAs } what = What::Program;
+    enum class What { Program, Setup, SaveAs, Lesson } what = What::Program;
 };
 struct Save {};
 struct SaveAs {
@@ -110,10 +129,11 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command = std::variant<SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark, Seek, SeekStep, SelectLine,
-                             ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody, PickForMeasure, TogglePlay,
-                             StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs,
-                             Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
+using Command = std::variant<ShowLessons, OpenLesson, CloseLesson, LessonStepTo, MarkStep, TellAnswer, ShowFigure,
+                             PlaceClicked, SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark, Seek, SeekStep,
+                             SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody, PickForMeasure,
+                             TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile,
+                             Save, SaveAs, Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
 
 class Commands {
 public:

@@ -7,16 +7,27 @@ namespace firstoff::gui {
 
 namespace fs = std::filesystem;
 
-fs::path demoProgram() {
+namespace {
+
+fs::path asset(const fs::path& name) {
     const char* own = std::getenv("FIRSTOFF_ASSETS");
     const fs::path folders[] = {own ? fs::path(own) : fs::path(), FIRSTOFF_INSTALLED_ASSETS, FIRSTOFF_SOURCE_ASSETS};
     for (const fs::path& folder : folders) {
         if (folder.empty()) continue;
-        const fs::path job = folder / "jobs" / "coupling-spigot.nc";
         std::error_code error;
-        if (fs::exists(job, error)) return job;
+        if (fs::exists(folder / name, error)) return folder / name;
     }
     return {};
+}
+
+}  // namespace
+
+fs::path demoProgram() {
+    return asset(fs::path("jobs") / "coupling-spigot.nc");
+}
+
+fs::path lessonShelf() {
+    return asset("lessons");
 }
 
 }  // namespace firstoff::gui

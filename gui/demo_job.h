@@ -1,4 +1,4 @@
-// The job that is opened when none is asked for.
+// Where the assets lie: the job that is opened when none is asked for, and the lessons.
 #pragma once
 
 #include <filesystem>
@@ -7,5 +7,8 @@ namespace firstoff::gui {
 
 // Looks in $FIRSTOFF_ASSETS, then where the assets were installed, then in the source tree. Empty if it is in none.
 std::filesystem::path demoProgram();
+
+// The folder of the lessons, likewise.
+std::filesystem::path lessonShelf();
 
 }  // namespace firstoff::gui

@@ -7,6 +7,7 @@
 #include <system_error>
 
 #include "gui/file_io.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -27,6 +28,8 @@ const char* title(AskForFile::What what) {
             return "Open set-up";
         case AskForFile::What::SaveAs:
             return "Save program as";
+        case AskForFile::What::Lesson:
+            return tr("Open lesson: its lesson.toml");
     }
     return "";
 }
@@ -36,7 +39,7 @@ const char* action(AskForFile::What what) {
 }
 
 std::vector<std::string> suffixesOf(AskForFile::What what) {
-    if (what == AskForFile::What::Setup) return {".toml"};
+    if (what == AskForFile::What::Setup || what == AskForFile::What::Lesson) return {".toml"};
     return {".nc", ".cnc", ".tap", ".iso", ".ncc", ".txt"};
 }
 
@@ -232,6 +235,9 @@ void FileBrowser::accept(const PaneContext& context, const fs::path& path) {
             break;
         case AskForFile::What::SaveAs:
             context.commands.add(SaveAs{path});
+            break;
+        case AskForFile::What::Lesson:
+            context.commands.add(OpenLesson{path.parent_path()});
             break;
     }
     open_ = false;

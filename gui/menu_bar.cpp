@@ -24,6 +24,9 @@ void fileMenu(const PaneContext& context) {
         ImGui::EndMenu();
     }
     ImGui::Separator();
+    if (ImGui::MenuItem(tr("Lessons"))) commands.add(ShowLessons{});
+    if (ImGui::MenuItem(tr("Open lesson…"))) commands.add(AskForFile{AskForFile::What::Lesson});
+    ImGui::Separator();
     if (ImGui::MenuItem("Save", "Ctrl+S", false, session.modified())) commands.add(Save{});
     if (ImGui::MenuItem("Save as…", "Ctrl+Shift+S")) commands.add(AskForFile{AskForFile::What::SaveAs});
     if (ImGui::MenuItem("Read both files again", "F5")) commands.add(Reload{});

@@ -68,6 +68,14 @@ struct Session {
     std::optional<FinishQuestion> finishWanted;
     std::shared_ptr<const FinishAnswer> finish;
 
+    // A lesson is open: its program is what the editor holds, `lessonProgram` the file it came from. The next click in
+    // the half-section is an answer where `asksPlace`; what was clicked is marked there.
+    bool inLesson = false;
+    std::filesystem::path lessonProgram;
+    bool asksPlace = false;
+    std::optional<Point> clickedPlace;  // lathe frame
+    std::optional<Point> rightPlace;    // likewise, once it was told
+
     ViewSettings view;
     std::string message;  // about the outside world, shown until dismissed
 
@@ -78,7 +86,10 @@ struct Session {
     bool modified() const { return document.revision() != savedRevision; }
     // The trial shown was made from another text than the one shown.
     bool stale() const { return !outcome || outcome->revision != document.revision(); }
-    std::string programName() const { return programPath.empty() ? "untitled" : programPath.filename().string(); }
+    std::string programName() const {
+        if (inLesson && programPath.empty()) return lessonProgram.filename().string();
+        return programPath.empty() ? "untitled" : programPath.filename().string();
+    }
 };
 
 }  // namespace firstoff::gui

@@ -16,10 +16,11 @@ const char* const kUsage =
     R"(firstoff-window [PROGRAM] [--setup FILE]
     Opens the window on PROGRAM, or on the demo job. Without --setup the file of the same name ending in .toml is taken.
   --view machine|part|close|end-on  what the picture shows: all of the machine, the work, tool and cut, along the spindle
-  --view words|clearances|sizes|cut|time|what-if
+  --view words|lessons|clearances|sizes|cut|time|what-if
                                     with that page in sight; may stand beside the other --view
   --view by-size                    the work, its surfaces coloured and numbered by what their sizes come to
   --section beside|alone|none       the half-section as a drawing beneath the picture, or in its place
+  --lesson FOLDER [--step N]        opens a lesson, at a step
   --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
   --colour-by-tool                  colour cut surfaces by the tool that left them
   --light, --dark                   the look, this time
@@ -59,7 +60,7 @@ void readSize(std::string_view text, Startup& startup) {
 }
 
 void readView(std::string_view text, Startup& startup) {
-    static constexpr std::string_view kPages[] = {"words", "clearances", "sizes", "cut", "time", "what-if"};
+    static constexpr std::string_view kPages[] = {"words", "lessons", "clearances", "sizes", "cut", "time", "what-if"};
     if (std::find(std::begin(kPages), std::end(kPages), text) != std::end(kPages)) {
         startup.page = text;
         return;
@@ -73,11 +74,11 @@ void readView(std::string_view text, Startup& startup) {
     if (startup.finishView) return;
     startup.view = viewNamed(text);
     if (startup.view) return;
-    throw UsageError(
-        fmt::format("--view needs machine, part, close, end-on, by-size, words, clearances, sizes, cut, time, what-if "
-                    "or finish, not "
-                    "\"{}\".",
-                    text));
+    throw UsageError(fmt::format(
+        "--view needs machine, part, close, end-on, by-size, words, lessons, clearances, sizes, cut, time, what-if "
+        "or finish, not "
+        "\"{}\".",
+        text));
 }
 
 void readSection(std::string_view text, Startup& startup) {
@@ -123,6 +124,8 @@ const std::map<std::string_view, Valued>& valued() {
         {"--size", readSize},
         {"--view", readView},
         {"--section", readSection},
+        {"--lesson", [](std::string_view v, Startup& s) { s.lesson = v; }},
+        {"--step", [](std::string_view v, Startup& s) { s.lessonStep = number("--step", v, 1, 999); }},
         {"--scale", [](std::string_view v, Startup& s) { s.scale = number("--scale", v, 0.5, 4.0); }},
         {"--bench-frames",
          [](std::string_view v, Startup& s) { s.benchFrames = number("--bench-frames", v, 1, 1'000'000); }},

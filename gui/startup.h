@@ -29,6 +29,8 @@ struct Startup {
     bool finishView = false;  // instead of the window: the surface that a line leaves, close up
     // With this page in sight: "words", "clearances", "sizes", "cut", "time", "what-if"; empty: as always.
     std::string page;
+    std::optional<std::filesystem::path> lesson;  // folder of one to open
+    int lessonStep = 0;                           // from 1; 0: the first that is not right yet
     int cutaway = 0;
     std::optional<SectionSettings::Shown> section;  // as --section says
     Colouring colouring = Colouring::Metal;

@@ -151,6 +151,7 @@ Fonts loadFonts(float scale) {
     fonts.scale = scale;
     fonts.text = loadFont("DejaVuSans.ttf", 14 * scale, fonts);
     fonts.small = loadFont("DejaVuSans.ttf", 11.5f * scale, fonts);
+    fonts.strong = loadFont("DejaVuSans-Bold.ttf", 14 * scale, fonts);
     fonts.mono = loadFont("DejaVuSansMono.ttf", 14 * scale, fonts);
     fonts.figures = loadFont("DejaVuSansMono.ttf", 21 * scale, fonts);
     return fonts;

@@ -45,6 +45,7 @@ Colour toolHue(const Palette& palette, int station);
 struct Fonts {
     ImFont* text = nullptr;
     ImFont* small = nullptr;
+    ImFont* strong = nullptr;  // as text, bold
     ImFont* mono = nullptr;
     ImFont* figures = nullptr;  // large digits of the position
     float scale = 1;

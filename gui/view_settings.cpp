@@ -160,6 +160,14 @@ std::string writeViewSettings(const ViewSettings& view) {
     return out.str();
 }
 
+fs::path stateFolder() {
+    const char* state = std::getenv("XDG_STATE_HOME");
+    if (state != nullptr && *state == '/') return fs::path(state) / "firstoff";
+    const char* home = std::getenv("HOME");
+    if (home != nullptr && *home != '\0') return fs::path(home) / ".local" / "state" / "firstoff";
+    return {};
+}
+
 fs::path viewSettingsPath() {
     const char* config = std::getenv("XDG_CONFIG_HOME");
     if (config != nullptr && *config == '/') return fs::path(config) / "firstoff" / "view.toml";

@@ -146,6 +146,10 @@ void SectionPane::handleMouse(const Canvas& canvas) {
     if (canvas.hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Right)) fitWanted_ = true;
     const bool moved = std::hypot(io.MousePos.x - pressedAt_.x, io.MousePos.y - pressedAt_.y) > canvas.px(3);
     if (!canvas.hovered || !ImGui::IsMouseReleased(ImGuiMouseButton_Left) || moved) return;
+    if (canvas.context.session.asksPlace) {
+        canvas.context.commands.add(PlaceClicked{view_.placeOf(io.MousePos)});
+        return;
+    }
     const auto found = featureUnder(canvas, io.MousePos);
     if (!found || picked_.size() >= 2) picked_.clear();
     if (found) picked_.push_back(*found);
@@ -441,6 +445,22 @@ void SectionPane::drawHover(const Canvas& canvas) const {
                         text.c_str());
 }
 
+// What a lesson asked for: the place that was clicked, and the right one once it was told.
+void SectionPane::drawPlaces(const Canvas& canvas) const {
+    const Session& session = canvas.context.session;
+    const float arm = canvas.px(9);
+    const auto cross = [&](Point place, Colour colour, const char* name) {
+        const ImVec2 at = view_.at(place);
+        canvas.list.AddCircle(at, arm, ink(colour), 24, canvas.px(2));
+        canvas.list.AddLine({at.x - 1.6f * arm, at.y}, {at.x + 1.6f * arm, at.y}, ink(colour), canvas.px(1.4f));
+        canvas.list.AddLine({at.x, at.y - 1.6f * arm}, {at.x, at.y + 1.6f * arm}, ink(colour), canvas.px(1.4f));
+        ImFont* font = canvas.context.fonts.small;
+        canvas.list.AddText(font, font->FontSize, {at.x + arm, at.y - 2 * arm}, ink(colour), name);
+    };
+    if (session.clickedPlace) cross(*session.clickedPlace, canvas.palette().accent, tr("your answer"));
+    if (session.rightPlace) cross(*session.rightPlace, canvas.palette().safe, tr("the tip"));
+}
+
 void SectionPane::drawButtons(const Canvas& canvas) {
     ViewSettings view = canvas.context.session.view;
     SectionSettings& s = view.section;
@@ -538,6 +558,7 @@ void SectionPane::draw(const PaneContext& context, const Rect& rect) {
     if (context.instant) drawTool(canvas);
     if (settings.sizes) drawDimensions(context, view_, *trial_, boxOfAll().rMax);
     drawGrid(canvas, true);
+    drawPlaces(canvas);
     drawPicked(canvas);
     drawHover(canvas);
     drawRemarks(canvas);

@@ -41,6 +41,7 @@ private:
     void drawPicked(const Canvas& canvas) const;
     void drawFeature(const Canvas& canvas, const SectionFeature& feature, Colour colour, float width) const;
     void drawReadings(const Canvas& canvas) const;
+    void drawPlaces(const Canvas& canvas) const;
     void drawHover(const Canvas& canvas) const;
     void drawButtons(const Canvas& canvas);
     void drawRemarks(const Canvas& canvas) const;
