@@ -39,6 +39,7 @@ struct ProgramNeeds {
     double toleranceMm = 0.02;            // by which the outline may depart from that of the model, over or under
     std::optional<double> mostLongerS;    // than the model
     std::optional<double> mostRevPerMin;  // anywhere in the cycle
+    std::optional<double> deepestCutMm;   // radially, of cuts along the axis
     bool compensation = false;            // of nose radius, where the model leaves a surface with it
     bool surfaceSpeed = false;            // constant surface speed, likewise
     bool speedClamp = false;              // in force wherever the surface speed is held

@@ -52,6 +52,7 @@ constexpr LessonKey kKeys[] = {
     {.table = "step", .key = "gap", .kinds = "W"},
     {.table = "step", .key = "most_longer_s", .form = Form::Number, .kinds = "mw", .least = 0, .most = kMostSeconds},
     {.table = "step", .key = "most_rev_per_min", .form = Form::Number, .kinds = "mw", .least = 1, .most = 100000},
+    {.table = "step", .key = "deepest_cut_mm", .form = Form::Number, .kinds = "mw", .least = 0.01, .most = 100},
     {.table = "step", .key = "compensation", .form = Form::Flag, .kinds = "mw"},
     {.table = "step", .key = "surface_speed", .form = Form::Flag, .kinds = "mw"},
     {.table = "step", .key = "speed_clamp", .form = Form::Flag, .kinds = "mw"},

@@ -332,6 +332,7 @@ private:
         needs.toleranceMm = table.number("tolerance_mm").value_or(needs.toleranceMm);
         needs.mostLongerS = table.number("most_longer_s");
         needs.mostRevPerMin = table.number("most_rev_per_min");
+        needs.deepestCutMm = table.number("deepest_cut_mm");
         needs.compensation = table.flag("compensation");
         needs.surfaceSpeed = table.flag("surface_speed");
         needs.speedClamp = table.flag("speed_clamp");

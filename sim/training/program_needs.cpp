@@ -1,9 +1,11 @@
 #include "sim/training/program_needs.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "sim/base/say.h"
+#include "sim/base/tolerances.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/table_figures.h"
 #include "sim/training/finished_part.h"
@@ -30,6 +32,7 @@ public:
         findings();
         time();
         speed();
+        depth();
         if (needs_.speedClamp) clamp();
         if (needs_.compensation)
             likeTheModel(compensated, tr("The surface that {} leaves was cut without nose-radius compensation."));
@@ -74,6 +77,23 @@ private:
         if (!fastest) return;
         unmet_.push_back(say("The spindle turns at up to {:.0f} rev/min in {}; no more than {:g} are allowed.", most,
                              lineOf(fastest->move), *needs_.mostRevPerMin));
+    }
+
+    void depth() {
+        if (!needs_.deepestCutMm || !made_.stock) return;
+        double most = *needs_.deepestCutMm + tolerance::kTouchMm;
+        const TimedMove* deepest = nullptr;
+        for (std::size_t k = 0; k < made_.timeline.moves.size(); ++k) {
+            const TimedMove& timed = made_.timeline.moves[k];
+            const Point way = timed.to - timed.from;
+            const double depth = made_.stock->cuts()[k].deepestMm;
+            if (!isFeed(timed.kind) || std::abs(way.z) <= std::abs(way.r) || depth <= most) continue;
+            most = depth;
+            deepest = &timed;
+        }
+        if (!deepest) return;
+        unmet_.push_back(say("The cut of {} is {:.2f} mm deep; no more than {:g} are allowed.", lineOf(deepest->move),
+                             most, *needs_.deepestCutMm));
     }
 
     void clamp() {
