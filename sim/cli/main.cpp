@@ -44,6 +44,7 @@ public:
         addFinish();
         addSheet();
         addWords();
+        addReference();
         addCodes();
         addMaterials();
     }
@@ -232,6 +233,14 @@ private:
         command->callback([this] { result_ = words(words_); });
     }
 
+    void addReference() {
+        CLI::App* command = app_.add_subcommand(
+            "reference", "codes, letters and macro statements in plain words, all of them or those that you search");
+        command->add_option("WORDS", reference_.words, "what a row must have: a code, or words such as depth of cut");
+        command->add_option("--code-system", reference_.codeSystem, "A, B or C; A if left out");
+        command->callback([this] { result_ = reference(reference_); });
+    }
+
     void addSheet() {
         CLI::App* command = app_.add_subcommand("sheet", "papers for the shop, as HTML or PDF");
         addJob(command, sheet_.job);
@@ -267,6 +276,7 @@ private:
     MovesRequest moves_;
     GaugeRequest gauge_;
     WordsRequest words_;
+    ReferenceRequest reference_;
     SectionRequest section_;
     ExportRequest export_;
     ClearancesRequest clearances_;

@@ -1,5 +1,5 @@
-// A work of reference for whoever writes a program: every code of one code system, the letters that hold under any code,
-// and macro statements, as rows that can be listed and searched.
+// A work of reference for whoever writes a program: every code of one code system, the letters that hold under any
+// code, and macro statements, as rows that can be listed and searched.
 //
 // The rows of codes are made from the tables that the control itself works by (codes.h, word_roles.h), so that nothing
 // stands here that is not carried out, and nothing is carried out that does not stand here. A reference is a plain
@@ -55,7 +55,7 @@ struct ReferenceRow {
 
 struct CodeReference {
     CodeSystem system = CodeSystem::A;
-    std::vector<ReferenceRow> rows;  // part by part, codes by group as the table has them
+    std::vector<ReferenceRow> rows;  // part by part, codes as the table has them
 };
 
 CodeReference codeReference(CodeSystem system);

@@ -314,6 +314,19 @@ TEST(Command, ComparesNoWearOfAnOffsetThatIsNotThere) {
 }
 
 // The words of a line, with what the figures come to.
+TEST(Command, TellsCodesInPlainWordsBySearch) {
+    const CommandRun run = shop::firstoff("reference DEPTH of cut --code-system c");
+    EXPECT_EQ(run.exitCode, 0) << run.err;
+    EXPECT_THAT(run.out, testing::StartsWith("G73 "));
+    EXPECT_THAT(run.out, HasSubstr("G73 P100 Q120 U0.4 W0.1 F0.25"));
+    EXPECT_THAT(shop::firstoff("reference g76").out, testing::StartsWith("G76 "));
+    EXPECT_THAT(shop::firstoff("reference").out, HasSubstr("Macro statements"));
+    EXPECT_THAT(shop::firstoff("reference xyzzy").out, HasSubstr("Nothing in the reference"));
+    const CommandRun bad = shop::firstoff("reference --code-system D");
+    EXPECT_EQ(bad.exitCode, 2);
+    EXPECT_THAT(bad.err, HasSubstr("--code-system D: there are A, B and C"));
+}
+
 TEST(Command, TellsALineWordByWord) {
     const std::string job = FIRSTOFF_SOURCE_DIR "/assets/jobs/coupling-spigot";
     const auto run = shop::firstoff("words " + job + ".nc --setup " + job + ".toml --line 17");
