@@ -113,6 +113,7 @@ struct SheetRequest {
     std::string kind;
     std::string out;   // its ending says what is written: HTML or PDF
     std::string date;  // empty: none
+    bool answers = false;
 };
 ExitCode sheet(const SheetRequest& request);
 

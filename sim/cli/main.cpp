@@ -247,6 +247,7 @@ private:
         command->add_option("--kind", sheet_.kind, "which: " + std::string(firstoff::sheetKinds()))->required();
         command->add_option("--out", sheet_.out, "file to write; its ending says what kind: html, pdf")->required();
         command->add_option("--date", sheet_.date, "a date to stand on it, as you write it; none if left out");
+        command->add_flag("--answers", sheet_.answers, "of a hand-out: with a page of answers to its exercises");
         command->callback([this] { result_ = sheet(sheet_); });
     }
 

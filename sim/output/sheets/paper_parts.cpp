@@ -17,6 +17,7 @@ constexpr double kAfter = 3;      // pt below a part
 constexpr double kColumnPt = 96;  // least width of a column of facts
 constexpr double kPictureGapPt = 8;
 constexpr double kSigningPt = 44;
+constexpr double kWritingPt = 20;  // from line to line of handwriting
 
 void hairline(cairo_t* cr, double x, double y, double width) {
     cairo_set_source_rgb(cr, 0.5, 0.5, 0.5);
@@ -225,6 +226,15 @@ void drawSigning(PaperPages& pages, const SheetSigning& signing) {
     pages.space(kAfter);
 }
 
+void drawWriting(PaperPages& pages, const SheetWritingLines& lines) {
+    pages.need(lines.count * kWritingPt);
+    for (int i = 0; i < lines.count; ++i) {
+        pages.advance(kWritingPt);
+        hairline(pages.type().cairo(), pages.left(), pages.y(), kBodyPt);
+    }
+    pages.space(kAfter);
+}
+
 // Facts beside one another by their widest value, so that few of them are broken.
 std::size_t factColumns(double width) {
     return std::max<std::size_t>(1, static_cast<std::size_t>(width / kColumnPt));
@@ -282,6 +292,8 @@ void drawPart(PaperPages& pages, const SheetPart& part, double after) {
         void operator()(const SheetEntry& e) const { drawEntry(pages, e); }
         void operator()(const SheetTable& t) const { drawTable(pages, t, after); }
         void operator()(const SheetSigning& s) const { drawSigning(pages, s); }
+        void operator()(const SheetProgramLine& l) const { drawProgramLine(pages, l); }
+        void operator()(const SheetWritingLines& w) const { drawWriting(pages, w); }
     };
     std::visit(Draw{pages, after}, part);
 }
@@ -296,6 +308,8 @@ double leastHeight(const TypeCase& type, const SheetPart& part) {
         double operator()(const SheetEntry& e) const { return leastEntry(type, e); }
         double operator()(const SheetTable& t) const { return leastTableHeight(type, t); }
         double operator()(const SheetSigning&) const { return kSigningPt; }
+        double operator()(const SheetProgramLine& l) const { return programLineHeight(type, l); }
+        double operator()(const SheetWritingLines& w) const { return w.count * kWritingPt; }
     };
     return std::visit(Least{type}, part);
 }

@@ -81,6 +81,16 @@ td.k{border:1px solid #000;min-width:14mm;height:2.2em}
 .strong td{font-weight:bold}
 .signing{display:flex;flex-wrap:wrap;gap:.6em;margin:.8em 0;break-inside:avoid}
 .signing div{flex:1 1 9em;border:1px solid #000;height:4.4em;padding:.2em .4em;font-size:.78em}
+.line{border-top:1px solid #ddd;padding:.25em 0;break-inside:avoid}
+.line .code{display:flex;gap:.6em;font:bold .9em/1.4 "DejaVu Sans Mono",Menlo,Consolas,monospace}
+.line .code span:first-child{flex:none;width:2.4em;text-align:right;font-weight:normal;color:#666}
+.line .code span:last-child{white-space:pre-wrap}
+.quiet .code{font-weight:normal;color:#666}
+.line .words{display:grid;grid-template-columns:max-content 1fr;gap:.1em .8em;margin:.15em 0 .2em 3em;font-size:.85em}
+.line .words dt{font:1em/1.4 "DejaVu Sans Mono",Menlo,Consolas,monospace;color:#000;min-width:4em}
+.line .minor{margin:.1em 0 .2em 3.6em;color:#333}
+.write{border-bottom:1px solid #888;height:1.9em}
+.page{break-before:page}
 footer{border-top:1.5px solid #000;margin-top:1.6em;padding-top:.4em}
 @media(max-width:560px){
 .card{display:block}
@@ -191,6 +201,23 @@ public:
         for (const std::string& label : signing.labels) text_ += "<div>" + shown(label) + "</div>";
         text_ += "</div>\n";
     }
+    void operator()(const SheetProgramLine& line) {
+        text_ += fmt::format("<div class=\"line{}\"><div class=\"code\"><span>{}</span><span>{}</span></div>",
+                             line.quiet ? " quiet" : "", shown(line.number), shown(line.text));
+        if (!line.words.empty()) {
+            text_ += "<dl class=\"words\">";
+            for (const SheetFact& word : line.words) {
+                text_ += "<dt>" + shown(word.label) + "</dt><dd>" + shown(word.value) + "</dd>";
+            }
+            text_ += "</dl>";
+        }
+        for (const std::string& remark : line.remarks) text_ += "<p class=\"minor\">" + shown(remark) + "</p>";
+        text_ += "</div>\n";
+    }
+    void operator()(const SheetWritingLines& lines) {
+        for (int i = 0; i < lines.count; ++i) text_ += "<div class=\"write\"></div>";
+        text_ += '\n';
+    }
 
 private:
     static const char* columnClass(const SheetColumn& column) {
@@ -221,7 +248,8 @@ private:
     }
 
     void write(const SheetSection& section) {
-        text_ += "<section>\n<h2>" + shown(section.heading) + "</h2>\n";
+        text_ += section.newPage ? "<section class=\"page\">\n<h2>" : "<section>\n<h2>";
+        text_ += shown(section.heading) + "</h2>\n";
         parts(section.parts);
         text_ += "</section>\n";
     }
