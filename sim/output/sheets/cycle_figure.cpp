@@ -14,9 +14,11 @@ namespace firstoff {
 
 namespace {
 
-constexpr double kEdgeMm = 3;      // of the sketch round what is drawn
-constexpr double kTallestMm = 88;  // of the drawing
-constexpr double kRoundMm = 2.5;   // of the part shown beyond the moves
+constexpr double kEdgeMm = 3;        // of the sketch round what is drawn
+constexpr double kTallestMm = 88;    // of the drawing
+constexpr double kRoundMm = 4;       // of paper beyond the moves
+constexpr double kSeenOfToolMm = 9;  // of paper
+constexpr std::size_t kMany = 8;     // passes that are told apart with narrow lines
 constexpr double kLegendRowMm = 4.5;
 constexpr double kNumberMm = 2;  // height of the numbers of passes
 constexpr int kChords = 24;      // of an arc
@@ -96,7 +98,11 @@ public:
         tool();
         axis();
         if (profile_.size() > 1) line(profile_, LineKind::Wide);
-        for (const CyclePass& pass : run_.passes) ways(pass);
+        const bool many = run_.passes.size() > kMany;
+        for (const CyclePass& pass : run_.passes) {
+            const bool ends = &pass == &run_.passes.front() || &pass == &run_.passes.back();
+            ways(pass, ends || !many, many ? LineKind::Fine : LineKind::Narrow);
+        }
         numbers();
         datum();
         legend();
@@ -121,10 +127,12 @@ private:
             widen(tip(move(i), move(i).to));
         }
         for (Point p : profile_) widen(p);
-        box_ = {box_.zMin - kRoundMm, box_.zMax + kRoundMm, box_.rMin - kRoundMm, box_.rMax + kRoundMm};
         const double room = sketch_.width - 2 * kEdgeMm;
-        view_.scale =
-            std::min(standardScale(box_.zMax - box_.zMin, room), standardScale(box_.rMax - box_.rMin, kTallestMm));
+        view_.scale = std::min(standardScale(box_.zMax - box_.zMin, room - 2 * kRoundMm),
+                               standardScale(box_.rMax - box_.rMin, kTallestMm - 2 * kRoundMm));
+        widenForTool();
+        const double round = kRoundMm / view_.scale;
+        box_ = {box_.zMin - round, box_.zMax + round, box_.rMin - round, box_.rMax + round};
         if (view_.scale * box_.rMax <= kTallestMm * 1.1) box_.rMin = std::min(box_.rMin, -1 / view_.scale);
         // What is left of the width shows more of the part towards the chuck.
         box_.zMin =
@@ -132,6 +140,20 @@ private:
         const double left = (sketch_.width - view_.scale * (box_.zMax - box_.zMin)) / 2;
         view_.origin = {left - view_.scale * box_.zMin, kEdgeMm + view_.scale * box_.rMax};
         sketch_.height = 2 * kEdgeMm + view_.scale * (box_.rMax - box_.rMin);
+    }
+
+    // As much of the edge as tells which way it stands.
+    void widenForTool() {
+        const Move* last = lastCut();
+        const int index = last == nullptr ? -1 : path_.calls[last->call].toolIndex;
+        if (index < 0) return;
+        const Tool& tool = t_.setup.tools[static_cast<std::size_t>(index)];
+        if (tool.cutting.empty() || worksOnTheAxis(tool.kind)) return;
+        const Box edge = boundingBox(tool.cutting);
+        const double most = kSeenOfToolMm / view_.scale;
+        const Point at = tip(*last, last->to);
+        widen(at + Point{std::max(edge.zMin, -most), std::max(edge.rMin, -most)});
+        widen(at + Point{std::min(edge.zMax, most), std::min(edge.rMax, most)});
     }
 
     void line(const std::vector<Point>& points, LineKind kind) {
@@ -196,15 +218,15 @@ private:
         addLine(sketch_, view_.at(Point{box_.zMin, 0}), view_.at(Point{box_.zMax, 0}), LineKind::Centre);
     }
 
-    // One open narrow line for all that a pass cuts, rapids dashed, and the way of the nose's centre.
-    void ways(const CyclePass& pass) {
+    // One open line for all that a pass cuts, rapids dashed, and the way of the nose's centre.
+    void ways(const CyclePass& pass, bool withRapids, LineKind kind) {
         std::vector<Point> cut;
         std::vector<std::vector<Point>> rapids, centres;
         for (std::uint32_t i = pass.first; i < pass.end; ++i) {
             const Move& m = move(i);
             if (m.kind == MoveKind::Dwell || m.kind == MoveKind::Index) continue;
             if (!isFed(m)) {
-                if (i > run_.firstMove()) rapids.push_back(rapidWay(i));
+                if (withRapids && i > run_.firstMove()) rapids.push_back(rapidWay(i));
                 continue;
             }
             std::vector<Point> points{m.from};
@@ -219,7 +241,7 @@ private:
         centresDrawn_ |= !centres.empty();
         rapidsDrawn_ |= !rapids.empty();
         // Not clipped: the box goes round it, and a pass is one line.
-        if (cut.size() > 1) sketch_.marks.push_back(Stroke{LineKind::Narrow, Shade::None, false, view_.at(cut)});
+        if (cut.size() > 1) sketch_.marks.push_back(Stroke{kind, Shade::None, false, view_.at(cut)});
     }
 
     // A rapid as the axes really go.
@@ -256,8 +278,8 @@ private:
             const bool alongZ = std::abs(cut->to.z - cut->from.z) >= std::abs(cut->to.r - cut->from.r);
             const bool onAxis = std::abs(tip(*cut, cut->to).r) < 1e-3;
             PaperPoint at = view_.at(tip(*cut, onAxis ? cut->to : cut->from));
-            at.x += onAxis ? 0.6 : alongZ ? 1.2 : -0.6;
-            at.y += onAxis ? kNumberMm + 1 : alongZ ? kNumberMm / 2 : -1;
+            at.x += onAxis ? 0.6 : alongZ ? 1.2 : 0.8;
+            at.y += onAxis ? kNumberMm + 1 : alongZ ? kNumberMm / 2 : kNumberMm + 1;
             const bool crowded = std::any_of(taken.begin(), taken.end(), [&](PaperPoint p) {
                 return std::abs(p.x - at.x) < 3.2 && std::abs(p.y - at.y) < kNumberMm + 0.8;
             });
@@ -283,8 +305,8 @@ private:
     void legend() {
         double x = kEdgeMm, y = sketch_.height + kLegendRowMm / 2;
         const auto entry = [&](LineKind kind, Shade shade, const std::string& text) {
-            constexpr double kSample = 9;
-            const double wide = kSample + 1.5 + letteringWidth(text, kNumberMm) + 4;
+            constexpr double kSample = 8;
+            const double wide = kSample + 1.5 + letteringWidth(text, kNumberMm) + 3;
             if (x + wide > sketch_.width && x > kEdgeMm) {
                 x = kEdgeMm;
                 y += kLegendRowMm;
@@ -298,16 +320,22 @@ private:
             addText(sketch_, {x + kSample + 1.5, y + kNumberMm / 2}, text, Lettering::Anchor::Start, kNumberMm);
             x += wide;
         };
+        const bool many = run_.passes.size() > kMany;
         entry(LineKind::Phantom, Shade::None, tr("metal before"));
         entry(LineKind::None, Shade::Light, tr("metal left"));
         entry(LineKind::Wide, Shade::None, profile_.empty() ? tr("outline after it") : tr("programmed profile"));
-        entry(LineKind::Narrow, Shade::None, tr("tip at feed"));
-        if (rapidsDrawn_) entry(LineKind::Hidden, Shade::None, tr("tip at rapid"));
-        if (centresDrawn_) entry(LineKind::Centre, Shade::None, tr("centre of the nose, compensated"));
-        entry(LineKind::Narrow, Shade::Middle, tr("edge at the end of the last cut"));
-        y += kLegendRowMm;
-        addText(sketch_, {kEdgeMm, y + kNumberMm / 2}, say("Scale {}", scaleInWords(view_.scale)),
-                Lettering::Anchor::Start, kNumberMm);
+        entry(many ? LineKind::Fine : LineKind::Narrow, Shade::None, tr("tip at feed"));
+        if (rapidsDrawn_) {
+            entry(LineKind::Hidden, Shade::None, many ? tr("at rapid, first and last pass") : tr("tip at rapid"));
+        }
+        if (centresDrawn_) entry(LineKind::Centre, Shade::None, tr("centre of the nose"));
+        entry(LineKind::Narrow, Shade::Middle, tr("edge at the last cut's end"));
+        const std::string scale = say("scale {}", scaleInWords(view_.scale));
+        if (x + letteringWidth(scale, kNumberMm) > sketch_.width) {
+            x = kEdgeMm;
+            y += kLegendRowMm;
+        }
+        addText(sketch_, {x, y + kNumberMm / 2}, scale, Lettering::Anchor::Start, kNumberMm);
         sketch_.height = y + kLegendRowMm / 2;
     }
 

@@ -11,7 +11,8 @@
 namespace firstoff {
 
 // Lines of the drawing: phantom the metal before the cycle, wide what the program says the part shall be (or what the
-// cycle leaves where it has no profile), one narrow open line for each pass that cuts, hidden (dashed) the rapids,
+// cycle leaves where it has no profile), one narrow open line for each pass that cuts (fine where there are more than
+// eight, and rapids of the first and the last alone), hidden (dashed) the rapids,
 // centre (dash and dot) the axis and the way of the nose's centre where compensation parts it from the tip. Light is
 // the metal that stays, middle the edge where the last pass ends; the datum has its mark. A legend with a sample of
 // each line stands below. What moves do not tell – nothing was held, no tool – is left out.

@@ -30,27 +30,70 @@ public:
 
     std::vector<Exercise> run() {
         for (std::uint32_t i = 0; i < path_.moves.size(); ++i) askAboutMove(i);
-        std::size_t cycles = 0;
         for (const CycleRun& cycle : runs_) {
-            if (cycles < kMostCycles && askAboutPasses(cycle)) ++cycles;
+            askAboutPasses(cycle);
             askAboutThread(cycle);
         }
-        std::stable_sort(asked_.begin(), asked_.end(),
+        std::vector<Exercise> chosen = choose();
+        std::stable_sort(chosen.begin(), chosen.end(),
                          [](const Exercise& a, const Exercise& b) { return a.block < b.block; });
-        return std::move(asked_);
+        return chosen;
     }
 
 private:
     using Kind = Exercise::Kind;
 
-    std::size_t asked(Kind kind) const {
-        return static_cast<std::size_t>(
-            std::count_if(asked_.begin(), asked_.end(), [&](const Exercise& e) { return e.kind == kind; }));
+    struct Candidate {
+        Exercise exercise;
+        int station = 0;
+    };
+
+    // A few of each kind, spread over lines and tools: of those still open the one whose line, then whose tool, was
+    // asked about least, then the first.
+    std::vector<Exercise> choose() {
+        std::vector<Exercise> chosen;
+        std::vector<const Candidate*> taken;
+        for (const Kind kind : {Kind::PassesOfCycle, Kind::DepthOfPass, Kind::ClampHolds, Kind::SpindleSpeed,
+                                Kind::WhatSetIt, Kind::EndOfBlock, Kind::FeedPerMinute}) {
+            const std::size_t most = kind == Kind::PassesOfCycle ? kMostCycles : kMostOfAKind;
+            for (std::size_t n = 0; n < most; ++n) {
+                const Candidate* best = bestOf(kind, taken);
+                if (best == nullptr) break;
+                taken.push_back(best);
+                chosen.push_back(best->exercise);
+            }
+        }
+        return chosen;
     }
-    bool askedOf(Kind kind, BlockId block) const {
-        return std::any_of(asked_.begin(), asked_.end(),
-                           [&](const Exercise& e) { return e.kind == kind && e.block == block; });
+
+    const Candidate* bestOf(Kind kind, const std::vector<const Candidate*>& taken) const {
+        const Candidate* best = nullptr;
+        std::ptrdiff_t least = 0;
+        for (const Candidate& candidate : candidates_) {
+            if (candidate.exercise.kind != kind || isTaken(candidate, taken)) continue;
+            const auto line = std::count_if(taken.begin(), taken.end(), [&](const Candidate* t) {
+                return t->exercise.block == candidate.exercise.block;
+            });
+            const auto tool = std::count_if(taken.begin(), taken.end(),
+                                            [&](const Candidate* t) { return t->station == candidate.station; });
+            constexpr std::ptrdiff_t kLineFirst = 1000;
+            const std::ptrdiff_t asked = kLineFirst * line + tool;
+            if (best != nullptr && asked >= least) continue;
+            best = &candidate;
+            least = asked;
+        }
+        return best;
     }
+
+    // A line is asked once for one kind, and a tool as well.
+    static bool isTaken(const Candidate& candidate, const std::vector<const Candidate*>& taken) {
+        return std::any_of(taken.begin(), taken.end(), [&](const Candidate* t) {
+            if (t->exercise.kind != candidate.exercise.kind) return false;
+            const bool ofCycle = candidate.exercise.kind == Kind::PassesOfCycle;
+            return t->exercise.block == candidate.exercise.block || (!ofCycle && t->station == candidate.station);
+        });
+    }
+
     std::string nameOf(BlockId block) const { return blockName(t_.program, block); }
 
     // A plain cut that one line of the program orders.
@@ -65,13 +108,19 @@ private:
         if (!isPlainCut(move)) return;
         const ModalState& modal = path_.modals[move.modal];
         if (modal.inches) return;  // formulas in the shop's other units would want other words
+        askWhatSetIt(i);
+        // Under compensation the tip stands where no word of the program says.
+        if (move.compensation != Compensation::Off || previousCompensated(i)) return;
         if (modal.constantSurfaceSpeed && modal.speed > 0) {
             askAboutSpeed(i);
             askAboutClamp(i);
         }
         askAboutFeed(i);
         askAboutEnd(i);
-        askWhatSetIt(i);
+    }
+
+    bool previousCompensated(std::uint32_t i) const {
+        return i > 0 && path_.moves[i - 1].compensation != Compensation::Off;
     }
 
     double clamp(const ModalState& modal) const {
@@ -84,7 +133,6 @@ private:
     void askAboutSpeed(std::uint32_t i) {
         const Move& move = path_.moves[i];
         const ModalState& modal = path_.modals[move.modal];
-        if (asked(Kind::SpindleSpeed) >= kMostOfAKind || sameTool(Kind::SpindleSpeed, move)) return;
         const double d = 2 * std::abs((move.from + path_.programmedShift(move)).r);
         const double n = timed(i).rpmStart;
         if (d <= 0 || n <= 0 || std::abs(n / (1000 * modal.speed / (kPi * d)) - 1) > kSameSpeed) return;
@@ -102,7 +150,7 @@ private:
         const Move& move = path_.moves[i];
         const ModalState& modal = path_.modals[move.modal];
         const double most = clamp(modal);
-        if (most <= 0 || asked(Kind::ClampHolds) >= kMostOfAKind || sameTool(Kind::ClampHolds, move)) return;
+        if (most <= 0) return;
         const double d = 1000 * modal.speed / (kPi * most);
         const double from = 2 * std::abs((move.from + path_.programmedShift(move)).r);
         const double to = 2 * std::abs((move.to + path_.programmedShift(move)).r);
@@ -121,8 +169,7 @@ private:
     void askAboutFeed(std::uint32_t i) {
         const Move& move = path_.moves[i];
         const ModalState& modal = path_.modals[move.modal];
-        if (!modal.feedPerRev || asked(Kind::FeedPerMinute) >= kMostOfAKind || sameTool(Kind::FeedPerMinute, move))
-            return;
+        if (!modal.feedPerRev) return;
         const double n = timed(i).rpmStart;
         if (n <= 0 || move.feed <= 0) return;
         Exercise e{Kind::FeedPerMinute, move.block, {}, {}, {}};
@@ -137,10 +184,9 @@ private:
     // Where one axis stands from an earlier line.
     void askAboutEnd(std::uint32_t i) {
         const Move& move = path_.moves[i];
-        if (asked(Kind::EndOfBlock) >= kMostOfAKind || sameTool(Kind::EndOfBlock, move)) return;
         const bool last = i + 1 == path_.moves.size() || path_.moves[i + 1].block != move.block;
         const bool oneAxis = has(t_.program, move.block, 'X') != has(t_.program, move.block, 'Z');
-        if (!last || !oneAxis || move.compensation != Compensation::Off) return;
+        if (!last || !oneAxis) return;
         const Point end = move.to + path_.programmedShift(move);
         const double x = (t_.setup.control.radiusProgramming ? 1 : 2) * end.r;
         Exercise e{Kind::EndOfBlock, move.block, {}, {}, {}};
@@ -153,7 +199,6 @@ private:
 
     void askWhatSetIt(std::uint32_t i) {
         const Move& move = path_.moves[i];
-        if (asked(Kind::WhatSetIt) >= kMostOfAKind || sameTool(Kind::WhatSetIt, move)) return;
         const WordInForce& feed = inForce_[move.block][static_cast<std::size_t>(ModalThing::Feed)];
         if (feed.block == kNoBlock || feed.block == move.block) return;
         Exercise e{Kind::WhatSetIt, move.block, {}, {}, {}};
@@ -163,24 +208,17 @@ private:
         add(std::move(e), move);
     }
 
-    // One of a kind for each tool, so that the whole program is asked about.
-    bool sameTool(Kind kind, const Move& move) const {
-        const int station = path_.calls[move.call].station;
-        return std::any_of(tools_.begin(), tools_.end(),
-                           [&](const auto& asked) { return asked.first == kind && asked.second == station; });
-    }
     void add(Exercise exercise, const Move& move) {
-        if (askedOf(exercise.kind, exercise.block)) return;
-        tools_.emplace_back(exercise.kind, path_.calls[move.call].station);
-        asked_.push_back(std::move(exercise));
+        candidates_.push_back({std::move(exercise), path_.calls[move.call].station});
     }
+    void add(Exercise exercise, const CycleRun& run) { add(std::move(exercise), path_.moves[run.firstMove()]); }
 
-    bool askAboutPasses(const CycleRun& run) {
+    void askAboutPasses(const CycleRun& run) {
         std::vector<const CyclePass*> rough;
         for (const CyclePass& pass : run.passes) {
             if (!pass.alongProfile) rough.push_back(&pass);
         }
-        if (rough.size() < 2 || run.order == Order::PatternRepeat) return false;
+        if (rough.size() < 2 || run.order == Order::PatternRepeat) return;
         const std::optional<double> last = depthOfLast(run, *rough[rough.size() - 2], *rough.back());
         Exercise e{Kind::PassesOfCycle, run.block, {}, {}, {}};
         const std::string count = std::to_string(rough.size());
@@ -198,8 +236,7 @@ private:
             last ? say("{} passes; the last is {} mm deep.", count, shortFigure(*last, 3)) : say("{} passes.", count);
         e.values = {{"passes", static_cast<double>(rough.size())}};
         if (last) e.values.emplace_back("last_depth_mm", *last);
-        asked_.push_back(std::move(e));
-        return true;
+        add(std::move(e), run);
     }
 
     // By how much the last pass goes deeper than the one before, on radius or along Z; nothing where that is no depth
@@ -222,7 +259,7 @@ private:
         constexpr std::size_t kAsked = 3;  // the fourth: its root is a whole number
         if (run.order != Order::ThreadingCycle || run.passes.size() <= kAsked + 1) return;
         const double first = run.passes.front().threadDepth, depth = run.passes[kAsked].threadDepth;
-        if (first <= 0 || std::abs(depth - 2 * first) > 1e-6 || asked(Kind::DepthOfPass) > 0) return;
+        if (first <= 0 || std::abs(depth - 2 * first) > 1e-6) return;
         Exercise e{Kind::DepthOfPass, run.block, {}, {}, {}};
         e.question =
             say("How deep below the crest is the fourth pass of the thread of {}, if each pass takes the same "
@@ -230,15 +267,14 @@ private:
                 nameOf(run.block));
         e.answer = say("{0} mm: first depth × √4 = {1} × 2.", shortFigure(depth, 3), shortFigure(first, 3));
         e.values = {{"first_depth_mm", first}, {"pass", 4}, {"depth_mm", depth}};
-        asked_.push_back(std::move(e));
+        add(std::move(e), run);
     }
 
     const Trial& t_;
     const Toolpath& path_;
     std::vector<CycleRun> runs_;
     std::vector<WordsInForce> inForce_;
-    std::vector<Exercise> asked_;
-    std::vector<std::pair<Kind, int>> tools_;
+    std::vector<Candidate> candidates_;
 };
 
 }  // namespace

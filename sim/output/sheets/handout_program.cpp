@@ -31,7 +31,9 @@ public:
         section.heading = tr("The program, word by word");
         section.parts.emplace_back(
             plain(say("Figures are those of this trial. A word that was explained once is not explained again as long "
-                      "as it comes to the same. Below a line that cuts stands what earlier lines have set for it.")));
+                      "as it comes to the same. Below a line that cuts stands what other lines have set for it: all of "
+                      "it for a new tool, then what has "
+                      "changed.")));
         for (BlockId block = 0; block < t_.program.endBlockOf(0); ++block) section.parts.emplace_back(lineOf(block));
         return section;
     }
@@ -48,6 +50,7 @@ private:
                 line.words.push_back({std::move(word.word), std::move(word.text)});
             }
         }
+        addCaller(line, id);
         if (cuts_[id]) addWhatIsSet(line, id);
         for (std::size_t i = 0; i < runs_.size(); ++i) {
             if (runs_[i].block == id) line.remarks.push_back(say("Drawn in figure {}.", i + 1));
@@ -61,17 +64,31 @@ private:
         return told_.emplace("N", "").second;
     }
 
+    // All of it where another tool has come, else what has changed.
     void addWhatIsSet(SheetProgramLine& line, BlockId id) {
+        constexpr auto kTool = static_cast<std::size_t>(ModalThing::Tool);
+        const bool all = inForce_[id][kTool].block != toldSet_[kTool].block;
         std::string set;
-        for (const WordInForce& word : inForce_[id]) {
-            if (word.block == kNoBlock || word.block == id) continue;
-            const std::string one = say("{} of {}", word.word, blockName(t_.program, word.block));
+        for (std::size_t i = 0; i < kModalThings; ++i) {
+            const WordInForce& word = inForce_[id][i];
+            const bool told = !all && word.block == toldSet_[i].block;
+            toldSet_[i] = word;
+            if (told || word.block == kNoBlock || word.block == id) continue;
             if (!set.empty()) set += ", ";
-            set += one;
+            set += say("{} of {}", word.word, blockName(t_.program, word.block));
         }
-        if (set.empty() || set == toldSet_) return;
-        toldSet_ = set;
-        line.remarks.push_back(say("Still in force: {}.", set));
+        if (!set.empty()) line.remarks.push_back(say("Set before: {}.", set));
+    }
+
+    // A line of a profile does nothing where it stands.
+    void addCaller(SheetProgramLine& line, BlockId id) const {
+        const auto step = std::find_if(t_.toolpath.steps.begin(), t_.toolpath.steps.end(),
+                                       [&](const Step& s) { return s.block == id; });
+        if (step == t_.toolpath.steps.end() || step->firstMove >= t_.toolpath.moves.size()) return;
+        const Move& move = t_.toolpath.moves[step->firstMove];
+        if (move.block != id || move.cycleBlock == kNoBlock || move.cycleBlock == id) return;
+        line.remarks.push_back(say("Part of a profile: the figures are those when {} runs along it.",
+                                   blockName(t_.program, move.cycleBlock)));
     }
 
     const Trial& t_;
@@ -79,7 +96,7 @@ private:
     std::vector<CycleRun> runs_;
     std::vector<bool> cuts_;
     std::set<std::pair<std::string, std::string>> told_;
-    std::string toldSet_;
+    WordsInForce toldSet_;
 };
 
 // "U depth of cut; R how far …", first block before second.
@@ -88,10 +105,7 @@ std::string lettersOf(const ReferenceRow& row) {
     CycleBlock block = CycleBlock::Only;
     for (const ReferenceWord& word : row.words) {
         if (!text.empty()) text += word.block != block ? ". " : "; ";
-        if (word.block != block) {
-            text += cycleBlockName(word.block);
-            text += ": ";
-        }
+        if (word.block != block) text += word.block == CycleBlock::First ? tr("First block: ") : tr("Second block: ");
         block = word.block;
         text += word.letter;
         text += ' ';
@@ -99,6 +113,12 @@ std::string lettersOf(const ReferenceRow& row) {
     }
     if (!text.empty()) text += '.';
     return text;
+}
+
+std::string heldInWords(const CodeEntry& entry, const ReferenceRow& row) {
+    if (!row.carriedOut) return tr("Not carried out here.");
+    if (entry.group == CodeGroup::Motion) return tr("Until another code of movement.");
+    return row.holds;
 }
 
 // Numbers of the table by letter, ten times the code's.
@@ -151,7 +171,7 @@ SheetSection codeCardSection(const Trial& trial) {
             meaning += ' ';
             meaning += letters;
         }
-        table.rows.push_back({code, meaning, row->carriedOut ? row->holds : std::string(tr("Not carried out here."))});
+        table.rows.push_back({code, meaning, heldInWords(*entry, *row)});
     }
     section.parts.emplace_back(std::move(table));
     return section;

@@ -147,11 +147,7 @@ SheetSection exerciseSection(const std::vector<Exercise>& exercises) {
                  "n the spindle speed in rev/min, d the diameter in mm.")));
     int number = 0;
     for (const Exercise& exercise : exercises) {
-        SheetEntry entry;
-        entry.mark = std::to_string(++number);
-        entry.heading = exercise.question;
-        section.parts.emplace_back(std::move(entry));
-        section.parts.emplace_back(SheetWritingLines{2});
+        section.parts.emplace_back(SheetQuestion{std::to_string(++number), exercise.question, 2});
     }
     return section;
 }
@@ -180,6 +176,10 @@ void addIfAny(Sheet& sheet, SheetSection section) {
 Sheet handoutSheet(const Trial& trial, const SheetOptions& options) {
     Sheet sheet = sheetFrame(trial, tr("Hand-out"), options);
     sheet.sections.push_back(verdictSection(trial));
+    if (!trial.notChecked.empty()) {
+        sheet.sections.back().parts.emplace_back(
+            plain(tr("What the trial did not look at stands on the findings report.")));
+    }
     sheet.sections.push_back(cautionSection(trial));
     sheet.sections.push_back(programSection(trial));
     addIfAny(sheet, cyclesSection(trial, options.figureMm));
@@ -188,10 +188,6 @@ Sheet handoutSheet(const Trial& trial, const SheetOptions& options) {
     if (!exercises.empty()) {
         sheet.sections.push_back(exerciseSection(exercises));
         if (options.answers) sheet.sections.push_back(answerSection(exercises));
-    }
-    if (!trial.notChecked.empty()) {
-        sheet.sections.push_back(
-            {tr("Not checked"), {item(tr("What the trial did not look at stands on the findings report."))}});
     }
     return sheet;
 }

@@ -226,13 +226,28 @@ void drawSigning(PaperPages& pages, const SheetSigning& signing) {
     pages.space(kAfter);
 }
 
-void drawWriting(PaperPages& pages, const SheetWritingLines& lines) {
-    pages.need(lines.count * kWritingPt);
-    for (int i = 0; i < lines.count; ++i) {
+double questionHead(const TypeCase& type, const SheetQuestion& question) {
+    const double mark = type.width(question.mark, kStrong) + 8;
+    return std::max(type.height(question.text, kText, kBodyPt - mark - kMarkGap), type.height("x", kStrong, 0) + 1);
+}
+
+double questionHeight(const TypeCase& type, const SheetQuestion& question) {
+    return questionHead(type, question) + question.lines * kWritingPt;
+}
+
+void drawQuestion(PaperPages& pages, const SheetQuestion& question) {
+    const TypeCase& type = pages.type();
+    pages.need(questionHeight(type, question));
+    const double mark = type.width(question.mark, kStrong) + 8;
+    frame(type.cairo(), pages.left(), pages.y(), mark, type.height("x", kStrong, 0) + 1, 0.75);
+    type.draw(question.mark, kStrong, pages.left() + 4, pages.y() + 0.5);
+    type.draw(question.text, kText, pages.left() + mark + kMarkGap, pages.y() + 0.5, kBodyPt - mark - kMarkGap);
+    pages.advance(questionHead(type, question));
+    for (int i = 0; i < question.lines; ++i) {
         pages.advance(kWritingPt);
-        hairline(pages.type().cairo(), pages.left(), pages.y(), kBodyPt);
+        hairline(type.cairo(), pages.left(), pages.y(), kBodyPt);
     }
-    pages.space(kAfter);
+    pages.space(kAfter + 8);
 }
 
 // Facts beside one another by their widest value, so that few of them are broken.
@@ -293,7 +308,7 @@ void drawPart(PaperPages& pages, const SheetPart& part, double after) {
         void operator()(const SheetTable& t) const { drawTable(pages, t, after); }
         void operator()(const SheetSigning& s) const { drawSigning(pages, s); }
         void operator()(const SheetProgramLine& l) const { drawProgramLine(pages, l); }
-        void operator()(const SheetWritingLines& w) const { drawWriting(pages, w); }
+        void operator()(const SheetQuestion& q) const { drawQuestion(pages, q); }
     };
     std::visit(Draw{pages, after}, part);
 }
@@ -309,7 +324,7 @@ double leastHeight(const TypeCase& type, const SheetPart& part) {
         double operator()(const SheetTable& t) const { return leastTableHeight(type, t); }
         double operator()(const SheetSigning&) const { return kSigningPt; }
         double operator()(const SheetProgramLine& l) const { return programLineHeight(type, l); }
-        double operator()(const SheetWritingLines& w) const { return w.count * kWritingPt; }
+        double operator()(const SheetQuestion& q) const { return questionHeight(type, q); }
     };
     return std::visit(Least{type}, part);
 }

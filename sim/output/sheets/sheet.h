@@ -84,13 +84,15 @@ struct SheetProgramLine {
     std::vector<std::string> remarks;
 };
 
-// Empty lines to write on.
-struct SheetWritingLines {
-    int count = 1;
+// A question, and how many lines there are to write its answer on.
+struct SheetQuestion {
+    std::string mark;  // "7"
+    std::string text;
+    int lines = 2;
 };
 
 using SheetPart = std::variant<SheetParagraph, SheetFacts, SheetFigure, SheetCard, SheetEntry, SheetTable, SheetSigning,
-                               SheetProgramLine, SheetWritingLines>;
+                               SheetProgramLine, SheetQuestion>;
 
 struct SheetSection {
     std::string heading;

@@ -89,6 +89,7 @@ td.k{border:1px solid #000;min-width:14mm;height:2.2em}
 .line .words{display:grid;grid-template-columns:max-content 1fr;gap:.1em .8em;margin:.15em 0 .2em 3em;font-size:.85em}
 .line .words dt{font:1em/1.4 "DejaVu Sans Mono",Menlo,Consolas,monospace;color:#000;min-width:4em}
 .line .minor{margin:.1em 0 .2em 3.6em;color:#333}
+.question{padding:.6em 0 .4em;break-inside:avoid}
 .write{border-bottom:1px solid #888;height:1.9em}
 .page{break-before:page}
 footer{border-top:1.5px solid #000;margin-top:1.6em;padding-top:.4em}
@@ -135,7 +136,8 @@ public:
         text_ += shown(sheet.running) + "</title>\n<style>" + std::string(kStyle);
         for (const auto& [name, kind] :
              {std::pair('w', LineKind::Wide), std::pair('t', LineKind::Narrow), std::pair('h', LineKind::Hidden),
-              std::pair('c', LineKind::Centre), std::pair('p', LineKind::Phantom), std::pair('b', LineKind::Broken)}) {
+              std::pair('c', LineKind::Centre), std::pair('p', LineKind::Phantom), std::pair('b', LineKind::Broken),
+              std::pair('f', LineKind::Fine)}) {
             text_ += fmt::format("svg .{}{{{}}}\n", name, dashStyle(kind));
         }
         text_ += "</style>\n</head>\n<body>\n<header>\n<h1>" + shown(sheet.title) + "</h1>\n";
@@ -214,9 +216,11 @@ public:
         for (const std::string& remark : line.remarks) text_ += "<p class=\"minor\">" + shown(remark) + "</p>";
         text_ += "</div>\n";
     }
-    void operator()(const SheetWritingLines& lines) {
-        for (int i = 0; i < lines.count; ++i) text_ += "<div class=\"write\"></div>";
-        text_ += '\n';
+    void operator()(const SheetQuestion& question) {
+        text_ += "<div class=\"question\"><h3><span class=\"mark\">" + shown(question.mark) + "</span>" +
+                 shown(question.text) + "</h3>";
+        for (int i = 0; i < question.lines; ++i) text_ += "<div class=\"write\"></div>";
+        text_ += "</div>\n";
     }
 
 private:
