@@ -10,21 +10,6 @@ using enum WordMeasure;
 using enum CycleBlock;
 
 constexpr WordRole kFurther[] = {
-    {Order::Thread, Only, 'Q', Number, later("start angle, in thousandths of a degree")},
-    {Order::ThreadingPass, Only, 'Q', Number, later("start angle, in thousandths of a degree")},
-    {Order::Drill, Only, 'Z', Length, later("where the hole ends")},
-    {Order::Drill, Only, 'K', Number, later("how often it is done")},
-    {Order::DrillWithDwell, Only, 'Z', Length, later("where the hole ends")},
-    {Order::PeckDrill, Only, 'Z', Length, later("where the hole ends")},
-    {Order::Tap, Only, 'Z', Length, later("where the thread ends")},
-    {Order::Bore, Only, 'Z', Length, later("where the hole ends")},
-    {Order::Bore, Only, 'P', Milliseconds, later("time that it waits at the bottom")},
-    {Order::FacePeck, Second, 'X', Diameter, later("where the last row of pecks stands")},
-    {Order::FacePeck, Second, 'Z', Length, later("depth, as a position")},
-    {Order::GroovePeck, Second, 'X', Diameter, later("bottom of the groove")},
-    {Order::GroovePeck, Second, 'Z', Length, later("where the last plunge stands")},
-    {Order::ThreadingCycle, Second, 'X', Diameter, later("root of the thread at its end")},
-    {Order::ThreadingCycle, Second, 'Z', Length, later("end of the thread")},
     {Order::CoordinateSetting, Only, 'S', Number, later("the spindle turns no faster, in rev/min")},
     {Order::CoordinateSetting, Only, 'X', Diameter, later("what the tip counts as standing at from here on")},
     {Order::CoordinateSetting, Only, 'Z', Length, later("what the tip counts as standing at from here on")},

@@ -148,10 +148,12 @@ private:
         const int index = last == nullptr ? -1 : path_.calls[last->call].toolIndex;
         if (index < 0) return;
         const Tool& tool = t_.setup.tools[static_cast<std::size_t>(index)];
-        if (tool.cutting.empty() || worksOnTheAxis(tool.kind)) return;
+        if (tool.cutting.empty()) return;
         const Box edge = boundingBox(tool.cutting);
         const double most = kSeenOfToolMm / view_.scale;
         const Point at = tip(*last, last->to);
+        // A hole is seen by its walls.
+        if (worksOnTheAxis(tool.kind)) return widen(at + Point{0, edge.rMax + most / 2});
         widen(at + Point{std::max(edge.zMin, -most), std::max(edge.rMin, -most)});
         widen(at + Point{std::min(edge.zMax, most), std::min(edge.rMax, most)});
     }
@@ -169,11 +171,24 @@ private:
         return loopsOf(cursor.section(0.01 / view_.scale), 0);
     }
 
+    // Without its edges along the axis, where nothing is to be seen.
     void outline(const Loop& loop, LineKind kind) {
-        std::vector<Point> points = loop.points;
-        if (points.empty()) return;
-        points.push_back(points.front());
-        line(points, kind);
+        std::vector<Point> run;
+        const auto end = [&] {
+            if (run.size() > 1) line(run, kind);
+            run.clear();
+        };
+        for (std::size_t i = 0; i < loop.points.size(); ++i) {
+            const Point a = loop.points[i], b = loop.points[(i + 1) % loop.points.size()];
+            constexpr double kOnAxis = 1e-6;
+            if (a.r < kOnAxis && b.r < kOnAxis) {
+                end();
+                continue;
+            }
+            if (run.empty()) run.push_back(a);
+            run.push_back(b);
+        }
+        end();
     }
 
     void metal() {
@@ -188,11 +203,17 @@ private:
         }
     }
 
+    // The last one; of a tool on the axis, which may feed out again, the deepest.
     const Move* lastCut() const {
+        const Move* found = nullptr;
         for (std::uint32_t i = run_.endMove(); i-- > run_.firstMove();) {
-            if (isFed(move(i))) return &move(i);
+            if (!isFed(move(i))) continue;
+            const int tool = path_.calls[move(i).call].toolIndex;
+            const bool onAxis = tool >= 0 && worksOnTheAxis(t_.setup.tools[static_cast<std::size_t>(tool)].kind);
+            if (found == nullptr || move(i).to.z < found->to.z) found = &move(i);
+            if (!onAxis) break;
         }
-        return nullptr;
+        return found;
     }
 
     void tool() {
@@ -329,7 +350,7 @@ private:
             entry(LineKind::Hidden, Shade::None, many ? tr("at rapid, first and last pass") : tr("tip at rapid"));
         }
         if (centresDrawn_) entry(LineKind::Centre, Shade::None, tr("centre of the nose"));
-        entry(LineKind::Narrow, Shade::Middle, tr("edge at the last cut's end"));
+        entry(LineKind::Narrow, Shade::Middle, tr("edge at the end of the cut"));
         const std::string scale = say("scale {}", scaleInWords(view_.scale));
         if (x + letteringWidth(scale, kNumberMm) > sketch_.width) {
             x = kEdgeMm;

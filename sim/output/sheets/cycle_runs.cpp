@@ -95,10 +95,24 @@ private:
     std::uint32_t endOfPass(std::uint32_t i) const {
         std::uint32_t end = i + 1;
         while (end < moves_.size() && moves_[end].cycleBlock == moves_[i].cycleBlock &&
-               moves_[end].pass == moves_[i].pass) {
+               moves_[end].pass == moves_[i].pass && !callsAgain(end)) {
             ++end;
         }
         return end;
+    }
+
+    // Whether the cycle is carried out once more from this move on, with nothing between: a step of its own block, but
+    // not the way back from a profile.
+    bool callsAgain(std::uint32_t i) const {
+        const BlockId block = moves_[i].cycleBlock;
+        if (block == kNoBlock || moves_[i - 1].block != block) return false;
+        const std::vector<Step>& steps = t_.toolpath.steps;
+        const auto step = std::lower_bound(steps.begin(), steps.end(), i,
+                                           [](const Step& s, std::uint32_t move) { return s.firstMove < move; });
+        for (auto at = step; at != steps.end() && at->firstMove == i; ++at) {
+            if (at->block == block) return true;
+        }
+        return false;
     }
 
     void take(std::uint32_t first, std::uint32_t end) {

@@ -232,8 +232,10 @@ private:
                     "is the last of them?",
                     nameOf(run.block));
         }
-        e.answer =
-            last ? say("{} passes; the last is {} mm deep.", count, shortFigure(*last, 3)) : say("{} passes.", count);
+        const bool radius = run.order == Order::RoughingAlong || run.order == Order::TurningPass;
+        e.answer = !last    ? say("{} passes.", count)
+                   : radius ? say("{} passes; the last is {} mm deep, on radius.", count, shortFigure(*last, 3))
+                            : say("{} passes; the last is {} mm deep.", count, shortFigure(*last, 3));
         e.values = {{"passes", static_cast<double>(rough.size())}};
         if (last) e.values.emplace_back("last_depth_mm", *last);
         add(std::move(e), run);

@@ -115,6 +115,16 @@ std::string lettersOf(const ReferenceRow& row) {
     return text;
 }
 
+// Of a code that is in no table.
+std::string ownMeaning(const Trial& trial, char letter, int tenths) {
+    const std::vector<MachineCode>& codes = trial.setup.machineCodes;
+    const auto own = std::find_if(codes.begin(), codes.end(), [&](const MachineCode& c) {
+        return letter == 'M' && 10 * c.number == tenths && !c.meaning.empty();
+    });
+    if (own == codes.end()) return tr("Not in the table: see the machine's manual.");
+    return say("A code of this machine's own; the set-up says: {}.", plainText(own->meaning));
+}
+
 std::string heldInWords(const CodeEntry& entry, const ReferenceRow& row) {
     if (!row.carriedOut) return tr("Not carried out here.");
     if (entry.group == CodeGroup::Motion) return tr("Until another code of movement.");
@@ -162,7 +172,7 @@ SheetSection codeCardSection(const Trial& trial) {
         }
         const ReferenceRow* row = entry == nullptr ? nullptr : referenceRow(reference, code);
         if (row == nullptr) {
-            table.rows.push_back({code, tr("Not in the table: see the machine's manual."), ""});
+            table.rows.push_back({code, ownMeaning(trial, letter, tenths), ""});
             continue;
         }
         std::string meaning = row->meaning;

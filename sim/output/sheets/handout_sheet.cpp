@@ -97,27 +97,47 @@ std::string levelWords(const Trial& trial, const CycleRun& run) {
     }
 }
 
-std::string caption(const Trial& trial, const CycleRun& run, std::size_t number, const CodeReference& reference) {
-    const Program& program = trial.program;
+std::string titleOf(const Trial& trial, const CycleRun& run, std::size_t number) {
+    const std::string code = codeOf(codeReference(trial.setup.control.codeSystem), run.order);
+    const std::string from = blockName(trial.program, run.block);
+    if (run.block == run.lastBlock) return say("Figure {}. The cycle {} of {}", number, code, from);
+    return say("Figure {}. The cycle {} of {} to {}", number, code, from, blockName(trial.program, run.lastBlock));
+}
+
+std::string passesInWords(const CycleRun& run) {
     const auto along = static_cast<std::size_t>(
         std::count_if(run.passes.begin(), run.passes.end(), [](const CyclePass& pass) { return pass.alongProfile; }));
     const std::size_t rough = run.passes.size() - along;
-    std::string text = run.block == run.lastBlock
-                           ? say("Figure {}. The cycle {} of {}: ", number, codeOf(reference, run.order),
-                                 blockName(program, run.block))
-                           : say("Figure {}. The cycle {} of {} to {}: ", number, codeOf(reference, run.order),
-                                 blockName(program, run.block), blockName(program, run.lastBlock));
     if (rough == 0) {
-        text += along == 1 ? tr("one pass along the profile.") : say("{} passes along the profile.", along);
-    } else {
-        text += rough == 1 ? std::string(tr("one pass")) : say("{} passes", rough);
-        if (along == 0) text += '.';
-        if (along == 1) text += tr(", then one along the profile.");
-        if (along > 1) text += say(", then {} along the profile.", along);
+        return along == 1 ? std::string(tr("one pass along the profile.")) : say("{} passes along the profile.", along);
     }
-    const std::string levels = levelWords(trial, run);
-    if (!levels.empty()) {
-        text += ' ';
+    std::string text = rough == 1 ? std::string(tr("one pass")) : say("{} passes", rough);
+    if (along == 0) text += '.';
+    if (along == 1) text += tr(", then one along the profile.");
+    if (along > 1) text += say(", then {} along the profile.", along);
+    return text;
+}
+
+// The number of the exercise that asks what the passes of a cycle are; 0 where none does.
+std::size_t askedIn(const std::vector<Exercise>& exercises, const CycleRun& run) {
+    const auto asked = std::find_if(exercises.begin(), exercises.end(), [&](const Exercise& e) {
+        const bool ofPasses = e.kind == Exercise::Kind::PassesOfCycle || e.kind == Exercise::Kind::DepthOfPass;
+        return ofPasses && e.block == run.block;
+    });
+    return asked == exercises.end() ? 0 : static_cast<std::size_t>(asked - exercises.begin()) + 1;
+}
+
+// What an exercise asks is not given away here.
+std::string caption(const Trial& trial, const CycleRun& run, std::size_t number,
+                    const std::vector<Exercise>& exercises) {
+    std::string text = titleOf(trial, run, number);
+    if (const std::size_t exercise = askedIn(exercises, run); exercise > 0) {
+        text += say(": see exercise {}.", exercise);
+    } else {
+        text += ": ";
+        text += passesInWords(run);
+        const std::string levels = levelWords(trial, run);
+        if (!levels.empty()) text += ' ';
         text += levels;
     }
     if (run.times > 1) {
@@ -127,14 +147,13 @@ std::string caption(const Trial& trial, const CycleRun& run, std::size_t number,
     return text;
 }
 
-SheetSection cyclesSection(const Trial& trial, double widthMm) {
+SheetSection cyclesSection(const Trial& trial, const std::vector<Exercise>& exercises, double widthMm) {
     SheetSection section;
     section.heading = tr("The cycles, to scale");
     const std::vector<CycleRun> runs = cycleRuns(trial);
-    const CodeReference reference = codeReference(trial.setup.control.codeSystem);
     for (std::size_t i = 0; i < runs.size(); ++i) {
         section.parts.emplace_back(
-            SheetFigure{cycleFigure(trial, runs[i], widthMm), caption(trial, runs[i], i + 1, reference)});
+            SheetFigure{cycleFigure(trial, runs[i], widthMm), caption(trial, runs[i], i + 1, exercises)});
     }
     return section;
 }
@@ -152,7 +171,16 @@ SheetSection exerciseSection(const std::vector<Exercise>& exercises) {
     return section;
 }
 
-SheetSection answerSection(const std::vector<Exercise>& exercises) {
+// Where the passes of the cycle lie that an exercise asks about.
+std::string passesBehind(const Trial& trial, const Exercise& exercise) {
+    if (exercise.kind != Exercise::Kind::PassesOfCycle) return {};
+    for (const CycleRun& run : cycleRuns(trial)) {
+        if (run.block == exercise.block) return levelWords(trial, run);
+    }
+    return {};
+}
+
+SheetSection answerSection(const Trial& trial, const std::vector<Exercise>& exercises) {
     SheetSection section;
     section.heading = tr("Answers");
     section.newPage = true;
@@ -161,7 +189,11 @@ SheetSection answerSection(const std::vector<Exercise>& exercises) {
         SheetEntry entry;
         entry.mark = std::to_string(++number);
         entry.heading = exercise.question;
-        entry.text.push_back(plain(exercise.answer));
+        std::string answer = exercise.answer;
+        const std::string passes = passesBehind(trial, exercise);
+        if (!passes.empty()) answer += ' ';
+        answer += passes;
+        entry.text.push_back(plain(std::move(answer)));
         section.parts.emplace_back(std::move(entry));
     }
     return section;
@@ -182,12 +214,12 @@ Sheet handoutSheet(const Trial& trial, const SheetOptions& options) {
     }
     sheet.sections.push_back(cautionSection(trial));
     sheet.sections.push_back(programSection(trial));
-    addIfAny(sheet, cyclesSection(trial, options.figureMm));
-    sheet.sections.push_back(codeCardSection(trial));
     const std::vector<Exercise> exercises = exercisesOf(trial);
+    addIfAny(sheet, cyclesSection(trial, exercises, options.figureMm));
+    sheet.sections.push_back(codeCardSection(trial));
     if (!exercises.empty()) {
         sheet.sections.push_back(exerciseSection(exercises));
-        if (options.answers) sheet.sections.push_back(answerSection(exercises));
+        if (options.answers) sheet.sections.push_back(answerSection(trial, exercises));
     }
     return sheet;
 }
