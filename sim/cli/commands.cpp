@@ -1,6 +1,7 @@
 #include "sim/cli/commands.h"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <cstdio>
 #include <exception>
@@ -8,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/cli/tried_file.h"
 #include "sim/output/clearance_report.h"
@@ -22,6 +24,7 @@
 #include "sim/output/time_report.h"
 #include "sim/output/whole_file.h"
 #include "sim/plain_words/program_explained.h"
+#include "sim/plain_words/reference_text.h"
 
 namespace firstoff::cli {
 
@@ -208,6 +211,20 @@ ExitCode words(const WordsRequest& request) {
     if (request.line) line = blockOfLine(*tried.trial, "--line", *request.line) + 1;
     print(programExplained(*tried.trial, line));
     return exitCode(tried.trial->verdict);
+}
+
+ExitCode reference(const ReferenceRequest& request) {
+    const std::string systems = "ABC", asked = request.codeSystem;
+    const char letter = asked.size() == 1 ? static_cast<char>(std::toupper(static_cast<unsigned char>(asked[0]))) : '?';
+    const std::size_t system = systems.find(letter);
+    if (system == std::string::npos) throw std::runtime_error(say("--code-system {}: there are A, B and C", asked));
+    std::string words;
+    for (const std::string& word : request.words) {
+        words += words.empty() ? "" : " ";
+        words += word;
+    }
+    print(referenceText(codeReference(static_cast<CodeSystem>(system)), words));
+    return ExitCode::Clear;
 }
 
 ExitCode gauge(const GaugeRequest& request) {

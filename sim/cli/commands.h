@@ -61,6 +61,12 @@ struct WordsRequest {
 };
 ExitCode words(const WordsRequest& request);
 
+struct ReferenceRequest {
+    std::vector<std::string> words;  // none: the whole reference
+    std::string codeSystem = "A";    // or B or C, in either case
+};
+ExitCode reference(const ReferenceRequest& request);
+
 struct GaugeRequest {
     Job job;
     std::string out;  // rows (CSV); empty: a table on standard output
@@ -107,6 +113,7 @@ struct SheetRequest {
     std::string kind;
     std::string out;   // its ending says what is written: HTML or PDF
     std::string date;  // empty: none
+    bool answers = false;
 };
 ExitCode sheet(const SheetRequest& request);
 

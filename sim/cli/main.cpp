@@ -46,6 +46,7 @@ public:
         addWords();
         addLesson();
         addLessons();
+        addReference();
         addCodes();
         addMaterials();
     }
@@ -234,12 +235,21 @@ private:
         command->callback([this] { result_ = words(words_); });
     }
 
+    void addReference() {
+        CLI::App* command = app_.add_subcommand(
+            "reference", "codes, letters and macro statements in plain words, all of them or those that you search");
+        command->add_option("WORDS", reference_.words, "what a row must have: a code, or words such as depth of cut");
+        command->add_option("--code-system", reference_.codeSystem, "A, B or C; A if left out");
+        command->callback([this] { result_ = reference(reference_); });
+    }
+
     void addSheet() {
         CLI::App* command = app_.add_subcommand("sheet", "papers for the shop, as HTML or PDF");
         addJob(command, sheet_.job);
         command->add_option("--kind", sheet_.kind, "which: " + std::string(firstoff::sheetKinds()))->required();
         command->add_option("--out", sheet_.out, "file to write; its ending says what kind: html, pdf")->required();
         command->add_option("--date", sheet_.date, "a date to stand on it, as you write it; none if left out");
+        command->add_flag("--answers", sheet_.answers, "of a hand-out: with a page of answers to its exercises");
         command->callback([this] { result_ = sheet(sheet_); });
     }
 
@@ -298,6 +308,7 @@ private:
     MovesRequest moves_;
     GaugeRequest gauge_;
     WordsRequest words_;
+    ReferenceRequest reference_;
     SectionRequest section_;
     ExportRequest export_;
     ClearancesRequest clearances_;

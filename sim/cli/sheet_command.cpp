@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/cli/commands.h"
 #include "sim/cli/tried_file.h"
 #include "sim/output/sheets/job_sheets.h"
@@ -31,10 +32,6 @@ Form formOf(const std::string& out) {
 
 SheetKind kindOf(const std::string& word) {
     if (const std::optional<SheetKind> kind = sheetKind(word)) return *kind;
-    if (word == "handout") {
-        throw std::runtime_error(
-            fmt::format("--kind handout: hand-outs are not there yet; there are {}", sheetKinds()));
-    }
     throw std::runtime_error(fmt::format("--kind {}: there are {}", word, sheetKinds()));
 }
 
@@ -43,11 +40,16 @@ SheetKind kindOf(const std::string& word) {
 ExitCode sheet(const SheetRequest& request) {
     // Before the trial, which may take long.
     const SheetKind kind = kindOf(request.kind);
+    if (request.answers && kind != SheetKind::Handout) {
+        throw std::runtime_error(
+            say("--answers: only hand-outs have exercises; --kind {} has none", std::string(request.kind)));
+    }
     const Form form = formOf(request.out);
     const TriedJob tried = tryForFile(request.job);
     SheetOptions options;
     options.setupText = tried.setupText;
     options.date = request.date;
+    options.answers = request.answers;
     if (form == Form::Html) options.figureMm = kPhoneFigureMm;
     const Sheet made = makeSheet(*tried.trial, kind, options);
     writeWholeFile(request.out, form == Form::Html ? sheetHtml(made) : sheetPdf(made));

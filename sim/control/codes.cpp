@@ -25,7 +25,8 @@ constexpr CodeEntry kTable[] = {
     everywhere(Order::Rapid, Motion, 'G', 0, "Rapid to a point."),
     everywhere(Order::Feed, Motion, 'G', 10, "Straight line at feed."),
     everywhere(Order::ArcClockwise, Motion, 'G', 20, "Arc clockwise, X drawn upwards: R, or I (on radius) and K."),
-    everywhere(Order::ArcAnticlockwise, Motion, 'G', 30, "Arc anticlockwise, likewise."),
+    everywhere(Order::ArcAnticlockwise, Motion, 'G', 30,
+               "Arc anticlockwise, X drawn upwards: R, or I (on radius) and K."),
     numbered(
         Order::Thread, Motion, 320, 330, 330,
         "Thread of constant lead: F per revolution along the longer axis; Q start angle in thousandths of a degree."),
@@ -44,9 +45,10 @@ constexpr CodeEntry kTable[] = {
         Order::Drill, Motion, 'G', 810,
         "Drills to Z in one go, from the retract point R (A: counted from the start; B, C: a position), K times; "
         "again in every block with an axis word."),
-    everywhere(Order::DrillWithDwell, Motion, 'G', 820, "Likewise, and dwells P milliseconds at the bottom."),
+    everywhere(Order::DrillWithDwell, Motion, 'G', 820, "Drills to Z as G81, and dwells P milliseconds at the bottom."),
     everywhere(Order::PeckDrill, Motion, 'G', 830,
-               "Likewise, in pecks of Q least increments; how far it comes out between them is a key of the set-up."),
+               "Drills to Z as G81, in pecks of Q least increments; how far it comes out between them is a key of the "
+               "set-up."),
     everywhere(Order::Tap, Motion, 'G', 840,
                "Taps: in at the lead, spindle reversed, out at the lead; otherwise as the drilling cycles."),
     everywhere(Order::Bore, Motion, 'G', 850, "Bores to Z at feed, dwells P, and comes back to R at feed."),
@@ -59,7 +61,7 @@ constexpr CodeEntry kTable[] = {
     everywhere(
         Order::CylindricalInterpolation, SpindleAxis, 'G', 71,
         "Cylindrical interpolation, C the radius, C0 ends it: moves are carried with C, cutting is not modelled."),
-    everywhere(Order::CylindricalInterpolation, SpindleAxis, 'G', 1070, "The same under another number."),
+    everywhere(Order::CylindricalInterpolation, SpindleAxis, 'G', 1070, "Cylindrical interpolation, as G07.1."),
     everywhere(Order::DataEntry, OneShot, 'G', 100,
                "Enters work offsets (L2, L20) and tool offsets (L10, L11, or P alone) from the program."),
     everywhere(Order::DataEntryEnd, Unknown, 'G', 110, "Ends data entry."),
@@ -83,7 +85,7 @@ constexpr CodeEntry kTable[] = {
              "and Z (type II), pockets too, level by level; controls differ in the order, which changes nothing of "
              "what is left for finishing."),
     numbered(Order::RoughingAcross, OneShot, 720, 720, 740,
-             "Roughing along X in passes up to the profile P to Q, likewise."),
+             "Roughing along X in passes up to the profile P to Q, then along it."),
     numbered(Order::PatternRepeat, OneShot, 730, 730, 750,
              "Roughing in passes along the profile P to Q, each nearer to it."),
     numbered(
@@ -91,7 +93,8 @@ constexpr CodeEntry kTable[] = {
         "Pecks along Z: face groove, or drilling on the axis. P step and Q peck in least increments, or I and K as "
         "lengths; R alone in the block before is the retract, beside the end point the relief at the bottom."),
     numbered(Order::GroovePeck, OneShot, 750, 750, 770,
-             "Pecks along X: grooves, parting. P peck on radius and Q step; else as the pecks along Z."),
+             "Pecks along X: grooves, parting. P peck on radius and Q step in least increments, or I and K as lengths; "
+             "R alone in the block before is the retract, beside the end point the relief at the bottom."),
     numbered(
         Order::ThreadingCycle, OneShot, 760, 760, 780,
         "A whole thread in passes of equal area. Two blocks: P finish passes, pull-out and angle, Q least depth, R "
@@ -100,9 +103,9 @@ constexpr CodeEntry kTable[] = {
 
     everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 121,
                "Polar interpolation, X and C as a plane: moves are carried with C, cutting is not modelled."),
-    everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 1120, "The same under another number."),
+    everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 1120, "Polar interpolation, as G12.1."),
     everywhere(Order::PolarInterpolationEnd, SpindleAxis, 'G', 131, "Ends polar interpolation."),
-    everywhere(Order::PolarInterpolationEnd, SpindleAxis, 'G', 1130, "The same under another number."),
+    everywhere(Order::PolarInterpolationEnd, SpindleAxis, 'G', 1130, "Ends polar interpolation, as G13.1."),
     everywhere(Order::PlaneXY, Unknown, 'G', 170, "Plane XY."),
     everywhere(Order::PlaneZX, Plane, 'G', 180, "Plane ZX, the plane of turning: what always holds here."),
     everywhere(Order::PlaneYZ, Unknown, 'G', 190, "Plane YZ."),

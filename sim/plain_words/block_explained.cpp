@@ -168,6 +168,9 @@ private:
             case WordMeasure::Length:
                 return fmt::format("{}: {} {}.", text, figureOf(lengthOf(word)), unit());
             case WordMeasure::Diameter:
+                if (t_.setup.control.radiusProgramming) {
+                    return fmt::format("{}: {} {}.", text, figureOf(lengthOf(word)), unit());
+                }
                 return fmt::format("{}: {} {}, so {} a side.", text, figureOf(lengthOf(word)), unit(),
                                    figureOf(lengthOf(word) / 2));
             case WordMeasure::Increments: {

@@ -2,9 +2,8 @@
 
 #include <fmt/format.h>
 
-#include <string_view>
-
 #include "sim/plain_words/block_explained.h"
+#include "sim/plain_words/wrapped_lines.h"
 
 namespace firstoff {
 
@@ -13,26 +12,11 @@ namespace {
 constexpr std::size_t kWide = 92;  // characters of a sentence before it goes on below
 constexpr std::size_t kIndent = 14;
 
-// `text` in lines of kWide, all but the first indented.
-std::string wrapped(std::string_view text) {
-    std::string lines;
-    while (text.size() > kWide) {
-        const std::size_t at = text.rfind(' ', kWide);
-        if (at == std::string_view::npos || at == 0) break;
-        lines += text.substr(0, at);
-        lines += '\n';
-        lines.append(kIndent, ' ');
-        text = text.substr(at + 1);
-    }
-    lines += text;
-    return lines;
-}
-
 std::string blockExplained(const Trial& trial, BlockId block) {
     std::string text =
         fmt::format("{:>4}  {}\n", trial.program.lineOf(block), trial.program.textOf(trial.program.blocks[block]));
     for (const WordExplained& word : explainBlock(trial, block)) {
-        text += fmt::format("      {:<8}{}\n", word.word, wrapped(word.text));
+        text += fmt::format("      {:<8}{}\n", word.word, wrappedLines(word.text, kWide, kIndent));
     }
     return text;
 }

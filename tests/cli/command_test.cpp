@@ -148,7 +148,8 @@ INSTANTIATE_TEST_SUITE_P(
         BadUse{"line never carried out", "section SPIGOT --after-line 3", "never carried out"},
         BadUse{"line that is no number", "section SPIGOT --after-line ten", "after-line"},
         BadUse{"line and time", "section SPIGOT --after-line 5 --at-time 3", "excludes"},
-        BadUse{"handout", "sheet SPIGOT --kind handout --out BENCH/s.html", "hand-outs are not there yet"},
+        BadUse{"answers", "sheet SPIGOT --kind setup --answers --out BENCH/s.html", "only hand-outs have exercises"},
+        BadUse{"handout", "sheet SPIGOT --kind handout --out BENCH/s.txt", "there are html and pdf"},
         BadUse{"sheetKind", "sheet SPIGOT --kind wall --out BENCH/s.html", "setup, inspection, time, findings"},
         BadUse{"sheetEnding", "sheet SPIGOT --kind setup --out BENCH/s.doc", "html and pdf"},
         BadUse{"sheetWithoutKind", "sheet SPIGOT --out BENCH/s.html", "--kind"},
@@ -314,6 +315,19 @@ TEST(Command, ComparesNoWearOfAnOffsetThatIsNotThere) {
 }
 
 // The words of a line, with what the figures come to.
+TEST(Command, TellsCodesInPlainWordsBySearch) {
+    const CommandRun run = shop::firstoff("reference DEPTH of cut --code-system c");
+    EXPECT_EQ(run.exitCode, 0) << run.err;
+    EXPECT_THAT(run.out, testing::StartsWith("G73 "));
+    EXPECT_THAT(run.out, HasSubstr("G73 P100 Q120 U0.4 W0.1 F0.25"));
+    EXPECT_THAT(shop::firstoff("reference g76").out, testing::StartsWith("G76 "));
+    EXPECT_THAT(shop::firstoff("reference").out, HasSubstr("Macro statements"));
+    EXPECT_THAT(shop::firstoff("reference xyzzy").out, HasSubstr("Nothing in the reference"));
+    const CommandRun bad = shop::firstoff("reference --code-system D");
+    EXPECT_EQ(bad.exitCode, 2);
+    EXPECT_THAT(bad.err, HasSubstr("--code-system D: there are A, B and C"));
+}
+
 TEST(Command, TellsALineWordByWord) {
     const std::string job = FIRSTOFF_SOURCE_DIR "/assets/jobs/coupling-spigot";
     const auto run = shop::firstoff("words " + job + ".nc --setup " + job + ".toml --line 17");

@@ -33,7 +33,7 @@ TEST_P(SheetCommand, WritesBothFormsTheSameEachTime) {
     EXPECT_EQ(bench.contents("a.pdf"), bench.contents("b.pdf"));
 }
 
-INSTANTIATE_TEST_SUITE_P(Kinds, SheetCommand, testing::Values("setup", "inspection", "time", "findings"),
+INSTANTIATE_TEST_SUITE_P(Kinds, SheetCommand, testing::Values("setup", "inspection", "time", "findings", "handout"),
                          [](const auto& row) { return std::string(row.param); });
 
 TEST(SheetCommandOfTheTrap, WritesItsSheetAndSaysThatThereAreProblems) {
@@ -42,6 +42,20 @@ TEST(SheetCommandOfTheTrap, WritesItsSheetAndSaysThatThereAreProblems) {
     EXPECT_EQ(run.exitCode, 1);
     EXPECT_THAT(run.err, HasSubstr("the verdict is problems"));
     EXPECT_THAT(bench.contents("f.html"), HasSubstr("PROBLEMS"));
+}
+
+TEST(SheetCommandOfHandouts, HasAnswersOnlyWhereTheyAreAskedFor) {
+    const Bench bench;
+    const std::string words = "sheet " + kJobs + "coupling-spigot.nc --kind handout --out ";
+    EXPECT_EQ(shop::firstoff(words + bench.path("without.html")).exitCode, 0);
+    EXPECT_EQ(shop::firstoff(words + bench.path("with.html") + " --answers").exitCode, 0);
+    EXPECT_THAT(bench.contents("without.html"), testing::Not(HasSubstr("Answers")));
+    EXPECT_THAT(bench.contents("with.html"), HasSubstr("<h2>Answers</h2>"));
+    const CommandRun trap = shop::firstoff("sheet " + kJobs + "trap.nc --kind handout --out " + bench.path("t.pdf"));
+    EXPECT_EQ(trap.exitCode, 1);
+    EXPECT_THAT(bench.contents("t.pdf"), StartsWith("%PDF-"));
+    EXPECT_EQ(shop::firstoff("sheet nothing.nc --kind handout --out " + bench.path("n.pdf")).exitCode, 2);
+    EXPECT_FALSE(bench.has("n.pdf"));
 }
 
 TEST(ExportCommand, WritesTheSectionAsATable) {

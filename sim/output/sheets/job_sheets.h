@@ -14,6 +14,7 @@ struct SheetOptions {
     std::string setupText;           // of the set-up file, to quote from and to tell by its sum; may be empty
     std::string date;                // as it shall stand on the paper; empty: none. Nothing here asks a clock
     double figureMm = kSheetBodyMm;  // widest drawing
+    bool answers = false;            // of a hand-out: a page with the answers to its exercises
 };
 
 // Figures that the trial does not know are left out, and it is said why. Where the verdict is not clear the first

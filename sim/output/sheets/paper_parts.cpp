@@ -17,6 +17,7 @@ constexpr double kAfter = 3;      // pt below a part
 constexpr double kColumnPt = 96;  // least width of a column of facts
 constexpr double kPictureGapPt = 8;
 constexpr double kSigningPt = 44;
+constexpr double kWritingPt = 20;  // from line to line of handwriting
 
 void hairline(cairo_t* cr, double x, double y, double width) {
     cairo_set_source_rgb(cr, 0.5, 0.5, 0.5);
@@ -225,6 +226,30 @@ void drawSigning(PaperPages& pages, const SheetSigning& signing) {
     pages.space(kAfter);
 }
 
+double questionHead(const TypeCase& type, const SheetQuestion& question) {
+    const double mark = type.width(question.mark, kStrong) + 8;
+    return std::max(type.height(question.text, kText, kBodyPt - mark - kMarkGap), type.height("x", kStrong, 0) + 1);
+}
+
+double questionHeight(const TypeCase& type, const SheetQuestion& question) {
+    return questionHead(type, question) + question.lines * kWritingPt;
+}
+
+void drawQuestion(PaperPages& pages, const SheetQuestion& question) {
+    const TypeCase& type = pages.type();
+    pages.need(questionHeight(type, question));
+    const double mark = type.width(question.mark, kStrong) + 8;
+    frame(type.cairo(), pages.left(), pages.y(), mark, type.height("x", kStrong, 0) + 1, 0.75);
+    type.draw(question.mark, kStrong, pages.left() + 4, pages.y() + 0.5);
+    type.draw(question.text, kText, pages.left() + mark + kMarkGap, pages.y() + 0.5, kBodyPt - mark - kMarkGap);
+    pages.advance(questionHead(type, question));
+    for (int i = 0; i < question.lines; ++i) {
+        pages.advance(kWritingPt);
+        hairline(type.cairo(), pages.left(), pages.y(), kBodyPt);
+    }
+    pages.space(kAfter + 8);
+}
+
 // Facts beside one another by their widest value, so that few of them are broken.
 std::size_t factColumns(double width) {
     return std::max<std::size_t>(1, static_cast<std::size_t>(width / kColumnPt));
@@ -282,6 +307,8 @@ void drawPart(PaperPages& pages, const SheetPart& part, double after) {
         void operator()(const SheetEntry& e) const { drawEntry(pages, e); }
         void operator()(const SheetTable& t) const { drawTable(pages, t, after); }
         void operator()(const SheetSigning& s) const { drawSigning(pages, s); }
+        void operator()(const SheetProgramLine& l) const { drawProgramLine(pages, l); }
+        void operator()(const SheetQuestion& q) const { drawQuestion(pages, q); }
     };
     std::visit(Draw{pages, after}, part);
 }
@@ -296,6 +323,8 @@ double leastHeight(const TypeCase& type, const SheetPart& part) {
         double operator()(const SheetEntry& e) const { return leastEntry(type, e); }
         double operator()(const SheetTable& t) const { return leastTableHeight(type, t); }
         double operator()(const SheetSigning&) const { return kSigningPt; }
+        double operator()(const SheetProgramLine& l) const { return programLineHeight(type, l); }
+        double operator()(const SheetQuestion& q) const { return questionHeight(type, q); }
     };
     return std::visit(Least{type}, part);
 }

@@ -19,6 +19,10 @@ double leastHeight(const TypeCase& type, const SheetPart& part);
 double drawFacts(const TypeCase& type, const std::vector<SheetFact>& facts, double x, double y, double width);
 double heightOfFacts(const TypeCase& type, const std::vector<SheetFact>& facts, double width);
 
+// paper_program.cpp
+void drawProgramLine(PaperPages& pages, const SheetProgramLine& line);
+double programLineHeight(const TypeCase& type, const SheetProgramLine& line);
+
 // paper_table.cpp
 void drawTable(PaperPages& pages, const SheetTable& table, double after);
 double leastTableHeight(const TypeCase& type, const SheetTable& table);

@@ -75,12 +75,29 @@ struct SheetSigning {
     std::vector<std::string> labels;
 };
 
-using SheetPart =
-    std::variant<SheetParagraph, SheetFacts, SheetFigure, SheetCard, SheetEntry, SheetTable, SheetSigning>;
+// A line of a program with what its words say.
+struct SheetProgramLine {
+    std::string number;  // of the line in its file
+    std::string text;
+    bool quiet = false;            // nothing is done there: remarks, blank lines
+    std::vector<SheetFact> words;  // label: the word as it is written
+    std::vector<std::string> remarks;
+};
+
+// A question, and how many lines there are to write its answer on.
+struct SheetQuestion {
+    std::string mark;  // "7"
+    std::string text;
+    int lines = 2;
+};
+
+using SheetPart = std::variant<SheetParagraph, SheetFacts, SheetFigure, SheetCard, SheetEntry, SheetTable, SheetSigning,
+                               SheetProgramLine, SheetQuestion>;
 
 struct SheetSection {
     std::string heading;
     std::vector<SheetPart> parts;
+    bool newPage = false;  // begins a page of its own
 };
 
 struct Sheet {
@@ -92,7 +109,7 @@ struct Sheet {
     std::vector<std::string> cautions;  // at the foot of every page
 };
 
-enum class SheetKind : std::uint8_t { Setup, Inspection, Time, Findings };
+enum class SheetKind : std::uint8_t { Setup, Inspection, Time, Findings, Handout };
 // "setup", "inspection", … as the command has them; nothing for other words.
 std::optional<SheetKind> sheetKind(std::string_view word);
 std::string_view sheetKinds();  // "setup, inspection, …", for messages

@@ -17,10 +17,11 @@ namespace {
 
 constexpr std::size_t kLongestName = 120;
 
-constexpr std::array<std::pair<std::string_view, SheetKind>, 4> kKinds = {{{"setup", SheetKind::Setup},
+constexpr std::array<std::pair<std::string_view, SheetKind>, 5> kKinds = {{{"setup", SheetKind::Setup},
                                                                            {"inspection", SheetKind::Inspection},
                                                                            {"time", SheetKind::Time},
-                                                                           {"findings", SheetKind::Findings}}};
+                                                                           {"findings", SheetKind::Findings},
+                                                                           {"handout", SheetKind::Handout}}};
 
 // Enough digits to tell one state of a file from another.
 std::string sumOf(std::string_view text) {
@@ -64,7 +65,7 @@ std::optional<SheetKind> sheetKind(std::string_view word) {
 }
 
 std::string_view sheetKinds() {
-    return "setup, inspection, time, findings";
+    return "setup, inspection, time, findings, handout";
 }
 
 std::string fileName(const std::string& path) {
@@ -178,6 +179,8 @@ Sheet makeSheet(const Trial& trial, SheetKind kind, const SheetOptions& options)
             return inspectionSheet(trial, options);
         case SheetKind::Time:
             return timeSheet(trial, options);
+        case SheetKind::Handout:
+            return handoutSheet(trial, options);
         case SheetKind::Findings:
             break;
     }

@@ -43,9 +43,14 @@ Sheet setupSheet(const Trial& trial, const SheetOptions& options);
 Sheet inspectionSheet(const Trial& trial, const SheetOptions& options);
 Sheet timeSheet(const Trial& trial, const SheetOptions& options);
 Sheet findingsSheet(const Trial& trial, const SheetOptions& options);
+Sheet handoutSheet(const Trial& trial, const SheetOptions& options);
 
 // Section of the inspection sheet; empty of parts where no surface has a finish.
 SheetSection finishSection(const Trial& trial);
+
+// Sections of the hand-out.
+SheetSection programSection(const Trial& trial);
+SheetSection codeCardSection(const Trial& trial);
 
 // Sections of the set-up sheet.
 SheetSection toolsSection(const Trial& trial);

@@ -81,6 +81,17 @@ td.k{border:1px solid #000;min-width:14mm;height:2.2em}
 .strong td{font-weight:bold}
 .signing{display:flex;flex-wrap:wrap;gap:.6em;margin:.8em 0;break-inside:avoid}
 .signing div{flex:1 1 9em;border:1px solid #000;height:4.4em;padding:.2em .4em;font-size:.78em}
+.line{border-top:1px solid #ddd;padding:.25em 0;break-inside:avoid}
+.line .code{display:flex;gap:.6em;font:bold .9em/1.4 "DejaVu Sans Mono",Menlo,Consolas,monospace}
+.line .code span:first-child{flex:none;width:2.4em;text-align:right;font-weight:normal;color:#666}
+.line .code span:last-child{white-space:pre-wrap}
+.quiet .code{font-weight:normal;color:#666}
+.line .words{display:grid;grid-template-columns:max-content 1fr;gap:.1em .8em;margin:.15em 0 .2em 3em;font-size:.85em}
+.line .words dt{font:1em/1.4 "DejaVu Sans Mono",Menlo,Consolas,monospace;color:#000;min-width:4em}
+.line .minor{margin:.1em 0 .2em 3.6em;color:#333}
+.question{padding:.6em 0 .4em;break-inside:avoid}
+.write{border-bottom:1px solid #888;height:1.9em}
+.page{break-before:page}
 footer{border-top:1.5px solid #000;margin-top:1.6em;padding-top:.4em}
 @media(max-width:560px){
 .card{display:block}
@@ -125,7 +136,8 @@ public:
         text_ += shown(sheet.running) + "</title>\n<style>" + std::string(kStyle);
         for (const auto& [name, kind] :
              {std::pair('w', LineKind::Wide), std::pair('t', LineKind::Narrow), std::pair('h', LineKind::Hidden),
-              std::pair('c', LineKind::Centre), std::pair('p', LineKind::Phantom), std::pair('b', LineKind::Broken)}) {
+              std::pair('c', LineKind::Centre), std::pair('p', LineKind::Phantom), std::pair('b', LineKind::Broken),
+              std::pair('f', LineKind::Fine)}) {
             text_ += fmt::format("svg .{}{{{}}}\n", name, dashStyle(kind));
         }
         text_ += "</style>\n</head>\n<body>\n<header>\n<h1>" + shown(sheet.title) + "</h1>\n";
@@ -191,6 +203,25 @@ public:
         for (const std::string& label : signing.labels) text_ += "<div>" + shown(label) + "</div>";
         text_ += "</div>\n";
     }
+    void operator()(const SheetProgramLine& line) {
+        text_ += fmt::format("<div class=\"line{}\"><div class=\"code\"><span>{}</span><span>{}</span></div>",
+                             line.quiet ? " quiet" : "", shown(line.number), shown(line.text));
+        if (!line.words.empty()) {
+            text_ += "<dl class=\"words\">";
+            for (const SheetFact& word : line.words) {
+                text_ += "<dt>" + shown(word.label) + "</dt><dd>" + shown(word.value) + "</dd>";
+            }
+            text_ += "</dl>";
+        }
+        for (const std::string& remark : line.remarks) text_ += "<p class=\"minor\">" + shown(remark) + "</p>";
+        text_ += "</div>\n";
+    }
+    void operator()(const SheetQuestion& question) {
+        text_ += "<div class=\"question\"><h3><span class=\"mark\">" + shown(question.mark) + "</span>" +
+                 shown(question.text) + "</h3>";
+        for (int i = 0; i < question.lines; ++i) text_ += "<div class=\"write\"></div>";
+        text_ += "</div>\n";
+    }
 
 private:
     static const char* columnClass(const SheetColumn& column) {
@@ -221,7 +252,8 @@ private:
     }
 
     void write(const SheetSection& section) {
-        text_ += "<section>\n<h2>" + shown(section.heading) + "</h2>\n";
+        text_ += section.newPage ? "<section class=\"page\">\n<h2>" : "<section>\n<h2>";
+        text_ += shown(section.heading) + "</h2>\n";
         parts(section.parts);
         text_ += "</section>\n";
     }

@@ -51,6 +51,7 @@ void section(PaperPages& pages, const SheetSection& section) {
     const double height = type.height(section.heading, kHeading, kBodyPt);
     // A heading stays with what it heads.
     const double first = section.parts.empty() ? 0 : leastHeight(type, section.parts.front());
+    if (section.newPage && !pages.isEmpty()) pages.nextPage();
     const double above = pages.isEmpty() ? 0 : kAbove;
     pages.need(above + height + kBelow + std::min(first, pages.wholeRoom() - height - kBelow));
     if (!pages.isEmpty()) pages.space(kAbove);

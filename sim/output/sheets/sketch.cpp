@@ -25,6 +25,7 @@ constexpr int kLatinWidth = 800, kFurtherWidth = 1000;
 
 double widthOf(LineKind kind) {
     if (kind == LineKind::None) return 0;
+    if (kind == LineKind::Fine) return kFineLineMm;
     return kind == LineKind::Wide || kind == LineKind::Broken ? kWideLineMm : kNarrowLineMm;
 }
 
@@ -43,6 +44,7 @@ std::vector<double> dashesOf(LineKind kind) {
         case LineKind::None:
         case LineKind::Wide:
         case LineKind::Narrow:
+        case LineKind::Fine:
             break;
     }
     return {};

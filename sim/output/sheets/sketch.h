@@ -26,8 +26,9 @@ enum class LineKind : std::uint8_t {
     Centre,   // narrow, long dash and dot
     Phantom,  // narrow, long dash and two dots: what stands beside, earlier shapes
     Broken,   // wide, dashed: the same outline told apart by more than its place
+    Fine,     // where many narrow ones would run into one another
 };
-inline constexpr double kWideLineMm = 0.5, kNarrowLineMm = 0.25;
+inline constexpr double kWideLineMm = 0.5, kNarrowLineMm = 0.25, kFineLineMm = 0.13;
 double widthOf(LineKind kind);
 // Lengths of dash, gap, dash …, mm; empty for continuous lines.
 std::vector<double> dashesOf(LineKind kind);

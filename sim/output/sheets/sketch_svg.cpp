@@ -47,6 +47,8 @@ const char* classOf(LineKind kind) {
             return "p";
         case LineKind::Broken:
             return "b";
+        case LineKind::Fine:
+            return "f";
     }
     return "n";
 }
