@@ -123,7 +123,11 @@ void App::takeOutcome() {
         if (!outcome->failure.empty()) tell(outcome->failure);
         return;
     }
-    if (!outcome->comparison) session_.asWritten = outcome;
+    if (!outcome->comparison) {
+        // Lines of the trial before this one are followed no longer than until here.
+        if (session_.asWritten) session_.document.forgetShiftsBefore(session_.asWritten->revision);
+        session_.asWritten = outcome;
+    }
     // The changes were put away while they were tried.
     if (outcome->comparison && session_.whatIf.empty()) return;
     show(std::move(outcome));
@@ -229,6 +233,7 @@ void App::drawPanes(const PaneContext& context) {
     drawMessage(context, layout);
     browser_.draw(context);
     dialogs_.draw(context);
+    renumber_.draw(context);
 }
 
 std::vector<TabButton> App::tabButtons(bool withProgram) const {
@@ -241,7 +246,9 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
         for (const GaugedDimension& d : trial->gauged.dimensions) out += d.state != GaugedDimension::State::Within;
     }
     std::vector<TabButton> buttons;
-    const auto add = [&](Tab tab, std::string text) { buttons.push_back({static_cast<int>(tab), std::move(text), {}}); };
+    const auto add = [&](Tab tab, std::string text) {
+        buttons.push_back({static_cast<int>(tab), std::move(text), {}});
+    };
     if (withProgram) add(Tab::Program, "Program");
     add(Tab::Findings, fmt::format("Findings {}", trial ? trial->findings.size() : 0));
     add(Tab::Sizes, counted("Sizes", out));
@@ -362,6 +369,10 @@ void App::handleKeys(const PaneContext& context) {
         if (event.ctrl) handleCtrlKey(event);
         if (event.alt || !typing) handleTimeKey(event);
         if (event.key == Key::F1) dialogs_.showKeys();
+        if (event.key == Key::F3) {
+            using What = EditProgram::What;
+            commands_.add(EditProgram{event.shift ? What::FindPrevious : What::FindNext});
+        }
         if (event.key == Key::F5) commands_.add(Reload{});
     }
 }
@@ -370,6 +381,9 @@ void App::handleCtrlKey(const InputEvent& event) {
     if (event.is('O')) commands_.add(AskForFile{event.shift ? AskForFile::What::Setup : AskForFile::What::Program});
     if (event.is('Q')) commands_.add(Quit{});
     if (event.key == Key::Space) commands_.add(TogglePlay{});
+    if (event.is('F')) commands_.add(EditProgram{EditProgram::What::Find});
+    if (event.is('H')) commands_.add(EditProgram{EditProgram::What::Replace});
+    if (event.is('G')) commands_.add(EditProgram{EditProgram::What::GoTo});
     if (!event.is('S')) return;
     if (event.shift) {
         commands_.add(AskForFile{AskForFile::What::SaveAs});
@@ -410,7 +424,7 @@ double App::restS() const {
     constexpr double kBlinkS = 0.53;
     constexpr double kProgressS = 0.1;
     double rest = kForever;
-    if (session_.playing || scene_.moving()) return 0;
+    if (session_.playing || scene_.moving() || program_.restless()) return 0;
     if (program_.hasFocus()) rest = std::min(rest, kBlinkS);
     if (session_.progress.busy) rest = std::min(rest, kProgressS);
     if (trialDue_ >= 0) rest = std::min(rest, std::max(0.0, trialDue_ - now_));

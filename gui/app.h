@@ -17,6 +17,7 @@
 #include "gui/finish_worker.h"
 #include "gui/program_pane.h"
 #include "gui/readout_pane.h"
+#include "gui/renumber_dialog.h"
 #include "gui/scene_pane.h"
 #include "gui/session.h"
 #include "gui/sizes_pane.h"
@@ -67,6 +68,8 @@ public:
     void setTime(double timeS) { apply(Seek{timeS}); }
     double cycleTimeS() const;
     const Session& session() const { return session_; }
+    const ProgramPane& programPane() const { return program_; }
+    const RenumberDialog& renumberDialog() const { return renumber_; }
     // Where the tab stands whose words begin so, and the page beneath the tabs, as drawn last; empty: not in sight.
     Rect tabPlace(std::string_view words) const;
     Rect pagePlace() const { return pagePlace_; }
@@ -110,6 +113,11 @@ private:
     void apply(const ToStart& command);
     void apply(const ToEnd& command);
     void apply(const TextChanged& command);
+    void apply(const EditProgram& command);
+    void apply(const AskToRenumber& command);
+    void apply(const Renumber& command);
+    void apply(const SpaceWords& command);
+    void apply(const MendFinding& command);
     void apply(const OpenProgram& command);
     void apply(const OpenSetup& command);
     void apply(const AskForFile& command);
@@ -123,6 +131,7 @@ private:
     void apply(const Tell& command);
     void apply(const Quit& command);
 
+    Program programAsItStands() const;
     bool readProgramFile(const std::filesystem::path& path);
     bool readSetupFile(const std::filesystem::path& path);
     bool saveTo(const std::filesystem::path& path);
@@ -153,6 +162,7 @@ private:
     VerdictStrip verdict_;
     FileBrowser browser_;
     Dialogs dialogs_;
+    RenumberDialog renumber_;
 
     bool keepsSettings_ = true;  // pictures and measurements neither read nor write the user's settings
     bool closed_ = false;

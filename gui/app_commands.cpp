@@ -7,6 +7,8 @@
 
 #include "gui/app.h"
 #include "gui/file_io.h"
+#include "sim/base/say.h"
+#include "sim/editing/word_spacing.h"
 
 namespace firstoff::gui {
 
@@ -105,7 +107,10 @@ void App::apply(const SelectLine& command) {
     program_.showLine(command.line, command.moveCaret);
     const Trial* trial = session_.trial();
     if (!trial) return;
-    const auto block = static_cast<BlockId>(command.line);
+    // The trial knows the text as it was when it began.
+    const std::size_t then = session_.document.shiftSince(session_.outcome->revision).then(command.line);
+    if (then == LineShift::kGone) return;
+    const auto block = static_cast<BlockId>(then);
     if (std::isnan(session_.index()->doneAt(block))) return;  // never carried out: no moment to go to
     session_.playing = false;
     const std::vector<Step>& steps = trial->toolpath.steps;
@@ -221,6 +226,53 @@ void App::apply(const ToEnd&) {
 
 void App::apply(const TextChanged&) {
     trialDue_ = now_ + kTextRestS;
+}
+
+// ---- editing ----
+
+void App::apply(const EditProgram& command) {
+    using What = EditProgram::What;
+    const bool wantsSight = command.what == What::Find || command.what == What::Replace || command.what == What::GoTo;
+    if (wantsSight && findingsFolded_) inPlace_ = Tab::Program;
+    if (program_.carryOut(command.what)) apply(TextChanged{});
+}
+
+void App::apply(const AskToRenumber&) {
+    renumber_.open();
+}
+
+// With the files it calls, where a trial of this very text has looked for them.
+Program App::programAsItStands() const {
+    if (session_.trial() && !session_.stale()) return session_.trial()->program;
+    return readProgram(session_.document.text(), session_.programName());
+}
+
+void App::apply(const Renumber& command) {
+    const CodeSystem system = session_.trial() ? session_.trial()->setup.control.codeSystem : CodeSystem::A;
+    const Renumbered result = renumber(programAsItStands(), system, {command.first, command.step, command.everyBlock});
+    renumber_.answer(result);
+    if (program_.replace(result.changes)) apply(TextChanged{});
+    if (!result.refusals.empty() || result.cautions.empty()) return;
+    std::string text;
+    for (const Renumbered::Remark& caution : result.cautions) {
+        if (!text.empty()) text += '\n';
+        text += caution.text;
+    }
+    tell(std::move(text));
+}
+
+void App::apply(const SpaceWords& command) {
+    const Program program = readProgram(session_.document.text(), session_.programName());
+    const TextChanges changes = spaceWords(program, command.oneBlank ? WordSpacing::OneBlank : WordSpacing::None);
+    if (program_.replace(changes)) apply(TextChanged{});
+}
+
+// Places in the text are those of the trial: once it was edited, the next trial says where they are.
+void App::apply(const MendFinding& command) {
+    const Trial* trial = session_.trial();
+    if (!trial || session_.stale() || command.finding >= trial->findings.size()) return;
+    const auto fix = quickFix(*trial, trial->findings[command.finding]);
+    if (fix && program_.replace(fix->changes)) apply(TextChanged{});
 }
 
 bool App::readProgramFile(const fs::path& path) {

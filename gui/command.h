@@ -61,6 +61,39 @@ struct StepBlocks {
 struct ToStart {};
 struct ToEnd {};
 struct TextChanged {};  // the document was edited
+// What a menu or a key asks of the text of the program.
+struct EditProgram {
+    enum class What {
+        Undo,
+        Redo,
+        Cut,
+        Copy,
+        Paste,
+        SelectAll,
+        Find,
+        Replace,
+        FindNext,
+        FindPrevious,
+        GoTo,
+        UnfoldPasses,  // of the cycle in the caret's line
+    } what = What::Undo;
+};
+struct AskToRenumber {};  // which numbers, and how words are to stand apart
+struct Renumber {
+    std::int32_t first = 10, step = 10;
+    bool everyBlock = true;
+};
+struct SpaceWords {
+    bool oneBlank = true;  // false: none
+};
+// Change the text so that a finding (index into Trial::findings) goes, where that is certain.
+struct MendFinding {
+    std::size_t finding = 0;
+};
+// Show the program beside a text of before: a file, or the program's own as it stands on disk where the path is empty.
+struct CompareWith {
+    std::filesystem::path path;
+};
 struct OpenProgram {
     std::filesystem::path path;
 };
@@ -68,7 +101,7 @@ struct OpenSetup {
     std::filesystem::path path;
 };
 struct AskForFile {
-    enum class What { Program, Setup, SaveAs } what = What::Program;
+    enum class What { Program, Setup, SaveAs, Compare } what = What::Program;
 };
 struct Save {};
 struct SaveAs {
@@ -91,10 +124,10 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command =
-    std::variant<Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
-                 PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
-                 AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
+using Command = std::variant<Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
+                             PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, EditProgram,
+                             AskToRenumber, Renumber, SpaceWords, MendFinding, OpenProgram, OpenSetup, AskForFile, Save,
+                             SaveAs, Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
 
 class Commands {
 public:
