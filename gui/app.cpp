@@ -19,6 +19,8 @@ App::App(const Startup& startup, std::function<void()> wake)
     if (startup.dark) session_.view.dark = *startup.dark;
     if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
     if (startup.colouring != Colouring::Metal) session_.view.colouring = startup.colouring;
+    watchesFile_ = keepsSettings_ || !startup.stateFolder.empty();
+    if (watchesFile_) recovery_ = Recovery(startup.stateFolder.empty() ? recoveryFolder() : startup.stateFolder);
     wantedScale_ = static_cast<float>(startup.scale);
     sceneOnly_ = startup.sceneOnly;
     openFirst(startup);
@@ -96,6 +98,7 @@ void App::frame(double now) {
     now_ = now;
     shownAtS_ = session_.timeS;
     session_.progress = worker_.progress();
+    lookAfterFile();
     if (trialDue_ >= 0 && now >= trialDue_) runTrial();
     if (wholeDue_ >= 0 && now >= wholeDue_) {
         wholeDue_ = -1;
@@ -231,9 +234,11 @@ void App::drawPanes(const PaneContext& context) {
     verdict_.draw(context, layout.foot);
     drawSplitters(context, layout, space);
     drawMessage(context, layout);
+    notices_.draw(context, layout.picture);
     browser_.draw(context);
     dialogs_.draw(context);
     renumber_.draw(context);
+    compare_.draw(context);
 }
 
 std::vector<TabButton> App::tabButtons(bool withProgram) const {
@@ -423,9 +428,13 @@ double App::restS() const {
     constexpr double kForever = 60;
     constexpr double kBlinkS = 0.53;
     constexpr double kProgressS = 0.1;
+    constexpr double kLookAtDiskS = 2;
     double rest = kForever;
     if (session_.playing || scene_.moving() || program_.restless()) return 0;
     if (program_.hasFocus()) rest = std::min(rest, kBlinkS);
+    if (compare_.restless()) rest = std::min(rest, kProgressS);
+    if (watchesFile_) rest = std::min(rest, kLookAtDiskS);
+    if (recovery_.dueInS(now_) >= 0) rest = std::min(rest, recovery_.dueInS(now_));
     if (session_.progress.busy) rest = std::min(rest, kProgressS);
     if (trialDue_ >= 0) rest = std::min(rest, std::max(0.0, trialDue_ - now_));
     if (wholeDue_ >= 0) rest = std::min(rest, std::max(0.0, wholeDue_ - now_));

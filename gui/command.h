@@ -12,6 +12,7 @@
 #include "gui/scene/camera.h"
 #include "gui/view_settings.h"
 #include "sim/base/point.h"
+#include "sim/editing/text_change.h"
 #include "sim/trial/what_if.h"
 
 namespace firstoff::gui {
@@ -94,6 +95,16 @@ struct MendFinding {
 struct CompareWith {
     std::filesystem::path path;
 };
+// Pieces of the text replaced in one undo step, if it still is the text of this revision.
+struct ChangeText {
+    TextChanges changes;
+    std::uint64_t revision = 0;
+};
+struct SaveCompared {};  // the text that the program is compared with, which was changed
+// What is to be done about a file that another program changed, or about text that was kept of an unsaved session.
+struct FileAnswer {
+    enum class What { ReadAgain, CompareDisk, KeepMine, TakeUnsaved, CompareUnsaved, DropUnsaved } what;
+};
 struct OpenProgram {
     std::filesystem::path path;
 };
@@ -126,8 +137,9 @@ struct Quit {};
 
 using Command = std::variant<Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
                              PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, EditProgram,
-                             AskToRenumber, Renumber, SpaceWords, MendFinding, OpenProgram, OpenSetup, AskForFile, Save,
-                             SaveAs, Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
+                             AskToRenumber, Renumber, SpaceWords, MendFinding, CompareWith, ChangeText, SaveCompared,
+                             FileAnswer, OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial,
+                             TryChanges, ChangeView, ShowView, Tell, Quit>;
 
 class Commands {
 public:

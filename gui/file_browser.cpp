@@ -7,6 +7,7 @@
 #include <system_error>
 
 #include "gui/file_io.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -27,16 +28,20 @@ const char* title(AskForFile::What what) {
             return "Open set-up";
         case AskForFile::What::SaveAs:
             return "Save program as";
+        case AskForFile::What::Compare:
+            return tr("Compare with");
     }
     return "";
 }
 
 const char* action(AskForFile::What what) {
+    if (what == AskForFile::What::Compare) return tr("Compare");
     return what == AskForFile::What::SaveAs ? "Save" : "Open";
 }
 
 std::vector<std::string> suffixesOf(AskForFile::What what) {
     if (what == AskForFile::What::Setup) return {".toml"};
+    if (what == AskForFile::What::Compare) return {".nc", ".cnc", ".tap", ".iso", ".ncc", ".txt", ".bak"};
     return {".nc", ".cnc", ".tap", ".iso", ".ncc", ".txt"};
 }
 
@@ -232,6 +237,9 @@ void FileBrowser::accept(const PaneContext& context, const fs::path& path) {
             break;
         case AskForFile::What::SaveAs:
             context.commands.add(SaveAs{path});
+            break;
+        case AskForFile::What::Compare:
+            context.commands.add(CompareWith{path});
             break;
     }
     open_ = false;

@@ -1,7 +1,7 @@
 #include "gui/find_bar.h"
 
 #include <imgui.h>
-#include <misc/cpp/imgui_stdlib.h>
+#include <imgui_stdlib.h>
 
 #include <algorithm>
 #include <cmath>

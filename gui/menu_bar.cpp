@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "gui/backup.h"
 #include "gui/scene/lathe_scene.h"
 #include "sim/base/say.h"
 
@@ -26,6 +27,16 @@ void fileMenu(const PaneContext& context) {
     if (ImGui::MenuItem("Save", "Ctrl+S", false, session.modified())) commands.add(Save{});
     if (ImGui::MenuItem("Save as…", "Ctrl+Shift+S")) commands.add(AskForFile{AskForFile::What::SaveAs});
     if (ImGui::MenuItem("Read both files again", "F5")) commands.add(Reload{});
+    if (ImGui::BeginMenu(tr("Compare with"))) {
+        const bool saved = !session.programPath.empty();
+        std::error_code error;
+        const bool backup = saved && std::filesystem::exists(backupPath(session.programPath), error);
+        if (ImGui::MenuItem(tr("the saved file"), nullptr, false, saved)) commands.add(CompareWith{});
+        if (ImGui::MenuItem(tr("its backup"), nullptr, false, backup))
+            commands.add(CompareWith{backupPath(session.programPath)});
+        if (ImGui::MenuItem(tr("another file…"))) commands.add(AskForFile{AskForFile::What::Compare});
+        ImGui::EndMenu();
+    }
     ImGui::Separator();
     if (ImGui::MenuItem("Quit", "Ctrl+Q")) commands.add(Quit{});
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "gui/timeline_index.h"
 #include "sim/base/say.h"
@@ -16,20 +17,17 @@ constexpr double kInch = 25.4;
 
 // Up to three decimals (four in inches) and no noughts behind them.
 std::string figure(double mm, bool inches) {
-    std::string text = inches ? fmt::format("{:.4f}", mm / kInch) : fmt::format("{:.3f}", mm);
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.') text.pop_back();
-    return text == "-0" ? "0" : text;
+    const std::string text = inches ? fmt::format("{:.4f}", mm / kInch) : fmt::format("{:.3f}", mm);
+    std::string_view shown = text;
+    while (shown.ends_with('0')) shown.remove_suffix(1);
+    if (shown.ends_with('.')) shown.remove_suffix(1);
+    return std::string(shown == "-0" ? "0" : shown);
 }
 
 std::string place(const Trial& trial, const Move& move, Point turret) {
     const Point at = turret + trial.toolpath.programmedShift(move);
     const bool inches = trial.toolpath.modals[move.modal].inches;
-    std::string text = "X";
-    text += figure(2 * at.r, inches);
-    text += " Z";
-    text += figure(at.z, inches);
-    return text;
+    return fmt::format("X{} Z{}", figure(2 * at.r, inches), figure(at.z, inches));
 }
 
 }  // namespace
@@ -50,13 +48,14 @@ PassTold tellPass(const Trial& trial, const CyclePass& pass) {
     for (std::uint32_t i = first; i <= last; ++i) thread |= moves[i].kind == MoveKind::Thread;
     PassTold told;
     told.kind = thread ? tr("thread") : cutting ? tr("cut") : tr("way");
-    told.way = place(trial, moves[first], moves[first].from);
-    told.way += " → ";
-    told.way += place(trial, moves[last], moves[last].to);
+    told.way = fmt::format("{} → {}", place(trial, moves[first], moves[first].from),
+                           place(trial, moves[last], moves[last].to));
     if (cutting) {
         const bool inches = trial.toolpath.modals[moves[first].modal].inches;
         const double feed = thread ? trial.toolpath.extras[moves[first].extra].lead : moves[first].feed;
-        if (feed > 0) told.feed = "F" + figure(feed, inches);
+        if (feed > 0) {
+            told.feed = fmt::format("F{}", figure(feed, inches));
+        }
     }
     told.startS = startOfMove(trial, pass.first);
     told.seconds = startOfMove(trial, pass.end) - told.startS;

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "gui/text_document.h"
-
 namespace firstoff::gui {
 
 namespace {

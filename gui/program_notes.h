@@ -8,6 +8,7 @@
 
 #include "gui/line_shift.h"
 #include "gui/program_rows.h"
+#include "gui/text_document.h"
 #include "gui/trial_worker.h"
 #include "sim/editing/quick_fix.h"
 
