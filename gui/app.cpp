@@ -369,7 +369,7 @@ void App::drawMessage(const PaneContext& context, const Layout& layout) {
 
 void App::handleKeys(const PaneContext& context) {
     if (ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) return;
-    const bool typing = program_.hasFocus() || ImGui::GetIO().WantTextInput;
+    const bool typing = program_.hasFocus() || program_.findBar().hasKeys() || ImGui::GetIO().WantTextInput;
     for (const InputEvent& event : context.input) {
         if (event.ctrl) handleCtrlKey(event);
         if (event.alt || !typing) handleTimeKey(event);
@@ -386,9 +386,13 @@ void App::handleCtrlKey(const InputEvent& event) {
     if (event.is('O')) commands_.add(AskForFile{event.shift ? AskForFile::What::Setup : AskForFile::What::Program});
     if (event.is('Q')) commands_.add(Quit{});
     if (event.key == Key::Space) commands_.add(TogglePlay{});
-    if (event.is('F')) commands_.add(EditProgram{EditProgram::What::Find});
-    if (event.is('H')) commands_.add(EditProgram{EditProgram::What::Replace});
-    if (event.is('G')) commands_.add(EditProgram{EditProgram::What::GoTo});
+    const auto open = [&](FindBar::Mode mode, EditProgram::What what) {
+        const FindBar& bar = program_.findBar();
+        if (bar.mode() != mode || !bar.hasKeys()) commands_.add(EditProgram{what});
+    };
+    if (event.is('F')) open(FindBar::Mode::Find, EditProgram::What::Find);
+    if (event.is('H')) open(FindBar::Mode::Replace, EditProgram::What::Replace);
+    if (event.is('G')) open(FindBar::Mode::GoTo, EditProgram::What::GoTo);
     if (!event.is('S')) return;
     if (event.shift) {
         commands_.add(AskForFile{AskForFile::What::SaveAs});

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "gui/figures.h"
+#include "gui/program_editor.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 
@@ -46,11 +47,18 @@ bool hinted(const char* text, const char* what) {
 
 void FindBar::open(Mode mode, std::string_view selected) {
     mode_ = mode;
-    focusWanted_ = true;
+    focusWanted_ = waiting_ = hasKeys_ = fresh_ = true;
     told_.clear();
     const bool usable = !selected.empty() && selected.find_first_of("\r\n") == std::string_view::npos;
     if (usable && mode != Mode::GoTo) what_ = selected;
     if (mode == Mode::GoTo) goTo_.clear();
+    search_ = TextSearch({what_, matchCase_, wholeWords_});
+}
+
+void FindBar::type(std::string_view utf8) {
+    std::string& text = mode_ == Mode::GoTo ? goTo_ : what_;
+    if (std::exchange(fresh_, false)) text.clear();
+    text += utf8;
     search_ = TextSearch({what_, matchCase_, wholeWords_});
 }
 
@@ -69,6 +77,11 @@ FindBar::Wish FindBar::draw(const PaneContext& context, const Rect& rect, const 
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {context.px(5), context.px(3)});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {context.px(4), context.px(4)});
     keyEnter_ = pressedEnter(context);
+    if (waiting_) {
+        for (const InputEvent& event : context.input) {
+            if (event.key == Key::None && event.character >= 0x20) type(utf8Of(event.character));
+        }
+    }
     const std::string what = what_, with = with_, goTo = goTo_;
     Wish wish = mode_ == Mode::GoTo ? drawGoTo(context, rect) : drawFind(context, rect, count);
     if (mode_ == Mode::Replace) {
@@ -83,7 +96,7 @@ FindBar::Wish FindBar::draw(const PaneContext& context, const Rect& rect, const 
         goTo_ = goTo;
         wish = Wish::Closed;
     }
-    if (wish == Wish::Closed) mode_ = Mode::Closed;
+    if (wish == Wish::Closed) close();
     return wish;
 }
 
@@ -93,7 +106,8 @@ bool FindBar::field(const char* id, const char* hint, std::string& text, float w
     ImGui::SetNextItemWidth(width);
     const bool changed = ImGui::InputTextWithHint(id, hint, &text, ImGuiInputTextFlags_AutoSelectAll);
     const bool active = ImGui::IsItemActive() || ImGui::IsItemDeactivated();
-    hasKeys_ |= active;
+    if (ImGui::IsItemActive()) waiting_ = false;
+    hasKeys_ |= active || waiting_;
     entered_ = active && keyEnter_;
     return changed;
 }

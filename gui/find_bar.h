@@ -20,11 +20,16 @@ public:
 
     // `selected`: of the text; a piece of one line is taken as what to find.
     void open(Mode mode, std::string_view selected);
-    void close() { mode_ = Mode::Closed; }
+    void close() {
+        mode_ = Mode::Closed;
+        hasKeys_ = waiting_ = false;
+    }
     Mode mode() const { return mode_; }
     bool isSearching() const { return mode_ == Mode::Find || mode_ == Mode::Replace; }
-    // One of its fields has the keyboard, as drawn last.
+    // One of its fields has the keyboard, as drawn last, or is about to get it.
     bool hasKeys() const { return hasKeys_; }
+    // A character that came before its field could take it.
+    void type(std::string_view utf8);
 
     const TextSearch& search() const { return search_; }
     const std::string& with() const { return with_; }
@@ -48,6 +53,8 @@ private:
     TextSearch search_{TextQuery{}};
     bool focusWanted_ = false, focusReplace_ = false;
     bool hasKeys_ = false;
+    bool fresh_ = false;    // what stands in the field was there before, and goes with the first character
+    bool waiting_ = false;  // opened, and no field has taken the keyboard yet
     bool entered_ = false;  // in the field drawn last
     bool keyEnter_ = false;
 };

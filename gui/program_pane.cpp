@@ -21,14 +21,6 @@ std::size_t digits(std::size_t number) {
     return number < 10 ? 1 : 1 + digits(number / 10);
 }
 
-std::string utf8(char32_t c) {
-    const auto tail = [&](int shift) { return static_cast<char>(0x80 | ((c >> shift) & 0x3F)); };
-    if (c < 0x80) return {static_cast<char>(c)};
-    if (c < 0x800) return {static_cast<char>(0xC0 | (c >> 6)), tail(0)};
-    if (c < 0x10000) return {static_cast<char>(0xE0 | (c >> 12)), tail(6), tail(0)};
-    return {static_cast<char>(0xF0 | (c >> 18)), tail(12), tail(6), tail(0)};
-}
-
 }  // namespace
 
 void ProgramPane::reset() {
@@ -207,10 +199,16 @@ void ProgramPane::handleMouse(const Canvas& canvas) {
 
 void ProgramPane::handleKeys(const Canvas& canvas) {
     for (const InputEvent& event : canvas.context.input) {
+        const bool types = event.key == Key::None && event.character >= 0x20 && event.character != 0x7f;
+        // Behind a Ctrl+F of the same frame: never into the program.
+        if (find_.hasKeys()) {
+            if (types) find_.type(utf8Of(event.character));
+            continue;
+        }
         if (event.key != Key::None) {
             handleKey(canvas, event);
-        } else if (event.character >= 0x20 && event.character != 0x7f) {
-            changed(canvas, editor_.type(utf8(event.character)));
+        } else if (types) {
+            changed(canvas, editor_.type(utf8Of(event.character)));
         }
     }
 }
@@ -246,6 +244,9 @@ void ProgramPane::handleKey(const Canvas& canvas, const InputEvent& event) {
     if (event.is('A')) editor_.selectAll();
     if (event.is('Z')) changed(canvas, event.shift ? editor_.redo() : editor_.undo());
     if (event.is('Y')) changed(canvas, editor_.redo());
+    if (event.is('F')) carryOut(EditProgram::What::Find);
+    if (event.is('H')) carryOut(EditProgram::What::Replace);
+    if (event.is('G')) carryOut(EditProgram::What::GoTo);
 }
 
 bool ProgramPane::handleMotion(const Canvas& canvas, const InputEvent& event) {
