@@ -24,6 +24,8 @@ App::App(const Startup& startup, std::function<void()> wake)
     lessons_ = std::make_unique<LessonRoom>(
         lessonShelf(),
         keepsSettings_ && !stateFolder().empty() ? stateFolder() / "progress.toml" : std::filesystem::path(), wake);
+    watchesFile_ = keepsSettings_ || !startup.stateFolder.empty();
+    if (watchesFile_) recovery_ = Recovery(startup.stateFolder.empty() ? recoveryFolder() : startup.stateFolder);
     wantedScale_ = static_cast<float>(startup.scale);
     sceneOnly_ = startup.sceneOnly;
     openFirst(startup);
@@ -108,6 +110,7 @@ void App::frame(double now) {
     now_ = now;
     shownAtS_ = session_.timeS;
     session_.progress = worker_.progress();
+    lookAfterFile();
     if (trialDue_ >= 0 && now >= trialDue_) runTrial();
     if (wholeDue_ >= 0 && now >= wholeDue_) {
         wholeDue_ = -1;
@@ -135,7 +138,11 @@ void App::takeOutcome() {
         if (!outcome->failure.empty()) tell(outcome->failure);
         return;
     }
-    if (!outcome->comparison) session_.asWritten = outcome;
+    if (!outcome->comparison) {
+        // Lines of the trial before this one are followed no longer than until here.
+        if (session_.asWritten) session_.document.forgetShiftsBefore(session_.asWritten->revision);
+        session_.asWritten = outcome;
+    }
     // The changes were put away while they were tried.
     if (outcome->comparison && session_.whatIf.empty()) return;
     const bool written = !outcome->comparison;
@@ -243,8 +250,11 @@ void App::drawPanes(const PaneContext& context) {
     verdict_.draw(context, layout.foot);
     drawSplitters(context, layout, space);
     drawMessage(context, layout);
+    notices_.draw(context, layout.picture);
     browser_.draw(context);
     dialogs_.draw(context);
+    renumber_.draw(context);
+    compare_.draw(context);
 }
 
 std::vector<TabButton> App::tabButtons(bool withProgram) const {
@@ -388,11 +398,15 @@ void App::drawMessage(const PaneContext& context, const Layout& layout) {
 
 void App::handleKeys(const PaneContext& context) {
     if (ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) return;
-    const bool typing = program_.hasFocus() || ImGui::GetIO().WantTextInput;
+    const bool typing = program_.hasFocus() || program_.findBar().hasKeys() || ImGui::GetIO().WantTextInput;
     for (const InputEvent& event : context.input) {
         if (event.ctrl) handleCtrlKey(event);
         if (event.alt || !typing) handleTimeKey(event);
         if (event.key == Key::F1) dialogs_.showKeys();
+        if (event.key == Key::F3) {
+            using What = EditProgram::What;
+            commands_.add(EditProgram{event.shift ? What::FindPrevious : What::FindNext});
+        }
         if (event.key == Key::F5) commands_.add(Reload{});
     }
 }
@@ -402,6 +416,13 @@ void App::handleCtrlKey(const InputEvent& event) {
     if (event.is('Q')) commands_.add(Quit{});
     if (event.key == Key::Space) commands_.add(TogglePlay{});
     if (event.is('B')) commands_.add(Bookmark{program_.caretLine()});
+    const auto open = [&](FindBar::Mode mode, EditProgram::What what) {
+        const FindBar& bar = program_.findBar();
+        if (bar.mode() != mode || !bar.hasKeys()) commands_.add(EditProgram{what});
+    };
+    if (event.is('F')) open(FindBar::Mode::Find, EditProgram::What::Find);
+    if (event.is('H')) open(FindBar::Mode::Replace, EditProgram::What::Replace);
+    if (event.is('G')) open(FindBar::Mode::GoTo, EditProgram::What::GoTo);
     if (!event.is('S')) return;
     if (event.shift) {
         commands_.add(AskForFile{AskForFile::What::SaveAs});
@@ -457,10 +478,14 @@ double App::restS() const {
     constexpr double kBlinkS = 0.53;
     constexpr double kHoverS = 0.05;
     constexpr double kProgressS = 0.1;
+    constexpr double kLookAtDiskS = 2;
     double rest = kForever;
-    if (session_.playing || scene_.moving()) return 0;
+    if (session_.playing || scene_.moving() || program_.restless()) return 0;
     if (program_.hasFocus()) rest = std::min(rest, kBlinkS);
     if (program_.hoverDue()) rest = std::min(rest, kHoverS);
+    if (compare_.restless()) rest = std::min(rest, kProgressS);
+    if (watchesFile_) rest = std::min(rest, kLookAtDiskS);
+    if (recovery_.dueInS(now_) >= 0) rest = std::min(rest, recovery_.dueInS(now_));
     if (session_.progress.busy) rest = std::min(rest, kProgressS);
     if (trialDue_ >= 0) rest = std::min(rest, std::max(0.0, trialDue_ - now_));
     if (wholeDue_ >= 0) rest = std::min(rest, std::max(0.0, wholeDue_ - now_));

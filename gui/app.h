@@ -6,12 +6,16 @@
 #include <string>
 #include <vector>
 
+#include "gui/backup.h"
 #include "gui/bodies_pane.h"
 #include "gui/changes_pane.h"
 #include "gui/clearance_pane.h"
+#include "gui/compare_pane.h"
 #include "gui/cut_pane.h"
 #include "gui/dialogs.h"
+#include "gui/disk_watch.h"
 #include "gui/file_browser.h"
+#include "gui/file_notices.h"
 #include "gui/findings_pane.h"
 #include "gui/finish_pane.h"
 #include "gui/finish_worker.h"
@@ -19,6 +23,8 @@
 #include "gui/operator_panel.h"
 #include "gui/program_pane.h"
 #include "gui/readout_pane.h"
+#include "gui/recovery.h"
+#include "gui/renumber_dialog.h"
 #include "gui/scene_pane.h"
 #include "gui/section/section_pane.h"
 #include "gui/session.h"
@@ -71,6 +77,11 @@ public:
     void setTime(double timeS) { apply(Seek{timeS}); }
     double cycleTimeS() const;
     const Session& session() const { return session_; }
+    const ProgramPane& programPane() const { return program_; }
+    const RenumberDialog& renumberDialog() const { return renumber_; }
+    const ComparePane& comparePane() const { return compare_; }
+    const FileNotices& fileNotices() const { return notices_; }
+    void carryOut(Command command) { commands_.add(std::move(command)); }
     // Where the tab stands whose words begin so, and the page beneath the tabs, as drawn last; empty: not in sight.
     Rect tabPlace(std::string_view words) const;
     Rect pagePlace() const { return pagePlace_; }
@@ -133,6 +144,15 @@ private:
     void apply(const ToStart& command);
     void apply(const ToEnd& command);
     void apply(const TextChanged& command);
+    void apply(const EditProgram& command);
+    void apply(const AskToRenumber& command);
+    void apply(const Renumber& command);
+    void apply(const SpaceWords& command);
+    void apply(const MendFinding& command);
+    void apply(const CompareWith& command);
+    void apply(const ChangeText& command);
+    void apply(const SaveCompared& command);
+    void apply(const FileAnswer& command);
     void apply(const OpenProgram& command);
     void apply(const OpenSetup& command);
     void apply(const AskForFile& command);
@@ -146,6 +166,10 @@ private:
     void apply(const Tell& command);
     void apply(const Quit& command);
 
+    Program programAsItStands() const;
+    void readAgainFromDisk();
+    void lookAfterFile();
+    bool replaceText(std::string text);
     bool readProgramFile(const std::filesystem::path& path);
     bool readSetupFile(const std::filesystem::path& path);
     bool saveTo(const std::filesystem::path& path);
@@ -182,8 +206,15 @@ private:
     VerdictStrip verdict_;
     FileBrowser browser_;
     Dialogs dialogs_;
+    RenumberDialog renumber_;
+    ComparePane compare_;
+    FileNotices notices_;
+    DiskWatch watch_;
+    Backups backups_;
+    Recovery recovery_;
 
     bool keepsSettings_ = true;  // pictures and measurements neither read nor write the user's settings
+    bool watchesFile_ = true;    // likewise the file on disk and text that is not saved
     bool closed_ = false;
     bool discard_ = false;  // the user gave up unsaved changes
     // What stands below the program, and what in a low window in its place.

@@ -115,6 +115,8 @@ void App::takeLessonScene(LessonScene scene) {
                       session_.setupPath == scene.setup && session_.document.text() == scene.text;
     if (!same) {
         if (!readSetupFile(scene.setup)) return;
+        recovery_.release(session_.programPath);
+        notices_ = FileNotices();
         session_.document = TextDocument(scene.text);
         session_.programPath.clear();
         session_.lessonProgram = scene.program;

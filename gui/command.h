@@ -12,6 +12,7 @@
 #include "gui/scene/camera.h"
 #include "gui/view_settings.h"
 #include "sim/base/point.h"
+#include "sim/editing/text_change.h"
 #include "sim/training/lesson_text.h"
 #include "sim/trial/what_if.h"
 
@@ -99,6 +100,49 @@ struct PlaceClicked {
     Point place;
 };
 struct TextChanged {};  // the document was edited
+// What a menu or a key asks of the text of the program.
+struct EditProgram {
+    enum class What {
+        Undo,
+        Redo,
+        Cut,
+        Copy,
+        Paste,
+        SelectAll,
+        Find,
+        Replace,
+        FindNext,
+        FindPrevious,
+        GoTo,
+        UnfoldPasses,  // of the cycle in the caret's line
+    } what = What::Undo;
+};
+struct AskToRenumber {};  // which numbers, and how words are to stand apart
+struct Renumber {
+    std::int32_t first = 10, step = 10;
+    bool everyBlock = true;
+};
+struct SpaceWords {
+    bool oneBlank = true;  // false: none
+};
+// Change the text so that a finding (index into Trial::findings) goes, where that is certain.
+struct MendFinding {
+    std::size_t finding = 0;
+};
+// Show the program beside a text of before: a file, or the program's own as it stands on disk where the path is empty.
+struct CompareWith {
+    std::filesystem::path path;
+};
+// Pieces of the text replaced in one undo step, if it still is the text of this revision.
+struct ChangeText {
+    TextChanges changes;
+    std::uint64_t revision = 0;
+};
+struct SaveCompared {};  // the text that the program is compared with, which was changed
+// What is to be done about a file that another program changed, or about text that was kept of an unsaved session.
+struct FileAnswer {
+    enum class What { ReadAgain, CompareDisk, KeepMine, TakeUnsaved, CompareUnsaved, DropUnsaved } what;
+};
 struct OpenProgram {
     std::filesystem::path path;
 };
@@ -106,7 +150,7 @@ struct OpenSetup {
     std::filesystem::path path;
 };
 struct AskForFile {
-    enum class What { Program, Setup, SaveAs, Lesson } what = What::Program;
+    enum class What { Program, Setup, SaveAs, Compare, Lesson } what = What::Program;
 };
 struct Save {};
 struct SaveAs {
@@ -129,11 +173,13 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command = std::variant<ShowLessons, OpenLesson, CloseLesson, LessonStepTo, MarkStep, TellAnswer, ShowFigure,
-                             PlaceClicked, SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark, Seek, SeekStep,
-                             SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody, PickForMeasure,
-                             TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile,
-                             Save, SaveAs, Reload, CancelTrial, TryChanges, ChangeView, ShowView, Tell, Quit>;
+using Command =
+    std::variant<ShowLessons, OpenLesson, CloseLesson, LessonStepTo, MarkStep, TellAnswer, ShowFigure, PlaceClicked,
+                 SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark, Seek, SeekStep, SelectLine, ShowLine,
+                 PickSurface, ShowEncounter, ShowNearest, MeasureBody, PickForMeasure, TogglePlay, StepBlocks, ToStart,
+                 ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges,
+                 ChangeView, ShowView, Tell, Quit, EditProgram, AskToRenumber, Renumber, SpaceWords, MendFinding,
+                 CompareWith, ChangeText, SaveCompared, FileAnswer>;
 
 class Commands {
 public:

@@ -91,6 +91,9 @@ void Dialogs::drawKeys(const PaneContext& context) {
         {"Ctrl+O, Ctrl+Shift+O", "open a program, a set-up; or drop files on the window"},
         {"Ctrl+S, Ctrl+Shift+S", "save, save as"},
         {"Ctrl+Z, Ctrl+Y", "undo, redo"},
+        {"Ctrl+F, Ctrl+H", "find, replace; F3, Shift+F3: the next one, the one before"},
+        {"Ctrl+G", "go to a line (45) or a block (N120)"},
+        {"Ctrl+Enter", "unfold or fold the passes of the cycle in this line"},
         {"F5", "read program and set-up again"},
     };
     if (ImGui::BeginTable("keys", 2, ImGuiTableFlags_RowBg)) {

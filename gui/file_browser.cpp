@@ -30,16 +30,20 @@ const char* title(AskForFile::What what) {
             return "Save program as";
         case AskForFile::What::Lesson:
             return tr("Open lesson: its lesson.toml");
+        case AskForFile::What::Compare:
+            return tr("Compare with");
     }
     return "";
 }
 
 const char* action(AskForFile::What what) {
+    if (what == AskForFile::What::Compare) return tr("Compare");
     return what == AskForFile::What::SaveAs ? "Save" : "Open";
 }
 
 std::vector<std::string> suffixesOf(AskForFile::What what) {
     if (what == AskForFile::What::Setup || what == AskForFile::What::Lesson) return {".toml"};
+    if (what == AskForFile::What::Compare) return {".nc", ".cnc", ".tap", ".iso", ".ncc", ".txt", ".bak"};
     return {".nc", ".cnc", ".tap", ".iso", ".ncc", ".txt"};
 }
 
@@ -238,6 +242,9 @@ void FileBrowser::accept(const PaneContext& context, const fs::path& path) {
             break;
         case AskForFile::What::Lesson:
             context.commands.add(OpenLesson{path.parent_path()});
+            break;
+        case AskForFile::What::Compare:
+            context.commands.add(CompareWith{path});
             break;
     }
     open_ = false;

@@ -34,6 +34,7 @@ constexpr Pair kKeys[] = {
     {GLFW_KEY_SPACE, Key::Space},
     {GLFW_KEY_TAB, Key::Tab},
     {GLFW_KEY_F1, Key::F1},
+    {GLFW_KEY_F3, Key::F3},
     {GLFW_KEY_F5, Key::F5},
 };
 

@@ -28,6 +28,7 @@ enum class Key : std::uint8_t {
     Space,
     Tab,
     F1,
+    F3,
     F5,
     Character,  // a letter or digit key; `symbol` holds its capital
 };

@@ -6,7 +6,9 @@
 
 #include <algorithm>
 
+#include "gui/backup.h"
 #include "gui/scene/lathe_scene.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -30,8 +32,48 @@ void fileMenu(const PaneContext& context) {
     if (ImGui::MenuItem("Save", "Ctrl+S", false, session.modified())) commands.add(Save{});
     if (ImGui::MenuItem("Save as…", "Ctrl+Shift+S")) commands.add(AskForFile{AskForFile::What::SaveAs});
     if (ImGui::MenuItem("Read both files again", "F5")) commands.add(Reload{});
+    if (ImGui::BeginMenu(tr("Compare with"))) {
+        const bool saved = !session.programPath.empty();
+        std::error_code error;
+        const bool backup = saved && std::filesystem::exists(backupPath(session.programPath), error);
+        if (ImGui::MenuItem(tr("the saved file"), nullptr, false, saved)) commands.add(CompareWith{});
+        if (ImGui::MenuItem(tr("its backup"), nullptr, false, backup))
+            commands.add(CompareWith{backupPath(session.programPath)});
+        if (ImGui::MenuItem(tr("another file…"))) commands.add(AskForFile{AskForFile::What::Compare});
+        ImGui::EndMenu();
+    }
     ImGui::Separator();
     if (ImGui::MenuItem("Quit", "Ctrl+Q")) commands.add(Quit{});
+}
+
+void editMenu(const PaneContext& context) {
+    using What = EditProgram::What;
+    Commands& commands = context.commands;
+    const TextDocument& document = context.session.document;
+    const auto item = [&](const char* text, const char* key, What what, bool possible = true) {
+        if (ImGui::MenuItem(text, key, false, possible)) commands.add(EditProgram{what});
+    };
+    item(tr("Undo"), "Ctrl+Z", What::Undo, document.canUndo());
+    item(tr("Redo"), "Ctrl+Y", What::Redo, document.canRedo());
+    ImGui::Separator();
+    item(tr("Cut"), "Ctrl+X", What::Cut);
+    item(tr("Copy"), "Ctrl+C", What::Copy);
+    item(tr("Paste"), "Ctrl+V", What::Paste);
+    item(tr("Select all"), "Ctrl+A", What::SelectAll);
+    ImGui::Separator();
+    item(tr("Find…"), "Ctrl+F", What::Find);
+    item(tr("Replace…"), "Ctrl+H", What::Replace);
+    item(tr("Find the next"), "F3", What::FindNext);
+    item(tr("Find the one before"), "Shift+F3", What::FindPrevious);
+    item(tr("Go to line or block…"), "Ctrl+G", What::GoTo);
+    ImGui::Separator();
+    if (ImGui::MenuItem(tr("Numbers and spacing…"))) commands.add(AskToRenumber{});
+    item(tr("Unfold the passes of this cycle"), "Ctrl+Enter", What::UnfoldPasses);
+    ViewSettings view = context.session.view;
+    if (ImGui::MenuItem(tr("Findings beneath their lines"), nullptr, view.findingsInText)) {
+        view.findingsInText = !view.findingsInText;
+        commands.add(ChangeView{view});
+    }
 }
 
 void scaleItems(ViewSettings& view) {
@@ -132,6 +174,10 @@ float drawMenuBar(const PaneContext& context, Dialogs& dialogs) {
     if (!ImGui::BeginMainMenuBar()) return 0;
     if (ImGui::BeginMenu("File")) {
         fileMenu(context);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu(tr("Edit"))) {
+        editMenu(context);
         ImGui::EndMenu();
     }
     if (ImGui::BeginMenu("View")) {

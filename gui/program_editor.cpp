@@ -20,6 +20,14 @@ bool isNumber(char c) {
 
 }  // namespace
 
+std::string utf8Of(char32_t c) {
+    const auto tail = [&](int shift) { return static_cast<char>(0x80 | ((c >> shift) & 0x3F)); };
+    if (c < 0x80) return {static_cast<char>(c)};
+    if (c < 0x800) return {static_cast<char>(0xC0 | (c >> 6)), tail(0)};
+    if (c < 0x10000) return {static_cast<char>(0xE0 | (c >> 12)), tail(6), tail(0)};
+    return {static_cast<char>(0xF0 | (c >> 18)), tail(12), tail(6), tail(0)};
+}
+
 std::string_view ProgramEditor::selected() const {
     return std::string_view(document_->text()).substr(selectionStart(), selectionEnd() - selectionStart());
 }

@@ -9,6 +9,9 @@
 
 namespace firstoff::gui {
 
+// One character as UTF-8.
+std::string utf8Of(char32_t c);
+
 class ProgramEditor {
 public:
     enum class Motion { Left, Right, WordLeft, WordRight, Up, Down, PageUp, PageDown, LineStart, LineEnd, Start, End };

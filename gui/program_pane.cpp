@@ -6,29 +6,10 @@
 #include <cmath>
 #include <span>
 
-#include "gui/program_text.h"
+#include "gui/program_canvas.h"
 #include "gui/words_pane.h"
-#include "gui/wrapped_text.h"
 
 namespace firstoff::gui {
-
-struct ProgramPane::Canvas {
-    const PaneContext& context;
-    ImDrawList& list;
-    Rect area;         // margin and text
-    float margin = 0;  // width of findings and line numbers
-    float lineHeight = 0;
-    float cell = 0;                // width of one character
-    std::size_t currentLine = 0;   // 0-based; npos when there is none
-    std::size_t geometryLine = 0;  // likewise, inside cycles
-    bool hovered = false;
-    bool pressed = false;  // the mouse went down here in this frame
-
-    float textLeft() const { return area.x + margin; }
-    double visibleLines() const { return area.h / lineHeight; }
-    double visibleCells() const { return (area.w - margin) / cell; }
-    const Palette& palette() const { return context.palette; }
-};
 
 namespace {
 
@@ -42,41 +23,15 @@ std::size_t digits(std::size_t number) {
     return number < 10 ? 1 : 1 + digits(number / 10);
 }
 
-int rank(const FindingMark& mark) {
-    return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0);
-}
-
-std::string utf8(char32_t c) {
-    const auto tail = [&](int shift) { return static_cast<char>(0x80 | ((c >> shift) & 0x3F)); };
-    if (c < 0x80) return {static_cast<char>(c)};
-    if (c < 0x800) return {static_cast<char>(0xC0 | (c >> 6)), tail(0)};
-    if (c < 0x10000) return {static_cast<char>(0xE0 | (c >> 12)), tail(6), tail(0)};
-    return {static_cast<char>(0xF0 | (c >> 18)), tail(12), tail(6), tail(0)};
-}
-
-// Text of a line without what no font can show.
-std::string printable(std::string_view text) {
-    std::string out;
-    out.reserve(text.size());
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        if (text.substr(i, 3) == "\xEF\xBB\xBF") {
-            i += 2;
-        } else if (text[i] == '\t') {
-            out.append(ProgramEditor::kTabCells - out.size() % ProgramEditor::kTabCells, ' ');
-        } else {
-            out += static_cast<unsigned char>(text[i]) < 0x20 ? '?' : text[i];
-        }
-    }
-    return out;
-}
-
 }  // namespace
 
 void ProgramPane::reset() {
     editor_.reset();
-    topLine_ = 0;
+    notes_.foldAll();
+    matches_.clear();
+    topRow_ = 0;
     leftCell_ = 0;
-    followedLine_ = kNone;
+    followedRow_ = kNone;
 }
 
 void ProgramPane::showLine(std::size_t line, bool moveCaret) {
@@ -85,44 +40,68 @@ void ProgramPane::showLine(std::size_t line, bool moveCaret) {
     wantedLine_ = line;
 }
 
+bool ProgramPane::replace(const TextChanges& changes) {
+    const TextDocument::Outcome outcome = document_->replace(changes, editor_.caret());
+    if (outcome.changed) editor_.place(outcome.caret);
+    return outcome.changed;
+}
+
 void ProgramPane::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("program", rect, context, 0, false);
     const float header = context.px(28);
     drawHeader(context, {rect.x, rect.y, rect.w, header});
+    const float strip = find_.height(context);
+    drawFindBar(context, {rect.x, rect.y + header, rect.w, strip});
+    const float above = header + strip;
     const float bar = context.px(kBar);
-    Canvas canvas{context, *ImGui::GetWindowDrawList(), {rect.x, rect.y + header, rect.w - bar, rect.h - header}};
+    Canvas canvas{context, *ImGui::GetWindowDrawList(), {rect.x, rect.y + above, rect.w - bar, rect.h - above}};
+    drawn_ = {};
     if (canvas.area.h < context.px(10) || canvas.area.w < context.px(30)) return;
     canvas.cell = context.fonts.mono->GetCharAdvance('0');
     canvas.lineHeight = std::round(context.fonts.mono->FontSize * 1.3f);
     const auto numbers = static_cast<float>(std::max<std::size_t>(3, digits(document_->lineCount())));
-    canvas.margin = context.px(24) + numbers * canvas.cell + context.px(10);
-    const Instant* instant = context.instant;
-    canvas.currentLine = instant && instant->block != kNoBlock ? instant->block : kNone;
-    canvas.geometryLine = instant && instant->geometry != kNoBlock ? instant->geometry : kNone;
+    canvas.margin = context.px(24) + numbers * canvas.cell + context.px(18);
+    drawn_ = canvas.area;
+    lineHeight_ = canvas.lineHeight;
     ImGui::SetCursorScreenPos({canvas.area.x, canvas.area.y});
     ImGui::InvisibleButton("text", {canvas.area.w, canvas.area.h});
     canvas.hovered = ImGui::IsItemHovered();
     canvas.pressed = ImGui::IsItemClicked();
 
     if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) focused_ = canvas.pressed;
+    if (find_.hasKeys()) focused_ = false;
     const bool keysAreOurs =
         focused_ && !ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
+    followNotes(canvas);
     handleMouse(canvas);
     if (keysAreOurs) handleKeys(canvas);
+    followNotes(canvas);
+    const Instant* instant = context.instant;
+    const auto lineOf = [&](BlockId block) { return block == kNoBlock ? kNone : notes_.shift().now(block); };
+    canvas.currentLine = instant ? lineOf(instant->block) : kNone;
+    canvas.geometryLine = instant ? lineOf(instant->geometry) : kNone;
     followTime(canvas);
     followCaret(canvas);
     clampScroll(canvas);
+    if (find_.isSearching()) matches_.look(document_->text(), document_->revision(), find_.search());
 
     canvas.list.PushClipRect({canvas.area.x, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
-    const auto first = static_cast<std::size_t>(topLine_);
+    const auto first = static_cast<std::size_t>(topRow_);
     const std::size_t last =
-        std::min(document_->lineCount(), first + static_cast<std::size_t>(canvas.visibleLines()) + 2);
-    for (std::size_t line = first; line < last; ++line) drawLine(canvas, line);
+        std::min(notes_.rows().count(), first + static_cast<std::size_t>(canvas.visibleRows()) + 2);
+    for (std::size_t row = first; row < last; ++row) drawRow(canvas, row);
     if (focused_) drawCaret(canvas);
     canvas.list.PopClipRect();
     drawScrollbar(canvas);
     if (canvas.hovered) hoverFinding(canvas);
     hoverWord(canvas);
+}
+
+ImVec2 ProgramPane::placeOf(std::size_t line, std::size_t below) const {
+    const auto row = static_cast<double>(notes_.rows().rowOf(line) + below);
+    const float y = drawn_.y + static_cast<float>((row + 0.5 - topRow_) * lineHeight_);
+    const bool seen = !drawn_.empty() && y > drawn_.y && y < drawn_.bottom();
+    return {drawn_.x + 0.7f * drawn_.w, seen ? y : -1};
 }
 
 void ProgramPane::drawHeader(const PaneContext& context, const Rect& rect) {
@@ -144,22 +123,52 @@ void ProgramPane::drawHeader(const PaneContext& context, const Rect& rect) {
 
 // ---- mouse ----
 
+ProgramRows::Place ProgramPane::rowAt(const Canvas& canvas, float y) const {
+    const double row = std::floor(topRow_ + (y - canvas.area.y) / canvas.lineHeight);
+    return notes_.rows().at(static_cast<std::size_t>(std::max(0.0, row)));
+}
+
+// From a row that is not in the text the end of the line above it.
 std::size_t ProgramPane::offsetAt(const Canvas& canvas, ImVec2 mouse) const {
-    const double line = topLine_ + (mouse.y - canvas.area.y) / canvas.lineHeight;
-    const double last = static_cast<double>(document_->lineCount() - 1);
-    const auto row = static_cast<std::size_t>(std::clamp(std::floor(line), 0.0, last));
+    const ProgramRows::Place place = rowAt(canvas, mouse.y);
+    const std::size_t line = std::min(place.line, document_->lineCount() - 1);
+    if (place.below > 0) return document_->lineEnd(line);
     const double cell = leftCell_ + (mouse.x - canvas.textLeft()) / canvas.cell + 0.5;
-    return editor_.offsetAtCell(row, static_cast<std::size_t>(std::max(0.0, cell)));
+    return editor_.offsetAtCell(line, static_cast<std::size_t>(std::max(0.0, cell)));
+}
+
+// What a click does that is not one into the text.
+bool ProgramPane::pressRow(const Canvas& canvas, ProgramRows::Place place, float x) {
+    if (place.below == 0) {
+        const bool triangle = x >= canvas.triangleLeft() && x < canvas.textLeft() - 1 && notes_.isCycle(place.line);
+        if (triangle) notes_.toggle(place.line);
+        return triangle;
+    }
+    const ProgramNotes::Row row = notes_.row(place.line, place.below);
+    if (row.note != nullptr && row.mends) canvas.context.commands.add(MendFinding{*row.note->mended});
+    if (row.note != nullptr && !row.mends) canvas.context.commands.add(SelectLine{place.line, true});
+    if (row.pass != nullptr) {
+        wheeledAt_ = canvas.context.now;  // it is in sight already
+        const Trial& trial = *canvas.context.session.trial();
+        // A little after its start, so that it is this pass and not the end of the one before.
+        const double start = startOfMove(trial, row.pass->first), end = startOfMove(trial, row.pass->end);
+        canvas.context.commands.add(Seek{start + std::min(1e-6, 0.5 * (end - start))});
+    }
+    return true;
 }
 
 void ProgramPane::handleMouse(const Canvas& canvas) {
     const ImGuiIO& io = ImGui::GetIO();
     if (canvas.hovered && io.MouseWheel != 0 && !io.KeyShift) {
-        topLine_ -= 3.0 * io.MouseWheel;
+        topRow_ -= 3.0 * io.MouseWheel;
         wheeledAt_ = canvas.context.now;
     }
     if (canvas.hovered) leftCell_ -= 4.0 * (io.MouseWheelH + (io.KeyShift ? io.MouseWheel : 0));
-    if (canvas.hovered && io.MousePos.x >= canvas.textLeft()) ImGui::SetMouseCursor(ImGuiMouseCursor_TextInput);
+    const ProgramRows::Place under = rowAt(canvas, io.MousePos.y);
+    const bool inText = io.MousePos.x >= canvas.textLeft() && under.below == 0;
+    if (canvas.hovered && inText) ImGui::SetMouseCursor(ImGuiMouseCursor_TextInput);
+    if (canvas.hovered && under.below > 0) ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
+    if (canvas.pressed && pressRow(canvas, under, io.MousePos.x)) return;
 
     const std::size_t offset = offsetAt(canvas, io.MousePos);
     if (canvas.pressed) {
@@ -184,18 +193,25 @@ void ProgramPane::handleMouse(const Canvas& canvas) {
     selecting_ = false;
     // A plain click is a wish to see that line run; a drag only selects.
     if (dragged_ || io.KeyShift) return;
-    followedLine_ = document_->lineAt(offset);  // in sight already: nothing need scroll
-    canvas.context.commands.add(SelectLine{followedLine_, false});
+    const std::size_t line = document_->lineAt(offset);
+    followedRow_ = notes_.rows().rowOf(line);  // in sight already: nothing need scroll
+    canvas.context.commands.add(SelectLine{line, false});
 }
 
 // ---- keyboard ----
 
 void ProgramPane::handleKeys(const Canvas& canvas) {
     for (const InputEvent& event : canvas.context.input) {
+        const bool types = event.key == Key::None && event.character >= 0x20 && event.character != 0x7f;
+        // Behind a Ctrl+F of the same frame: never into the program.
+        if (find_.hasKeys()) {
+            if (types) find_.type(utf8Of(event.character));
+            continue;
+        }
         if (event.key != Key::None) {
             handleKey(canvas, event);
-        } else if (event.character >= 0x20 && event.character != 0x7f) {
-            changed(canvas, editor_.type(utf8(event.character)));
+        } else if (types) {
+            changed(canvas, editor_.type(utf8Of(event.character)));
         }
     }
 }
@@ -205,7 +221,11 @@ void ProgramPane::handleKey(const Canvas& canvas, const InputEvent& event) {
     if (handleMotion(canvas, event) || handleClipboard(canvas, event)) return;
     switch (event.key) {
         case Key::Enter:
-            changed(canvas, editor_.newLine());
+            if (event.ctrl) {
+                notes_.toggle(editor_.caretLine());
+            } else {
+                changed(canvas, editor_.newLine());
+            }
             return;
         case Key::Backspace:
             changed(canvas, editor_.eraseBackward(event.ctrl));
@@ -214,7 +234,11 @@ void ProgramPane::handleKey(const Canvas& canvas, const InputEvent& event) {
             changed(canvas, editor_.eraseForward(event.ctrl));
             return;
         case Key::Escape:
-            focused_ = false;
+            if (find_.mode() != FindBar::Mode::Closed) {
+                find_.close();
+            } else {
+                focused_ = false;
+            }
             return;
         default:
             break;
@@ -223,6 +247,9 @@ void ProgramPane::handleKey(const Canvas& canvas, const InputEvent& event) {
     if (event.is('A')) editor_.selectAll();
     if (event.is('Z')) changed(canvas, event.shift ? editor_.redo() : editor_.undo());
     if (event.is('Y')) changed(canvas, editor_.redo());
+    if (event.is('F')) carryOut(EditProgram::What::Find);
+    if (event.is('H')) carryOut(EditProgram::What::Replace);
+    if (event.is('G')) carryOut(EditProgram::What::GoTo);
 }
 
 bool ProgramPane::handleMotion(const Canvas& canvas, const InputEvent& event) {
@@ -244,7 +271,7 @@ bool ProgramPane::handleMotion(const Canvas& canvas, const InputEvent& event) {
     const auto* binding =
         std::find_if(std::begin(kBindings), std::end(kBindings), [&](const Binding& b) { return b.key == event.key; });
     if (binding == std::end(kBindings)) return false;
-    const auto page = static_cast<std::size_t>(std::max(1.0, canvas.visibleLines() - 1));
+    const auto page = static_cast<std::size_t>(std::max(1.0, canvas.visibleRows() - 1));
     editor_.move(event.ctrl ? binding->withCtrl : binding->plain, event.shift, page);
     caretMoved_ = true;
     pressedAt_ = canvas.context.now;
@@ -271,23 +298,112 @@ void ProgramPane::changed(const Canvas& canvas, bool textChanged) {
     canvas.context.commands.add(TextChanged{});
 }
 
+// What the Edit menu does, wherever the keys are.
+bool ProgramPane::carryOut(EditProgram::What what) {
+    using What = EditProgram::What;
+    const auto copy = [&] {
+        if (editor_.hasSelection()) ImGui::SetClipboardText(std::string(editor_.selected()).c_str());
+    };
+    const auto open = [&](FindBar::Mode mode) {
+        focused_ = false;
+        find_.open(mode, editor_.selected());
+        return false;
+    };
+    caretMoved_ = true;
+    switch (what) {
+        case What::Undo:
+            return editor_.undo();
+        case What::Redo:
+            return editor_.redo();
+        case What::Cut:
+            copy();
+            return editor_.cut();
+        case What::Copy:
+            copy();
+            return false;
+        case What::Paste:
+            return ImGui::GetClipboardText() != nullptr && editor_.paste(ImGui::GetClipboardText());
+        case What::SelectAll:
+            editor_.selectAll();
+            return false;
+        case What::Find:
+            return open(FindBar::Mode::Find);
+        case What::Replace:
+            return open(FindBar::Mode::Replace);
+        case What::GoTo:
+            return open(FindBar::Mode::GoTo);
+        case What::FindNext:
+            return find_.search().empty() ? open(FindBar::Mode::Find) : findNext(editor_.selectionEnd()) && false;
+        case What::FindPrevious:
+            return find_.search().empty() ? open(FindBar::Mode::Find) : findPrevious() && false;
+        case What::UnfoldPasses:
+            notes_.toggle(editor_.caretLine());
+            return false;
+    }
+    return false;
+}
+
 // ---- what is in sight ----
 
-void ProgramPane::reveal(const Canvas& canvas, double line, double margin) {
-    const double visible = canvas.visibleLines();
+// New rows above must not push away what is read: the line of the caret stays where it is, else the first in sight.
+void ProgramPane::followNotes(const Canvas& canvas) {
+    const ProgramRows& rows = notes_.rows();
+    const double top = std::floor(topRow_);
+    const auto caretRow = static_cast<double>(rows.rowOf(editor_.caretLine()));
+    const bool byCaret = focused_ && caretRow >= top && caretRow < top + canvas.visibleRows();
+    const ProgramRows::Place first = rows.at(static_cast<std::size_t>(std::max(0.0, top)));
+    const bool known = rows.count() > 1;
+    const std::size_t lines = linesKnown_;
+    notes_.follow(canvas.context.session.outcome, *document_, canvas.context.session.view.findingsInText);
+    linesKnown_ = document_->lineCount();
+    if (!known || lines != linesKnown_) return;  // the text itself changed: the caret says what is in sight
+    if (byCaret) {
+        topRow_ += static_cast<double>(rows.rowOf(editor_.caretLine())) - caretRow;
+    } else {
+        const std::size_t below = std::min(first.below, rows.below(first.line));
+        topRow_ += static_cast<double>(rows.rowOf(first.line) + below) - top;
+    }
+}
+
+void ProgramPane::reveal(const Canvas& canvas, double row, double margin) {
+    const double visible = canvas.visibleRows();
     margin = std::min(margin, std::max(0.0, 0.5 * (visible - 1)));
-    const double lowest = std::ceil(line + 1 + margin - visible);  // whole lines: the first one is never cut through
-    topLine_ = std::clamp(topLine_, lowest, std::max(line - margin, lowest));
+    const double lowest = std::ceil(row + 1 + margin - visible);  // whole rows: the first one is never cut through
+    topRow_ = std::clamp(topRow_, lowest, std::max(row - margin, lowest));
+}
+
+// Of an unfolded cycle the pass that runs; npos when none does.
+std::size_t ProgramPane::runningPass(const PaneContext& context, std::size_t line) const {
+    const Instant* instant = context.instant;
+    const Trial* trial = context.session.trial();
+    const BlockId block = notes_.blockOf(line);
+    if (!instant || !instant->hasMoves || !trial || block == kNoBlock) return PassIndex::npos;
+    return context.session.index()->passes().passOf(block, trial->timeline.moves[instant->timed].move);
+}
+
+std::size_t ProgramPane::runningRow(const Canvas& canvas) const {
+    const Instant* instant = canvas.context.instant;
+    const std::size_t line = canvas.geometryLine != kNone ? canvas.geometryLine : canvas.currentLine;
+    if (line == kNone) return kNone;
+    const BlockId cycle = instant->move != nullptr ? instant->move->cycleBlock : kNoBlock;
+    const std::size_t cycleLine = cycle == kNoBlock ? kNone : notes_.shift().now(cycle);
+    if (cycleLine == kNone || !notes_.isUnfolded(cycleLine)) return notes_.rows().rowOf(line);
+    const std::size_t pass = runningPass(canvas.context, cycleLine);
+    if (pass == PassIndex::npos) return notes_.rows().rowOf(line);
+    const std::size_t passes = canvas.context.session.index()->passes().of(cycle).size();
+    return notes_.rows().rowOf(cycleLine) + notes_.rows().below(cycleLine) - passes + pass + 1;
 }
 
 void ProgramPane::followTime(const Canvas& canvas) {
-    if (wantedLine_ != kNone) reveal(canvas, static_cast<double>(std::exchange(wantedLine_, kNone)), 3);
-    const std::size_t line = canvas.geometryLine != kNone ? canvas.geometryLine : canvas.currentLine;
-    if (line == followedLine_) return;
-    followedLine_ = line;
+    if (wantedLine_ != kNone) {
+        reveal(canvas, static_cast<double>(notes_.rows().rowOf(std::exchange(wantedLine_, kNone))), 3);
+    }
+    const std::size_t row = runningRow(canvas);
+    if (row == followedRow_) return;
+    followedRow_ = row;
     const bool userReads = canvas.context.now - wheeledAt_ < kPatienceS || selecting_;
-    if (line == kNone || userReads) return;
-    reveal(canvas, static_cast<double>(line), 3);
+    if (row == kNone || userReads) return;
+    reveal(canvas, static_cast<double>(row), 3);
     // A caret at the end of a long line may have shifted the text aside; a line that time comes to is read from its
     // start.
     const bool typing = focused_ && canvas.context.now - pressedAt_ < kPatienceS;
@@ -296,172 +412,16 @@ void ProgramPane::followTime(const Canvas& canvas) {
 
 void ProgramPane::followCaret(const Canvas& canvas) {
     if (!std::exchange(caretMoved_, false)) return;
-    reveal(canvas, static_cast<double>(editor_.caretLine()), 0);
+    reveal(canvas, static_cast<double>(notes_.rows().rowOf(editor_.caretLine())), 0);
     const auto cell = static_cast<double>(editor_.cellOf(editor_.caret()));
     leftCell_ =
         std::clamp(leftCell_, cell + 2 - canvas.visibleCells(), std::max(cell - 2, cell + 2 - canvas.visibleCells()));
 }
 
 void ProgramPane::clampScroll(const Canvas& canvas) {
-    const double most =
-        std::max(0.0, std::ceil(static_cast<double>(document_->lineCount()) + 1 - canvas.visibleLines()));
-    topLine_ = std::clamp(topLine_, 0.0, most);
+    const double most = std::max(0.0, std::ceil(static_cast<double>(notes_.rows().count()) + 1 - canvas.visibleRows()));
+    topRow_ = std::clamp(topRow_, 0.0, most);
     leftCell_ = std::max(0.0, leftCell_);
-}
-
-// ---- drawing ----
-
-void ProgramPane::drawLine(const Canvas& canvas, std::size_t line) const {
-    const float y =
-        std::round(canvas.area.y + static_cast<float>((static_cast<double>(line) - topLine_) * canvas.lineHeight));
-    drawGround(canvas, line, y);
-    canvas.list.PushClipRect({canvas.textLeft() - 1, canvas.area.y}, {canvas.area.right(), canvas.area.bottom()}, true);
-    drawText(canvas, line, y);
-    canvas.list.PopClipRect();
-    drawMargin(canvas, line, y);
-}
-
-void ProgramPane::drawGround(const Canvas& canvas, std::size_t line, float y) const {
-    const Palette& palette = canvas.palette();
-    const float bottom = y + canvas.lineHeight;
-    if (line == canvas.currentLine) {
-        canvas.list.AddRectFilled({canvas.area.x, y}, {canvas.area.right(), bottom}, ink(palette.current));
-        canvas.list.AddRectFilled({canvas.area.x, y}, {canvas.area.x + canvas.context.px(3), bottom},
-                                  ink(palette.accent));
-    } else if (line == canvas.geometryLine) {
-        canvas.list.AddRect({canvas.area.x, y}, {canvas.area.right(), bottom}, ink(palette.accent, 0.7f));
-    }
-    if (!editor_.hasSelection()) return;
-    const std::size_t start = document_->lineStart(line);
-    const std::size_t end = document_->lineEnd(line);
-    const bool wholeEnd = editor_.selectionEnd() > end;
-    if (editor_.selectionStart() > end || editor_.selectionEnd() < start) return;
-    const auto left = static_cast<double>(editor_.cellOf(std::max(start, editor_.selectionStart())));
-    const double right =
-        static_cast<double>(editor_.cellOf(std::min(end, editor_.selectionEnd()))) + (wholeEnd ? 0.6 : 0);
-    const auto x = [&](double cell) {
-        return std::max(canvas.textLeft(), canvas.textLeft() + static_cast<float>((cell - leftCell_) * canvas.cell));
-    };
-    if (right > left) canvas.list.AddRectFilled({x(left), y}, {x(right), bottom}, ink(palette.selection));
-}
-
-void ProgramPane::drawText(const Canvas& canvas, std::size_t line, float y) const {
-    // Longer lines are no program; past this many bytes nothing is on screen.
-    constexpr std::size_t kMostBytes = 4096;
-    const std::string_view text = document_->line(line).substr(0, kMostBytes);
-    const PaneContext& context = canvas.context;
-    const TimelineIndex* index = context.session.index();
-    const bool executed = index && context.instant && line != canvas.currentLine && line != canvas.geometryLine &&
-                          index->doneAt(static_cast<BlockId>(line)) <= context.instant->timeS;
-    ImFont* font = context.fonts.mono;
-    const float down = std::round(0.5f * (canvas.lineHeight - font->FontSize));
-    for (const TextRun& run : runsOf(text)) {
-        const std::string shown = printable(text.substr(run.from, run.to - run.from));
-        const auto cell = static_cast<double>(editor_.cellOf(document_->lineStart(line) + run.from));
-        const float x = canvas.textLeft() + static_cast<float>((cell - leftCell_) * canvas.cell);
-        if (x > canvas.area.right()) break;
-        Colour colour = colourOf(canvas.palette(), run.kind);
-        if (executed) colour = mixed(colour, canvas.palette().quiet, 0.55);
-        canvas.list.AddText(font, font->FontSize, {std::round(x), y + down}, ink(colour), shown.c_str());
-    }
-}
-
-void ProgramPane::drawMargin(const Canvas& canvas, std::size_t line, float y) const {
-    const PaneContext& context = canvas.context;
-    ImFont* font = context.fonts.mono;
-    const std::string number = std::to_string(line + 1);
-    const float x = canvas.textLeft() - context.px(10) - static_cast<float>(number.size()) * canvas.cell;
-    const bool lit = line == canvas.currentLine || (focused_ && line == editor_.caretLine());
-    const Colour colour = lit ? context.palette.text : context.palette.quiet;
-    const float down = std::round(0.5f * (canvas.lineHeight - font->FontSize));
-    canvas.list.AddText(font, font->FontSize, {std::round(x), y + down}, ink(colour), number.c_str());
-    const TimelineIndex* index = context.session.index();
-    if (!index) return;
-    const std::span<const FindingMark> marks = index->findingsOfLine(static_cast<std::uint32_t>(line + 1));
-    if (marks.empty()) return;
-    const auto worst =
-        std::max_element(marks.begin(), marks.end(), [](const auto& a, const auto& b) { return rank(a) < rank(b); });
-    drawSeverity(canvas.list, {canvas.area.x + context.px(14), y + 0.5f * canvas.lineHeight}, context.px(13),
-                 context.palette, worst->severity, worst->unproven);
-}
-
-void ProgramPane::drawCaret(const Canvas& canvas) const {
-    const double phase = std::fmod(canvas.context.now - pressedAt_, 2 * kBlinkS);
-    if (phase > kBlinkS) return;
-    const auto cell = static_cast<double>(editor_.cellOf(editor_.caret()));
-    const auto line = static_cast<double>(editor_.caretLine());
-    const float x = std::round(canvas.textLeft() + static_cast<float>((cell - leftCell_) * canvas.cell));
-    const float y = std::round(canvas.area.y + static_cast<float>((line - topLine_) * canvas.lineHeight));
-    if (x < canvas.textLeft() - 1) return;
-    canvas.list.AddRectFilled({x, y + 1}, {x + std::max(1.0f, canvas.context.px(1.5f)), y + canvas.lineHeight - 1},
-                              ink(canvas.palette().accent));
-}
-
-void ProgramPane::drawScrollbar(const Canvas& canvas) {
-    const PaneContext& context = canvas.context;
-    const Rect bar{canvas.area.right(), canvas.area.y, context.px(kBar), canvas.area.h};
-    const double lines = static_cast<double>(document_->lineCount()) + 1;
-    const double visible = canvas.visibleLines();
-    ImGui::SetCursorScreenPos({bar.x, bar.y});
-    ImGui::InvisibleButton("scroll", {bar.w, bar.h});
-    const double grab = std::max(static_cast<double>(context.px(24)), bar.h * std::min(1.0, visible / lines));
-    const double most = std::max(0.0, lines - visible);
-    if (ImGui::IsItemActive() && most > 0) {
-        const double at = (ImGui::GetIO().MousePos.y - bar.y - 0.5 * grab) / std::max(1.0, bar.h - grab);
-        topLine_ = std::clamp(at, 0.0, 1.0) * most;
-        wheeledAt_ = context.now;
-    }
-    // Where in the text the findings are, and the block that runs.
-    const auto y = [&](double line) { return bar.y + static_cast<float>(line / lines) * bar.h; };
-    if (const TimelineIndex* index = context.session.index()) {
-        // One mark per two pixels at most: on from the first line that falls below the last mark.
-        const double step = 2 * lines / bar.h;
-        const std::vector<FindingMark>& marks = index->findingsByLine();
-        for (auto mark = marks.begin(); mark != marks.end();) {
-            const float at = y(mark->line - 0.5);
-            const Colour hue = context.palette.severity[static_cast<std::size_t>(mark->severity)];
-            const Colour colour = legible(hue, context.palette.panel, 3);
-            canvas.list.AddRectFilled({bar.x + bar.w * 0.5f, at - 1}, {bar.right(), at + 1}, ink(colour));
-            const double beyond = mark->line + step;
-            mark = std::partition_point(mark + 1, marks.end(), [&](const FindingMark& m) { return m.line < beyond; });
-        }
-    }
-    if (canvas.currentLine != kNone) {
-        const float at = y(static_cast<double>(canvas.currentLine) + 0.5);
-        canvas.list.AddRectFilled({bar.x, at - 1}, {bar.right(), at + 1}, ink(context.palette.accent));
-    }
-    if (most <= 0) return;
-    const float top = bar.y + static_cast<float>(topLine_ / most * (bar.h - grab));
-    const float alpha = ImGui::IsItemHovered() || ImGui::IsItemActive() ? 0.9f : 0.5f;
-    canvas.list.AddRectFilled({bar.x + bar.w * 0.25f, top}, {bar.x + bar.w * 0.75f, top + static_cast<float>(grab)},
-                              ink(context.palette.quiet, alpha * 0.7f), bar.w * 0.25f);
-}
-
-void ProgramPane::hoverFinding(const Canvas& canvas) const {
-    const ImVec2 mouse = ImGui::GetIO().MousePos;
-    const TimelineIndex* index = canvas.context.session.index();
-    if (!index || mouse.x > canvas.textLeft()) return;
-    const double line = topLine_ + (mouse.y - canvas.area.y) / canvas.lineHeight;
-    const std::span<const FindingMark> marks = index->findingsOfLine(static_cast<std::uint32_t>(line) + 1);
-    if (marks.empty()) return;
-    constexpr std::size_t kMost = 4;
-    ImGui::BeginTooltip();
-    const auto write = [&](ImFont* font, Colour colour, const std::string& text) {
-        ImGui::PushFont(font);
-        ImGui::PushStyleColor(ImGuiCol_Text, tint(colour));
-        ImGui::TextUnformatted(wrapped(*font, canvas.context.px(400), text).c_str());
-        ImGui::PopStyleColor();
-        ImGui::PopFont();
-    };
-    const Fonts& fonts = canvas.context.fonts;
-    for (const FindingMark& mark : marks.first(std::min(marks.size(), kMost))) {
-        const Finding& finding = canvas.context.session.trial()->findings[mark.finding];
-        if (&mark != &marks.front()) ImGui::Separator();
-        write(fonts.text, canvas.palette().text, fmt::format("{}: {}", name(finding.severity), finding.message));
-        if (!finding.remedy.empty()) write(fonts.small, canvas.palette().quiet, finding.remedy);
-    }
-    if (marks.size() > kMost) ImGui::TextDisabled("and %zu more", marks.size() - kMost);
-    ImGui::EndTooltip();
 }
 
 // What the word under a resting mouse says there.
@@ -475,12 +435,12 @@ void ProgramPane::hoverWord(const Canvas& canvas) {
     }
     hoverDue_ = canvas.context.now - restingSince_ < kRestS;
     if (hoverDue_) return;
-    const double line = topLine_ + (mouse.y - canvas.area.y) / canvas.lineHeight;
-    if (line < 0 || line >= static_cast<double>(document_->lineCount())) return;
-    const auto row = static_cast<std::size_t>(line);
+    const ProgramRows::Place place = rowAt(canvas, mouse.y);
+    if (place.below != 0 || place.line >= document_->lineCount()) return;
     const double cell = leftCell_ + (mouse.x - canvas.textLeft()) / canvas.cell;
-    const std::size_t offset = editor_.offsetAtCell(row, static_cast<std::size_t>(std::max(0.0, cell)));
-    if (offset < document_->lineEnd(row)) tellWordAt(canvas.context, row, offset - document_->lineStart(row));
+    const std::size_t offset = editor_.offsetAtCell(place.line, static_cast<std::size_t>(std::max(0.0, cell)));
+    if (offset < document_->lineEnd(place.line))
+        tellWordAt(canvas.context, place.line, offset - document_->lineStart(place.line));
 }
 
 }  // namespace firstoff::gui

@@ -39,6 +39,8 @@ struct Startup {
     double scale = 0;     // 0: as the display asks
     int benchFrames = 0;  // play so many frames, print how long they took, end
     bool help = false;
+    // Where text that is not saved is kept aside; empty: where it belongs, and nowhere while a picture is drawn.
+    std::filesystem::path stateFolder;
 };
 
 Startup readCommandLine(int argc, const char* const* argv);

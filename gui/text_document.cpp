@@ -66,12 +66,38 @@ TextDocument::Outcome TextDocument::replace(std::size_t from, std::size_t to, st
     from = std::min(from, text_.size());
     to = std::clamp(to, from, text_.size());
     if (from == to && with.empty()) return {false, from};
-    Change change{from, text_.substr(from, to - from), std::string(with), revision_, freshRevision(), typing};
-    splice(from, to - from, with);
+    return carryOut({from, text_.substr(from, to - from), std::string(with), revision_, freshRevision(), typing});
+}
+
+// One piece from the first change to the last: undo needs to know no more, and lines are counted anew only once.
+TextDocument::Outcome TextDocument::replace(const TextChanges& changes, std::size_t caret) {
+    if (changes.empty()) return {false, caret};
+    const std::size_t from = changes.front().from, to = changes.back().to;
+    std::string with;
+    std::size_t at = from, moved = caret;
+    for (const TextChange& change : changes) {
+        with.append(text_, at, change.from - at);
+        with.append(change.with);
+        at = change.to;
+        if (caret >= change.to)
+            moved += change.with.size() - (change.to - change.from);
+        else if (caret > change.from)
+            moved = from + with.size();
+    }
+    const std::string before = text_.substr(from, to - from);
+    if (before == with) return {false, caret};
+    carryOut({from, before, std::move(with), revision_, freshRevision(), false});
+    return {true, moved};
+}
+
+TextDocument::Outcome TextDocument::carryOut(Change change) {
+    const std::size_t behind = change.at + change.inserted.size();
+    splice(change.at, change.removed.size(), change.inserted);
     revision_ = change.after;
+    editedTo_.push_back(revision_);
     undone_.clear();
     if (!join(change)) done_.push_back(std::move(change));
-    return {true, from + with.size()};
+    return {true, behind};
 }
 
 // Joins a typed character to the word being typed.
@@ -94,6 +120,7 @@ TextDocument::Outcome TextDocument::undo() {
     done_.pop_back();
     splice(change.at, change.inserted.size(), change.removed);
     revision_ = change.before;
+    editedTo_.push_back(revision_);
     const std::size_t caret = change.at + change.removed.size();
     undone_.push_back(std::move(change));
     return {true, caret};
@@ -105,6 +132,7 @@ TextDocument::Outcome TextDocument::redo() {
     undone_.pop_back();
     splice(change.at, change.removed.size(), change.inserted);
     revision_ = change.after;
+    editedTo_.push_back(revision_);
     const std::size_t caret = change.at + change.inserted.size();
     done_.push_back(std::move(change));
     return {true, caret};
@@ -119,9 +147,30 @@ void TextDocument::splice(std::size_t at, std::size_t removed, std::string_view 
     for (std::size_t i = 0; i < inserted.size(); ++i) {
         if (inserted[i] == '\n') fresh.push_back(at + i + 1);
     }
+    const auto line = static_cast<std::size_t>(firstGone - lineStarts_.begin()) - 1;
+    const auto gone = static_cast<std::size_t>(firstKept - firstGone);
+    edits_.push_back({line, gone, fresh.size(), at == lineStarts_[line]});
     const auto hole = lineStarts_.erase(firstGone, firstKept);
     lineStarts_.insert(hole, fresh.begin(), fresh.end());
     text_.replace(at, removed, inserted);
+}
+
+// How many edits were done when the text had this revision last; 0 if that is longer ago than is remembered.
+std::ptrdiff_t TextDocument::editsUpTo(std::uint64_t revision) const {
+    const auto known = std::find(editedTo_.rbegin(), editedTo_.rend(), revision);
+    return known == editedTo_.rend() ? 0 : known.base() - editedTo_.begin();
+}
+
+LineShift TextDocument::shiftBetween(std::uint64_t older, std::uint64_t newer) const {
+    if (older == newer) return {};
+    const std::ptrdiff_t first = editsUpTo(older), end = editsUpTo(newer);
+    return end <= first ? LineShift() : LineShift({edits_.begin() + first, edits_.begin() + end});
+}
+
+void TextDocument::forgetShiftsBefore(std::uint64_t revision) {
+    const std::ptrdiff_t count = editsUpTo(revision);
+    edits_.erase(edits_.begin(), edits_.begin() + count);
+    editedTo_.erase(editedTo_.begin(), editedTo_.begin() + count);
 }
 
 }  // namespace firstoff::gui

@@ -7,6 +7,9 @@
 #include <string_view>
 #include <vector>
 
+#include "gui/line_shift.h"
+#include "sim/editing/text_change.h"
+
 namespace firstoff::gui {
 
 // Positions are byte offsets into text(). A line ends at LF, or at CR LF; the ends stay in the text as they were read.
@@ -37,6 +40,9 @@ public:
     // Puts `with` in place of the bytes [from, to). Typing on directly after the last change joins it in one undo step
     // when `typing` is set; a line end, or a change elsewhere, starts a new step.
     Outcome replace(std::size_t from, std::size_t to, std::string_view with, bool typing = false);
+    // All of them in one undo step; the caret stays at the text where it is, or goes behind a piece that was put in its
+    // place.
+    Outcome replace(const TextChanges& changes, std::size_t caret);
     Outcome undo();
     Outcome redo();
     bool canUndo() const { return !done_.empty(); }
@@ -45,6 +51,12 @@ public:
     // Names the text: changes with every change, comes back to an old value when an undo brings the old text back, and
     // is never that of another document.
     std::uint64_t revision() const { return revision_; }
+
+    // How lines of the text of an older revision stand in that of today. Goes back no further than the last call of
+    // `forgetShiftsBefore`: older texts are taken as that one.
+    LineShift shiftSince(std::uint64_t revision) const { return shiftBetween(revision, revision_); }
+    LineShift shiftBetween(std::uint64_t older, std::uint64_t newer) const;
+    void forgetShiftsBefore(std::uint64_t revision);
 
 private:
     struct Change {
@@ -56,6 +68,8 @@ private:
         bool typing = false;
     };
     static std::uint64_t freshRevision();
+    Outcome carryOut(Change change);
+    std::ptrdiff_t editsUpTo(std::uint64_t revision) const;
     bool join(const Change& change);
     void splice(std::size_t at, std::size_t removed, std::string_view inserted);
 
@@ -65,6 +79,8 @@ private:
     std::vector<Change> done_;
     std::vector<Change> undone_;
     std::uint64_t revision_ = freshRevision();
+    std::vector<LineEdit> edits_;
+    std::vector<std::uint64_t> editedTo_;  // the revision after each
 };
 
 }  // namespace firstoff::gui

@@ -56,7 +56,7 @@ double startOfMove(const Trial& trial, std::uint32_t move) {
     return timed < timeline.moves.size() ? timeline.moves[timed].t0 : timeline.cycleTimeS;
 }
 
-TimelineIndex::TimelineIndex(const Trial& trial) : clearance_(trial), load_(trial) {
+TimelineIndex::TimelineIndex(const Trial& trial) : clearance_(trial), load_(trial), passes_(trial) {
     indexMoves(trial);
     indexTools(trial);
     indexStops(trial);

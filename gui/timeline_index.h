@@ -8,6 +8,7 @@
 
 #include "gui/clearance_index.h"
 #include "gui/load_index.h"
+#include "gui/pass_index.h"
 #include "sim/trial/trial.h"
 
 namespace firstoff::gui {
@@ -57,6 +58,7 @@ public:
     double maxRevPerMin() const { return maxRevPerMin_; }
     const ClearanceIndex& clearance() const { return clearance_; }
     const LoadIndex& load() const { return load_; }
+    const PassIndex& passes() const { return passes_; }
 
     // Seconds of each class from the start of timed move `first` to the start of `last`.
     double secondsOf(MotionClass kind, std::size_t first, std::size_t last) const;
@@ -76,6 +78,7 @@ public:
 private:
     ClearanceIndex clearance_;
     LoadIndex load_;
+    PassIndex passes_;
     static const double kNever;
     void indexTools(const Trial& trial);
     void indexStops(const Trial& trial);

@@ -105,6 +105,7 @@ ViewSettings readViewSettings(std::string_view text) {
     read(table, "program_width", view.programWidth, 80.0f, 4000.0f);
     read(table, "findings_height", view.findingsHeight, 40.0f, 4000.0f);
     read(table, "timeline_height", view.timelineHeight, 40.0f, 2000.0f);
+    read(table, "findings_in_text", view.findingsInText);
     read(table, "scale", view.scale, 0.5f, 4.0f);
     read(table, "window_width", view.windowWidth, 0, 16384);
     read(table, "window_height", view.windowHeight, 0, 16384);
@@ -145,6 +146,7 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"program_width", view.programWidth},
         {"findings_height", view.findingsHeight},
         {"timeline_height", view.timelineHeight},
+        {"findings_in_text", view.findingsInText},
         {"scale", view.scale},
         {"window_width", view.windowWidth},
         {"window_height", view.windowHeight},

@@ -23,8 +23,9 @@ struct ViewSettings {
     float programWidth = 348;
     float findingsHeight = 0;  // 0: as much as the program
     float timelineHeight = 196;
-    float scale = 1;      // of all type and measures, on top of what the display asks for
-    int windowWidth = 0;  // as it was left, pixels; 0: never
+    bool findingsInText = true;  // what is wrong with a line stands beneath it
+    float scale = 1;             // of all type and measures, on top of what the display asks for
+    int windowWidth = 0;         // as it was left, pixels; 0: never
     int windowHeight = 0;
     double playSpeed = 1;                  // seconds of the cycle per second
     bool playByBlock = false;              // every block takes as long to be watched

@@ -83,6 +83,33 @@ TEST(TextDocument, NamesATextByItsRevision) {
     EXPECT_EQ(document.revision(), before);
 }
 
+TEST(TextDocument, ReplacesManyPiecesInOneUndoStep) {
+    TextDocument document("G01 X1\nX1 X1\n");
+    const TextChanges changes{{4, 6, "X12"}, {7, 9, ""}, {10, 12, "X3\nX4"}};
+    const auto outcome = document.replace(changes, 12);
+    EXPECT_TRUE(outcome.changed);
+    EXPECT_EQ(document.text(), "G01 X12\n X3\nX4\n");
+    EXPECT_EQ(outcome.caret, 14u);  // behind the last piece, as it was
+    EXPECT_EQ(linesOf(document), linesOf(TextDocument(document.text())));
+    EXPECT_EQ(document.undo().changed, true);
+    EXPECT_EQ(document.text(), "G01 X1\nX1 X1\n");
+    EXPECT_FALSE(document.canUndo());
+    document.redo();
+    EXPECT_EQ(document.text(), "G01 X12\n X3\nX4\n");
+    EXPECT_FALSE(document.replace(TextChanges{{0, 1, "G"}}, 0).changed);  // nothing differs
+    EXPECT_FALSE(document.replace(TextChanges{}, 0).changed);
+}
+
+TEST(TextDocument, LeavesTheCaretAtItsText) {
+    struct Row {
+        std::size_t caret, after;
+    };
+    for (const Row& row : {Row{0, 0}, {2, 2}, {3, 5}, {4, 5}, {6, 7}}) {
+        TextDocument document("abcdef");
+        EXPECT_EQ(document.replace(TextChanges{{2, 4, "XYZ"}}, row.caret).caret, row.after) << row.caret;
+    }
+}
+
 // The quick way of keeping line starts against the slow one: reading the whole text anew.
 TEST(TextDocument, FindsTheSameLinesAsReadingTheTextAnew) {
     std::mt19937 random(7);  // any fixed seed

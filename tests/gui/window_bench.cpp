@@ -7,12 +7,14 @@
 
 namespace firstoff::gui {
 
-WindowBench::WindowBench(const std::filesystem::path& program, int width, int height) {
+WindowBench::WindowBench(const std::filesystem::path& program, int width, int height,
+                         const std::filesystem::path& stateFolder) {
     ImGui_ImplOpenGL3_Init("#version 410 core");
     Startup startup;
     startup.program = program;
     // A picture: the user's own settings are neither read nor written.
     startup.picture = "unused.png";
+    startup.stateFolder = stateFolder;
     app_ = std::make_unique<App>(startup, std::function<void()>());
     resize(width, height);
     app_->prepare(1);
@@ -93,6 +95,13 @@ void WindowBench::type(std::string_view ascii) {
         app_->input(event);
     }
     frames(1);
+}
+
+void WindowBench::typeIntoField(std::string_view ascii) {
+    for (const char c : ascii) {
+        ImGui::GetIO().AddInputCharacter(static_cast<unsigned>(c));
+        frames(1);
+    }
 }
 
 void WindowBench::moveTo(float x, float y) {

@@ -16,7 +16,8 @@ namespace firstoff::gui {
 
 class WindowBench {
 public:
-    explicit WindowBench(const std::filesystem::path& program, int width = 1280, int height = 800);
+    explicit WindowBench(const std::filesystem::path& program, int width = 1280, int height = 800,
+                         const std::filesystem::path& stateFolder = {});
     ~WindowBench();
 
     App& app() { return *app_; }
@@ -33,8 +34,11 @@ public:
     void press(Key key, bool ctrl = false, bool shift = false, bool alt = false);
     void pressCtrl(char letter, bool shift = false);
     void type(std::string_view ascii);
+    // Into the field of the drawing library that has the keyboard.
+    void typeIntoField(std::string_view ascii);
     void moveTo(float x, float y);
     void click(float x, float y);
+    void click(ImVec2 at) { click(at.x, at.y); }
     void doubleClick(float x, float y);
     void drag(float x0, float y0, float x1, float y1, int button = 0);
     void wheel(float notches);

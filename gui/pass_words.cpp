@@ -1,0 +1,65 @@
+#include "gui/pass_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+#include "gui/timeline_index.h"
+#include "sim/base/say.h"
+
+namespace firstoff::gui {
+
+namespace {
+
+constexpr double kInch = 25.4;
+
+// Up to three decimals (four in inches) and no noughts behind them.
+std::string figure(double mm, bool inches) {
+    const std::string text = inches ? fmt::format("{:.4f}", mm / kInch) : fmt::format("{:.3f}", mm);
+    std::string_view shown = text;
+    while (shown.ends_with('0')) shown.remove_suffix(1);
+    if (shown.ends_with('.')) shown.remove_suffix(1);
+    return std::string(shown == "-0" ? "0" : shown);
+}
+
+std::string place(const Trial& trial, const Move& move, Point turret) {
+    const Point at = turret + trial.toolpath.programmedShift(move);
+    const bool inches = trial.toolpath.modals[move.modal].inches;
+    return fmt::format("X{} Z{}", figure(2 * at.r, inches), figure(at.z, inches));
+}
+
+}  // namespace
+
+// What it is about is the stretch at feed; the way in and back would only hide it.
+PassTold tellPass(const Trial& trial, const CyclePass& pass) {
+    const std::vector<Move>& moves = trial.toolpath.moves;
+    const auto cuts = [&](std::uint32_t i) { return classOf(moves[i].kind) == MotionClass::Cutting; };
+    std::uint32_t first = pass.first, last = pass.end - 1;
+    while (first < last && !cuts(first)) ++first;
+    while (last > first && !cuts(last)) --last;
+    const bool cutting = cuts(first);
+    if (!cutting) {
+        first = pass.first;
+        last = pass.end - 1;
+    }
+    bool thread = false;
+    for (std::uint32_t i = first; i <= last; ++i) thread |= moves[i].kind == MoveKind::Thread;
+    PassTold told;
+    told.kind = thread ? tr("thread") : cutting ? tr("cut") : tr("way");
+    told.way = fmt::format("{} → {}", place(trial, moves[first], moves[first].from),
+                           place(trial, moves[last], moves[last].to));
+    if (cutting) {
+        const bool inches = trial.toolpath.modals[moves[first].modal].inches;
+        const double feed = thread ? trial.toolpath.extras[moves[first].extra].lead : moves[first].feed;
+        if (feed > 0) {
+            told.feed = fmt::format("F{}", figure(feed, inches));
+        }
+    }
+    told.startS = startOfMove(trial, pass.first);
+    told.seconds = startOfMove(trial, pass.end) - told.startS;
+    return told;
+}
+
+}  // namespace firstoff::gui
