@@ -44,7 +44,7 @@ glm::mat4 Camera::view() const {
 }
 
 glm::mat4 Camera::projection(float aspect) const {
-    return glm::perspective(fieldOfView, aspect, distance * 0.05f, distance * 8.0f + 4000.0f);
+    return glm::perspective(fieldOfView, aspect, nearest(), farthest());
 }
 
 float Camera::mmPerPixel(int heightPx) const {

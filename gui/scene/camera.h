@@ -32,6 +32,9 @@ struct Camera {
     glm::vec3 eye() const { return target + distance * direction(); }
     glm::mat4 view() const;
     glm::mat4 projection(float aspect) const;
+    // Distances from the eye between which things are drawn, mm.
+    float nearest() const { return distance * 0.05f; }
+    float farthest() const { return distance * 8.0f + 4000.0f; }
     // mm in the scene that one pixel covers at the target.
     float mmPerPixel(int heightPx) const;
 

@@ -10,9 +10,11 @@
 #include <glm/glm.hpp>
 #include <memory>
 #include <optional>
+#include <string>
 
 #include "gui/scene/camera.h"
 #include "gui/scene/colouring.h"
+#include "gui/scene/quality.h"
 #include "sim/base/space.h"
 #include "sim/clearance/machine_bodies.h"
 #include "sim/trial/trial.h"
@@ -49,6 +51,9 @@ enum class LoosePieces : std::uint8_t {
     Hidden,
 };
 
+// What is done with bodies that stand between the eye and the cut.
+enum class Neighbours : std::uint8_t { Solid, Faded, LeftOut };
+
 struct SceneOptions {
     Cutaway cutaway = Cutaway::None;
     Colouring colouring = Colouring::Metal;
@@ -57,6 +62,9 @@ struct SceneOptions {
     bool showMarks = true;  // axis line and datum
     bool dark = true;
     LoosePieces loosePieces = LoosePieces::Aside;
+    Neighbours neighbours = Neighbours::Faded;
+    Quality quality = Quality::Finest;
+    float lineScale = 1;  // widths and distances of lines, times this
     BlockId highlight = kNoBlock;  // surfaces cut by this block are tinted
     // Two bodies of MachineBodies::bodies that touch or come too near, drawn round with a line that shows through
     // everything; kNoBody: none.
@@ -143,6 +151,9 @@ public:
     static glm::vec2 project(SpacePoint place, const Camera& camera, int widthPx, int heightPx);
 
     const FrameFigures& lastFrame() const;
+    // What the graphics driver refused, and so the level that is drawn instead of a higher one; empty while it draws
+    // what it is asked for.
+    const std::string& trouble() const;
 
 private:
     struct State;

@@ -1,0 +1,7 @@
+// Depth alone: what the light sees, or what lies how far from the eye.
+layout(location = 0) in vec3 place;
+
+uniform mat4 uViewProjection;
+uniform mat4 uModel;
+
+void main() { gl_Position = uViewProjection * uModel * vec4(place, 1.0); }
