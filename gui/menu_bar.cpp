@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "gui/scene/lathe_scene.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -35,6 +36,25 @@ void scaleItems(ViewSettings& view) {
         if (ImGui::MenuItem(fmt::format("{:.0f} %", 100 * scale).c_str(), nullptr, view.scale == scale))
             view.scale = scale;
     }
+}
+
+void qualityItems(ViewSettings& view) {
+    const auto item = [&](const char* text, QualityChoice which) {
+        if (ImGui::MenuItem(text, nullptr, view.quality == which)) view.quality = which;
+    };
+    item(tr("Automatic"), QualityChoice::Automatic);
+    item(tr("Plain"), QualityChoice::Plain);
+    item(tr("Fine"), QualityChoice::Fine);
+    item(tr("Finest"), QualityChoice::Finest);
+}
+
+void neighbourItems(ViewSettings& view) {
+    const auto item = [&](const char* text, Neighbours which) {
+        if (ImGui::MenuItem(text, nullptr, view.neighbours == which)) view.neighbours = which;
+    };
+    item(tr("Solid"), Neighbours::Solid);
+    item(tr("Faded"), Neighbours::Faded);
+    item(tr("Left out"), Neighbours::LeftOut);
 }
 
 // Shown if any of them is; a click shows all or none.
@@ -68,8 +88,20 @@ void viewMenu(const PaneContext& context) {
     kindsItem("Second spindle", kSecondSpindleKinds, view);
     kindsItem("Guards and doors", kGuardKinds, view);
     ImGui::Separator();
-    if (ImGui::MenuItem("Dark", nullptr, view.dark)) view.dark = true;
-    if (ImGui::MenuItem("Light", nullptr, !view.dark)) view.dark = false;
+    if (ImGui::BeginMenu(tr("Picture quality"))) {
+        qualityItems(view);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu(tr("Bodies before the cut"))) {
+        neighbourItems(view);
+        ImGui::EndMenu();
+    }
+    if (ImGui::MenuItem(tr("Follow the tool while playing"), nullptr, view.followTool)) view.followTool = !view.followTool;
+    if (ImGui::MenuItem(tr("Camera without gliding"), nullptr, view.lessMotion)) view.lessMotion = !view.lessMotion;
+    ImGui::Separator();
+    if (ImGui::MenuItem("Dark", nullptr, view.darkLook())) view.setDarkLook(true);
+    if (ImGui::MenuItem("Light", nullptr, !view.darkLook())) view.setDarkLook(false);
+    if (ImGui::MenuItem(tr("Projector"), nullptr, view.projector)) view.projector = !view.projector;
     if (ImGui::BeginMenu("Size of type")) {
         scaleItems(view);
         ImGui::EndMenu();

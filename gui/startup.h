@@ -8,6 +8,7 @@
 
 #include "gui/scene/camera.h"
 #include "gui/scene/colouring.h"
+#include "gui/view_settings.h"
 
 namespace firstoff::gui {
 
@@ -31,9 +32,13 @@ struct Startup {
     int cutaway = 0;
     Colouring colouring = Colouring::Metal;
     std::optional<bool> dark;
+    bool projector = false;
+    std::optional<QualityChoice> quality;
+    std::optional<Neighbours> neighbours;
     bool sceneOnly = false;
     double scale = 0;     // 0: as the display asks
     int benchFrames = 0;  // play so many frames, print how long they took, end
+    int benchMoves = 1'000'000;  // of the job that is played for the way from mouse to frame; 0: left out
     bool help = false;
 };
 

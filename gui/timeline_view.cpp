@@ -300,7 +300,7 @@ void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) {
         if (record.start <= 0 && record.end <= 0) continue;
         canvas.list.AddQuadFilled({x0, y(record.start)}, {x1, y(record.end)}, {x1, lane.bottom()}, {x0, lane.bottom()},
                                   ink(hue, 0.22f));
-        canvas.list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(hue), canvas.context.px(1.5f));
+        canvas.list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(hue), canvas.context.stroke(1.5f));
     }
     ImFont* font = canvas.context.fonts.small;
     const std::string label = fmt::format("{} rev/min", wholeNumber(canvas.index.maxRevPerMin()));
@@ -341,7 +341,7 @@ void TimelineView::drawScrubber(const Canvas& canvas) const {
     const float half = canvas.context.px(6);
     const float y = canvas.ruler.y + canvas.context.px(2);
     const ImU32 colour = ink(canvas.palette().accent);
-    canvas.list.AddLine({x, y}, {x, canvas.area.bottom()}, colour, canvas.context.px(2));
+    canvas.list.AddLine({x, y}, {x, canvas.area.bottom()}, colour, canvas.context.stroke(2));
     canvas.list.AddQuadFilled({x - half, y}, {x + half, y}, {x + half * 0.35f, y + 2 * half},
                               {x - half * 0.35f, y + 2 * half}, colour);
 }

@@ -4,17 +4,12 @@
 #include <GLFW/glfw3.h>
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <ctime>
 #include <string>
 #include <vector>
 
 #include "gui/app.h"
-#include "gui/frame_times.h"
 #include "gui/gl/loader.h"
 #include "gui/glfw_input.h"
 #include "gui/imgui_context.h"
@@ -177,32 +172,6 @@ void runWindow(const Startup& startup) {
         app.rememberWindow(w, h);
         glfwSetWindowUserPointer(window.handle(), nullptr);
     }
-}
-
-void runBench(const Startup& startup) {
-    const Glfw glfw;
-    const Window window(startup.width, startup.height);
-    glfwSwapInterval(0);
-    const ImguiContext imgui;
-    App app(startup, {});
-    const ImguiBackend backend(window.handle());
-    drawFrame(app, window.handle());
-    app.settle(startup);
-    drawFrame(app, window.handle());
-    FrameTimes times;
-    const std::clock_t processor = std::clock();
-    for (int i = 0; i < startup.benchFrames; ++i) {
-        const double start = glfwGetTime();
-        glfwPollEvents();
-        app.setTime(app.cycleTimeS() * (i + 1) / startup.benchFrames);
-        drawFrame(app, window.handle());
-        glFinish();
-        times.add(glfwGetTime() - start);
-    }
-    const double busyS = static_cast<double>(std::clock() - processor) / CLOCKS_PER_SEC;
-    fmt::print("{}\n{} x {} pixels, {}\n{}", describeOpenGl(), startup.width, startup.height,
-               app.session().programName(), times.report());
-    fmt::print("processor time a frame {:.1f} ms, all threads together\n", 1e3 * busyS / startup.benchFrames);
 }
 
 }  // namespace firstoff::gui

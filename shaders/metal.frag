@@ -89,7 +89,7 @@ void main() {
     if (cut < 0.5) a = scale > 0.5 ? vec2(0.42, 0.36) : drawn > 0.5 ? vec2(0.30, 0.10) : vec2(0.14, 0.30);
 
     float w = fwidth(vAlong);
-    float grain = streaks(vAlong, 2.3, w) + 0.6 * streaks(vAlong, 7.1, w);
+    float grain = cut + coloured > 0.5 ? streaks(vAlong, 2.3, w) + 0.6 * streaks(vAlong, 7.1, w) : 0.0;
     // Marks of the feed wide enough to be seen stand as grooves; those that are not are in the width of the facets.
     float marks = vLay > 0.0 ? clamp(2.0 - 4.0 * w / vLay, 0.0, 1.0) * cut : 0.0;
     vec3 lean = n;

@@ -22,7 +22,6 @@ void main() {
     float hatch = clamp((line - 0.5 + 0.5 * uLine) / max(w, 1e-4) + 0.5, 0.0, 1.0) * clamp(1.6 - 2.0 * w, 0.0, 1.0);
     // Paper rather than metal: no shadow falls on it.
     vec3 c = base * (0.62 + 0.26 * max(dot(n, uKey), 0.0) + 0.12 * max(dot(n, v), 0.0)) * (0.55 + 0.45 * uAmbient);
-    c *= 0.6 + 0.4 * open();
     c *= 1.0 - 0.42 * hatch;
     oColour = vec4(developed(c), uOpacity);
 }

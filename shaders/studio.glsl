@@ -31,7 +31,8 @@ float ramp(float x, float low, float rate) {
 vec3 walls(vec3 d) {
     float up = dot(d, uPlumbUp);
     float horizon = clamp(1.0 - 3.2 * abs(up + 0.08), 0.0, 1.0);
-    return mix(kGround, kSky, ramp(up, -0.25, 0.91)) * (uAmbient - 0.55 * uAmbient * horizon);
+    float floor_ = clamp(1.0 - 3.0 * abs(up + 0.62), 0.0, 1.0);  // the floor before the machine, where the lamps fall
+    return mix(kGround, kSky, ramp(up, -0.25, 0.91) + 0.30 * floor_ * floor_) * (uAmbient - 0.55 * uAmbient * horizon);
 }
 
 // With its lamps.
@@ -53,7 +54,7 @@ uniform sampler2DShadow uShadowMap;
 uniform mat4 uToLight;    // scene to the map, 0 to 1
 uniform vec2 uShadowPen;  // how far off the surface the place is asked for, mm; reach of the taps, 0 to 1
 #ifdef OCCLUSION
-const int kTaps = 12;
+const int kTaps = 16;
 #else
 const int kTaps = 4;
 #endif

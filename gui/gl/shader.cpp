@@ -15,6 +15,8 @@ GLuint compile(GLenum stage, const std::string& name, std::string_view defined) 
         const std::size_t end = std::min(defined.find(' ', at), defined.size());
         text += "#define ";
         text += defined.substr(at, end - at);
+        if (refusedForTest(defined.substr(at, end - at)))
+            throw GraphicsError("The graphics driver does not accept " + name + ": FIRSTOFF_GL_REFUSE names it.");
         text += '\n';
         at = end + 1;
     }

@@ -10,6 +10,7 @@ namespace firstoff::gui {
 namespace {
 
 constexpr std::array<const char*, 4> kViewNames = {"machine", "part", "tool", "end-on"};
+constexpr float kNearest = 5, kFarthest = 8000;  // mm, from the target
 constexpr float kSteepest = 1.55f;  // rad; straight down would lose the sense of "up"
 
 struct Axes {
@@ -63,12 +64,18 @@ void Camera::pan(glm::vec2 pixels, int heightPx) {
 }
 
 void Camera::zoom(float factor, glm::vec2 pixel, int widthPx, int heightPx) {
-    constexpr float kNearest = 5, kFarthest = 8000;  // mm
     const float nearer = std::clamp(distance / factor, kNearest, kFarthest);
     const Axes axes = screenAxes(*this);
     const glm::vec2 fromMiddle = pixel - 0.5f * glm::vec2(widthPx, heightPx);
     const float shift = mmPerPixel(heightPx) * (1 - nearer / distance);
     target += shift * (fromMiddle.x * axes.right - fromMiddle.y * axes.up);
+    distance = nearer;
+}
+
+void Camera::zoomTo(float factor, glm::vec3 place) {
+    const float nearer = std::clamp(distance / factor, kNearest, kFarthest);
+    // The whole camera shrinks towards the place, so that every ray to it stays where it is.
+    target = place + (nearer / distance) * (target - place);
     distance = nearer;
 }
 

@@ -43,6 +43,8 @@ struct Camera {
     void pan(glm::vec2 pixels, int heightPx);
     // Comes nearer by `factor` (>1), keeping what is under `pixel` there.
     void zoom(float factor, glm::vec2 pixel, int widthPx, int heightPx);
+    // The same about a place of the scene, which stays under its pixel.
+    void zoomTo(float factor, glm::vec3 place);
 
     friend bool operator==(const Camera&, const Camera&) = default;
 };

@@ -25,6 +25,12 @@ float mm(double value) {
     return static_cast<float>(value);
 }
 
+// 1 up to `from`, 0 from `to` on, smooth between.
+float falling(float x, float from, float to) {
+    const float t = std::clamp((to - x) / (to - from), 0.0f, 1.0f);
+    return t * t * (3 - 2 * t);
+}
+
 // States of OpenGL that drawing changes, put back at the end.
 class KeepSwitches {
 public:
@@ -185,8 +191,8 @@ bool LatheScene::State::castShadows(const SceneInstant& instant, const SceneOpti
     }
     const glm::mat4 toUnit = glm::translate(glm::mat4(1), glm::vec3(0.5f)) * glm::scale(glm::mat4(1), glm::vec3(0.5f));
     studio.toShadow = toUnit * wanted.frame.toLight;
-    const float reach = quality == Quality::Finest ? 3.2f : 1.4f;  // texels: how soft
-    studio.shadowPen = {1.5f * wanted.frame.texelMm, reach / static_cast<float>(sizePx)};
+    const float reach = quality == Quality::Finest ? 7.0f : 1.6f;  // texels: how soft
+    studio.shadowPen = {2.2f * wanted.frame.texelMm, reach / static_cast<float>(sizePx)};
     studio.shadows = shadow->texture();
     return true;
 }
@@ -326,7 +332,7 @@ void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model,
 
 void LatheScene::State::useSection(const Studio& studio, const SceneOptions& options, float mmPerPixel, float slope,
                                    float opacity) {
-    constexpr float kHatchPx = 8;
+    constexpr float kHatchPx = 10;
     studio.light(in->section);
     in->section.set("uSpacing", kHatchPx * options.lineScale * mmPerPixel);
     in->section.set("uLine", 0.15f);
@@ -393,7 +399,9 @@ void LatheScene::State::drawBed(const SceneInstant& instant, const SceneOptions&
     in->bed.set("uColour", studio.bedColour());
     // Cast shadows take the place of half of those that are guessed.
     in->bed.set("uDarkness", (studio.shadows != 0 ? 0.6f : 1.0f) * studio.shadowDepth());
-    in->bed.set("uCast", 0.8f * studio.shadowDepth());
+    // In a view of the work the map ends before the bed, which lies far behind.
+    const float covered = 1 - falling(shadowOf.frame.halfMm(), 180, 420);
+    in->bed.set("uCast", 0.8f * covered * studio.shadowDepth());
     in->bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength,
                                         options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
     in->bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
@@ -529,6 +537,21 @@ int LatheScene::pickBody(const SceneInstant& instant, const Camera& camera, cons
         if (billet && billet->distance < machine.distance) return 0;
     }
     return machine.body;
+}
+
+std::optional<glm::vec3> LatheScene::placeUnder(const SceneInstant& instant, const Camera& camera,
+                                                const SceneOptions& options, glm::vec2 pixel, int widthPx,
+                                                int heightPx) const {
+    const State& s = *state_;
+    if (!s.trial || instant.trial != s.trial.get()) return std::nullopt;
+    const Ray ray = rayThrough(camera, pixel, widthPx, heightPx);
+    float nearest = s.machine.firstAlong(instant, options, camera, ray).distance;
+    if (options.shows(BodyKind::Billet)) {
+        const std::optional<RayHit> billet = hitTurned(s.billet.loops(), 0, options.cutaway, ray);
+        if (billet) nearest = std::min(nearest, billet->distance);
+    }
+    if (!std::isfinite(nearest)) return std::nullopt;
+    return ray.origin + nearest * ray.direction;
 }
 
 Camera LatheScene::view(ViewName name, const SceneInstant& instant, float aspect) const {

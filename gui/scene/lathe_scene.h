@@ -14,6 +14,7 @@
 
 #include "gui/scene/camera.h"
 #include "gui/scene/colouring.h"
+#include "gui/scene/neighbours.h"
 #include "gui/scene/quality.h"
 #include "sim/base/space.h"
 #include "sim/clearance/machine_bodies.h"
@@ -50,9 +51,6 @@ enum class LoosePieces : std::uint8_t {
     Fallen,  // falls to where a tray would stand, and fades
     Hidden,
 };
-
-// What is done with bodies that stand between the eye and the cut.
-enum class Neighbours : std::uint8_t { Solid, Faded, LeftOut };
 
 struct SceneOptions {
     Cutaway cutaway = Cutaway::None;
@@ -140,6 +138,10 @@ public:
     // The body under a pixel, index into MachineBodies::bodies of the trial, 0 the billet; kNoBody where there is none.
     int pickBody(const SceneInstant& instant, const Camera& camera, const SceneOptions& options, glm::vec2 pixel,
                  int widthPx, int heightPx) const;
+
+    // What is seen under a pixel, billet or machine, scene frame; nothing where the background is.
+    std::optional<glm::vec3> placeUnder(const SceneInstant& instant, const Camera& camera, const SceneOptions& options,
+                                        glm::vec2 pixel, int widthPx, int heightPx) const;
 
     // A camera that shows the thing whole in a picture of this aspect (width over height).
     Camera view(ViewName name, const SceneInstant& instant, float aspect = 1.6f) const;

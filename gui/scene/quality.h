@@ -29,7 +29,7 @@ constexpr QualityMeans meansOf(Quality quality) {
         case Quality::Fine:
             return {1, 1024, 4, false};
         case Quality::Finest:
-            return {8, 2048, 12, true};
+            return {4, 2048, 16, true};
     }
     return {};
 }

@@ -12,6 +12,7 @@ ShadowFrame shadowFrame(const Camera& camera, float aspect, glm::vec3 towardsKey
     const float wanted = std::clamp(1.1f * half, 10.0f, kMost);
     const float radius = std::exp2(std::ceil(std::log2(wanted) * 4) / 4);
     ShadowFrame frame;
+    frame.sizePx = sizePx;
     frame.texelMm = 2 * radius / static_cast<float>(sizePx);
     const glm::vec3 up = std::abs(towardsKey.y) > 0.9f ? glm::vec3(1, 0, 0) : glm::vec3(0, 1, 0);
     const glm::mat4 turn = glm::lookAt(glm::vec3(0), -towardsKey, up);

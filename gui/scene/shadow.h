@@ -17,6 +17,10 @@ namespace firstoff::gui {
 struct ShadowFrame {
     glm::mat4 toLight{1};
     float texelMm = 1;
+    int sizePx = 0;
+
+    // Half the width of what the map covers.
+    float halfMm() const { return 0.5f * texelMm * static_cast<float>(sizePx); }
 
     friend bool operator==(const ShadowFrame&, const ShadowFrame&) = default;
 };
