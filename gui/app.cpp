@@ -39,6 +39,15 @@ Rect App::tabPlace(std::string_view words) const {
     return {};
 }
 
+void App::takeUp(const Session& session) {
+    worker_.cancel();
+    session_ = session;
+    session_.playing = false;
+    taken_ = session_.outcome;
+    program_.reset();
+    if (session_.stale()) runTrial();
+}
+
 App::Tab App::pageNamed(std::string_view page) {
     if (page == "sizes") return Tab::Sizes;
     if (page == "cut") return Tab::Cut;
@@ -110,9 +119,7 @@ void App::frame(double now) {
     const bool shown = session_.trial() != nullptr;
     if (shown) instant_ = instantAt(*session_.trial(), *session_.index(), session_.timeS, session_.step);
     askForFinish();
-    const PaneContext context{
-        session_, shown ? &instant_ : nullptr, commands_, palette(), fonts_, input_,
-        now};
+    const PaneContext context{session_, shown ? &instant_ : nullptr, commands_, palette(), fonts_, input_, now};
     drawPanes(context);
     handleKeys(context);
     input_.clear();
@@ -248,7 +255,9 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
         for (const GaugedDimension& d : trial->gauged.dimensions) out += d.state != GaugedDimension::State::Within;
     }
     std::vector<TabButton> buttons;
-    const auto add = [&](Tab tab, std::string text) { buttons.push_back({static_cast<int>(tab), std::move(text), {}}); };
+    const auto add = [&](Tab tab, std::string text) {
+        buttons.push_back({static_cast<int>(tab), std::move(text), {}});
+    };
     if (withProgram) add(Tab::Program, "Program");
     add(Tab::Findings, fmt::format("Findings {}", trial ? trial->findings.size() : 0));
     add(Tab::Sizes, counted("Sizes", out));

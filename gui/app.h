@@ -57,6 +57,8 @@ public:
     }
     // Where the lanes stood in the last frame, for those who drag there by hand of a program.
     const Rect& timelinePlace() const { return timelinePlace_; }
+    // Goes on from where another application of the same computer was, unsaved text and all.
+    void takeUp(const Session& session);
     void setQuality(QualityChoice quality) { session_.view.quality = quality; }
     std::string title() const;
     // What the window is cleared to: it shows between the panes.

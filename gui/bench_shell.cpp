@@ -5,6 +5,7 @@
 #include <imgui.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <ctime>
@@ -131,7 +132,7 @@ private:
 // From an event to the end of the frame in which it shows: one frame reads it and asks for it, the next draws it.
 double answered(Stage& stage, float x, float y) {
     const Clock::time_point start = Clock::now();
-    ImGui::GetIO().AddMousePosEvent(x, y);
+    ImGui::GetIO().MousePos = {x, y};
     stage.frame();
     stage.frame();
     return secondsSince(start);
@@ -141,16 +142,16 @@ double answered(Stage& stage, float x, float y) {
 FrameTimes scrubbed(Stage& stage, int events) {
     const Rect lanes = stage.app().timelinePlace();
     const float y = lanes.y + 14 * stage.app().fonts().scale;
-    ImGui::GetIO().AddMousePosEvent(lanes.x + 0.5f * lanes.w, y);
+    ImGui::GetIO().MousePos = {lanes.x + 0.5f * lanes.w, y};
     stage.frame();
-    ImGui::GetIO().AddMouseButtonEvent(0, true);
+    ImGui::GetIO().MouseDown[0] = true;
     stage.frame();
     FrameTimes times;
     for (int i = 0; i < events; ++i) {
         const double share = 0.5 + 0.33 * std::sin(0.21 * i) + 0.06 * std::sin(2.3 * i);
         times.add(answered(stage, lanes.x + static_cast<float>(share) * lanes.w, y));
     }
-    ImGui::GetIO().AddMouseButtonEvent(0, false);
+    ImGui::GetIO().MouseDown[0] = false;
     stage.frame();
     return times;
 }
@@ -162,18 +163,18 @@ FrameTimes turned(Stage& stage, const Startup& startup, int events) {
     InputEvent space;
     space.key = Key::Space;
     stage.app().input(space);
-    ImGui::GetIO().AddMousePosEvent(x, y);
+    ImGui::GetIO().MousePos = {x, y};
     stage.frame();
-    ImGui::GetIO().AddMouseButtonEvent(0, true);
+    ImGui::GetIO().MouseDown[0] = true;
     stage.frame();
     FrameTimes times;
     for (int i = 0; i < events; ++i) {
         const Clock::time_point start = Clock::now();
-        ImGui::GetIO().AddMousePosEvent(x + 60 * std::sin(0.1f * static_cast<float>(i)), y);
+        ImGui::GetIO().MousePos = {x + 60 * std::sin(0.1f * static_cast<float>(i)), y};
         stage.frame();  // the camera turns in the frame that reads the mouse
         times.add(secondsSince(start));
     }
-    ImGui::GetIO().AddMouseButtonEvent(0, false);
+    ImGui::GetIO().MouseDown[0] = false;
     stage.frame();
     return times;
 }
@@ -207,7 +208,8 @@ std::string manyMovesProgram(int moves) {
     for (int made = 0; made < moves; diameter -= 20.0 * kOfAPass / std::max(moves, kOfAPass)) {
         text += fmt::format("G00 X{:.3f} Z1.\n", diameter);
         for (int i = 1; i <= kOfAPass && made < moves; ++i, ++made) {
-            text += fmt::format("G01 X{:.3f} Z{:.3f} F0.15\n", diameter + 0.05 * std::sin(0.05 * i), -40.0 * i / kOfAPass);
+            text +=
+                fmt::format("G01 X{:.3f} Z{:.3f} F0.15\n", diameter + 0.05 * std::sin(0.05 * i), -40.0 * i / kOfAPass);
         }
         text += "G00 X52.\nZ1.\n";
     }

@@ -12,7 +12,8 @@ using Row = std::array<double, 3>;
 using Matrix = std::array<Row, 3>;
 
 constexpr Matrix kCommon{{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}};
-// The paper's matrices at severity 1.0, as its authors publish them; from memory. Each row adds up to 1: greys stay grey.
+// The paper's matrices at severity 1.0, as its authors publish them; from memory. Each row adds up to 1: greys stay
+// grey.
 constexpr Matrix kWithoutRed{
     {{0.152286, 1.052583, -0.204868}, {0.114503, 0.786281, 0.099216}, {-0.003882, -0.048116, 1.051998}}};
 constexpr Matrix kWithoutGreen{
@@ -102,8 +103,8 @@ Lab seenBy(ColourVision vision, Colour colour) {
 double differenceOf(Lab p, Lab q) {
     const double stretch = 1 + 0.5 * (1 - strong(0.5 * (std::hypot(p.a, p.b) + std::hypot(q.a, q.b))));
     const double c1 = std::hypot(stretch * p.a, p.b), c2 = std::hypot(stretch * q.a, q.b);
-    const HueSteps hue = huesOf(degreesOf(std::atan2(p.b, stretch * p.a)), degreesOf(std::atan2(q.b, stretch * q.a)),
-                                c1 * c2 == 0);
+    const HueSteps hue =
+        huesOf(degreesOf(std::atan2(p.b, stretch * p.a)), degreesOf(std::atan2(q.b, stretch * q.a)), c1 * c2 == 0);
     const double middleL = 0.5 * (p.l + q.l), middleC = 0.5 * (c1 + c2);
     const double t = 1 - 0.17 * cosine(hue.middle - 30) + 0.24 * cosine(2 * hue.middle) +
                      0.32 * cosine(3 * hue.middle + 6) - 0.20 * cosine(4 * hue.middle - 63);

@@ -23,8 +23,8 @@ struct Lab {
 // act on linear RGB.
 Lab seenBy(ColourVision vision, Colour colour);
 
-// CIEDE2000. About 1 is just seen where two fields touch. G. Sharma, W. Wu, E. N. Dalal, "The CIEDE2000 Color-Difference
-// Formula", Color Research and Application 30 (2005).
+// CIEDE2000. About 1 is just seen where two fields touch. G. Sharma, W. Wu, E. N. Dalal, "The CIEDE2000
+// Color-Difference Formula", Color Research and Application 30 (2005).
 double differenceOf(Lab a, Lab b);
 
 }  // namespace firstoff::gui

@@ -96,7 +96,8 @@ void viewMenu(const PaneContext& context) {
         neighbourItems(view);
         ImGui::EndMenu();
     }
-    if (ImGui::MenuItem(tr("Follow the tool while playing"), nullptr, view.followTool)) view.followTool = !view.followTool;
+    if (ImGui::MenuItem(tr("Follow the tool while playing"), nullptr, view.followTool))
+        view.followTool = !view.followTool;
     if (ImGui::MenuItem(tr("Camera without gliding"), nullptr, view.lessMotion)) view.lessMotion = !view.lessMotion;
     ImGui::Separator();
     if (ImGui::MenuItem("Dark", nullptr, view.darkLook())) view.setDarkLook(true);

@@ -1,7 +1,7 @@
 // How fine a moving picture may be, from how long its frames take: steps down soon, up slowly.
 //
-// A level that turned out too slow is not tried again before a wait, which doubles each time it disappoints, so that the
-// picture does not go back and forth. Takes no clock of its own: everything is told to it.
+// A level that turned out too slow is not tried again before a wait, which doubles each time it disappoints, so that
+// the picture does not go back and forth. Takes no clock of its own: everything is told to it.
 #pragma once
 
 #include <array>
@@ -26,9 +26,9 @@ private:
 
     double wantedS_;
     Quality level_ = Quality::Finest;
-    int late_ = 0, early_ = 0;  // frames in a row, a good one takes back a bad one
-    double steppedUp_ = -1e9;   // when
-    std::array<double, 3> waitS_{2, 2, 2};            // before the level is tried again
+    int late_ = 0, early_ = 0;              // frames in a row, a good one takes back a bad one
+    double steppedUp_ = -1e9;               // when
+    std::array<double, 3> waitS_{2, 2, 2};  // before the level is tried again
     std::array<double, 3> notBefore_{-1e9, -1e9, -1e9};
 };
 

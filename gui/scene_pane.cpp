@@ -22,7 +22,7 @@ namespace firstoff::gui {
 namespace {
 
 constexpr double kTurnS = 0.3;  // for a change of view
-constexpr double kRestS = 0.3;   // the mouse has to rest before a surface is named
+constexpr double kRestS = 0.3;  // the mouse has to rest before a surface is named
 constexpr float kZoomPerNotch = 1.15f;
 
 constexpr double kMotionS = 0.12;  // changes closer than this are motion

@@ -36,8 +36,8 @@ struct Startup {
     std::optional<QualityChoice> quality;
     std::optional<Neighbours> neighbours;
     bool sceneOnly = false;
-    double scale = 0;     // 0: as the display asks
-    int benchFrames = 0;  // play so many frames, print how long they took, end
+    double scale = 0;            // 0: as the display asks
+    int benchFrames = 0;         // play so many frames, print how long they took, end
     int benchMoves = 1'000'000;  // of the job that is played for the way from mouse to frame; 0: left out
     bool help = false;
 };

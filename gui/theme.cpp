@@ -167,8 +167,12 @@ const Palette& paletteFor(bool dark, bool projector) {
     return dark ? darkPalette() : lightPalette();
 }
 
-Colour toolHue(const Palette& palette, int station) {
-    return legible(hex(stationColour(station)), palette.panel, palette.markContrast);
+Colour toolHue(const Palette&, int station) {
+    return hex(stationColour(station));
+}
+
+bool needsOutline(const Palette& palette, Colour mark) {
+    return contrast(mark, palette.panel) < palette.markContrast;
 }
 
 Fonts loadFonts(float scale, bool projector) {

@@ -17,8 +17,8 @@ namespace firstoff::gui {
 struct Palette {
     bool dark = true;
     bool projector = false;
-    // What words and marks keep to at least, as WCAG 2.1 counts contrast: 4.5 and 3 (AA), before a projector, whose black
-    // is the lit wall, 7 (AAA) and 4.5.
+    // What words and marks keep to at least, as WCAG 2.1 counts contrast: 4.5 and 3 (AA), before a projector, whose
+    // black is the lit wall, 7 (AAA) and 4.5.
     double textContrast = 4.5, markContrast = 3.0;
     Colour ground;  // between the panes
     Colour panel;   // of a pane
@@ -46,8 +46,11 @@ const Palette& projectorPalette(bool dark);
 // What stands on screen for these settings.
 const Palette& paletteFor(bool dark, bool projector);
 
-// The hue of a station, as the picture paints what its tool has cut, legible on a pane.
+// The hue of a station, as the picture paints what its tool has cut. Made lighter or darker for a pane, hues would run
+// together for eyes that lack a kind of cones; so those that do not stand out there get an outline.
 Colour toolHue(const Palette& palette, int station);
+// Does a mark of this colour need an outline in the colour of text?
+bool needsOutline(const Palette& palette, Colour mark);
 
 // Type and measures for one scale. Sizes are in pixels.
 struct Fonts {
@@ -56,7 +59,7 @@ struct Fonts {
     ImFont* mono = nullptr;
     ImFont* figures = nullptr;  // large digits of the position
     float scale = 1;
-    float stroke = 1;  // widths of lines, on top of the scale
+    float stroke = 1;       // widths of lines, on top of the scale
     bool fallback = false;  // none of the expected font files was found
 };
 

@@ -251,7 +251,9 @@ void TimelineView::drawTools(const Canvas& canvas, const Rect& lane) {
         const ImVec2 low{canvas.x(x0), lane.y};
         const ImVec2 high{std::max(canvas.x(x0) + 1, canvas.x(x1) - 1), lane.bottom()};
         canvas.list.AddRectFilled(low, high, ink(ground), canvas.context.px(2));
-        canvas.list.AddRectFilled(low, {std::min(low.x + canvas.context.px(3), high.x), high.y}, ink(hue));
+        const ImVec2 markHigh{std::min(low.x + canvas.context.stroke(4), high.x), high.y};
+        canvas.list.AddRectFilled(low, markHigh, ink(hue));
+        if (needsOutline(canvas.palette(), hue)) canvas.list.AddRect(low, markHigh, ink(canvas.palette().text));
         const float inset = canvas.context.px(8);
         if (high.x - low.x < canvas.context.px(20)) continue;
         const Rect box{low.x + inset, lane.y, high.x - low.x - inset, lane.h};

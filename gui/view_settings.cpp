@@ -33,7 +33,7 @@ void read(const toml::table& table, std::string_view key, Number& value, Number 
 constexpr const char* kColourings[] = {"metal", "by tool", "by size"};  // in order of Colouring
 
 constexpr const char* kQualityNames[] = {"automatic", "plain", "fine", "finest"};  // of QualityChoice
-constexpr const char* kNeighbours[] = {"solid", "faded", "left out"};           // of Neighbours
+constexpr const char* kNeighbours[] = {"solid", "faded", "left out"};              // of Neighbours
 
 // Which of the names of an enumeration stands under `key`; as it was where none does.
 template <typename Enum, std::size_t N>

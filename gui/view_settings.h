@@ -29,7 +29,7 @@ struct ViewSettings {
     Neighbours neighbours = Neighbours::Faded;
     bool followTool = false;  // while playing, the camera goes along with the tool
     bool lessMotion = false;  // the camera goes at once where it is sent, as the system may ask as well
-    int cutaway = 0;  // 0 whole, 1 a quarter left out, 2 a half
+    int cutaway = 0;          // 0 whole, 1 a quarter left out, 2 a half
     Colouring colouring = Colouring::Metal;
     std::uint32_t hiddenBodies = 0;  // kinds of bodies left out of the picture, see KindSet
     // Sizes of the panes at scale 1, in pixels, as the splitters were left.

@@ -1,1 +1,7 @@
-void main() {}
+in vec3 vPlace;
+
+void main() {
+#ifdef CUTS
+    if (cutAway(vPlace)) discard;
+#endif
+}

@@ -12,7 +12,6 @@ in float vAlong;
 flat in float vLay;  // feed marks: mm from one to the next; 0 none to be seen
 
 uniform vec2 uAxis;   // y and z of the axis the body was turned on
-uniform float uCutaway;  // left out: 0 nothing, 1 the quarter y, z > 0, 2 the half z > 0; round bodies come without it
 uniform vec4 uShade;  // x of the chuck's face, 1 / reach of its shadow, darkness, opacity of the body
 
 uniform vec2 uHatch;  // mm along the profile between lines, lines in a turn; 0: none
@@ -72,7 +71,13 @@ vec3 thrown(vec3 l, float size, vec3 n, vec3 t, vec3 b, vec2 a, vec3 face, float
 
 void main() {
     vec2 place = vPlace.yz - uAxis;
-    if (uCutaway > 0.5 && place.y > 0.0 && (uCutaway > 1.5 || place.x > 0.0)) discard;
+#ifdef CUTS
+    if (cutAway(vec3(vPlace.x, place))) discard;
+    if (uFaceHatch.x > 0.0 && !gl_FrontFacing) {
+        oColour = vec4(developed(cutFace(vPlace, vColour.rgb)), uShade.w);
+        return;
+    }
+#endif
     vec3 n = vNormal;
     vec3 v = vView;
     vec2 radial = place;

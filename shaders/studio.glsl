@@ -83,6 +83,28 @@ uniform vec3 uBottom;
 uniform vec3 uMiddle;
 uniform vec4 uPicture;  // left, bottom, width, height of the picture, pixels
 
+#ifdef CUTS
+uniform float uCutaway;   // left out: 0 nothing, 1 the quarter y, z > 0, 2 the half z > 0
+uniform vec3 uFaceHatch;  // of the face: spacing, mm; which way it leans; share of a line. 0: the body has faces of its own
+
+bool cutAway(vec3 p) { return uCutaway > 0.5 && p.z > 0.0 && (uCutaway > 1.5 || p.y > 0.0); }
+
+// The inside of a body seen through the cut is its section: hatched where the line of sight goes into the metal.
+vec3 cutFace(vec3 seen, vec3 base) {
+    vec3 d = seen - uEye;
+    float tz = d.z < 0.0 ? -uEye.z / d.z : 2.0;
+    float ty = d.y < 0.0 && uCutaway < 1.5 ? -uEye.y / d.y : 2.0;
+    vec3 atZ = uEye + tz * d, atY = uEye + ty * d;
+    bool byY = ty < 1.0 && atY.z > 0.0 && (ty < tz || atZ.y < 0.0);
+    vec2 p = byY ? vec2(atY.x, atY.z) : vec2(atZ.x, atZ.y);
+    float x = (p.x + uFaceHatch.y * p.y) * 0.70710678 / uFaceHatch.x;
+    float w = fwidth(x);
+    float away = abs(fract(x) - 0.5);
+    float line = clamp((away - 0.5 + 0.5 * uFaceHatch.z) / max(w, 1e-4) + 0.5, 0.0, 1.0) * clamp(1.6 - 2.0 * w, 0.0, 1.0);
+    return base * (0.80 * (0.55 + 0.45 * uAmbient)) * (1.0 - 0.55 * line);
+}
+#endif
+
 #ifdef OCCLUSION
 uniform sampler2D uOpen;  // as occlusion.frag leaves it
 float open() { return texture(uOpen, (gl_FragCoord.xy - uPicture.xy) / uPicture.zw).r; }

@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::array<const char*, 4> kViewNames = {"machine", "part", "tool", "end-on"};
 constexpr float kNearest = 5, kFarthest = 8000;  // mm, from the target
-constexpr float kSteepest = 1.55f;  // rad; straight down would lose the sense of "up"
+constexpr float kSteepest = 1.55f;               // rad; straight down would lose the sense of "up"
 
 struct Axes {
     glm::vec3 right, up;

@@ -11,6 +11,7 @@
 #include "gui/scene/named_views.h"
 #include "gui/scene/occlusion.h"
 #include "gui/scene/overlay.h"
+#include "gui/scene/palette.h"
 #include "gui/scene/scene_instant.h"
 #include "gui/scene/scene_pick.h"
 #include "gui/scene/shadow.h"
@@ -23,6 +24,11 @@ namespace {
 
 float mm(double value) {
     return static_cast<float>(value);
+}
+
+// As the shaders have it.
+float left(Cutaway cutaway) {
+    return cutaway == Cutaway::Quarter ? 1.0f : cutaway == Cutaway::Half ? 2.0f : 0.0f;
 }
 
 // 1 up to `from`, 0 from `to` on, smooth between.
@@ -51,11 +57,26 @@ private:
     GLboolean depth_, cull_, blend_;
 };
 
+constexpr float kHatchPx = 10;  // between the lines of a section
+
 // What surfaces are lit with at one level of quality.
 struct Lighting {
-    Shader metal, solid, section, bed;
-    explicit Lighting(std::string_view defined)
-        : metal("metal", defined), solid("solid", defined), section("section", defined), bed("bed", defined) {}
+    // The ones that cut drop pixels, which keeps software OpenGL from skipping hidden ones: only for bodies that are
+    // cut.
+    Shader metal, metalCut, solid, solidCut, section, bed;
+    explicit Lighting(const std::string& defined)
+        : metal("metal", defined),
+          metalCut("metal", cutting(defined)),
+          solid("solid", defined),
+          solidCut("solid", cutting(defined)),
+          section("section", defined),
+          bed("bed", defined) {}
+
+private:
+    static std::string cutting(std::string defined) {
+        if (!defined.empty()) defined += ' ';
+        return defined += "CUTS";
+    }
 };
 
 const char* definedFor(Quality quality) {
@@ -107,7 +128,9 @@ struct LatheScene::State {
 
     void refuse(Quality quality, const char* why);
     Quality lightingFor(Quality wanted);
-    void drawDepths(const Shader& shader, const SceneInstant& instant, const SceneOptions& options);
+    void drawDepths(const Shader& whole, const Shader& cut, const SceneInstant& instant, const SceneOptions& options);
+    void drawCutBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                       float mmPerPixel);
     bool castShadows(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, Quality quality,
                      Studio& studio);
     bool shutOff(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, Studio& studio);
@@ -122,7 +145,8 @@ struct LatheScene::State {
     void drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void useHatching(const SceneOptions& options, float mmPerPixel);
-    void drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway);
+    const Shader& skinShader(const SceneOptions& options) const;
+    void drawSkin(const MeshBuffer& skin, const glm::mat4& model, const SceneOptions& options);
     void useSection(const Studio& studio, const SceneOptions& options, float mmPerPixel, float slope, float opacity);
     void drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawBackground(const Studio& studio);
@@ -155,18 +179,24 @@ Quality LatheScene::State::lightingFor(Quality wanted) {
 }
 
 // Bodies that stand in the light and before others: all that is not faded.
-void LatheScene::State::drawDepths(const Shader& shader, const SceneInstant& instant, const SceneOptions& options) {
-    const auto put = [&](const MeshBuffer& mesh, const glm::mat4& model) {
+void LatheScene::State::drawDepths(const Shader& whole, const Shader& cut, const SceneInstant& instant,
+                                   const SceneOptions& options) {
+    const auto put = [&](const MeshBuffer& mesh, const glm::mat4& model, bool isCut = false) {
         if (mesh.empty()) return;
+        const Shader& shader = isCut ? cut : whole;
+        shader.use();
+        if (isCut) shader.set("uCutaway", left(options.cutaway));
         shader.set("uModel", model);
         mesh.draw();
     };
     for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
         const PicturedBody& body = machine.bodies[i];
-        if (options.shows(body.kind) && opacities[i] >= 1) put(body.shape.buffer, machine.placed(instant, body));
+        if (options.shows(body.kind) && opacities[i] >= 1)
+            put(body.shape.buffer, machine.placed(instant, body), MachinePicture::isCut(body, options));
     }
     if (!options.shows(BodyKind::Billet)) return;
-    put(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1));
+    put(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1),
+        billet.turns() && options.cutaway != Cutaway::None);
     put(billet.faces(), glm::mat4(1));
     if (options.loosePieces != LoosePieces::Aside) return;
     const glm::mat4 aside = glm::translate(glm::mat4(1), BilletPicture::looseShift(instant, options.loosePieces));
@@ -177,15 +207,22 @@ void LatheScene::State::drawDepths(const Shader& shader, const SceneInstant& ins
 bool LatheScene::State::castShadows(const SceneInstant& instant, const SceneOptions& options, const Camera& camera,
                                     Quality quality, Studio& studio) {
     const int sizePx = meansOf(quality).shadowPx;
-    ShadowOf wanted{trial.get(),    instant.timeS,   instant.spindleAngle, {}, options.hidden,
-                    options.cutaway, options.loosePieces, sizePx,          {}};
+    ShadowOf wanted{trial.get(),
+                    instant.timeS,
+                    instant.spindleAngle,
+                    {},
+                    options.hidden,
+                    options.cutaway,
+                    options.loosePieces,
+                    sizePx,
+                    {}};
     wanted.frame = shadowFrame(camera, studio.picture.z / std::max(1.0f, studio.picture.w), towardsKey(), sizePx);
     for (const float opacity : opacities) wanted.seen.push_back(opacity >= 1);
     if (!shadow) shadow = std::make_unique<ShadowMap>();
     if (figures.rebuilt || !(wanted == shadowOf)) {
         if (!shadow->begin(wanted.frame, sizePx)) return false;
         glDisable(GL_CULL_FACE);
-        drawDepths(shadow->shader(), instant, options);
+        drawDepths(shadow->shader(), shadow->cutting(), instant, options);
         shadow->finish();
         shadowOf = wanted;
     }
@@ -202,8 +239,8 @@ bool LatheScene::State::shutOff(const SceneInstant& instant, const SceneOptions&
     if (!occlusion) occlusion = std::make_unique<Occlusion>();
     const auto width = static_cast<int>(studio.picture.z), height = static_cast<int>(studio.picture.w);
     if (!occlusion->begin(studio.viewProjection, width, height)) return false;
-    glEnable(GL_CULL_FACE);
-    drawDepths(occlusion->shader(), instant, options);
+    glDisable(GL_CULL_FACE);
+    drawDepths(occlusion->shader(), occlusion->cutting(), instant, options);
     occlusion->finish(camera);
     studio.open = occlusion->texture();
     return true;
@@ -245,7 +282,10 @@ void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptio
     solid.set("uOpacity", 1.0f);
     for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
         const PicturedBody& body = machine.bodies[i];
-        if (!options.shows(body.kind) || body.look == PicturedBody::Look::Turned || opacities[i] < 1) continue;
+        if (!options.shows(body.kind) || body.look == PicturedBody::Look::Turned || opacities[i] < 1 ||
+            MachinePicture::isCut(body, options)) {
+            continue;
+        }
         const bool coloured = options.colouring == Colouring::Tool && body.kind == BodyKind::Edge;
         if (coloured) solid.set("uTint", glm::vec4(rgb(stationColour(body.station)), 0.9f));
         drawBody(solid, body.shape.buffer, machine.placed(instant, body));
@@ -261,9 +301,35 @@ void LatheScene::State::drawTurnedBodies(const SceneInstant& instant, const Scen
     in->metal.set("uShade", glm::vec4(0, 1, 0, 1));
     for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
         const PicturedBody& body = machine.bodies[i];
-        if (!options.shows(body.kind) || body.look != PicturedBody::Look::Turned || opacities[i] < 1) continue;
+        if (!options.shows(body.kind) || body.look != PicturedBody::Look::Turned || opacities[i] < 1 ||
+            MachinePicture::isCut(body, options)) {
+            continue;
+        }
         drawBody(in->metal, body.shape.buffer, machine.placed(instant, body));
     }
+}
+
+// Chuck and jaws with the billet's cutaway: hatched the other way and wider than the bar, each its own.
+void LatheScene::State::drawCutBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                                      float mmPerPixel) {
+    glDisable(GL_CULL_FACE);
+    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
+        const PicturedBody& body = machine.bodies[i];
+        if (!options.shows(body.kind) || opacities[i] < 1 || !MachinePicture::isCut(body, options)) continue;
+        const bool turned = body.look == PicturedBody::Look::Turned;
+        const Shader& shader = turned ? in->metalCut : in->solidCut;
+        studio.light(shader);
+        shader.set("uCutaway", left(options.cutaway));
+        shader.set("uFaceHatch", glm::vec3((turned ? 1.8f : 1.3f) * kHatchPx * options.lineScale * mmPerPixel,
+                                           turned ? 1.0f : -1.0f, 0.13f));
+        shader.set("uFaceColour", rgb(palette::kJaw));
+        shader.set("uAxis", glm::vec2(0));
+        shader.set("uShade", glm::vec4(0, 1, 0, 1));
+        shader.set("uTint", glm::vec4(0));
+        shader.set("uOpacity", 1.0f);
+        drawBody(shader, body.shape.buffer, machine.placed(instant, body));
+    }
+    glEnable(GL_CULL_FACE);
 }
 
 // Only what of it is nearest to the eye: its own far sides do not show through.
@@ -323,16 +389,20 @@ void LatheScene::State::outlineBodies(const SceneInstant& instant, const SceneOp
     outline.finish(studio, options.outlineWarns);
 }
 
-void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway) {
-    if (billet.turns())
-        in->metal.set("uCutaway", cutaway == Cutaway::Quarter ? 1.0f : cutaway == Cutaway::Half ? 2.0f : 0.0f);
-    drawBody(in->metal, skin, model);
-    if (billet.turns()) in->metal.set("uCutaway", 0.0f);
+// The skin of what is not round stands whole: it is cut in drawing.
+const Shader& LatheScene::State::skinShader(const SceneOptions& options) const {
+    return billet.turns() && options.cutaway != Cutaway::None ? in->metalCut : in->metal;
+}
+
+void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model, const SceneOptions& options) {
+    const Shader& shader = skinShader(options);
+    shader.set("uCutaway", left(options.cutaway));
+    shader.set("uFaceHatch", glm::vec3(0));
+    drawBody(shader, skin, model);
 }
 
 void LatheScene::State::useSection(const Studio& studio, const SceneOptions& options, float mmPerPixel, float slope,
                                    float opacity) {
-    constexpr float kHatchPx = 10;
     studio.light(in->section);
     in->section.set("uSpacing", kHatchPx * options.lineScale * mmPerPixel);
     in->section.set("uLine", 0.15f);
@@ -343,26 +413,28 @@ void LatheScene::State::useSection(const Studio& studio, const SceneOptions& opt
 // Of surfaces whose sizes are told: about eleven pixels apart, in steps of two; `x` the distance, mm, `y` how many
 // lines run round the bar, so that they meet behind it and lean by 45 degrees on it. 0: none.
 void LatheScene::State::useHatching(const SceneOptions& options, float mmPerPixel) {
-    if (options.colouring != Colouring::Size) return in->metal.set("uHatch", glm::vec2(0));
+    const Shader& metal = skinShader(options);
+    if (options.colouring != Colouring::Size) return metal.set("uHatch", glm::vec2(0));
     const float spacing = std::exp2(std::round(std::log2(11 * mmPerPixel)));
     const auto turn = 6.2831853f * mm(trial->setup.stock.outerRadius);
-    in->metal.set("uHatch", glm::vec2(spacing, std::max(1.0f, std::round(turn / spacing))));
+    metal.set("uHatch", glm::vec2(spacing, std::max(1.0f, std::round(turn / spacing))));
 }
 
 void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
                                    float mmPerPixel) {
     const Setup& setup = trial->setup;
-    studio.light(in->metal);
-    in->metal.set("uAxis", glm::vec2(0));
-    in->metal.set("uShade", glm::vec4(0, 1, 0, 1));
+    const Shader& metal = skinShader(options);
+    studio.light(metal);
+    metal.set("uAxis", glm::vec2(0));
+    metal.set("uShade", glm::vec4(0, 1, 0, 1));
     if (!options.shows(BodyKind::Billet)) return;
     if (options.shows(BodyKind::Jaws)) {
         // The jaws shut the light off from the bar next to them.
-        in->metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
+        metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
     }
     useHatching(options, mmPerPixel);
-    drawSkin(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), options.cutaway);
-    in->metal.set("uHatch", glm::vec2(0));
+    drawSkin(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), options);
+    metal.set("uHatch", glm::vec2(0));
     if (billet.faces().empty()) return;
     useSection(studio, options, mmPerPixel, 1, 1);
     drawBody(in->section, billet.faces(), glm::mat4(1));
@@ -377,12 +449,13 @@ void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOption
     const glm::mat4 model = glm::translate(glm::mat4(1), shift);
     const float opacity = fallen ? 0.45f : 1.0f;
     if (fallen) glEnable(GL_BLEND);
-    studio.light(in->metal);
-    in->metal.set("uShade", glm::vec4(0, 1, 0, opacity));
-    in->metal.set("uAxis", glm::vec2(shift.y, shift.z));
+    const Shader& metal = skinShader(options);
+    studio.light(metal);
+    metal.set("uShade", glm::vec4(0, 1, 0, opacity));
+    metal.set("uAxis", glm::vec2(shift.y, shift.z));
     useHatching(options, mmPerPixel);
-    drawSkin(billet.looseSkin(), model, options.cutaway);
-    in->metal.set("uHatch", glm::vec2(0));
+    drawSkin(billet.looseSkin(), model, options);
+    metal.set("uHatch", glm::vec2(0));
     if (!billet.looseFaces().empty()) {
         useSection(studio, options, mmPerPixel, -1, opacity);
         drawBody(in->section, billet.looseFaces(), model);
@@ -403,11 +476,11 @@ void LatheScene::State::drawBed(const SceneInstant& instant, const SceneOptions&
     const float covered = 1 - falling(shadowOf.frame.halfMm(), 180, 420);
     in->bed.set("uCast", 0.8f * covered * studio.shadowDepth());
     in->bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength,
-                                        options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
+                                            options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
     in->bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
     const float size = options.shows(BodyKind::TurretDisc) ? mm(setup.machine.turretRadius) : 1;
     in->bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + setup.machine.turretThickness + 2 * size,
-                                       turretAt.r + machine.turretAxisR, size));
+                                           turretAt.r + machine.turretAxisR, size));
     machine.bed.draw();
     figures.triangles += machine.bed.triangles();
 }
@@ -434,7 +507,8 @@ void LatheScene::State::drawMarks(const SceneInstant& instant, const SceneOption
     style.colour.a *= 0.35f;  // seen through the metal
     overlay.lines(axis, style, studio);
     if (setup.workOffsetGiven[static_cast<std::size_t>(instant.workOffset)])
-        overlay.datum(inScene(instant.datum), options.lineScale * std::clamp(studio.picture.w / 95, 5.0f, 11.0f), studio);
+        overlay.datum(inScene(instant.datum), options.lineScale * std::clamp(studio.picture.w / 95, 5.0f, 11.0f),
+                      studio);
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);
@@ -445,6 +519,7 @@ void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions&
     // Near things first, the background last: what is hidden costs nothing.
     glEnable(GL_CULL_FACE);
     drawSolids(instant, options, studio);
+    drawCutBodies(instant, options, studio, mmPerPixel);
     drawTurned(instant, options, studio, mmPerPixel);
     if (options.loosePieces == LoosePieces::Aside) drawLoose(instant, options, studio, mmPerPixel);
     figures.billetTriangles = billet.skin().triangles() + billet.faces().triangles();

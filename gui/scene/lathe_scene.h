@@ -62,7 +62,7 @@ struct SceneOptions {
     LoosePieces loosePieces = LoosePieces::Aside;
     Neighbours neighbours = Neighbours::Faded;
     Quality quality = Quality::Finest;
-    float lineScale = 1;  // widths and distances of lines, times this
+    float lineScale = 1;           // widths and distances of lines, times this
     BlockId highlight = kNoBlock;  // surfaces cut by this block are tinted
     // Two bodies of MachineBodies::bodies that touch or come too near, drawn round with a line that shows through
     // everything; kNoBody: none.

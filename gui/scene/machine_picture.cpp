@@ -165,6 +165,12 @@ bool cuts(const PicturedBody& body, const SceneInstant& instant) {
 
 }  // namespace
 
+bool MachinePicture::isCut(const PicturedBody& body, const SceneOptions& options) {
+    const bool grips =
+        body.carrier == Carrier::Spindle && (body.kind == BodyKind::ChuckBody || body.kind == BodyKind::Jaws);
+    return grips && options.cutaway != Cutaway::None && options.neighbours != Neighbours::Solid;
+}
+
 std::vector<float> MachinePicture::opacities(const SceneInstant& instant, const SceneOptions& options,
                                              const Camera& camera) const {
     const SightLines sight(instant, options, camera);
@@ -172,7 +178,7 @@ std::vector<float> MachinePicture::opacities(const SceneInstant& instant, const 
     for (const PicturedBody& body : bodies) {
         float opacity = opacityFrom(body, camera.direction());
         const bool mayHide = opacity > 0.01f && body.look != PicturedBody::Look::Glass && options.shows(body.kind);
-        if (mayHide && !cuts(body, instant))
+        if (mayHide && !cuts(body, instant) && !isCut(body, options))
             opacity *= sight.opacity(body.shape.triangles, body.shape.low, body.shape.high, placed(instant, body));
         result.push_back(opacity);
     }
@@ -187,7 +193,14 @@ MachinePicture::Hit MachinePicture::firstAlong(const SceneInstant& instant, cons
     for (std::size_t i = 0; i < bodies.size(); ++i) {
         const PicturedBody& body = bodies[i];
         if (!options.shows(body.kind) || seen[i] <= kSeenThrough) continue;
-        const std::optional<float> hit = hitMesh(body.shape.triangles, placed(instant, body), ray);
+        std::optional<float> hit = hitMesh(body.shape.triangles, placed(instant, body), ray);
+        const Stretch empty = isCut(body, options) ? throughCutaway(options.cutaway, ray) : Stretch{};
+        if (hit && *hit >= empty.from && *hit < empty.to) {
+            // What was cut away hides nothing.
+            hit = hitMesh(body.shape.triangles, placed(instant, body),
+                          {ray.origin + empty.to * ray.direction, ray.direction});
+            if (hit) *hit += empty.to;
+        }
         if (hit && *hit < nearest.distance) nearest = {body.body, *hit};
     }
     return nearest;

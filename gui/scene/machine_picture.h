@@ -60,6 +60,9 @@ struct MachinePicture {
     // much of the cut they would hide, see sight_lines.h.
     std::vector<float> opacities(const SceneInstant& instant, const SceneOptions& options, const Camera& camera) const;
 
+    // Is it cut open together with the billet?
+    static bool isCut(const PicturedBody& body, const SceneOptions& options);
+
     // Is anything before `distance` along the ray?
     bool hides(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, const Ray& ray,
                float distance) const;

@@ -10,8 +10,10 @@ bool Occlusion::begin(const glm::mat4& viewProjection, int widthPx, int heightPx
     glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &before_);
     glGetIntegerv(GL_VIEWPORT, viewport_);
     depths_.begin();
-    depth_.use();
-    depth_.set("uViewProjection", viewProjection);
+    for (const Shader* shader : {&cut_, &depth_}) {
+        shader->use();
+        shader->set("uViewProjection", viewProjection);
+    }
     return true;
 }
 

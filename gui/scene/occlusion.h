@@ -15,6 +15,8 @@ public:
     // where the driver has no such target. finish() makes the map and puts back what was bound before.
     bool begin(const glm::mat4& viewProjection, int widthPx, int heightPx);
     const Shader& shader() const { return depth_; }
+    // The same for bodies that are cut: of which `uCutaway` is told. In use after begin() is the other.
+    const Shader& cutting() const { return cut_; }
     void finish(const Camera& camera);
     // 1: open, 0: shut off.
     GLuint texture() const { return soft_.texture(); }
@@ -22,7 +24,7 @@ public:
 private:
     void pass(const Shader& shader, const Framebuffer& into, GLuint first, const glm::vec4& lens);
 
-    Shader depth_{"depth"}, raw_{"occlusion"}, even_{"occlusion_soft"};
+    Shader depth_{"depth"}, cut_{"depth", "CUTS"}, raw_{"occlusion"}, even_{"occlusion_soft"};
     DepthMap depths_{DepthMap::Read::Plain};
     Framebuffer rough_, soft_;
     VertexArray empty_;

@@ -17,10 +17,10 @@ inline constexpr std::array<Quality, 3> kQualities{Quality::Plain, Quality::Fine
 
 // What a level buys.
 struct QualityMeans {
-    int samples = 1;        // a pixel; 1: edges are smoothed afterwards
-    int shadowPx = 0;       // side of the shadow map; 0: none
-    int shadowTaps = 0;     // of it for one pixel
-    bool occlusion = false; // in screen space, at half the resolution
+    int samples = 1;         // a pixel; 1: edges are smoothed afterwards
+    int shadowPx = 0;        // side of the shadow map; 0: none
+    int shadowTaps = 0;      // of it for one pixel
+    bool occlusion = false;  // in screen space, at half the resolution
 };
 constexpr QualityMeans meansOf(Quality quality) {
     switch (quality) {

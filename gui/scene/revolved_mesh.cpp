@@ -116,7 +116,8 @@ void revolveLoop(const Loop& loop, const RevolveOptions& options, RingStrips& st
     const auto startRing = [&](std::size_t i) {
         const ProfileEdge& before = edges[(i + n - 1) % n];
         const bool smooth = smoothAfter((i + n - 1) % n);
-        return Ring{edges[i].from, smooth ? sharedNormal(before, edges[i]) : edges[i].normal, edges[i].colour, edges[i].lay};
+        return Ring{edges[i].from, smooth ? sharedNormal(before, edges[i]) : edges[i].normal, edges[i].colour,
+                    edges[i].lay};
     };
     constexpr std::uint32_t none = 0xffffffffu;
     std::uint32_t carried = none;

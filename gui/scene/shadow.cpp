@@ -34,8 +34,10 @@ bool ShadowMap::begin(const ShadowFrame& frame, int sizePx) {
     glEnable(GL_DEPTH_CLAMP);
     glEnable(GL_POLYGON_OFFSET_FILL);
     glPolygonOffset(1.5f, 2.0f);
-    depth_.use();
-    depth_.set("uViewProjection", frame.toLight);
+    for (const Shader* shader : {&cut_, &depth_}) {
+        shader->use();
+        shader->set("uViewProjection", frame.toLight);
+    }
     return true;
 }
 

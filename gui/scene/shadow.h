@@ -33,11 +33,13 @@ public:
     // what was bound before.
     bool begin(const ShadowFrame& frame, int sizePx);
     const Shader& shader() const { return depth_; }
+    // The same for bodies that are cut: of which `uCutaway` is told. In use after begin() is the other.
+    const Shader& cutting() const { return cut_; }
     void finish();
     GLuint texture() const { return map_.texture(); }
 
 private:
-    Shader depth_{"depth"};
+    Shader depth_{"depth"}, cut_{"depth", "CUTS"};
     DepthMap map_{DepthMap::Read::Compared};
     GLint before_ = 0, viewport_[4] = {};
 };

@@ -80,8 +80,7 @@ float SightLines::hiddenOf(const Goals& goals, const TriangleMesh& mesh, glm::ve
 
 float SightLines::opacity(const TriangleMesh& mesh, glm::vec3 low, glm::vec3 high, const glm::mat4& placed) const {
     if (how_ == Neighbours::Solid) return 1;
-    const float hidden =
-        std::max(hiddenOf(tip_, mesh, low, high, placed), hiddenOf(face_, mesh, low, high, placed));
+    const float hidden = std::max(hiddenOf(tip_, mesh, low, high, placed), hiddenOf(face_, mesh, low, high, placed));
     // A third of the lines is enough to fade it all the way.
     const float fade = std::clamp(3 * hidden, 0.0f, 1.0f);
     constexpr float kFaded = 0.22f;

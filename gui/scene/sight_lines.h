@@ -1,7 +1,8 @@
 // What stands between the eye and the cut, and how far it is to fade.
 //
-// Lines of sight go from the eye to places that are to be seen: a ring round the tip of the tool at work, and the face of
-// a cutaway. The share of them that a body shuts off says how much it fades, so that it does so smoothly as it moves in.
+// Lines of sight go from the eye to places that are to be seen: a ring round the tip of the tool at work, and the face
+// of a cutaway. The share of them that a body shuts off says how much it fades, so that it does so smoothly as it moves
+// in.
 #pragma once
 
 #include <vector>

@@ -45,7 +45,8 @@ TriangleMesh solidMesh(const PartMesh& mesh, const std::function<std::uint32_t(C
     TriangleMesh result;
     for (const ShadedMesh::Corner& c : lit.corners) {
         const auto along = static_cast<float>(c.place.z - std::hypot(c.place.x, c.place.y));
-        result.vertices.push_back({inScene(c.place), inScene(c.normal), looks[c.colour].first, along, looks[c.colour].second});
+        result.vertices.push_back(
+            {inScene(c.place), inScene(c.normal), looks[c.colour].first, along, looks[c.colour].second});
     }
     for (const auto& t : lit.triangles) result.indices.insert(result.indices.end(), t.begin(), t.end());
     return result;

@@ -26,8 +26,8 @@ Metal withoutIron(const std::string& text) {
     return Metal::Aluminium;
 }
 
-constexpr double kTornMetal = 0.05;    // facets of a cut beside its marks; chosen by eye
-constexpr double kUsualFacets = 0.16;  // of drills, grooving edges, taps
+constexpr double kTornMetal = 0.05;     // facets of a cut beside its marks; chosen by eye
+constexpr double kUsualFacets = 0.16;   // of drills, grooving edges, taps
 constexpr double kLaySeenFrom = 0.005;  // mm a turn; finer marks no picture shows
 
 }  // namespace
@@ -42,11 +42,11 @@ Metal metalOf(const Material& material) {
     return Metal::Steel;
 }
 
-// Reflectances at normal incidence as they are commonly listed for pictures, linear: iron 0.56 0.57 0.58, aluminium 0.91
-// 0.92 0.92, copper 0.95 0.64 0.54, brass 0.91 0.78 0.42, titanium 0.54 0.50 0.45 – from memory, after the measured n
-// and k of the metals. Stainless lies between iron and chromium (0.55 0.55 0.55); the graphite of cast iron mirrors
-// nothing, a tenth of its face. Here as square roots, which is what the shaders take for sRGB, and brass and copper
-// drawn half way to steel, so that no colour of ours is mistaken for theirs.
+// Reflectances at normal incidence as they are commonly listed for pictures, linear: iron 0.56 0.57 0.58, aluminium
+// 0.91 0.92 0.92, copper 0.95 0.64 0.54, brass 0.91 0.78 0.42, titanium 0.54 0.50 0.45 – from memory, after the
+// measured n and k of the metals. Stainless lies between iron and chromium (0.55 0.55 0.55); the graphite of cast iron
+// mirrors nothing, a tenth of its face. Here as square roots, which is what the shaders take for sRGB, and brass and
+// copper drawn half way to steel, so that no colour of ours is mistaken for theirs.
 std::uint32_t cutColour(Metal metal) {
     switch (metal) {
         case Metal::Steel:
@@ -107,8 +107,8 @@ CutLook lookOfCut(const Trial& trial, std::uint32_t timedMove) {
     const TimedMove& timed = trial.timeline.moves[timedMove];
     const Move& move = trial.toolpath.moves[timed.move];
     const ToolCall& call = trial.toolpath.calls[move.call];
-    const bool fed = move.kind == MoveKind::Feed || move.kind == MoveKind::ArcClockwise ||
-                     move.kind == MoveKind::ArcAnticlockwise;
+    const bool fed =
+        move.kind == MoveKind::Feed || move.kind == MoveKind::ArcClockwise || move.kind == MoveKind::ArcAnticlockwise;
     if (!fed || call.toolIndex < 0) return {kUsualFacets, 0};
     const Tool& tool = trial.setup.tools[static_cast<std::size_t>(call.toolIndex)];
     if (tool.kind != ToolKind::Turning && tool.kind != ToolKind::Boring) return {kUsualFacets, 0};

@@ -41,8 +41,10 @@ TEST(ColourVision, LosesWhatItsConesWouldTellApart) {
     const auto apart = [](ColourVision vision, std::uint32_t a, std::uint32_t b) {
         return differenceOf(seenBy(vision, hex(a)), seenBy(vision, hex(b)));
     };
-    EXPECT_LT(apart(ColourVision::WithoutGreen, 0xb05030, 0x6f7030), 0.5 * apart(ColourVision::Common, 0xb05030, 0x6f7030));
-    EXPECT_LT(apart(ColourVision::WithoutBlue, 0x4f9aa8, 0x4f9e80), 0.7 * apart(ColourVision::Common, 0x4f9aa8, 0x4f9e80));
+    EXPECT_LT(apart(ColourVision::WithoutGreen, 0xb05030, 0x6f7030),
+              0.5 * apart(ColourVision::Common, 0xb05030, 0x6f7030));
+    EXPECT_LT(apart(ColourVision::WithoutBlue, 0x4f9aa8, 0x4f9e80),
+              0.7 * apart(ColourVision::Common, 0x4f9aa8, 0x4f9e80));
 }
 
 struct Place {
@@ -60,18 +62,20 @@ std::vector<Colour> coloursOf(std::initializer_list<std::uint32_t> all) {
 std::vector<Place> placesOf(const Palette& p) {
     std::vector<Colour> stations;
     for (int station = 1; station <= 8; ++station) stations.push_back(toolHue(p, station));
-    return {{"tools", stations},
-            {"severities", {p.severity[1], p.severity[2], p.safe}},
-            {"sizes", coloursOf({palette::kWithinLimits, palette::kTooSmall, palette::kTooLarge, palette::kNotMeasured})}};
+    return {
+        {"tools", stations},
+        {"severities", {p.severity[1], p.severity[2], p.safe}},
+        {"sizes", coloursOf({palette::kWithinLimits, palette::kTooSmall, palette::kTooLarge, palette::kNotMeasured})}};
 }
 
-// Just seen is 1 for fields that touch (M. Mahy et al., "Evaluation of Uniform Color Spaces", 1994, found 2.3 in the older
-// L*a*b* metric, to which this one is about half for saturated hues). Marks of a few pixels, apart from each other and
-// held against a memory of the hue, need several times as much; eight marks leave no room for more than ten.
+// Just seen is 1 for fields that touch (M. Mahy et al., "Evaluation of Uniform Color Spaces", 1994, found 2.3 in the
+// older L*a*b* metric, to which this one is about half for saturated hues). Marks of a few pixels, apart from each
+// other and held against a memory of the hue, need several times as much; eight marks leave no room for more than ten.
 constexpr double kTold = 10;
 
 TEST(Palette, TellsHuesApartWithEveryCommonColourVision) {
-    for (const Palette* palette : {&darkPalette(), &lightPalette(), &projectorPalette(false), &projectorPalette(true)}) {
+    for (const Palette* palette :
+         {&darkPalette(), &lightPalette(), &projectorPalette(false), &projectorPalette(true)}) {
         for (const Place& place : placesOf(*palette)) {
             for (const ColourVision vision : kColourVisions) {
                 for (std::size_t i = 0; i < place.hues.size(); ++i) {

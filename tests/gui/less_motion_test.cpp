@@ -10,12 +10,11 @@ TEST(LessMotion, IsReadFromTheSettingsOfDesktops) {
         const char* text;
         bool less;
     };
-    for (const Row& row : {Row{"", false}, Row{"[Settings]\ngtk-enable-animations=false\n", true},
-                           Row{"[Settings]\ngtk-enable-animations = 0", true},
-                           Row{"[Settings]\ngtk-enable-animations=true\n", false},
-                           Row{"[KDE]\nAnimationDurationFactor=0\n", true},
-                           Row{"[KDE]\nAnimationDurationFactor=0.5\n", false},
-                           Row{"# gtk-enable-animations=false\n", false}, Row{"gtk-enable-animations", false}}) {
+    for (const Row& row :
+         {Row{"", false}, Row{"[Settings]\ngtk-enable-animations=false\n", true},
+          Row{"[Settings]\ngtk-enable-animations = 0", true}, Row{"[Settings]\ngtk-enable-animations=true\n", false},
+          Row{"[KDE]\nAnimationDurationFactor=0\n", true}, Row{"[KDE]\nAnimationDurationFactor=0.5\n", false},
+          Row{"# gtk-enable-animations=false\n", false}, Row{"gtk-enable-animations", false}}) {
         EXPECT_EQ(asksForLessMotion(row.text), row.less) << row.text;
     }
 }

@@ -19,7 +19,7 @@ TEST(SurfaceLook, FacetsAreThoseOfTheGrooves) {
             squares += x / r * (x / r);
         }
         const double width = std::sqrt(2 * squares / kSamples);
-        const double beside = std::hypot(width, 0.05);  // a cut is a little rough beside its marks
+        const double beside = std::hypot(width, 0.05);                    // a cut is a little rough beside its marks
         EXPECT_NEAR(lookOf(f, r).facets, beside, 1e-6) << f << ' ' << r;  // of the sampling
         EXPECT_EQ(lookOf(f, r).layMm, f);
     }
@@ -38,11 +38,11 @@ TEST(SurfaceLook, MetalGoesByGroupAndName) {
         const char *name, *group;
         Metal metal;
     };
-    for (const Row& row : {Row{"C45", "P", Metal::Steel}, Row{"", "", Metal::Steel}, Row{"X5CrNi18-10", "M", Metal::Stainless},
-                           Row{"EN-GJL-250", "K", Metal::CastIron}, Row{"CuZn39Pb3", "N", Metal::Brass},
-                           Row{"wrought aluminium alloy", "N", Metal::Aluminium},
-                           Row{"AlSi cast, up to 12 % Si", "", Metal::Aluminium},
-                           Row{"electrolytic copper", "N", Metal::Copper}, Row{"Ti6Al4V", "S", Metal::Titanium}}) {
+    for (const Row& row :
+         {Row{"C45", "P", Metal::Steel}, Row{"", "", Metal::Steel}, Row{"X5CrNi18-10", "M", Metal::Stainless},
+          Row{"EN-GJL-250", "K", Metal::CastIron}, Row{"CuZn39Pb3", "N", Metal::Brass},
+          Row{"wrought aluminium alloy", "N", Metal::Aluminium}, Row{"AlSi cast, up to 12 % Si", "", Metal::Aluminium},
+          Row{"electrolytic copper", "N", Metal::Copper}, Row{"Ti6Al4V", "S", Metal::Titanium}}) {
         Material material;
         material.name = row.name;
         material.group = row.group;
