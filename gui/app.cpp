@@ -17,7 +17,10 @@ App::App(const Startup& startup, std::function<void()> wake)
     : worker_(wake), finishWorker_(wake), program_(session_.document) {
     keepsSettings_ = !startup.picture && startup.benchFrames == 0;
     if (keepsSettings_) session_.view = loadViewSettings();
-    if (startup.dark) session_.view.dark = *startup.dark;
+    if (startup.projector) session_.view.projector = true;
+    if (startup.dark) session_.view.setDarkLook(*startup.dark);
+    if (startup.quality) session_.view.quality = *startup.quality;
+    if (startup.neighbours) session_.view.neighbours = *startup.neighbours;
     if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
     if (startup.colouring != Colouring::Metal) session_.view.colouring = startup.colouring;
     if (startup.section) session_.view.section.shown = *startup.section;
@@ -45,6 +48,15 @@ Rect App::tabPlace(std::string_view words) const {
         if (std::string_view(tab.text).substr(0, words.size()) == words) return tab.place;
     }
     return {};
+}
+
+void App::takeUp(const Session& session) {
+    worker_.cancel();
+    session_ = session;
+    session_.playing = false;
+    taken_ = session_.outcome;
+    program_.reset();
+    if (session_.stale()) runTrial();
 }
 
 App::Tab App::pageNamed(std::string_view page) {
@@ -80,16 +92,19 @@ void App::openFirst(const Startup& startup) {
 
 bool App::prepare(float displayScale) {
     const float scale = (wantedScale_ > 0 ? wantedScale_ : displayScale) * session_.view.scale;
-    const bool fonts = !styled_ || scale != fonts_.scale;
+    const bool look = !styled_ || session_.view.projector != styleProjector_ || session_.view.darkLook() != styleDark_;
+    const bool fonts = !styled_ || scale != styleScale_ || session_.view.projector != styleProjector_;
     if (fonts) {
         const bool told = fonts_.fallback;
-        fonts_ = loadFonts(scale);
+        fonts_ = loadFonts(scale, session_.view.projector);
+        styleScale_ = scale;
         if (fonts_.fallback && !told)
             tell("The DejaVu typefaces were not found; a plain built-in one is used. Install fonts-dejavu-core.");
     }
-    if (fonts || session_.view.dark != styleDark_) {
-        styleDark_ = session_.view.dark;
-        applyStyle(styleDark_ ? darkPalette() : lightPalette(), scale);
+    if (fonts || look) {
+        styleDark_ = session_.view.darkLook();
+        styleProjector_ = session_.view.projector;
+        applyStyle(palette(), fonts_.scale);
     }
     styled_ = true;
     return fonts;
@@ -119,9 +134,7 @@ void App::frame(double now) {
     const bool shown = session_.trial() != nullptr;
     if (shown) instant_ = instantAt(*session_.trial(), *session_.index(), session_.timeS, session_.step);
     askForFinish();
-    const PaneContext context{
-        session_, shown ? &instant_ : nullptr, commands_, styleDark_ ? darkPalette() : lightPalette(), fonts_, input_,
-        now};
+    const PaneContext context{session_, shown ? &instant_ : nullptr, commands_, palette(), fonts_, input_, now};
     drawPanes(context);
     handleKeys(context);
     input_.clear();
@@ -231,6 +244,7 @@ void App::drawPanes(const PaneContext& context) {
     LayoutSpace space{display.x, display.y, fonts_.scale, drawMenuBar(context, dialogs_), 0};
     space.footHeight = verdict_.height(context, display.x);
     const Layout layout = layOut(space, session_.view);
+    timelinePlace_ = layout.timeline;
     if (layout.program.empty()) program_.leave();
     // The picture is kept up where it is not shown: others ask it what stands where.
     if (!layout.picture.empty()) scene_.draw(context, layout.picture);

@@ -65,10 +65,15 @@ public:
         session_.view.windowWidth = width;
         session_.view.windowHeight = height;
     }
+    // Where the lanes stood in the last frame, for those who drag there by hand of a program.
+    const Rect& timelinePlace() const { return timelinePlace_; }
+    // Goes on from where another application of the same computer was, unsaved text and all.
+    void takeUp(const Session& session);
+    void setQuality(QualityChoice quality) { session_.view.quality = quality; }
     std::string title() const;
     // What the window is cleared to: it shows between the panes.
     Colour ground() const { return palette().ground; }
-    const Palette& palette() const { return styleDark_ ? darkPalette() : lightPalette(); }
+    const Palette& palette() const { return paletteFor(styleDark_, styleProjector_); }
     const Fonts& fonts() const { return fonts_; }
 
     // For pictures and measurements: waits for the trial and goes where the command line says; pictures move without
@@ -229,7 +234,9 @@ private:
     double now_ = 0;
     double trialDue_ = -1;  // when the text rests and a trial starts; negative: none due
     double wholeDue_ = -1;  // when the sliders rest and the whole trial follows the quick look; likewise
-    bool styleDark_ = true;
+    bool styleDark_ = true, styleProjector_ = false;
+    float styleScale_ = 0;
+    Rect timelinePlace_;
     bool styled_ = false;
 };
 

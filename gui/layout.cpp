@@ -63,9 +63,10 @@ Layout layOut(const LayoutSpace& space, const ViewSettings& wanted) {
     const float width = space.width / s;
     const float height = space.height / s;
     Layout out;
-    out.lanesFolded = height < kLanesFrom;
-    out.findingsFolded = height < kFindingsFrom;
-    out.readoutsFolded = width < kColumnsFrom;
+    // Before a projector few things, and those large.
+    out.lanesFolded = height < kLanesFrom || view.projector;
+    out.findingsFolded = height < kFindingsFrom || view.projector;
+    out.readoutsFolded = width < kColumnsFrom || view.projector;
     const bool hasProgram = width >= kProgramFrom;
     const bool hasTimeline = height >= kTimelineFrom;
 

@@ -2,6 +2,7 @@
 #include <cstdio>
 #include <exception>
 
+#include "gui/bench_shell.h"
 #include "gui/picture_shell.h"
 #include "gui/startup.h"
 #include "gui/window_shell.h"

@@ -84,6 +84,25 @@ void scaleItems(ViewSettings& view) {
     }
 }
 
+void qualityItems(ViewSettings& view) {
+    const auto item = [&](const char* text, QualityChoice which) {
+        if (ImGui::MenuItem(text, nullptr, view.quality == which)) view.quality = which;
+    };
+    item(tr("Automatic"), QualityChoice::Automatic);
+    item(tr("Plain"), QualityChoice::Plain);
+    item(tr("Fine"), QualityChoice::Fine);
+    item(tr("Finest"), QualityChoice::Finest);
+}
+
+void neighbourItems(ViewSettings& view) {
+    const auto item = [&](const char* text, Neighbours which) {
+        if (ImGui::MenuItem(text, nullptr, view.neighbours == which)) view.neighbours = which;
+    };
+    item(tr("Solid"), Neighbours::Solid);
+    item(tr("Faded"), Neighbours::Faded);
+    item(tr("Left out"), Neighbours::LeftOut);
+}
+
 // Shown if any of them is; a click shows all or none.
 void kindsItem(const char* text, KindSet kinds, ViewSettings& view) {
     const bool shown = (view.hiddenBodies & kinds) != kinds;
@@ -121,8 +140,21 @@ void viewMenu(const PaneContext& context) {
     kindsItem("Second spindle", kSecondSpindleKinds, view);
     kindsItem("Guards and doors", kGuardKinds, view);
     ImGui::Separator();
-    if (ImGui::MenuItem("Dark", nullptr, view.dark)) view.dark = true;
-    if (ImGui::MenuItem("Light", nullptr, !view.dark)) view.dark = false;
+    if (ImGui::BeginMenu(tr("Picture quality"))) {
+        qualityItems(view);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu(tr("Bodies before the cut"))) {
+        neighbourItems(view);
+        ImGui::EndMenu();
+    }
+    if (ImGui::MenuItem(tr("Follow the tool while playing"), nullptr, view.followTool))
+        view.followTool = !view.followTool;
+    if (ImGui::MenuItem(tr("Camera without gliding"), nullptr, view.lessMotion)) view.lessMotion = !view.lessMotion;
+    ImGui::Separator();
+    if (ImGui::MenuItem("Dark", nullptr, view.darkLook())) view.setDarkLook(true);
+    if (ImGui::MenuItem("Light", nullptr, !view.darkLook())) view.setDarkLook(false);
+    if (ImGui::MenuItem(tr("Projector"), nullptr, view.projector)) view.projector = !view.projector;
     if (ImGui::MenuItem(tr("Panel of the machine"), nullptr, view.panel)) view.panel = !view.panel;
     if (ImGui::BeginMenu("Size of type")) {
         scaleItems(view);

@@ -22,6 +22,8 @@ struct PaneContext {
     double now = 0;            // s, of a clock that only runs forward
 
     float px(float measure) const { return measure * fonts.scale; }
+    // Of a line.
+    float stroke(float width) const { return px(width) * fonts.stroke; }
 };
 
 // A window of the drawing library without any dress, filling `rect`.

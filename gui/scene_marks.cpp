@@ -36,9 +36,9 @@ void drawLabel(const PaneContext& context, const SceneView& view, ImVec2 place, 
     at.y = std::round(std::clamp(at.y, under, std::max(under, r.bottom() - height - 3 * pad)));
     const ImVec2 high{at.x + width + 2 * pad, at.y + height + 1.6f * pad};
     const ImVec2 nearest{std::clamp(place.x, at.x, high.x), std::clamp(place.y, at.y, high.y)};
-    list.AddLine(place, nearest, ink(edge), context.px(1.5f));
+    list.AddLine(place, nearest, ink(edge), context.stroke(1.5f));
     list.AddRectFilled(at, high, ink(context.palette.panel, 0.93f), context.px(4));
-    list.AddRect(at, high, ink(edge), context.px(4), 0, context.px(1.5f));
+    list.AddRect(at, high, ink(edge), context.px(4), 0, context.stroke(1.5f));
     float y = at.y + 0.7f * pad;
     for (std::size_t i = 0; i < lines.size(); ++i) {
         ImFont* font = i == 0 ? first : rest;
@@ -63,11 +63,11 @@ void drawEncounter(const PaneContext& context, const SceneView& view, const Tria
     const Colour hue = context.palette.severity[static_cast<std::size_t>(contact ? Severity::Stop : Severity::Warning)];
     const float radius = context.px(11);
     list.AddCircle(place, radius + context.px(1.5f), ink(context.palette.panel, 0.9f), 32, context.px(5));
-    list.AddCircle(place, radius, ink(hue), 32, context.px(2.5f));
+    list.AddCircle(place, radius, ink(hue), 32, context.stroke(2.5f));
     for (int i = 0; i < 4; ++i) {
         const float c = i == 0 ? 1.0f : i == 2 ? -1.0f : 0.0f, s = i == 1 ? 1.0f : i == 3 ? -1.0f : 0.0f;
         list.AddLine({place.x + c * 0.45f * radius, place.y + s * 0.45f * radius},
-                     {place.x + c * 1.7f * radius, place.y + s * 1.7f * radius}, ink(hue), context.px(2));
+                     {place.x + c * 1.7f * radius, place.y + s * 1.7f * radius}, ink(hue), context.stroke(2));
     }
     drawLabel(context, view, place,
               {gapTitle(encounter.gapMm), pairTitle(trial, encounter.body, encounter.other),
@@ -81,7 +81,7 @@ void drawMeasure(const PaneContext& context, const SceneView& view, const Nearne
     const ImVec2 a = view.onScreen(measured.onFirst), b = view.onScreen(measured.onSecond);
     const Colour hue = context.palette.accent;
     list.AddLine(a, b, ink(context.palette.panel, 0.9f), context.px(5));
-    list.AddLine(a, b, ink(hue), context.px(2));
+    list.AddLine(a, b, ink(hue), context.stroke(2));
     for (const ImVec2& end : {a, b}) {
         list.AddCircleFilled(end, context.px(5), ink(context.palette.panel), 20);
         list.AddCircleFilled(end, context.px(3.5f), ink(hue), 20);

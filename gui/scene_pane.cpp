@@ -22,14 +22,17 @@ namespace firstoff::gui {
 
 namespace {
 
-constexpr double kTurnS = 0.35;  // for a change of view
-constexpr double kRestS = 0.3;   // the mouse has to rest before a surface is named
+constexpr double kTurnS = 0.3;  // for a change of view
+constexpr double kRestS = 0.3;  // the mouse has to rest before a surface is named
 constexpr float kZoomPerNotch = 1.15f;
 
-constexpr int kSamples = 4;               // a pixel, of a picture that stands
-constexpr double kMotionS = 0.12;         // changes closer than this are motion
-constexpr double kSlowFrameS = 1.0 / 40;  // a moving picture should manage 30 a second with something in hand
-constexpr int kPatienceFrames = 6;
+constexpr double kMotionS = 0.12;  // changes closer than this are motion
+constexpr double kFrameS = 1.0 / 60, kSoftwareFrameS = 1.0 / 30;
+
+Camera centredOn(Camera camera, glm::vec3 place) {
+    camera.target = place;
+    return camera;
+}
 
 const char* title(ViewName view) {
     switch (view) {
@@ -65,7 +68,9 @@ SceneOptions sceneOptions(const ViewSettings& view, BlockId highlight) {
     options.cutaway = static_cast<Cutaway>(view.cutaway);
     options.colouring = view.colouring;
     options.hidden = view.hiddenBodies;
-    options.dark = view.dark;
+    options.dark = view.darkLook();
+    options.neighbours = view.neighbours;
+    if (view.projector) options.lineScale = kProjectorLines;
     options.highlight = highlight;
     return options;
 }
@@ -125,27 +130,31 @@ void ScenePane::turnCamera(const PaneContext& context, float aspect) {
     if (!trial_) return;
     if (wantedPlace_) {
         place_ = std::exchange(wantedPlace_, std::nullopt);
+        centre_.reset();
         shown_.reset();
         wanted_.reset();
         turnFrom_ = camera_;
         turnStart_ = context.now;
-        turning_ = framed_ && !still_;
+        turning_ = framed_ && !lessMotion(context);
         framed_ = true;
         if (!turning_) camera_ = placeView(*place_, trial_->setup, aspect);
     }
     if (wanted_) {
         place_.reset();
+        centre_.reset();
         shown_ = std::exchange(wanted_, std::nullopt);
         if (!cursor_ && shown_ == ViewName::Part) shown_ = ViewName::Machine;  // there is no part to look at
         turnFrom_ = camera_;
         turnStart_ = context.now;
-        turning_ = framed_ && !still_;
+        turning_ = framed_ && !lessMotion(context);
         framed_ = true;
         if (!turning_) camera_ = scene_.view(*shown_, instant_, aspect);
     }
     if (turning_) {
         const auto t = static_cast<float>((context.now - turnStart_) / kTurnS);
-        const Camera goal = place_ ? placeView(*place_, trial_->setup, aspect) : scene_.view(*shown_, instant_, aspect);
+        const Camera goal = centre_  ? centredOn(turnFrom_, *centre_)
+                            : place_ ? placeView(*place_, trial_->setup, aspect)
+                                     : scene_.view(*shown_, instant_, aspect);
         camera_ = between(turnFrom_, goal, std::min(t, 1.0f));
         turning_ = t < 1;
     } else if (shown_ == ViewName::Tool || (shown_ && aspect != aspect_)) {
@@ -154,13 +163,57 @@ void ScenePane::turnCamera(const PaneContext& context, float aspect) {
     aspect_ = aspect;
 }
 
-void ScenePane::handleMouse(const PaneContext& context, const Rect& rect, bool hovered, bool active) {
+// The spot that was clicked comes to the middle; how near the camera is stays as it was.
+void ScenePane::centreOn(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel) {
+    const std::optional<glm::vec3> place = placeUnder(options, pixel);
+    if (!place) return;
+    shown_.reset();
+    place_.reset();
+    turning_ = !lessMotion(context);
+    if (!turning_) {
+        camera_ = centredOn(camera_, *place);
+        return;
+    }
+    centre_ = place;
+    turnFrom_ = camera_;
+    turnStart_ = context.now;
+}
+
+// Of the billet or another body, scene frame; nothing over the background.
+std::optional<glm::vec3> ScenePane::placeUnder(const SceneOptions& options, glm::vec2 pixel) const {
+    if (!trial_ || drawnWidth_ == 0) return std::nullopt;
+    return scene_.placeUnder(instant_, camera_, options, pixel, drawnWidth_, drawnHeight_);
+}
+
+// While it plays and cuts, the camera drifts along with the tip; rapids and what comes after the cut move it nowhere.
+void ScenePane::followTool(const PaneContext& context) {
+    const double since = context.now - followedS_;
+    followedS_ = context.now;
+    const Session& session = context.session;
+    const bool follows = session.view.followTool && session.playing && trial_ && instant_.toolIndex >= 0 && !turning_ &&
+                         !place_ && shown_ != ViewName::Tool && !ImGui::IsMouseDown(ImGuiMouseButton_Left);
+    if (!follows || trial_->timeline.moves.empty()) return;
+    if (trial_->timeline.moves[instant_.timedMove].kind == MoveKind::Rapid) return;
+    constexpr double kDriftS = 0.25;
+    shown_.reset();
+    const auto share = static_cast<float>(1 - std::exp(-std::clamp(since, 0.0, 0.1) / kDriftS));
+    const glm::vec3 tip(static_cast<float>(instant_.tip.z), static_cast<float>(instant_.tip.r), 0);
+    camera_.target = glm::mix(camera_.target, tip, lessMotion(context) ? 1.0f : share);
+}
+
+bool ScenePane::lessMotion(const PaneContext& context) const {
+    return still_ || systemLessMotion_ || context.session.view.lessMotion;
+}
+
+void ScenePane::handleMouse(const PaneContext& context, const SceneOptions& options, const Rect& rect, bool hovered,
+                            bool active) {
     const ImGuiIO& io = ImGui::GetIO();
     const glm::vec2 moved{io.MouseDelta.x, io.MouseDelta.y};
     const auto height = static_cast<int>(rect.h);
     const auto take = [this] {
         shown_.reset();
         place_.reset();
+        centre_.reset();
         turning_ = false;
     };
     if (active && (moved.x != 0 || moved.y != 0)) {
@@ -177,51 +230,67 @@ void ScenePane::handleMouse(const PaneContext& context, const Rect& rect, bool h
     }
     if (hovered && io.MouseWheel != 0) {
         take();
-        camera_.zoom(std::pow(kZoomPerNotch, io.MouseWheel), {io.MousePos.x - rect.x, io.MousePos.y - rect.y},
-                     static_cast<int>(rect.w), height);
+        const glm::vec2 pixel{io.MousePos.x - rect.x, io.MousePos.y - rect.y};
+        const float factor = std::pow(kZoomPerNotch, io.MouseWheel);
+        if (const auto place = placeUnder(options, pixel)) {
+            camera_.zoomTo(factor, *place);
+        } else {
+            camera_.zoom(factor, pixel, static_cast<int>(rect.w), height);
+        }
     }
 }
 
-// Full quality for a picture that stands and for single changes. Once moving pictures have turned out slow, they are
-// drawn with one sample a pixel while they move, and finely again as soon as they rest.
-int ScenePane::samplesFor(bool changed, double now) {
-    if (still_) return kSamples;
-    if (!changed) {
-        const bool resting = now - lastChange_ > kMotionS;
-        refineDue_ = drawnSamples_ < kSamples && !resting;
-        return resting ? kSamples : drawnSamples_;
+// In moving pictures the level that frames come often enough with; finest as soon as nothing moves.
+Quality ScenePane::qualityFor(QualityChoice choice, bool changed, double now) {
+    refineDue_ = false;
+    if (still_ || choice != QualityChoice::Automatic) return fixedQuality(choice);
+    if (changed) {
+        interval_ = now - lastChange_;
+        lastChange_ = now;
+        refineDue_ = pace_.level() != Quality::Finest;
+        return pace_.level();
     }
-    const double interval = now - lastChange_;
-    lastChange_ = now;
-    if (interval > kMotionS) {
-        slowFrames_ = 0;
-        return kSamples;
-    }
-    slowFrames_ = interval > kSlowFrameS ? slowFrames_ + 1 : std::max(0, slowFrames_ - 1);
-    if (slowFrames_ >= kPatienceFrames) coarseInMotion_ = true;
-    refineDue_ = coarseInMotion_;
-    return coarseInMotion_ ? 1 : kSamples;
+    const bool resting = now - lastChange_ > kMotionS;
+    refineDue_ = !resting && drawnOptions_.quality != Quality::Finest;
+    return resting ? Quality::Finest : drawnOptions_.quality;
 }
 
-void ScenePane::render(const SceneOptions& options, int width, int height, double now) {
+void ScenePane::takePace(double now) {
+    const std::optional<double> took = timer_.latest();
+    if (took && interval_ < kMotionS && drawnOptions_.quality == pace_.level()) pace_.frame(now, *took, interval_);
+}
+
+void ScenePane::render(const PaneContext& context, SceneOptions options, int width, int height) {
+    if (!softwareKnown_) {
+        softwareKnown_ = true;
+        software_ = isSoftwareOpenGl();
+        pace_.setWanted(software_ ? kSoftwareFrameS : kFrameS);
+    }
+    options.quality = drawnOptions_.quality;
     const bool unchanged =
         drawn_ && width == drawnWidth_ && height == drawnHeight_ && camera_ == drawnCamera_ && options == drawnOptions_;
-    const int samples = samplesFor(!unchanged, now);
-    if (unchanged && samples == drawnSamples_) return;
-    GLint before = 0;
-    glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &before);
-    target_.resize(width, height, samples);
-    target_.bind();
+    options.quality = qualityFor(context.session.view.quality, !unchanged, context.now);
+    if (unchanged && options.quality == drawnOptions_.quality) return;
+    timer_.begin(software_);
+    picture_.begin(width, height, meansOf(options.quality).samples > 1 ? Edges::Fine : Edges::Quick);
     scene_.draw(instant_, camera_, options, width, height);
-    target_.resolve();
-    drawPixelForPixel(target_.texture());
-    glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(before));
+    texture_ = picture_.finish();
+    drawPixelForPixel(texture_);
+    timer_.end();
     drawn_ = true;
     drawnCamera_ = camera_;
     drawnOptions_ = options;
     drawnWidth_ = width;
     drawnHeight_ = height;
-    drawnSamples_ = samples;
+    if (!unchanged) takePace(context.now);
+    tellTrouble(context);
+}
+
+// Once each.
+void ScenePane::tellTrouble(const PaneContext& context) {
+    if (scene_.trouble() == troubleTold_) return;
+    troubleTold_ = scene_.trouble();
+    context.commands.add(Tell{troubleTold_});
 }
 
 // While a body is to be picked, the one under the mouse.
@@ -392,17 +461,18 @@ void ScenePane::draw(const PaneContext& context, const Rect& rect) {
     ImGui::SetItemAllowOverlap();
 
     turnCamera(context, rect.w / rect.h);
-    handleMouse(context, rect, hovered, active);
+    followTool(context);
     takeMeasure(session);
     SceneOptions options = sceneOptions(session.view, session.chosen);
+    handleMouse(context, options, rect, hovered, active);
     if (trial_ && session.outcome->trial == trial_) {
         if (const auto encounter = encounterInForce(session, instant_)) {
             options.outlined = {encounter->body, encounter->other};
             options.outlineWarns = encounter->gapMm > 0;
         }
     }
-    render(options, static_cast<int>(rect.w), static_cast<int>(rect.h), context.now);
-    const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(target_.texture()));
+    render(context, options, static_cast<int>(rect.w), static_cast<int>(rect.h));
+    const auto texture = reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture_));
     ImGui::GetWindowDrawList()->AddImage(texture, {rect.x, rect.y}, {rect.right(), rect.bottom()}, {0, 1}, {1, 0});
     ImGui::PushClipRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, true);
     if (trial_ && !bare_) drawMarks(context, rect, hovered);
@@ -419,7 +489,10 @@ void ScenePane::draw(const PaneContext& context, const Rect& rect) {
         }
         return;
     }
-    if (hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) pickLine(context, options, pixel);
+    if (hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
+        pickLine(context, options, pixel);
+        centreOn(context, options, pixel);
+    }
     hover(context, options, pixel, hovered && !active);
 }
 

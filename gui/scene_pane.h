@@ -4,10 +4,14 @@
 #include <array>
 #include <memory>
 #include <optional>
+#include <string>
 
-#include "gui/gl/framebuffer.h"
+#include "gui/gl/picture.h"
+#include "gui/gl/picture_timer.h"
+#include "gui/less_motion.h"
 #include "gui/measure.h"
 #include "gui/pane.h"
+#include "gui/quality_pace.h"
 #include "gui/scene/lathe_scene.h"
 
 namespace firstoff::gui {
@@ -39,9 +43,16 @@ private:
     void takeTrial(const Session& session);
     void takeTime(double timeS);
     void turnCamera(const PaneContext& context, float aspect);
-    void handleMouse(const PaneContext& context, const Rect& rect, bool hovered, bool active);
-    int samplesFor(bool changed, double now);
-    void render(const SceneOptions& options, int width, int height, double now);
+    void handleMouse(const PaneContext& context, const SceneOptions& options, const Rect& rect, bool hovered,
+                     bool active);
+    Quality qualityFor(QualityChoice choice, bool changed, double now);
+    void takePace(double now);
+    void tellTrouble(const PaneContext& context);
+    void followTool(const PaneContext& context);
+    bool lessMotion(const PaneContext& context) const;
+    void centreOn(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel);
+    std::optional<glm::vec3> placeUnder(const SceneOptions& options, glm::vec2 pixel) const;
+    void render(const PaneContext& context, SceneOptions options, int width, int height);
     void pickLine(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel);
     void hover(const PaneContext& context, const SceneOptions& options, glm::vec2 pixel, bool hovered);
     void takeMeasure(const Session& session);
@@ -53,7 +64,8 @@ private:
     void drawButtons(const PaneContext& context, const Rect& rect);
 
     LatheScene scene_;
-    Framebuffer target_;
+    Picture picture_;
+    GLuint texture_ = 0;  // of it
     std::shared_ptr<const Trial> trial_;
     std::optional<StockCursor> cursor_;
     SceneInstant instant_;
@@ -78,13 +90,18 @@ private:
     Camera drawnCamera_;
     SceneOptions drawnOptions_;
     int drawnWidth_ = 0, drawnHeight_ = 0;
-    int drawnSamples_ = 0;
     bool drawn_ = false;
 
-    double lastChange_ = -1;
-    int slowFrames_ = 0;
-    bool coarseInMotion_ = false;
+    QualityPace pace_;
+    PictureTimer timer_;
+    bool software_ = true, softwareKnown_ = false;
+    double lastChange_ = -1, interval_ = 0;
     bool refineDue_ = false;
+    std::string troubleTold_;
+
+    std::optional<glm::vec3> centre_;  // being turned to
+    double followedS_ = -1;            // when the camera last went along with the tool
+    bool systemLessMotion_ = systemWantsLessMotion();
 
     glm::vec2 restingAt_{0};
     double restingSince_ = 0;

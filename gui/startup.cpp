@@ -24,14 +24,21 @@ const char* const kUsage =
   --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
   --colour-by-tool                  colour cut surfaces by the tool that left them
   --light, --dark                   the look, this time
+  --projector                       large type, thick lines, high contrast, fewer things on screen
+  --quality plain|fine|finest|automatic
+                                    what the picture may cost; pictures to files are finest unless told otherwise
+  --neighbours solid|faded|left-out what is done with bodies that stand between the eye and the cut
   --scale N                         size of all type and measures, 0.5 to 4
   --size WxH                        of the window or the picture, in pixels (1280x800)
 firstoff-window [PROGRAM] [--setup FILE] --picture FILE.png [--at-line N | --at-time S] [--size WxH] …
     Draws the window into a file, without a display; the end of the cycle unless told otherwise.
   --view finish                     instead of the window: the surface that the line leaves, close up, with its feed marks
   --scene-only                      only the picture of the lathe
-firstoff-window [PROGRAM] --bench-frames N
-    Plays N frames in a window, prints frames per second and how long frames took, and ends.
+firstoff-window [PROGRAM] --bench-frames N [--size WxH] [--quality LEVEL] [--bench-moves M]
+    Plays N frames without a display, prints for each quality how long they took, then how long a movement of the mouse
+    takes to its frame while a job of M moves plays (1000000; 0: left out), and ends.
+Without a display, FIRSTOFF_GL_DEVICE says what draws: any (an accelerator if EGL has one), software, or the number of an
+EGL device.
 Exit code: 0 done, 2 the command or a file could not be used.
 )";
 
@@ -99,6 +106,23 @@ void readCutaway(std::string_view text, Startup& startup) {
     startup.cutaway = text == "half" ? 2 : 1;
 }
 
+void readQuality(std::string_view text, Startup& startup) {
+    if (text == "automatic") {
+        startup.quality = QualityChoice::Automatic;
+        return;
+    }
+    const std::optional<Quality> quality = qualityNamed(text);
+    if (!quality) throw UsageError("--quality needs plain, fine, finest or automatic.");
+    startup.quality = choiceOf(*quality);
+}
+
+void readNeighbours(std::string_view text, Startup& startup) {
+    static constexpr std::string_view kNames[] = {"solid", "faded", "left-out"};
+    const auto* const found = std::find(std::begin(kNames), std::end(kNames), text);
+    if (found == std::end(kNames)) throw UsageError("--neighbours needs solid, faded or left-out.");
+    startup.neighbours = static_cast<Neighbours>(found - std::begin(kNames));
+}
+
 using Flag = std::function<void(Startup&)>;
 using Valued = std::function<void(std::string_view, Startup&)>;
 
@@ -108,6 +132,7 @@ const std::map<std::string_view, Flag>& flags() {
         {"--colour-by-tool", [](Startup& s) { s.colouring = Colouring::Tool; }},
         {"--light", [](Startup& s) { s.dark = false; }},
         {"--dark", [](Startup& s) { s.dark = true; }},
+        {"--projector", [](Startup& s) { s.projector = true; }},
         {"--scene-only", [](Startup& s) { s.sceneOnly = true; }},
         {"--help", [](Startup& s) { s.help = true; }},
         {"-h", [](Startup& s) { s.help = true; }},
@@ -126,6 +151,10 @@ const std::map<std::string_view, Valued>& valued() {
         {"--section", readSection},
         {"--lesson", [](std::string_view v, Startup& s) { s.lesson = v; }},
         {"--step", [](std::string_view v, Startup& s) { s.lessonStep = number("--step", v, 1, 999); }},
+        {"--quality", readQuality},
+        {"--neighbours", readNeighbours},
+        {"--bench-moves",
+         [](std::string_view v, Startup& s) { s.benchMoves = number("--bench-moves", v, 0, 10'000'000); }},
         {"--scale", [](std::string_view v, Startup& s) { s.scale = number("--scale", v, 0.5, 4.0); }},
         {"--bench-frames",
          [](std::string_view v, Startup& s) { s.benchFrames = number("--bench-frames", v, 1, 1'000'000); }},

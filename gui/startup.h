@@ -9,6 +9,7 @@
 #include "gui/scene/camera.h"
 #include "gui/scene/colouring.h"
 #include "gui/section/section_settings.h"
+#include "gui/view_settings.h"
 
 namespace firstoff::gui {
 
@@ -35,9 +36,13 @@ struct Startup {
     std::optional<SectionSettings::Shown> section;  // as --section says
     Colouring colouring = Colouring::Metal;
     std::optional<bool> dark;
+    bool projector = false;
+    std::optional<QualityChoice> quality;
+    std::optional<Neighbours> neighbours;
     bool sceneOnly = false;
-    double scale = 0;     // 0: as the display asks
-    int benchFrames = 0;  // play so many frames, print how long they took, end
+    double scale = 0;            // 0: as the display asks
+    int benchFrames = 0;         // play so many frames, print how long they took, end
+    int benchMoves = 1'000'000;  // of the job that is played for the way from mouse to frame; 0: left out
     bool help = false;
     // Where text that is not saved is kept aside; empty: where it belongs, and nowhere while a picture is drawn.
     std::filesystem::path stateFolder;

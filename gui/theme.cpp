@@ -22,17 +22,13 @@ constexpr Colour kSafetyRed = hex(0xC4252B);
 constexpr Colour kSafetyYellow = hex(0xF5B400);
 constexpr Colour kSafetyGreen = hex(0x16885A);
 
-// WCAG 2.1 AA: 4.5 for text, 3 for marks.
-constexpr double kTextContrast = 4.5;
-constexpr double kMarkContrast = 3.0;
-
 void fillHues(Palette& p) {
     // Words stand on the panel, on the current block and on a selection: the least kind of the three decides.
     const auto word = [&](Colour hue) {
-        return legible(legible(legible(hue, p.panel, kTextContrast), p.current, kTextContrast), p.selection,
-                       kTextContrast);
+        return legible(legible(legible(hue, p.panel, p.textContrast), p.current, p.textContrast), p.selection,
+                       p.textContrast);
     };
-    const auto mark = [&](Colour hue) { return legible(hue, p.panel, kMarkContrast); };
+    const auto mark = [&](Colour hue) { return legible(hue, p.panel, p.markContrast); };
     p.cutting = mark(mixed(kBluishGreen, p.panel, 0.2));  // fills most of a lane: calmer than pure
     p.rapid = mark(kOrange);
     p.waiting = mark(kReddishPurple);
@@ -80,6 +76,26 @@ Palette makeLight() {
     p.accent = kBlue;
     p.current = hex(0xCFE5F5);
     p.selection = hex(0xD5D9DE);
+    fillHues(p);
+    return p;
+}
+
+Palette makeProjector(bool dark) {
+    Palette p;
+    p.dark = dark;
+    p.projector = true;
+    p.textContrast = 7;
+    p.markContrast = 4.5;
+    p.ground = hex(dark ? 0x000000 : 0xE4E7EA);
+    p.panel = hex(dark ? 0x07090B : 0xFFFFFF);
+    p.raised = hex(dark ? 0x1B2026 : 0xE9ECEF);
+    p.hovered = hex(dark ? 0x2A323B : 0xD8DEE4);
+    p.line = hex(dark ? 0x77828E : 0x7B858F);
+    p.text = hex(dark ? 0xFFFFFF : 0x000000);
+    p.quiet = hex(dark ? 0xD3DAE1 : 0x2B3136);
+    p.accent = dark ? kSkyBlue : legible(kBlue, p.panel, p.markContrast);
+    p.current = hex(dark ? 0x17324A : 0xC6E2F7);
+    p.selection = hex(dark ? 0x2F3946 : 0xD3D9E0);
     fillHues(p);
     return p;
 }
@@ -141,17 +157,34 @@ const Palette& lightPalette() {
     return palette;
 }
 
-Colour toolHue(const Palette& palette, int station) {
-    return legible(hex(stationColour(station)), palette.panel, kMarkContrast);
+const Palette& projectorPalette(bool dark) {
+    static const Palette light = makeProjector(false), night = makeProjector(true);
+    return dark ? night : light;
 }
 
-Fonts loadFonts(float scale) {
+const Palette& paletteFor(bool dark, bool projector) {
+    if (projector) return projectorPalette(dark);
+    return dark ? darkPalette() : lightPalette();
+}
+
+Colour toolHue(const Palette&, int station) {
+    return hex(stationColour(station));
+}
+
+bool needsOutline(const Palette& palette, Colour mark) {
+    return contrast(mark, palette.panel) < palette.markContrast;
+}
+
+Fonts loadFonts(float scale, bool projector) {
     ImGui::GetIO().Fonts->Clear();
+    if (projector) scale *= kProjectorType;
     Fonts fonts;
     fonts.scale = scale;
+    fonts.stroke = projector ? kProjectorLines / kProjectorType : 1.0f;
     fonts.text = loadFont("DejaVuSans.ttf", 14 * scale, fonts);
-    fonts.small = loadFont("DejaVuSans.ttf", 11.5f * scale, fonts);
     fonts.strong = loadFont("DejaVuSans-Bold.ttf", 14 * scale, fonts);
+    // From the last row of a classroom small type is none: nearly the size of the rest.
+    fonts.small = loadFont("DejaVuSans.ttf", (projector ? 13.0f : 11.5f) * scale, fonts);
     fonts.mono = loadFont("DejaVuSansMono.ttf", 14 * scale, fonts);
     fonts.figures = loadFont("DejaVuSansMono.ttf", 21 * scale, fonts);
     return fonts;
@@ -218,7 +251,7 @@ void drawSeverity(ImDrawList& list, ImVec2 centre, float size, const Palette& p,
     const float eighth = std::numbers::pi_v<float> / 8;
     const bool asks = unproven && severity != Severity::Stop;
     const Colour fill = asks ? p.unproven : p.severity[static_cast<std::size_t>(severity)];
-    const bool faint = contrast(fill, p.panel) < kMarkContrast;
+    const bool faint = contrast(fill, p.panel) < p.markContrast;
     const MarkInk with{ink(fill), faint ? ink(p.text) : 0};
     const char* letter = "n";
     float letterDown = 0;

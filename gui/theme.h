@@ -16,6 +16,10 @@ namespace firstoff::gui {
 
 struct Palette {
     bool dark = true;
+    bool projector = false;
+    // What words and marks keep to at least, as WCAG 2.1 counts contrast: 4.5 and 3 (AA), before a projector, whose
+    // black is the lit wall, 7 (AAA) and 4.5.
+    double textContrast = 4.5, markContrast = 3.0;
     Colour ground;  // between the panes
     Colour panel;   // of a pane
     Colour raised;  // buttons, fields
@@ -37,9 +41,16 @@ struct Palette {
 
 const Palette& darkPalette();
 const Palette& lightPalette();
+const Palette& projectorPalette(bool dark);
 
-// The hue of a station, as the picture paints what its tool has cut, legible on a pane.
+// What stands on screen for these settings.
+const Palette& paletteFor(bool dark, bool projector);
+
+// The hue of a station, as the picture paints what its tool has cut. Made lighter or darker for a pane, hues would run
+// together for eyes that lack a kind of cones; so those that do not stand out there get an outline.
 Colour toolHue(const Palette& palette, int station);
+// Does a mark of this colour need an outline in the colour of text?
+bool needsOutline(const Palette& palette, Colour mark);
 
 // Type and measures for one scale. Sizes are in pixels.
 struct Fonts {
@@ -49,11 +60,14 @@ struct Fonts {
     ImFont* mono = nullptr;
     ImFont* figures = nullptr;  // large digits of the position
     float scale = 1;
+    float stroke = 1;       // widths of lines, on top of the scale
     bool fallback = false;  // none of the expected font files was found
 };
 
 // Loads type for `scale` into the current context's atlas. The renderer has to build its texture anew afterwards.
-Fonts loadFonts(float scale);
+// Before a projector type is a third larger and lines nearly twice as wide.
+Fonts loadFonts(float scale, bool projector = false);
+inline constexpr float kProjectorType = 1.35f, kProjectorLines = 1.8f;
 
 // Colours and roundings of the drawing library's own widgets.
 void applyStyle(const Palette& palette, float scale);

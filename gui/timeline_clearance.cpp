@@ -74,7 +74,7 @@ void TimelineView::drawClearance(const Canvas& canvas, const Rect& lane) {
                            : near  ? palette.severity[static_cast<std::size_t>(Severity::Warning)]
                                    : palette.waiting;
         canvas.list.AddRectFilled({x0, top}, {x1, foot}, ink(hue, contact ? 0.9f : 0.20f));
-        canvas.list.AddLine({x0, top}, {x1, top}, ink(hue), context.px(contact || near ? 2.0f : 1.3f));
+        canvas.list.AddLine({x0, top}, {x1, top}, ink(hue), context.stroke(contact || near ? 2.0f : 1.3f));
         if (lastX >= 0 && x0 - lastX < 2) canvas.list.AddLine({x0, lastY}, {x0, top}, ink(palette.waiting, 0.7f));
         lastX = x1;
         lastY = top;

@@ -31,7 +31,7 @@ void drawFigures(ImDrawList& list, const PaneContext& context, const Rect& lane,
         const Colour colour = beyond ? over : hue;
         list.AddQuadFilled({x0, y(record.start)}, {x1, y(record.end)}, {x1, lane.bottom()}, {x0, lane.bottom()},
                            ink(colour, record.folded ? 0.35f : 0.25f));
-        list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(colour), context.px(beyond ? 2.2f : 1.4f));
+        list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(colour), context.stroke(beyond ? 2.2f : 1.4f));
     }
     if (!(scale.limit > 0 && scale.limit < scale.top)) return;
     const float at = std::round(y(scale.limit)) + 0.5f;

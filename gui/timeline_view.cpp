@@ -335,7 +335,9 @@ void TimelineView::drawTools(const Canvas& canvas, const Rect& lane) {
         const ImVec2 low{canvas.x(x0), lane.y};
         const ImVec2 high{std::max(canvas.x(x0) + 1, canvas.x(x1) - 1), lane.bottom()};
         canvas.list.AddRectFilled(low, high, ink(ground), canvas.context.px(2));
-        canvas.list.AddRectFilled(low, {std::min(low.x + canvas.context.px(3), high.x), high.y}, ink(hue));
+        const ImVec2 markHigh{std::min(low.x + canvas.context.stroke(4), high.x), high.y};
+        canvas.list.AddRectFilled(low, markHigh, ink(hue));
+        if (needsOutline(canvas.palette(), hue)) canvas.list.AddRect(low, markHigh, ink(canvas.palette().text));
         const float inset = canvas.context.px(8);
         if (high.x - low.x < canvas.context.px(20)) continue;
         const Rect box{low.x + inset, lane.y, high.x - low.x - inset, lane.h};
@@ -384,7 +386,7 @@ void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) {
         if (record.start <= 0 && record.end <= 0) continue;
         canvas.list.AddQuadFilled({x0, y(record.start)}, {x1, y(record.end)}, {x1, lane.bottom()}, {x0, lane.bottom()},
                                   ink(hue, 0.22f));
-        canvas.list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(hue), canvas.context.px(1.5f));
+        canvas.list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(hue), canvas.context.stroke(1.5f));
     }
     ImFont* font = canvas.context.fonts.small;
     const std::string label = fmt::format("{} rev/min", wholeNumber(canvas.index.maxRevPerMin()));
@@ -425,7 +427,7 @@ void TimelineView::drawScrubber(const Canvas& canvas) const {
     const float half = canvas.context.px(6);
     const float y = canvas.ruler.y + canvas.context.px(2);
     const ImU32 colour = ink(canvas.palette().accent);
-    canvas.list.AddLine({x, y}, {x, canvas.area.bottom()}, colour, canvas.context.px(2));
+    canvas.list.AddLine({x, y}, {x, canvas.area.bottom()}, colour, canvas.context.stroke(2));
     canvas.list.AddQuadFilled({x - half, y}, {x + half, y}, {x + half * 0.35f, y + 2 * half},
                               {x - half * 0.35f, y + 2 * half}, colour);
 }

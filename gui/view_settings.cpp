@@ -32,11 +32,21 @@ void read(const toml::table& table, std::string_view key, Number& value, Number 
 
 constexpr const char* kColourings[] = {"metal", "by tool", "by size"};  // in order of Colouring
 
-Colouring colouringNamed(std::string_view text) {
-    for (std::size_t i = 0; i < std::size(kColourings); ++i) {
-        if (text == kColourings[i]) return static_cast<Colouring>(i);
+constexpr const char* kQualityNames[] = {"automatic", "plain", "fine", "finest"};  // of QualityChoice
+constexpr const char* kNeighbours[] = {"solid", "faded", "left out"};              // of Neighbours
+
+// Which of the names of an enumeration stands under `key`; as it was where none does.
+template <typename Enum, std::size_t N>
+void readName(const toml::table& table, std::string_view key, const char* const (&names)[N], Enum& value) {
+    const auto text = table[key].value<std::string>();
+    for (std::size_t i = 0; text && i < N; ++i) {
+        if (*text == names[i]) value = static_cast<Enum>(i);
     }
-    return Colouring::Metal;
+}
+
+template <typename Enum, std::size_t N>
+const char* nameIn(const char* const (&names)[N], Enum value) {
+    return names[static_cast<std::size_t>(value)];
 }
 
 // By their names, so that the file outlives a change of their numbers.
@@ -99,7 +109,13 @@ ViewSettings readViewSettings(std::string_view text) {
     }
     read(table, "dark", view.dark);
     read(table, "cutaway", view.cutaway, 0, 2);
-    view.colouring = colouringNamed(table["surfaces"].value_or(std::string()));
+    read(table, "projector", view.projector);
+    read(table, "projector_dark", view.projectorDark);
+    read(table, "follow_tool", view.followTool);
+    read(table, "less_motion", view.lessMotion);
+    readName(table, "surfaces", kColourings, view.colouring);
+    readName(table, "picture_quality", kQualityNames, view.quality);
+    readName(table, "neighbours", kNeighbours, view.neighbours);
     view.hiddenBodies = kindsIn(table["hidden"].as_array());
     read(table, "readouts_width", view.readoutsWidth, 80.0f, 2000.0f);
     read(table, "program_width", view.programWidth, 80.0f, 4000.0f);
@@ -140,7 +156,13 @@ std::string writeViewSettings(const ViewSettings& view) {
     const toml::table table{
         {"dark", view.dark},
         {"cutaway", view.cutaway},
-        {"surfaces", kColourings[static_cast<std::size_t>(view.colouring)]},
+        {"projector", view.projector},
+        {"projector_dark", view.projectorDark},
+        {"follow_tool", view.followTool},
+        {"less_motion", view.lessMotion},
+        {"surfaces", nameIn(kColourings, view.colouring)},
+        {"picture_quality", nameIn(kQualityNames, view.quality)},
+        {"neighbours", nameIn(kNeighbours, view.neighbours)},
         {"hidden", hidden},
         {"readouts_width", view.readoutsWidth},
         {"program_width", view.programWidth},

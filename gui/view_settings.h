@@ -8,13 +8,29 @@
 #include <vector>
 
 #include "gui/scene/colouring.h"
+#include "gui/scene/neighbours.h"
+#include "gui/scene/quality.h"
 #include "gui/section/section_settings.h"
 
 namespace firstoff::gui {
 
+// What the user asked for in View > Picture quality.
+enum class QualityChoice : std::uint8_t {
+    Automatic,  // as fine as frames come often enough, see quality_pace.h; finest once nothing moves
+    Plain,
+    Fine,
+    Finest
+};
+
 struct ViewSettings {
     bool dark = true;
-    int cutaway = 0;  // 0 whole, 1 a quarter left out, 2 a half
+    bool projector = false;      // large type, thick lines, high contrast, fewer things on screen
+    bool projectorDark = false;  // its look, apart from the other one: walls are light
+    QualityChoice quality = QualityChoice::Automatic;
+    Neighbours neighbours = Neighbours::Faded;
+    bool followTool = false;  // while playing, the camera goes along with the tool
+    bool lessMotion = false;  // the camera goes at once where it is sent, as the system may ask as well
+    int cutaway = 0;          // 0 whole, 1 a quarter left out, 2 a half
     Colouring colouring = Colouring::Metal;
     std::uint32_t hiddenBodies = 0;  // kinds of bodies left out of the picture, see KindSet
     SectionSettings section;
@@ -33,10 +49,24 @@ struct ViewSettings {
     std::vector<std::string> foldedLanes;  // of the timeline, by their names in English
     std::vector<std::string> recent;       // set by opening programs, newest first
 
+    // The look in force.
+    bool darkLook() const { return projector ? projectorDark : dark; }
+    void setDarkLook(bool wanted) { (projector ? projectorDark : dark) = wanted; }
+
     friend bool operator==(const ViewSettings&, const ViewSettings&) = default;
 };
 
 inline constexpr std::size_t kRecentPrograms = 8;
+
+// The level that a choice other than Automatic fixes.
+constexpr Quality fixedQuality(QualityChoice choice) {
+    return choice == QualityChoice::Plain  ? Quality::Plain
+           : choice == QualityChoice::Fine ? Quality::Fine
+                                           : Quality::Finest;
+}
+constexpr QualityChoice choiceOf(Quality quality) {
+    return static_cast<QualityChoice>(static_cast<int>(quality) + 1);
+}
 
 // Puts a program at the head of the list of recent ones.
 void rememberProgram(ViewSettings& view, const std::filesystem::path& path);

@@ -4,20 +4,17 @@
 #include <GLFW/glfw3.h>
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <ctime>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "gui/app.h"
-#include "gui/frame_times.h"
 #include "gui/gl/loader.h"
 #include "gui/glfw_input.h"
 #include "gui/imgui_context.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -43,24 +40,42 @@ public:
 
 class Window {
 public:
-    Window(int width, int height) {
-        glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 4);
-        glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 1);
-        glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
-        glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
-        glfwWindowHint(GLFW_DEPTH_BITS, 0);
-        handle_ = glfwCreateWindow(width, height, "firstoff", nullptr, nullptr);
-        if (!handle_) throw GraphicsError("No window with OpenGL 4.1 could be opened: " + lastGlfwError() + ".");
-        glfwMakeContextCurrent(handle_);
-        loadOpenGl([](const char* function) -> ProcAddress { return glfwGetProcAddress(function); });
-    }
+    Window(int width, int height) : Window(width, height, true) {}
     ~Window() { glfwDestroyWindow(handle_); }
     Window(const Window&) = delete;
     Window& operator=(const Window&) = delete;
     GLFWwindow* handle() const { return handle_; }
 
+    // The driver has given up what it drew with: nothing of it is of use any more.
+    bool lost() const { return resetStatus_ != nullptr && resetStatus_() != GL_NO_ERROR; }
+
 private:
+    using ResetStatus = GLenum (*)();
+
+    Window(int width, int height, bool robust) {
+        glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 4);
+        glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 1);
+        glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+        glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
+        glfwWindowHint(GLFW_DEPTH_BITS, 0);
+        // So that it is told when the driver starts anew, after a fault or a sleep.
+        glfwWindowHint(GLFW_CONTEXT_ROBUSTNESS, robust ? GLFW_LOSE_CONTEXT_ON_RESET : GLFW_NO_ROBUSTNESS);
+        handle_ = glfwCreateWindow(width, height, "firstoff", nullptr, nullptr);
+        if (!handle_ && robust) {
+            // Not every driver has such a context.
+            glfwWindowHint(GLFW_CONTEXT_ROBUSTNESS, GLFW_NO_ROBUSTNESS);
+            handle_ = glfwCreateWindow(width, height, "firstoff", nullptr, nullptr);
+        }
+        if (!handle_) throw GraphicsError("No window with OpenGL 4.1 could be opened: " + lastGlfwError() + ".");
+        glfwMakeContextCurrent(handle_);
+        loadOpenGl([](const char* function) -> ProcAddress { return glfwGetProcAddress(function); });
+        for (const char* function : {"glGetGraphicsResetStatus", "glGetGraphicsResetStatusARB"}) {
+            if (!resetStatus_) resetStatus_ = reinterpret_cast<ResetStatus>(glfwGetProcAddress(function));
+        }
+    }
+
     GLFWwindow* handle_ = nullptr;
+    ResetStatus resetStatus_ = nullptr;
 };
 
 class ImguiBackend {
@@ -126,7 +141,9 @@ void setTitle(GLFWwindow* window, const App& app, std::string& shown) {
 
 // Draws while something moves, sleeps while nothing does. After every event a few frames more: the drawing library
 // needs them to settle what the event changed.
-void loop(App& app, GLFWwindow* window, KeyListener& keys) {
+// False when the window's OpenGL was lost.
+bool loop(App& app, const Window& shown, KeyListener& keys) {
+    GLFWwindow* window = shown.handle();
     constexpr int kSettlingFrames = 3;
     int frames = kSettlingFrames;
     std::string title;
@@ -146,9 +163,37 @@ void loop(App& app, GLFWwindow* window, KeyListener& keys) {
             continue;
         }
         drawFrame(app, window);
+        if (shown.lost()) return false;
         keys.frameDone();
         setTitle(window, app, title);
     }
+    return true;
+}
+
+// One window, from opening to closing. Nothing when it was closed; else what it was about when its OpenGL was lost.
+std::optional<Session> runOnce(const Startup& startup, int width, int height, const std::optional<Session>& before) {
+    const Window window(width, height);
+    glfwSetWindowSizeLimits(window.handle(), 320, 240, GLFW_DONT_CARE, GLFW_DONT_CARE);
+    glfwSwapInterval(1);
+    const ImguiContext imgui;
+    App app(startup, [] { glfwPostEmptyEvent(); });
+    if (before) app.takeUp(*before);
+    glfwSetWindowUserPointer(window.handle(), &app);
+    // Before the backend of the drawing library, which calls on what was set before it.
+    glfwSetDropCallback(window.handle(), onDrop);
+    glfwSetWindowCloseCallback(window.handle(), onClose);
+    const ImguiBackend backend(window.handle());
+    KeyListener keys(window.handle(), [&app](const InputEvent& event) { app.input(event); });
+    const bool closed = loop(app, window, keys);
+    int w = 0;
+    int h = 0;
+    glfwGetWindowSize(window.handle(), &w, &h);
+    app.rememberWindow(w, h);
+    glfwSetWindowUserPointer(window.handle(), nullptr);
+    if (closed) return std::nullopt;
+    Session kept = app.session();
+    kept.message = tr("The graphics driver started anew. The window was opened again with all that stood in it.");
+    return kept;
 }
 
 }  // namespace
@@ -158,51 +203,13 @@ void runWindow(const Startup& startup) {
     const ViewSettings view = loadViewSettings();
     const int width = startup.sizeGiven || view.windowWidth == 0 ? startup.width : view.windowWidth;
     const int height = startup.sizeGiven || view.windowHeight == 0 ? startup.height : view.windowHeight;
-    const Window window(width, height);
-    glfwSetWindowSizeLimits(window.handle(), 320, 240, GLFW_DONT_CARE, GLFW_DONT_CARE);
-    glfwSwapInterval(1);
-    const ImguiContext imgui;
-    {
-        App app(startup, [] { glfwPostEmptyEvent(); });
-        glfwSetWindowUserPointer(window.handle(), &app);
-        // Before the backend of the drawing library, which calls on what was set before it.
-        glfwSetDropCallback(window.handle(), onDrop);
-        glfwSetWindowCloseCallback(window.handle(), onClose);
-        const ImguiBackend backend(window.handle());
-        KeyListener keys(window.handle(), [&app](const InputEvent& event) { app.input(event); });
-        loop(app, window.handle(), keys);
-        int w = 0;
-        int h = 0;
-        glfwGetWindowSize(window.handle(), &w, &h);
-        app.rememberWindow(w, h);
-        glfwSetWindowUserPointer(window.handle(), nullptr);
+    std::optional<Session> kept;
+    constexpr int kAttempts = 3;  // a driver that is lost again and again is not waited for for ever
+    for (int attempt = 0; attempt < kAttempts; ++attempt) {
+        kept = runOnce(startup, width, height, kept);
+        if (!kept) return;
     }
-}
-
-void runBench(const Startup& startup) {
-    const Glfw glfw;
-    const Window window(startup.width, startup.height);
-    glfwSwapInterval(0);
-    const ImguiContext imgui;
-    App app(startup, {});
-    const ImguiBackend backend(window.handle());
-    drawFrame(app, window.handle());
-    app.settle(startup);
-    drawFrame(app, window.handle());
-    FrameTimes times;
-    const std::clock_t processor = std::clock();
-    for (int i = 0; i < startup.benchFrames; ++i) {
-        const double start = glfwGetTime();
-        glfwPollEvents();
-        app.setTime(app.cycleTimeS() * (i + 1) / startup.benchFrames);
-        drawFrame(app, window.handle());
-        glFinish();
-        times.add(glfwGetTime() - start);
-    }
-    const double busyS = static_cast<double>(std::clock() - processor) / CLOCKS_PER_SEC;
-    fmt::print("{}\n{} x {} pixels, {}\n{}", describeOpenGl(), startup.width, startup.height,
-               app.session().programName(), times.report());
-    fmt::print("processor time a frame {:.1f} ms, all threads together\n", 1e3 * busyS / startup.benchFrames);
+    throw GraphicsError("The graphics driver started anew three times. Unsaved text was lost with it.");
 }
 
 }  // namespace firstoff::gui

@@ -8,7 +8,4 @@ namespace firstoff::gui {
 // Runs until the window is closed. Throws GraphicsError when there is no display or no OpenGL.
 void runWindow(const Startup& startup);
 
-// Plays `startup.benchFrames` frames over the whole cycle as fast as they can be drawn and prints how long they took.
-void runBench(const Startup& startup);
-
 }  // namespace firstoff::gui

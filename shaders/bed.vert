@@ -13,6 +13,7 @@ uniform vec4 uBilletShadow;   // the same
 uniform vec4 uTurretShadow;   // x from, x to, middle y, radius
 
 out vec4 vColour;  // a: how much of the bed is seen
+out vec3 vPlace;
 
 float span(float x, float from, float to, float soft) {
     return smoothstep(from - soft, from + soft, x) * (1.0 - smoothstep(to - soft, to + soft, x));
@@ -32,5 +33,6 @@ void main() {
     float t = abs(place.y - uTurretShadow.z) / uTurretShadow.w;
     shadow += 0.55 * (1.0 - smoothstep(0.5, 1.35, t)) * span(place.x, uTurretShadow.x, uTurretShadow.y, 45.0);
     vColour = vec4(uColour * (1.0 + 0.16 * colour.r) * (1.0 - uDarkness * clamp(shadow, 0.0, 1.0)), fade);
+    vPlace = place;
     gl_Position = uViewProjection * vec4(place, 1.0);
 }

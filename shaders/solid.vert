@@ -1,5 +1,6 @@
 // Everything that is not turned on the spindle: painted, ground or black-oxide bodies. Their faces are flat or nearly so,
-// and the light on them changes slowly: it is worked out at the corners, which makes them cheap for software OpenGL.
+// and the light on them changes slowly: it is worked out at the corners, which makes them cheap for software OpenGL. Only
+// what the key light gives is kept apart, since a shadow may fall between corners.
 layout(location = 0) in vec3 place;
 layout(location = 1) in vec3 normal;
 layout(location = 2) in vec4 colour;   // a: gloss, 0 paint, 1 polished metal
@@ -10,6 +11,9 @@ uniform mat4 uModel;
 uniform vec4 uTint;  // sRGB and how much of it: edges in the colour of their station
 
 out vec3 vLight;
+out vec3 vKey;
+out vec3 vPlace;
+out vec3 vNormal;
 
 void main() {
     vec4 world = uModel * vec4(place, 1.0);
@@ -18,13 +22,19 @@ void main() {
     vec3 v = normalize(uEye - world.xyz);
     vec3 base = linear(mix(colour.rgb, uTint.rgb, uTint.a));
     float gloss = colour.a;
-    vec3 c = base * (hemisphere(n) * mix(0.95, 0.55, gloss) + kKeyColour * max(dot(n, uKey), 0.0) * mix(0.85, 0.45, gloss) +
-                     kFillColour * max(dot(n, uFill), 0.0) * 0.20);
-    c *= 1.0 - shut;
+    float open = 1.0 - shut;
+    vec3 c = base * (hemisphere(n) * mix(0.95, 0.55, gloss) + kFillColour * max(dot(n, uFill), 0.0) * 0.20);
+    vKey = base * kKeyColour * (max(dot(n, uKey), 0.0) * mix(0.85, 0.45, gloss) * open);
+    c *= open;
     vec3 tint = mix(vec3(0.06), base, gloss);
     c += tint * room(reflect(-v, n)) * mix(0.35, 0.75, gloss) * (1.0 - 0.7 * shut);
     float facing = 1.0 - max(dot(n, v), 0.0);
     float f2 = facing * facing;
     c += kRimColour * f2 * f2 * (0.10 + 0.25 * max(dot(n, uRim), 0.0)) * uAmbient;
-    vLight = developed(c);
+    vLight = c;
+    vPlace = world.xyz;
+    vNormal = n;
+#ifndef SHADOWS
+    vLight = developed(c + vKey);
+#endif
 }

@@ -27,10 +27,8 @@ GLuint plainTexture(int width, int height) {
     return id;
 }
 
-void requireComplete(int width, int height) {
-    if (glCheckFramebufferStatus(GL_FRAMEBUFFER) == GL_FRAMEBUFFER_COMPLETE) return;
-    throw GraphicsError("The graphics driver gives no picture of " + std::to_string(width) + " x " +
-                        std::to_string(height) + " pixels.");
+bool complete() {
+    return glCheckFramebufferStatus(GL_FRAMEBUFFER) == GL_FRAMEBUFFER_COMPLETE;
 }
 
 // Puts back the framebuffers that were bound when it was made.
@@ -65,6 +63,7 @@ Framebuffer& Framebuffer::operator=(Framebuffer&& other) noexcept {
     std::swap(width_, other.width_);
     std::swap(height_, other.height_);
     std::swap(samples_, other.samples_);
+    std::swap(asked_, other.asked_);
     std::swap(drawn_, other.drawn_);
     std::swap(resolved_, other.resolved_);
     std::swap(colour_, other.colour_);
@@ -83,11 +82,35 @@ void Framebuffer::release() {
     drawn_ = resolved_ = colour_ = depth_ = texture_ = 0;
 }
 
+int largestPicture() {
+    GLint texture = 0, buffer = 0;
+    glGetIntegerv(GL_MAX_TEXTURE_SIZE, &texture);
+    glGetIntegerv(GL_MAX_RENDERBUFFER_SIZE, &buffer);
+    return std::min(texture, buffer);
+}
+
+// Half as many samples each time the driver refuses, down to one a pixel.
 void Framebuffer::resize(int width, int height, int samples) {
     GLint most = 0;
     glGetIntegerv(GL_MAX_SAMPLES, &most);
+    if (refusedForTest("MULTISAMPLE")) most = 0;
     samples = samples <= 1 ? 0 : std::min(samples, static_cast<int>(most));
-    if (drawn_ != 0 && width == width_ && height == height_ && samples == samples_) return;
+    if (samples == 1) samples = 0;
+    if (drawn_ != 0 && width == width_ && height == height_ && samples == asked_) return;
+    asked_ = samples;
+    const int largest = largestPicture();
+    while (width > largest || height > largest || !make(width, height, samples)) {
+        if (samples == 0 || width > largest || height > largest) {
+            release();
+            throw GraphicsError("The graphics driver gives no picture of " + std::to_string(width) + " x " +
+                                std::to_string(height) + " pixels; " + std::to_string(largest) +
+                                " a side is its limit.");
+        }
+        samples = samples > 2 ? samples / 2 : 0;
+    }
+}
+
+bool Framebuffer::make(int width, int height, int samples) {
     release();
     width_ = width;
     height_ = height;
@@ -101,16 +124,15 @@ void Framebuffer::resize(int width, int height, int samples) {
     glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, depth_);
     if (samples == 0) {
         glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, texture_, 0);
-        requireComplete(width, height);
-        return;
+        return complete();
     }
     colour_ = renderbuffer(GL_RGBA8, samples, width, height);
     glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, colour_);
-    requireComplete(width, height);
+    if (!complete()) return false;
     glGenFramebuffers(1, &resolved_);
     glBindFramebuffer(GL_FRAMEBUFFER, resolved_);
     glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, texture_, 0);
-    requireComplete(width, height);
+    return complete();
 }
 
 void Framebuffer::bind() const {

@@ -14,6 +14,9 @@ struct Image {
     std::vector<std::uint8_t> rgb;
 };
 
+// The longest side that a picture may have, pixels. A context must be current.
+int largestPicture();
+
 // Reads `width` x `height` pixels from the lower left of the framebuffer bound for reading; one sample a pixel.
 Image readPixels(int width, int height);
 
@@ -28,10 +31,11 @@ public:
     Framebuffer& operator=(Framebuffer&& other) noexcept;
 
     // Makes it `width` x `height` pixels; does nothing when it already is. Samples above what the driver has are cut
-    // down.
+    // down. Throws GraphicsError where it gives no picture of that size at all.
     void resize(int width, int height, int samples = 4);
     int width() const { return width_; }
     int height() const { return height_; }
+    int samples() const { return samples_; }  // 0: one a pixel
 
     // Binds it for drawing and sets the viewport.
     void bind() const;
@@ -46,8 +50,9 @@ public:
 
 private:
     void release();
+    bool make(int width, int height, int samples);
 
-    int width_ = 0, height_ = 0, samples_ = 0;
+    int width_ = 0, height_ = 0, samples_ = 0, asked_ = -1;
     GLuint drawn_ = 0, resolved_ = 0;
     GLuint colour_ = 0, depth_ = 0, texture_ = 0;
 };

@@ -1,5 +1,7 @@
 #include "gui/gl/loader.h"
 
+#include <cstdlib>
+
 namespace firstoff::gui {
 
 namespace {
@@ -18,6 +20,11 @@ void loadOpenGl(ProcAddress (*getProcAddress)(const char*)) {
         throw GraphicsError("OpenGL 4.1 is needed; this driver offers " + glText(GL_VERSION) + " (" +
                             glText(GL_RENDERER) + "). Update the graphics driver or use software OpenGL.");
     }
+}
+
+bool refusedForTest(std::string_view what) {
+    const char* all = std::getenv("FIRSTOFF_GL_REFUSE");
+    return all && std::string_view(all).find(what) != std::string_view::npos;
 }
 
 std::string describeOpenGl() {

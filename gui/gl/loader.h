@@ -5,6 +5,7 @@
 
 #include <stdexcept>
 #include <string>
+#include <string_view>
 
 namespace firstoff::gui {
 
@@ -17,6 +18,10 @@ using ProcAddress = void (*)();
 // Loads OpenGL for the current context through `getProcAddress` (of GLFW or EGL). Throws GraphicsError when the context
 // has no OpenGL 4.1.
 void loadOpenGl(ProcAddress (*getProcAddress)(const char*));
+
+// The environment variable FIRSTOFF_GL_REFUSE lists what a driver is to be taken to refuse, so that the way down can be
+// tried on one that refuses nothing: MULTISAMPLE, and names that shaders are made with, such as SHADOWS.
+bool refusedForTest(std::string_view what);
 
 // "renderer, version" of the current context, for the papers.
 std::string describeOpenGl();

@@ -15,11 +15,12 @@ const void* offset(std::size_t bytes) {
 
 void describeVertices() {
     constexpr GLsizei stride = sizeof(Vertex);
-    for (GLuint i = 0; i < 4; ++i) glEnableVertexAttribArray(i);
+    for (GLuint i = 0; i < 5; ++i) glEnableVertexAttribArray(i);
     glVertexAttribPointer(0, 3, GL_FLOAT, GL_FALSE, stride, offset(offsetof(Vertex, place)));
     glVertexAttribPointer(1, 3, GL_FLOAT, GL_FALSE, stride, offset(offsetof(Vertex, normal)));
     glVertexAttribPointer(2, 4, GL_UNSIGNED_BYTE, GL_TRUE, stride, offset(offsetof(Vertex, colour)));
     glVertexAttribPointer(3, 1, GL_FLOAT, GL_FALSE, stride, offset(offsetof(Vertex, along)));
+    glVertexAttribPointer(4, 1, GL_FLOAT, GL_FALSE, stride, offset(offsetof(Vertex, lay)));
 }
 
 template <typename T>

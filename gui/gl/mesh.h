@@ -6,7 +6,7 @@
 
 namespace firstoff::gui {
 
-// Owns the buffers of one mesh. Attributes: 0 place, 1 normal, 2 colour (normalised), 3 along.
+// Owns the buffers of one mesh. Attributes: 0 place, 1 normal, 2 colour (normalised), 3 along, 4 lay.
 class MeshBuffer {
 public:
     MeshBuffer() = default;

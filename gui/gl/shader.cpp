@@ -1,5 +1,6 @@
 #include "gui/gl/shader.h"
 
+#include <algorithm>
 #include <glm/gtc/type_ptr.hpp>
 
 #include "gui/gl/shader_text.h"
@@ -8,8 +9,17 @@ namespace firstoff::gui {
 
 namespace {
 
-GLuint compile(GLenum stage, const std::string& name) {
+GLuint compile(GLenum stage, const std::string& name, std::string_view defined) {
     std::string text = "#version 410 core\n";
+    for (std::size_t at = 0; at < defined.size();) {
+        const std::size_t end = std::min(defined.find(' ', at), defined.size());
+        text += "#define ";
+        text += defined.substr(at, end - at);
+        if (refusedForTest(defined.substr(at, end - at)))
+            throw GraphicsError("The graphics driver does not accept " + name + ": FIRSTOFF_GL_REFUSE names it.");
+        text += '\n';
+        at = end + 1;
+    }
     if (stage == GL_FRAGMENT_SHADER) text += "#define FRAGMENT\n";
     text += shaderText("studio.glsl");
     text += "#line 1\n";
@@ -29,10 +39,10 @@ GLuint compile(GLenum stage, const std::string& name) {
 
 }  // namespace
 
-Shader::Shader(std::string_view name) {
+Shader::Shader(std::string_view name, std::string_view defined) {
     const std::string base(name);
-    const GLuint vertex = compile(GL_VERTEX_SHADER, base + ".vert");
-    const GLuint fragment = compile(GL_FRAGMENT_SHADER, base + ".frag");
+    const GLuint vertex = compile(GL_VERTEX_SHADER, base + ".vert", defined);
+    const GLuint fragment = compile(GL_FRAGMENT_SHADER, base + ".frag", defined);
     program_ = glCreateProgram();
     glAttachShader(program_, vertex);
     glAttachShader(program_, fragment);

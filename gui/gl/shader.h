@@ -11,10 +11,11 @@
 namespace firstoff::gui {
 
 // Owns a GL program made from the embedded texts `name`.vert and `name`.frag; each is preceded by
-// studio.glsl. Throws GraphicsError with the compiler's words.
+// studio.glsl. `defined`: names that the texts ask for with #ifdef, parted by spaces. Throws GraphicsError with the
+// compiler's words.
 class Shader {
 public:
-    explicit Shader(std::string_view name);
+    explicit Shader(std::string_view name, std::string_view defined = {});
     ~Shader();
     Shader(const Shader&) = delete;
     Shader& operator=(const Shader&) = delete;

@@ -13,6 +13,7 @@ struct Vertex {
     glm::vec3 normal;
     std::uint32_t colour = 0xffffffffu;  // R, G, B, A from the lowest byte, sRGB; what A means is said by the shader
     float along = 0;  // turned bodies: mm along the profile; others: how far the place is shut off from the light, 0…1
+    float lay = 0;    // turned bodies: mm from one feed mark to the next; 0 none to be seen
 };
 
 struct TriangleMesh {

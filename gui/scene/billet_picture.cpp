@@ -6,15 +6,14 @@
 
 #include "gui/scene/palette.h"
 #include "gui/scene/solid_mesh.h"
+#include "gui/scene/surface_look.h"
 #include "sim/base/units.h"
 
 namespace firstoff::gui {
 
 namespace {
 
-// Fineness of surfaces, see metal.frag.
-constexpr std::uint8_t kAsBought = 45, kRoughed = 175, kFinished = 250, kColoured = 130;
-// While sizes are told; likewise.
+// While sizes are told, see metal.frag.
 constexpr std::uint8_t kPlain = 130, kHatched = 150, kCrossHatched = 170;
 constexpr std::uint32_t kHighlight = 0xffc247;
 constexpr std::size_t kMostTriangles = 80'000;  // of the billet, for software OpenGL
@@ -80,13 +79,20 @@ std::uint32_t sizeColour(const MeasuredSurfaces& sizes, CutId cut) {
 
 std::uint32_t surfaceColour(const Trial& trial, const SceneOptions& options, const MeasuredSurfaces& sizes, CutId cut) {
     if (options.colouring == Colouring::Size) return sizeColour(sizes, cut);
-    if (cut == kCutBefore) return packColour(palette::kCutSteel, kRoughed);
-    if (cut == kUncut || cut >= trial.timeline.moves.size()) return packColour(palette::kBlackBar, kAsBought);
+    const Metal metal = metalOf(trial.setup.material);
+    constexpr double kBeforeFacets = 0.22;  // of a cut of which nothing is known
+    if (cut == kCutBefore) return packColour(cutColour(metal), finenessOf(kBeforeFacets));
+    if (cut == kUncut || cut >= trial.timeline.moves.size()) return packColour(barColour(metal), barFineness(metal));
     const Move& move = trial.toolpath.moves[trial.timeline.moves[cut].move];
-    if (options.highlight != kNoBlock && cutBy(move, options.highlight)) return packColour(kHighlight, kColoured);
+    if (options.highlight != kNoBlock && cutBy(move, options.highlight)) return packColour(kHighlight, kColouredCut);
     if (options.colouring == Colouring::Tool)
-        return packColour(stationColour(trial.toolpath.calls[move.call].station), kColoured);
-    return packColour(palette::kCutSteel, move.pass > 0 ? kRoughed : kFinished);
+        return packColour(stationColour(trial.toolpath.calls[move.call].station), kColouredCut);
+    return packColour(cutColour(metal), finenessOf(lookOfCut(trial, cut).facets));
+}
+
+float surfaceLay(const Trial& trial, const SceneOptions& options, CutId cut) {
+    if (options.colouring != Colouring::Metal || cut >= trial.timeline.moves.size()) return 0;
+    return static_cast<float>(lookOfCut(trial, cut).layMm);
 }
 
 void BilletPicture::forget() {
@@ -175,7 +181,8 @@ void BilletPicture::makeTurning(const SceneInstant& instant, const SceneOptions&
                                           made.toleranceMm, kMostTriangles)) {
         const bool apart = mesh.piece > 0;
         const auto colour = [&](CutId cut) { return colourOf(instant, options, apart, cut); };
-        (apart ? loose : held).append(solidMesh(mesh, colour));
+        const auto lay = [&](CutId cut) { return surfaceLay(*instant.trial, options, cut); };
+        (apart ? loose : held).append(solidMesh(mesh, colour, lay));
     }
     skin_.upload(held);
     looseSkin_.upload(loose);
@@ -214,6 +221,7 @@ void BilletPicture::makeRound(const SceneInstant& instant, const SceneOptions& o
     const auto colourWhere = [&](bool apart) {
         return [&, apart](CutId cut) { return colourOf(instant, options, apart, cut); };
     };
+    revolving.lay = [&](CutId cut) { return surfaceLay(*instant.trial, options, cut); };
     const KeptSweep sweep = keptSweep(options.cutaway);
     revolving.fromAngle = sweep.from;
     revolving.toAngle = sweep.to;

@@ -18,6 +18,8 @@ KeptSweep keptSweep(Cutaway cutaway);
 
 // Colour (and fineness as alpha, which while sizes are told says how it is hatched) of a surface left by a cut.
 std::uint32_t surfaceColour(const Trial& trial, const SceneOptions& options, const MeasuredSurfaces& sizes, CutId cut);
+// Its feed marks as Vertex::lay: none where colour tells something else.
+float surfaceLay(const Trial& trial, const SceneOptions& options, CutId cut);
 
 class BilletPicture {
 public:

@@ -10,7 +10,8 @@ namespace firstoff::gui {
 namespace {
 
 constexpr std::array<const char*, 4> kViewNames = {"machine", "part", "tool", "end-on"};
-constexpr float kSteepest = 1.55f;  // rad; straight down would lose the sense of "up"
+constexpr float kNearest = 5, kFarthest = 8000;  // mm, from the target
+constexpr float kSteepest = 1.55f;               // rad; straight down would lose the sense of "up"
 
 struct Axes {
     glm::vec3 right, up;
@@ -44,7 +45,7 @@ glm::mat4 Camera::view() const {
 }
 
 glm::mat4 Camera::projection(float aspect) const {
-    return glm::perspective(fieldOfView, aspect, distance * 0.05f, distance * 8.0f + 4000.0f);
+    return glm::perspective(fieldOfView, aspect, nearest(), farthest());
 }
 
 float Camera::mmPerPixel(int heightPx) const {
@@ -63,12 +64,18 @@ void Camera::pan(glm::vec2 pixels, int heightPx) {
 }
 
 void Camera::zoom(float factor, glm::vec2 pixel, int widthPx, int heightPx) {
-    constexpr float kNearest = 5, kFarthest = 8000;  // mm
     const float nearer = std::clamp(distance / factor, kNearest, kFarthest);
     const Axes axes = screenAxes(*this);
     const glm::vec2 fromMiddle = pixel - 0.5f * glm::vec2(widthPx, heightPx);
     const float shift = mmPerPixel(heightPx) * (1 - nearer / distance);
     target += shift * (fromMiddle.x * axes.right - fromMiddle.y * axes.up);
+    distance = nearer;
+}
+
+void Camera::zoomTo(float factor, glm::vec3 place) {
+    const float nearer = std::clamp(distance / factor, kNearest, kFarthest);
+    // The whole camera shrinks towards the place, so that every ray to it stays where it is.
+    target = place + (nearer / distance) * (target - place);
     distance = nearer;
 }
 

@@ -32,6 +32,9 @@ struct Camera {
     glm::vec3 eye() const { return target + distance * direction(); }
     glm::mat4 view() const;
     glm::mat4 projection(float aspect) const;
+    // Distances from the eye between which things are drawn, mm.
+    float nearest() const { return distance * 0.05f; }
+    float farthest() const { return distance * 8.0f + 4000.0f; }
     // mm in the scene that one pixel covers at the target.
     float mmPerPixel(int heightPx) const;
 
@@ -40,6 +43,8 @@ struct Camera {
     void pan(glm::vec2 pixels, int heightPx);
     // Comes nearer by `factor` (>1), keeping what is under `pixel` there.
     void zoom(float factor, glm::vec2 pixel, int widthPx, int heightPx);
+    // The same about a place of the scene, which stays under its pixel.
+    void zoomTo(float factor, glm::vec3 place);
 
     friend bool operator==(const Camera&, const Camera&) = default;
 };

@@ -20,7 +20,7 @@ constexpr double kTallest = 11;        // of the marks, units
 constexpr float kBack = -52;           // how far the surface runs back
 constexpr int kColumns = 600;          // a few for each pixel of a wide picture
 constexpr float kSmoothAngle = 0.45f;  // corners sharper than this are edges, rad
-constexpr std::uint8_t kFine = 190;    // see metal.frag
+constexpr std::uint8_t kFine = 240;    // see surface_look.h: the grooves themselves are there
 
 // The part of a line of points from `from` to `to`.
 std::vector<PlotPoint> within(const std::vector<PlotPoint>& line, double from, double to) {
@@ -134,7 +134,8 @@ void FinishPicture::draw(const FinishStrip& strip, bool dark, int widthPx, int h
     s.skin.draw();
     studio.light(s.section);
     s.section.set("uModel", glm::mat4(1));
-    s.section.set("uSpacing", std::exp2(std::round(std::log2(12 * camera.mmPerPixel(heightPx)))));
+    s.section.set("uSpacing", 10 * camera.mmPerPixel(heightPx));
+    s.section.set("uLine", 0.13f);
     s.section.set("uSlope", 1.0f);
     s.section.set("uOpacity", 1.0f);
     s.face.draw();

@@ -9,10 +9,14 @@
 #include "gui/scene/body_outline.h"
 #include "gui/scene/machine_picture.h"
 #include "gui/scene/named_views.h"
+#include "gui/scene/occlusion.h"
 #include "gui/scene/overlay.h"
+#include "gui/scene/palette.h"
 #include "gui/scene/scene_instant.h"
 #include "gui/scene/scene_pick.h"
+#include "gui/scene/shadow.h"
 #include "gui/scene/studio.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -20,6 +24,17 @@ namespace {
 
 float mm(double value) {
     return static_cast<float>(value);
+}
+
+// As the shaders have it.
+float left(Cutaway cutaway) {
+    return cutaway == Cutaway::Quarter ? 1.0f : cutaway == Cutaway::Half ? 2.0f : 0.0f;
+}
+
+// 1 up to `from`, 0 from `to` on, smooth between.
+float falling(float x, float from, float to) {
+    const float t = std::clamp((to - x) / (to - from), 0.0f, 1.0f);
+    return t * t * (3 - 2 * t);
 }
 
 // States of OpenGL that drawing changes, put back at the end.
@@ -42,34 +57,215 @@ private:
     GLboolean depth_, cull_, blend_;
 };
 
+constexpr float kHatchPx = 10;  // between the lines of a section
+
+// What surfaces are lit with at one level of quality.
+struct Lighting {
+    // The ones that cut drop pixels, which keeps software OpenGL from skipping hidden ones: only for bodies that are
+    // cut.
+    Shader metal, metalCut, solid, solidCut, section, bed;
+    explicit Lighting(const std::string& defined)
+        : metal("metal", defined),
+          metalCut("metal", cutting(defined)),
+          solid("solid", defined),
+          solidCut("solid", cutting(defined)),
+          section("section", defined),
+          bed("bed", defined) {}
+
+private:
+    static std::string cutting(std::string defined) {
+        if (!defined.empty()) defined += ' ';
+        return defined += "CUTS";
+    }
+};
+
+const char* definedFor(Quality quality) {
+    switch (quality) {
+        case Quality::Plain:
+            return "";
+        case Quality::Fine:
+            return "SHADOWS";
+        case Quality::Finest:
+            return "SHADOWS OCCLUSION";
+    }
+    return "";
+}
+
+// What the shadow map stands for: drawn anew only when it would be another.
+struct ShadowOf {
+    const Trial* trial = nullptr;
+    double timeS = -1, spindleAngle = 0;
+    ShadowFrame frame;
+    KindSet hidden = 0;
+    Cutaway cutaway = Cutaway::None;
+    LoosePieces loosePieces = LoosePieces::Aside;
+    int sizePx = 0;
+    std::vector<bool> seen;
+
+    friend bool operator==(const ShadowOf&, const ShadowOf&) = default;
+};
+
 }  // namespace
 
 struct LatheScene::State {
-    Shader metal{"metal"}, solid{"solid"}, section{"section"}, bed{"bed"}, background{"background"};
+    std::array<std::unique_ptr<Lighting>, kQualities.size()> lightings;
+    std::array<bool, kQualities.size()> refused{};
+    std::string trouble;
+    Lighting* in = nullptr;  // of this frame
+    Shader background{"background"};
     Overlay overlay;
     VertexArray empty;
     BilletPicture billet;
     MachinePicture machine;
     BodyOutline outline;
+    std::unique_ptr<ShadowMap> shadow;
+    std::unique_ptr<Occlusion> occlusion;
+    ShadowOf shadowOf;
     std::shared_ptr<const Trial> trial;
     std::optional<SpindleTurn> spindle;
     FrameFigures figures;
+    std::vector<float> opacities;  // of the machine's bodies, in this frame
+
+    void refuse(Quality quality, const char* why);
+    Quality lightingFor(Quality wanted);
+    void drawDepths(const Shader& whole, const Shader& cut, const SceneInstant& instant, const SceneOptions& options);
+    void drawCutBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                       float mmPerPixel);
+    bool castShadows(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, Quality quality,
+                     Studio& studio);
+    bool shutOff(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, Studio& studio);
+    Quality prepare(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, Studio& studio);
 
     void drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model);
     void drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawSeenThrough(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawTurnedBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, bool faded);
+    void drawFaded(const SceneInstant& instant, const PicturedBody& body, float opacity, const Studio& studio);
+    void drawTurnedBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void useHatching(const SceneOptions& options, float mmPerPixel);
-    void drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway);
-    void useSection(const Studio& studio, float mmPerPixel, float slope, float opacity);
+    const Shader& skinShader(const SceneOptions& options) const;
+    void drawSkin(const MeshBuffer& skin, const glm::mat4& model, const SceneOptions& options);
+    void useSection(const Studio& studio, const SceneOptions& options, float mmPerPixel, float slope, float opacity);
     void drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawBackground(const Studio& studio);
-    void drawMarks(const SceneInstant& instant, const Studio& studio);
+    void drawMarks(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawAll(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
 };
+
+void LatheScene::State::refuse(Quality quality, const char* why) {
+    refused[static_cast<std::size_t>(quality)] = true;
+    const std::string less = name(static_cast<Quality>(static_cast<int>(quality) - 1));
+    trouble = say("The graphics driver cannot draw the picture in the quality {}; {} is drawn instead. It said: {}",
+                  name(quality), less, why);
+}
+
+// The level wanted, or the next lower one that the driver takes. That nothing can be drawn at all is an exception.
+Quality LatheScene::State::lightingFor(Quality wanted) {
+    for (int level = static_cast<int>(wanted);; --level) {
+        const auto quality = static_cast<Quality>(level);
+        const auto at = static_cast<std::size_t>(level);
+        if (level > 0 && refused[at]) continue;
+        try {
+            if (!lightings[at]) lightings[at] = std::make_unique<Lighting>(definedFor(quality));
+            in = lightings[at].get();
+            return quality;
+        } catch (const GraphicsError& error) {
+            if (level == 0) throw;
+            refuse(quality, error.what());
+        }
+    }
+}
+
+// Bodies that stand in the light and before others: all that is not faded.
+void LatheScene::State::drawDepths(const Shader& whole, const Shader& cut, const SceneInstant& instant,
+                                   const SceneOptions& options) {
+    const auto put = [&](const MeshBuffer& mesh, const glm::mat4& model, bool isCut = false) {
+        if (mesh.empty()) return;
+        const Shader& shader = isCut ? cut : whole;
+        shader.use();
+        if (isCut) shader.set("uCutaway", left(options.cutaway));
+        shader.set("uModel", model);
+        mesh.draw();
+    };
+    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
+        const PicturedBody& body = machine.bodies[i];
+        if (options.shows(body.kind) && opacities[i] >= 1)
+            put(body.shape.buffer, machine.placed(instant, body), MachinePicture::isCut(body, options));
+    }
+    if (!options.shows(BodyKind::Billet)) return;
+    put(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1),
+        billet.turns() && options.cutaway != Cutaway::None);
+    put(billet.faces(), glm::mat4(1));
+    if (options.loosePieces != LoosePieces::Aside) return;
+    const glm::mat4 aside = glm::translate(glm::mat4(1), BilletPicture::looseShift(instant, options.loosePieces));
+    put(billet.looseSkin(), aside);
+    put(billet.looseFaces(), aside);
+}
+
+bool LatheScene::State::castShadows(const SceneInstant& instant, const SceneOptions& options, const Camera& camera,
+                                    Quality quality, Studio& studio) {
+    const int sizePx = meansOf(quality).shadowPx;
+    ShadowOf wanted{trial.get(),
+                    instant.timeS,
+                    instant.spindleAngle,
+                    {},
+                    options.hidden,
+                    options.cutaway,
+                    options.loosePieces,
+                    sizePx,
+                    {}};
+    wanted.frame = shadowFrame(camera, studio.picture.z / std::max(1.0f, studio.picture.w), towardsKey(), sizePx);
+    for (const float opacity : opacities) wanted.seen.push_back(opacity >= 1);
+    if (!shadow) shadow = std::make_unique<ShadowMap>();
+    if (figures.rebuilt || !(wanted == shadowOf)) {
+        if (!shadow->begin(wanted.frame, sizePx)) return false;
+        glDisable(GL_CULL_FACE);
+        drawDepths(shadow->shader(), shadow->cutting(), instant, options);
+        shadow->finish();
+        shadowOf = wanted;
+    }
+    const glm::mat4 toUnit = glm::translate(glm::mat4(1), glm::vec3(0.5f)) * glm::scale(glm::mat4(1), glm::vec3(0.5f));
+    studio.toShadow = toUnit * wanted.frame.toLight;
+    const float reach = quality == Quality::Finest ? 7.0f : 1.6f;  // texels: how soft
+    studio.shadowPen = {2.2f * wanted.frame.texelMm, reach / static_cast<float>(sizePx)};
+    studio.shadows = shadow->texture();
+    return true;
+}
+
+bool LatheScene::State::shutOff(const SceneInstant& instant, const SceneOptions& options, const Camera& camera,
+                                Studio& studio) {
+    if (!occlusion) occlusion = std::make_unique<Occlusion>();
+    const auto width = static_cast<int>(studio.picture.z), height = static_cast<int>(studio.picture.w);
+    if (!occlusion->begin(studio.viewProjection, width, height)) return false;
+    glDisable(GL_CULL_FACE);
+    drawDepths(occlusion->shader(), occlusion->cutting(), instant, options);
+    occlusion->finish(camera);
+    studio.open = occlusion->texture();
+    return true;
+}
+
+// What is drawn before the picture itself. Returns the level that it comes to.
+Quality LatheScene::State::prepare(const SceneInstant& instant, const SceneOptions& options, const Camera& camera,
+                                   Studio& studio) {
+    Quality quality = lightingFor(options.quality);
+    while (quality != Quality::Plain) {
+        const char* refusal = nullptr;
+        try {
+            if (!castShadows(instant, options, camera, quality, studio)) refusal = "no shadow map of that size";
+            if (!refusal && meansOf(quality).occlusion && !shutOff(instant, options, camera, studio))
+                refusal = "no depths that can be read";
+            if (!refusal) return quality;
+            refuse(quality, refusal);
+        } catch (const GraphicsError& error) {
+            refuse(quality, error.what());
+        }
+        studio.shadows = studio.open = 0;
+        quality = lightingFor(static_cast<Quality>(static_cast<int>(quality) - 1));
+    }
+    return quality;
+}
 
 void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model) {
     if (buffer.empty()) return;
@@ -80,12 +276,14 @@ void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer,
 
 // Bodies that hide what stands behind them.
 void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
+    const Shader& solid = in->solid;
     studio.light(solid);
     solid.set("uTint", glm::vec4(0));
     solid.set("uOpacity", 1.0f);
-    for (const PicturedBody& body : machine.bodies) {
-        if (!options.shows(body.kind) || body.look == PicturedBody::Look::Turned ||
-            MachinePicture::opacity(body, studio.towardsEye) < 1) {
+    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
+        const PicturedBody& body = machine.bodies[i];
+        if (!options.shows(body.kind) || body.look == PicturedBody::Look::Turned || opacities[i] < 1 ||
+            MachinePicture::isCut(body, options)) {
             continue;
         }
         const bool coloured = options.colouring == Colouring::Tool && body.kind == BodyKind::Edge;
@@ -93,39 +291,84 @@ void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptio
         drawBody(solid, body.shape.buffer, machine.placed(instant, body));
         if (coloured) solid.set("uTint", glm::vec4(0));
     }
-    drawTurnedBodies(instant, options, studio, false);
+    drawTurnedBodies(instant, options, studio);
 }
 
-void LatheScene::State::drawTurnedBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
-                                         bool faded) {
-    studio.light(metal);
-    metal.set("uAxis", glm::vec2(0));
-    for (const PicturedBody& body : machine.bodies) {
-        if (!options.shows(body.kind) || body.look != PicturedBody::Look::Turned) continue;
-        const float opacity = MachinePicture::opacity(body, studio.towardsEye);
-        if (opacity <= 0.01f || (opacity < 1) != faded) continue;
-        metal.set("uShade", glm::vec4(0, 1, 0, opacity));
-        drawBody(metal, body.shape.buffer, machine.placed(instant, body));
+void LatheScene::State::drawTurnedBodies(const SceneInstant& instant, const SceneOptions& options,
+                                         const Studio& studio) {
+    studio.light(in->metal);
+    in->metal.set("uAxis", glm::vec2(0));
+    in->metal.set("uShade", glm::vec4(0, 1, 0, 1));
+    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
+        const PicturedBody& body = machine.bodies[i];
+        if (!options.shows(body.kind) || body.look != PicturedBody::Look::Turned || opacities[i] < 1 ||
+            MachinePicture::isCut(body, options)) {
+            continue;
+        }
+        drawBody(in->metal, body.shape.buffer, machine.placed(instant, body));
     }
 }
 
-// Castings between the eye and the work, and guards; over everything else.
+// Chuck and jaws with the billet's cutaway: hatched the other way and wider than the bar, each its own.
+void LatheScene::State::drawCutBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
+                                      float mmPerPixel) {
+    glDisable(GL_CULL_FACE);
+    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
+        const PicturedBody& body = machine.bodies[i];
+        if (!options.shows(body.kind) || opacities[i] < 1 || !MachinePicture::isCut(body, options)) continue;
+        const bool turned = body.look == PicturedBody::Look::Turned;
+        const Shader& shader = turned ? in->metalCut : in->solidCut;
+        studio.light(shader);
+        shader.set("uCutaway", left(options.cutaway));
+        shader.set("uFaceHatch", glm::vec3((turned ? 1.8f : 1.3f) * kHatchPx * options.lineScale * mmPerPixel,
+                                           turned ? 1.0f : -1.0f, 0.13f));
+        shader.set("uFaceColour", rgb(palette::kJaw));
+        shader.set("uAxis", glm::vec2(0));
+        shader.set("uShade", glm::vec4(0, 1, 0, 1));
+        shader.set("uTint", glm::vec4(0));
+        shader.set("uOpacity", 1.0f);
+        drawBody(shader, body.shape.buffer, machine.placed(instant, body));
+    }
+    glEnable(GL_CULL_FACE);
+}
+
+// Only what of it is nearest to the eye: its own far sides do not show through.
+void LatheScene::State::drawFaded(const SceneInstant& instant, const PicturedBody& body, float opacity,
+                                  const Studio& studio) {
+    const bool turned = body.look == PicturedBody::Look::Turned;
+    const Shader& shader = turned ? in->metal : in->solid;
+    studio.light(shader);
+    if (turned) {
+        shader.set("uAxis", glm::vec2(0));
+        shader.set("uShade", glm::vec4(0, 1, 0, opacity));
+    } else {
+        shader.set("uTint", glm::vec4(0));
+        shader.set("uOpacity", opacity);
+    }
+    const glm::mat4 model = machine.placed(instant, body);
+    if (body.look == PicturedBody::Look::Glass) {
+        glDepthMask(GL_FALSE);
+        drawBody(shader, body.shape.buffer, model);
+        glDepthMask(GL_TRUE);
+        return;
+    }
+    glColorMask(GL_FALSE, GL_FALSE, GL_FALSE, GL_FALSE);
+    drawBody(shader, body.shape.buffer, model);
+    glColorMask(GL_TRUE, GL_TRUE, GL_TRUE, GL_TRUE);
+    glDepthFunc(GL_LEQUAL);
+    drawBody(shader, body.shape.buffer, model);
+    glDepthFunc(GL_LESS);
+}
+
+// What stands between the eye and the work, and guards; over everything else.
 void LatheScene::State::drawSeenThrough(const SceneInstant& instant, const SceneOptions& options,
                                         const Studio& studio) {
     glEnable(GL_BLEND);
-    studio.light(solid);
-    solid.set("uTint", glm::vec4(0));
-    for (const PicturedBody& body : machine.bodies) {
-        const float opacity = MachinePicture::opacity(body, studio.towardsEye);
-        if (!options.shows(body.kind) || body.look == PicturedBody::Look::Turned || opacity <= 0.01f || opacity >= 1)
-            continue;
-        const bool glass = body.look == PicturedBody::Look::Glass;
-        if (glass) glDepthMask(GL_FALSE);
-        solid.set("uOpacity", opacity);
-        drawBody(solid, body.shape.buffer, machine.placed(instant, body));
-        if (glass) glDepthMask(GL_TRUE);
+    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
+        const PicturedBody& body = machine.bodies[i];
+        if (!options.shows(body.kind) || opacities[i] <= 0.01f || opacities[i] >= 1) continue;
+        drawFaded(instant, body, opacities[i], studio);
     }
-    drawTurnedBodies(instant, options, studio, true);
     glDisable(GL_BLEND);
 }
 
@@ -146,24 +389,31 @@ void LatheScene::State::outlineBodies(const SceneInstant& instant, const SceneOp
     outline.finish(studio, options.outlineWarns);
 }
 
-void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model, Cutaway cutaway) {
-    if (billet.turns())
-        metal.set("uCutaway", cutaway == Cutaway::Quarter ? 1.0f : cutaway == Cutaway::Half ? 2.0f : 0.0f);
-    drawBody(metal, skin, model);
-    if (billet.turns()) metal.set("uCutaway", 0.0f);
+// The skin of what is not round stands whole: it is cut in drawing.
+const Shader& LatheScene::State::skinShader(const SceneOptions& options) const {
+    return billet.turns() && options.cutaway != Cutaway::None ? in->metalCut : in->metal;
 }
 
-void LatheScene::State::useSection(const Studio& studio, float mmPerPixel, float slope, float opacity) {
-    studio.light(section);
-    // About nine pixels, in steps of two so that the pattern stands still through a slow zoom.
-    section.set("uSpacing", std::exp2(std::round(std::log2(9 * mmPerPixel))));
-    section.set("uSlope", slope);
-    section.set("uOpacity", opacity);
+void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model, const SceneOptions& options) {
+    const Shader& shader = skinShader(options);
+    shader.set("uCutaway", left(options.cutaway));
+    shader.set("uFaceHatch", glm::vec3(0));
+    drawBody(shader, skin, model);
+}
+
+void LatheScene::State::useSection(const Studio& studio, const SceneOptions& options, float mmPerPixel, float slope,
+                                   float opacity) {
+    studio.light(in->section);
+    in->section.set("uSpacing", kHatchPx * options.lineScale * mmPerPixel);
+    in->section.set("uLine", 0.15f);
+    in->section.set("uSlope", slope);
+    in->section.set("uOpacity", opacity);
 }
 
 // Of surfaces whose sizes are told: about eleven pixels apart, in steps of two; `x` the distance, mm, `y` how many
 // lines run round the bar, so that they meet behind it and lean by 45 degrees on it. 0: none.
 void LatheScene::State::useHatching(const SceneOptions& options, float mmPerPixel) {
+    const Shader& metal = skinShader(options);
     if (options.colouring != Colouring::Size) return metal.set("uHatch", glm::vec2(0));
     const float spacing = std::exp2(std::round(std::log2(11 * mmPerPixel)));
     const auto turn = 6.2831853f * mm(trial->setup.stock.outerRadius);
@@ -173,6 +423,7 @@ void LatheScene::State::useHatching(const SceneOptions& options, float mmPerPixe
 void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
                                    float mmPerPixel) {
     const Setup& setup = trial->setup;
+    const Shader& metal = skinShader(options);
     studio.light(metal);
     metal.set("uAxis", glm::vec2(0));
     metal.set("uShade", glm::vec4(0, 1, 0, 1));
@@ -182,11 +433,11 @@ void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptio
         metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
     }
     useHatching(options, mmPerPixel);
-    drawSkin(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), options.cutaway);
+    drawSkin(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), options);
     metal.set("uHatch", glm::vec2(0));
     if (billet.faces().empty()) return;
-    useSection(studio, mmPerPixel, 1, 1);
-    drawBody(section, billet.faces(), glm::mat4(1));
+    useSection(studio, options, mmPerPixel, 1, 1);
+    drawBody(in->section, billet.faces(), glm::mat4(1));
 }
 
 void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
@@ -198,15 +449,16 @@ void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOption
     const glm::mat4 model = glm::translate(glm::mat4(1), shift);
     const float opacity = fallen ? 0.45f : 1.0f;
     if (fallen) glEnable(GL_BLEND);
+    const Shader& metal = skinShader(options);
     studio.light(metal);
     metal.set("uShade", glm::vec4(0, 1, 0, opacity));
     metal.set("uAxis", glm::vec2(shift.y, shift.z));
     useHatching(options, mmPerPixel);
-    drawSkin(billet.looseSkin(), model, options.cutaway);
+    drawSkin(billet.looseSkin(), model, options);
     metal.set("uHatch", glm::vec2(0));
     if (!billet.looseFaces().empty()) {
-        useSection(studio, mmPerPixel, -1, opacity);
-        drawBody(section, billet.looseFaces(), model);
+        useSection(studio, options, mmPerPixel, -1, opacity);
+        drawBody(in->section, billet.looseFaces(), model);
     }
     glDisable(GL_BLEND);
 }
@@ -215,16 +467,20 @@ void LatheScene::State::drawBed(const SceneInstant& instant, const SceneOptions&
     const Setup& setup = trial->setup;
     const float front = mm(setup.stock.frontZ), R = mm(setup.chuck.bodyRadius);
     const Point turretAt = instant.turretReference;
-    studio.light(bed);
-    bed.set("uExtent", glm::vec4(0.5f * front, 60, 720, 620));
-    bed.set("uColour", studio.bedColour());
-    bed.set("uDarkness", studio.shadowDepth());
-    bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength,
-                                        options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
-    bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
+    studio.light(in->bed);
+    in->bed.set("uExtent", glm::vec4(0.5f * front, 60, 720, 620));
+    in->bed.set("uColour", studio.bedColour());
+    // Cast shadows take the place of half of those that are guessed.
+    in->bed.set("uDarkness", (studio.shadows != 0 ? 0.6f : 1.0f) * studio.shadowDepth());
+    // In a view of the work the map ends before the bed, which lies far behind.
+    const float covered = 1 - falling(shadowOf.frame.halfMm(), 180, 420);
+    in->bed.set("uCast", 0.8f * covered * studio.shadowDepth());
+    in->bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength,
+                                            options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
+    in->bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
     const float size = options.shows(BodyKind::TurretDisc) ? mm(setup.machine.turretRadius) : 1;
-    bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + setup.machine.turretThickness + 2 * size,
-                                       turretAt.r + machine.turretAxisR, size));
+    in->bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + setup.machine.turretThickness + 2 * size,
+                                           turretAt.r + machine.turretAxisR, size));
     machine.bed.draw();
     figures.triangles += machine.bed.triangles();
 }
@@ -238,20 +494,21 @@ void LatheScene::State::drawBackground(const Studio& studio) {
     glDepthFunc(GL_LESS);
 }
 
-void LatheScene::State::drawMarks(const SceneInstant& instant, const Studio& studio) {
+void LatheScene::State::drawMarks(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
     const Setup& setup = trial->setup;
     const float from = -mm(setup.chuck.bodyLength) - 20,
                 to = mm(setup.stock.frontZ) + 0.35f * mm(setup.stock.frontZ) + 40;
     const std::vector<Segment> axis{{{from, 0, 0}, {to, 0, 0}}};
     glEnable(GL_BLEND);
     glDepthMask(GL_FALSE);
-    LineStyle style{1.4f, studio.lineColour(), kAxisPattern};
+    LineStyle style{1.4f * options.lineScale, studio.lineColour(), kAxisPattern};
     overlay.lines(axis, style, studio);
     glDisable(GL_DEPTH_TEST);
     style.colour.a *= 0.35f;  // seen through the metal
     overlay.lines(axis, style, studio);
     if (setup.workOffsetGiven[static_cast<std::size_t>(instant.workOffset)])
-        overlay.datum(inScene(instant.datum), std::clamp(studio.picture.w / 95, 5.0f, 11.0f), studio);
+        overlay.datum(inScene(instant.datum), options.lineScale * std::clamp(studio.picture.w / 95, 5.0f, 11.0f),
+                      studio);
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);
@@ -262,6 +519,7 @@ void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions&
     // Near things first, the background last: what is hidden costs nothing.
     glEnable(GL_CULL_FACE);
     drawSolids(instant, options, studio);
+    drawCutBodies(instant, options, studio, mmPerPixel);
     drawTurned(instant, options, studio, mmPerPixel);
     if (options.loosePieces == LoosePieces::Aside) drawLoose(instant, options, studio, mmPerPixel);
     figures.billetTriangles = billet.skin().triangles() + billet.faces().triangles();
@@ -269,7 +527,7 @@ void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions&
     if (options.showBed) drawBed(instant, options, studio);
     drawBackground(studio);
     if (options.loosePieces == LoosePieces::Fallen) drawLoose(instant, options, studio, mmPerPixel);
-    if (options.showMarks) drawMarks(instant, studio);
+    if (options.showMarks) drawMarks(instant, options, studio);
     glEnable(GL_CULL_FACE);
     drawSeenThrough(instant, options, studio);
     glDisable(GL_CULL_FACE);
@@ -282,6 +540,7 @@ LatheScene::~LatheScene() = default;
 void LatheScene::setTrial(std::shared_ptr<const Trial> trial) {
     state_->billet.forget();
     state_->spindle.reset();
+    state_->shadowOf = {};
     state_->trial = std::move(trial);
     if (!state_->trial) return;
     state_->spindle.emplace(state_->trial->timeline, state_->trial->toolpath);
@@ -317,6 +576,8 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
     if (s.trial && instant.trial == s.trial.get()) {
         const float scale = camera.mmPerPixel(heightPx);
         s.figures.rebuilt = s.billet.update(instant, options, scale);
+        s.opacities = s.machine.opacities(instant, options, camera);
+        s.prepare(instant, options, camera, studio);
         s.drawAll(instant, options, studio, scale);
     } else {
         s.drawBackground(studio);
@@ -353,6 +614,21 @@ int LatheScene::pickBody(const SceneInstant& instant, const Camera& camera, cons
     return machine.body;
 }
 
+std::optional<glm::vec3> LatheScene::placeUnder(const SceneInstant& instant, const Camera& camera,
+                                                const SceneOptions& options, glm::vec2 pixel, int widthPx,
+                                                int heightPx) const {
+    const State& s = *state_;
+    if (!s.trial || instant.trial != s.trial.get()) return std::nullopt;
+    const Ray ray = rayThrough(camera, pixel, widthPx, heightPx);
+    float nearest = s.machine.firstAlong(instant, options, camera, ray).distance;
+    if (options.shows(BodyKind::Billet)) {
+        const std::optional<RayHit> billet = hitTurned(s.billet.loops(), 0, options.cutaway, ray);
+        if (billet) nearest = std::min(nearest, billet->distance);
+    }
+    if (!std::isfinite(nearest)) return std::nullopt;
+    return ray.origin + nearest * ray.direction;
+}
+
 Camera LatheScene::view(ViewName name, const SceneInstant& instant, float aspect) const {
     const State& s = *state_;
     if (!s.trial) return {};
@@ -379,6 +655,10 @@ glm::vec2 LatheScene::project(SpacePoint p, const Camera& camera, int widthPx, i
     const float aspect = static_cast<float>(widthPx) / static_cast<float>(std::max(1, heightPx));
     const glm::vec4 c = camera.projection(aspect) * camera.view() * glm::vec4(inScene(p), 1);
     return glm::vec2(0.5f + 0.5f * c.x / c.w, 0.5f - 0.5f * c.y / c.w) * glm::vec2(widthPx, heightPx);
+}
+
+const std::string& LatheScene::trouble() const {
+    return state_->trouble;
 }
 
 const FrameFigures& LatheScene::lastFrame() const {

@@ -10,9 +10,12 @@
 #include <glm/glm.hpp>
 #include <memory>
 #include <optional>
+#include <string>
 
 #include "gui/scene/camera.h"
 #include "gui/scene/colouring.h"
+#include "gui/scene/neighbours.h"
+#include "gui/scene/quality.h"
 #include "sim/base/space.h"
 #include "sim/clearance/machine_bodies.h"
 #include "sim/trial/trial.h"
@@ -57,6 +60,9 @@ struct SceneOptions {
     bool showMarks = true;  // axis line and datum
     bool dark = true;
     LoosePieces loosePieces = LoosePieces::Aside;
+    Neighbours neighbours = Neighbours::Faded;
+    Quality quality = Quality::Finest;
+    float lineScale = 1;           // widths and distances of lines, times this
     BlockId highlight = kNoBlock;  // surfaces cut by this block are tinted
     // Two bodies of MachineBodies::bodies that touch or come too near, drawn round with a line that shows through
     // everything; kNoBody: none.
@@ -133,6 +139,10 @@ public:
     int pickBody(const SceneInstant& instant, const Camera& camera, const SceneOptions& options, glm::vec2 pixel,
                  int widthPx, int heightPx) const;
 
+    // What is seen under a pixel, billet or machine, scene frame; nothing where the background is.
+    std::optional<glm::vec3> placeUnder(const SceneInstant& instant, const Camera& camera, const SceneOptions& options,
+                                        glm::vec2 pixel, int widthPx, int heightPx) const;
+
     // A camera that shows the thing whole in a picture of this aspect (width over height).
     Camera view(ViewName name, const SceneInstant& instant, float aspect = 1.6f) const;
 
@@ -143,6 +153,9 @@ public:
     static glm::vec2 project(SpacePoint place, const Camera& camera, int widthPx, int heightPx);
 
     const FrameFigures& lastFrame() const;
+    // What the graphics driver refused, and so the level that is drawn instead of a higher one; empty while it draws
+    // what it is asked for.
+    const std::string& trouble() const;
 
 private:
     struct State;

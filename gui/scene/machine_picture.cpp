@@ -8,6 +8,7 @@
 #include "gui/scene/body_shapes.h"
 #include "gui/scene/machine_shape.h"
 #include "gui/scene/scene_pick.h"
+#include "gui/scene/sight_lines.h"
 #include "gui/scene/turret_shape.h"
 #include "sim/base/units.h"
 
@@ -79,6 +80,11 @@ void addCasting(std::vector<PicturedBody>& bodies, BodyKind kind, Carrier carrie
 
 void Shape::set(TriangleMesh mesh) {
     triangles = std::move(mesh);
+    low = high = triangles.vertices.empty() ? glm::vec3(0) : triangles.vertices.front().place;
+    for (const Vertex& v : triangles.vertices) {
+        low = glm::min(low, v.place);
+        high = glm::max(high, v.place);
+    }
     buffer.upload(triangles);
 }
 
@@ -140,7 +146,9 @@ glm::mat4 MachinePicture::placed(const SceneInstant& instant, Carrier carrier, b
     return still;
 }
 
-float MachinePicture::opacity(const PicturedBody& body, glm::vec3 towardsEye) {
+namespace {
+
+float opacityFrom(const PicturedBody& body, glm::vec3 towardsEye) {
     constexpr float kGlass = 0.28f;
     if (body.look == PicturedBody::Look::Glass) return kGlass;
     if (body.kind == BodyKind::ChuckBody && body.look == PicturedBody::Look::Casting)
@@ -150,13 +158,49 @@ float MachinePicture::opacity(const PicturedBody& body, glm::vec3 towardsEye) {
     return farEnd ? farEndOpacity(towardsEye) : 1.0f;
 }
 
+// The tool at work is what the cut is made with.
+bool cuts(const PicturedBody& body, const SceneInstant& instant) {
+    return body.station == instant.station && (body.kind == BodyKind::Edge || body.kind == BodyKind::Holder);
+}
+
+}  // namespace
+
+bool MachinePicture::isCut(const PicturedBody& body, const SceneOptions& options) {
+    const bool grips =
+        body.carrier == Carrier::Spindle && (body.kind == BodyKind::ChuckBody || body.kind == BodyKind::Jaws);
+    return grips && options.cutaway != Cutaway::None && options.neighbours != Neighbours::Solid;
+}
+
+std::vector<float> MachinePicture::opacities(const SceneInstant& instant, const SceneOptions& options,
+                                             const Camera& camera) const {
+    const SightLines sight(instant, options, camera);
+    std::vector<float> result;
+    for (const PicturedBody& body : bodies) {
+        float opacity = opacityFrom(body, camera.direction());
+        const bool mayHide = opacity > 0.01f && body.look != PicturedBody::Look::Glass && options.shows(body.kind);
+        if (mayHide && !cuts(body, instant) && !isCut(body, options))
+            opacity *= sight.opacity(body.shape.triangles, body.shape.low, body.shape.high, placed(instant, body));
+        result.push_back(opacity);
+    }
+    return result;
+}
+
 MachinePicture::Hit MachinePicture::firstAlong(const SceneInstant& instant, const SceneOptions& options,
                                                const Camera& camera, const Ray& ray) const {
     constexpr float kSeenThrough = 0.5f;
     Hit nearest{kNoBody, std::numeric_limits<float>::infinity()};
-    for (const PicturedBody& body : bodies) {
-        if (!options.shows(body.kind) || opacity(body, camera.direction()) <= kSeenThrough) continue;
-        const std::optional<float> hit = hitMesh(body.shape.triangles, placed(instant, body), ray);
+    const std::vector<float> seen = opacities(instant, options, camera);
+    for (std::size_t i = 0; i < bodies.size(); ++i) {
+        const PicturedBody& body = bodies[i];
+        if (!options.shows(body.kind) || seen[i] <= kSeenThrough) continue;
+        std::optional<float> hit = hitMesh(body.shape.triangles, placed(instant, body), ray);
+        const Stretch empty = isCut(body, options) ? throughCutaway(options.cutaway, ray) : Stretch{};
+        if (hit && *hit >= empty.from && *hit < empty.to) {
+            // What was cut away hides nothing.
+            hit = hitMesh(body.shape.triangles, placed(instant, body),
+                          {ray.origin + empty.to * ray.direction, ray.direction});
+            if (hit) *hit += empty.to;
+        }
         if (hit && *hit < nearest.distance) nearest = {body.body, *hit};
     }
     return nearest;

@@ -20,6 +20,7 @@ namespace firstoff::gui {
 struct Shape {
     TriangleMesh triangles;
     MeshBuffer buffer;
+    glm::vec3 low{0}, high{0};  // box round it, in its own frame
 
     void set(TriangleMesh mesh);
 };
@@ -55,8 +56,12 @@ struct MachinePicture {
         return placed(instant, body.carrier, body.turns);
     }
     glm::mat4 spindle(const SceneInstant& instant) const { return placed(instant, Carrier::Spindle, true); }
-    // How much of a body is to be seen, 0 to 1.
-    static float opacity(const PicturedBody& body, glm::vec3 towardsEye);
+    // How much of each body is to be seen, 0 to 1: castings and guards by the side they are seen from, others by how
+    // much of the cut they would hide, see sight_lines.h.
+    std::vector<float> opacities(const SceneInstant& instant, const SceneOptions& options, const Camera& camera) const;
+
+    // Is it cut open together with the billet?
+    static bool isCut(const PicturedBody& body, const SceneOptions& options);
 
     // Is anything before `distance` along the ray?
     bool hides(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, const Ray& ray,

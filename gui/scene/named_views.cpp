@@ -26,10 +26,21 @@ Camera partView(const Setup& setup, float aside, float aspect) {
     return framing({from, -1.25f * bar, 0}, {to, 1.55f * bar, 0}, 0, kSquareOn, aspect, 0.20f);
 }
 
+// The place of the bar that the tip is nearest to, as if the bar were whole.
+glm::vec3 nearestOfBar(const Setup& setup, Point tip) {
+    const float from = std::min(mm(setup.chuck.jawLength), mm(setup.stock.frontZ)), to = mm(setup.stock.frontZ);
+    const float R = mm(setup.stock.outerRadius);
+    return {std::clamp(mm(tip.z), from, to), std::clamp(mm(tip.r), -R, R), 0};
+}
+
+// Tool and cut; while the tool is away, as much more as it takes to see the work as well.
 Camera toolView(const Setup& setup, Point tip, float aspect) {
     const float half = std::max(14.0f, 0.55f * mm(setup.stock.outerRadius));
     const glm::vec3 at(mm(tip.z), mm(tip.r), 0);
-    return framing(at - glm::vec3(half), at + glm::vec3(half, 0.8f * half, half), 0.28f, 0.50f, aspect, 0.30f);
+    const glm::vec3 work = nearestOfBar(setup, tip);
+    const glm::vec3 low = glm::min(at - glm::vec3(half), work - glm::vec3(0.5f * half));
+    const glm::vec3 high = glm::max(at + glm::vec3(half, 0.8f * half, half), work + glm::vec3(0.5f * half));
+    return framing(low, high, 0.28f, 0.50f, aspect, 0.30f);
 }
 
 Camera endOnView(const Setup& setup, float R, float aspect) {

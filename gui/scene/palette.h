@@ -25,11 +25,11 @@ inline constexpr std::uint32_t kSection = 0xd6a487;  // the face of a cutaway
 inline constexpr std::uint32_t kWithinLimits = 0x7cc4ab;
 inline constexpr std::uint32_t kTooSmall = 0xe69f00;
 inline constexpr std::uint32_t kTooLarge = 0x3f9ad6;
-inline constexpr std::uint32_t kNotMeasured = 0xb9bdc2;
+inline constexpr std::uint32_t kNotMeasured = 0x84888d;
 
 // M. Okabe and K. Ito, "Color Universal Design" (2008): told apart with the three common deficiencies of colour vision.
 // Their black is replaced by a grey, which shows on a dark background as well.
 inline constexpr std::array<std::uint32_t, 8> kStations = {0xe69f00, 0x56b4e9, 0x009e73, 0xf0e442,
-                                                           0x0072b2, 0xd55e00, 0xcc79a7, 0x9a9a9a};
+                                                           0x0072b2, 0xd55e00, 0xcc79a7, 0x707070};
 
 }  // namespace firstoff::gui::palette

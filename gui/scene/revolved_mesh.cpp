@@ -19,12 +19,14 @@ struct ProfileEdge {
     Point normal;  // unit
     double length = 0;
     std::uint32_t colour = 0;
+    float lay = 0;
 };
 
 // One circle of vertices: where an edge begins or ends, or both when the surface goes on smoothly.
 struct Ring {
     Point place, normal;
     std::uint32_t colour = 0;
+    float lay = 0;
 };
 
 bool onAxis(Point p) {
@@ -41,13 +43,13 @@ std::vector<ProfileEdge> edgesOf(const Loop& loop, const RevolveOptions& options
         if (size < tolerance::kSamePlaceMm) continue;
         const Point d = (1 / size) * (to - from);
         const CutId cut = i < loop.cuts.size() ? loop.cuts[i] : kUncut;
-        edges.push_back({from, to, {d.r, -d.z}, size, options.colour(cut)});
+        edges.push_back({from, to, {d.r, -d.z}, size, options.colour(cut), options.lay(cut)});
     }
     return edges;
 }
 
 bool goesOnSmoothly(const ProfileEdge& a, const ProfileEdge& b, const RevolveOptions& options) {
-    if (a.colour != b.colour || distance(a.to, b.from) > tolerance::kSamePlaceMm) return false;
+    if (a.colour != b.colour || a.lay != b.lay || distance(a.to, b.from) > tolerance::kSamePlaceMm) return false;
     const double turn = std::acos(std::clamp(dot(a.normal, b.normal), -1.0, 1.0));
     // A chord of length c that turns by `turn` from its neighbour has a sagitta of about c * turn / 8.
     return turn < options.smoothAngle && std::min(a.length, b.length) * turn / 8 < options.chordMm;
@@ -81,7 +83,7 @@ public:
         const auto nz = static_cast<float>(ring.normal.z);
         const auto nr = static_cast<float>(ring.normal.r);
         for (glm::vec2 d : directions_) {
-            mesh_.vertices.push_back({{z, r * d.x, r * d.y}, {nz, nr * d.x, nr * d.y}, ring.colour, z - r});
+            mesh_.vertices.push_back({{z, r * d.x, r * d.y}, {nz, nr * d.x, nr * d.y}, ring.colour, z - r, ring.lay});
         }
         return first;
     }
@@ -114,7 +116,8 @@ void revolveLoop(const Loop& loop, const RevolveOptions& options, RingStrips& st
     const auto startRing = [&](std::size_t i) {
         const ProfileEdge& before = edges[(i + n - 1) % n];
         const bool smooth = smoothAfter((i + n - 1) % n);
-        return Ring{edges[i].from, smooth ? sharedNormal(before, edges[i]) : edges[i].normal, edges[i].colour};
+        return Ring{edges[i].from, smooth ? sharedNormal(before, edges[i]) : edges[i].normal, edges[i].colour,
+                    edges[i].lay};
     };
     constexpr std::uint32_t none = 0xffffffffu;
     std::uint32_t carried = none;
@@ -128,7 +131,7 @@ void revolveLoop(const Loop& loop, const RevolveOptions& options, RingStrips& st
         }
         const std::uint32_t from = carried != none ? carried : strips.ring(startRing(i));
         const Point endNormal = smooth ? sharedNormal(edge, edges[(i + 1) % n]) : edge.normal;
-        const std::uint32_t to = strips.ring({edge.to, endNormal, edge.colour});
+        const std::uint32_t to = strips.ring({edge.to, endNormal, edge.colour, edge.lay});
         strips.strip(from, onAxis(edge.from), to, onAxis(edge.to));
         carried = smooth ? to : none;
     }

@@ -22,6 +22,8 @@ struct RevolveOptions {
     double chordMm = 0.1;
     // Colour and fineness of the surface that a cut left, as the vertex colour.
     std::function<std::uint32_t(CutId)> colour = [](CutId) { return 0xffffffffu; };
+    // Its feed marks, mm from one to the next, as Vertex::lay.
+    std::function<float(CutId)> lay = [](CutId) { return 0.0f; };
 };
 
 // The skin: closed for a whole turn, open at both ends of the sweep otherwise. Normals follow the circle exactly. A

@@ -130,6 +130,28 @@ std::optional<RayHit> hitTurned(std::span<const Loop> loops, int fromPiece, Cuta
 }
 
 // After T. Möller and B. Trumbore, "Fast, minimum storage ray/triangle intersection", 1997.
+Stretch throughCutaway(Cutaway cutaway, const Ray& ray) {
+    constexpr float kFar = 1e6f;
+    if (cutaway == Cutaway::None) return {};
+    Stretch empty{0, kFar};
+    // The half-space above a plane through the axis.
+    const auto within = [&](float from, float way) {
+        if (std::abs(way) < 1e-9f) {
+            if (from <= 0) empty.to = 0;
+            return;
+        }
+        const float at = -from / way;
+        if (way > 0) {
+            empty.from = std::max(empty.from, at);
+        } else {
+            empty.to = std::min(empty.to, at);
+        }
+    };
+    within(ray.origin.z, ray.direction.z);
+    if (cutaway == Cutaway::Quarter) within(ray.origin.y, ray.direction.y);
+    return empty.to > empty.from ? empty : Stretch{};
+}
+
 std::optional<float> hitMesh(const TriangleMesh& mesh, const glm::mat4& model, const Ray& ray) {
     const glm::mat4 back = glm::inverse(model);
     const glm::vec3 o(back * glm::vec4(ray.origin, 1));

@@ -19,6 +19,13 @@ struct RayHit {
 // the cutaway respected.
 std::optional<RayHit> hitTurned(std::span<const Loop> loops, int fromPiece, Cutaway cutaway, const Ray& ray);
 
+// Where along the ray the space lies that a cutaway has emptied, mm from its origin; empty where it does not pass
+// there.
+struct Stretch {
+    float from = 0, to = 0;
+};
+Stretch throughCutaway(Cutaway cutaway, const Ray& ray);
+
 // Distance to the first triangle; nothing if none is met.
 std::optional<float> hitMesh(const TriangleMesh& mesh, const glm::mat4& model, const Ray& ray);
 

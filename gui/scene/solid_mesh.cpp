@@ -1,6 +1,8 @@
 #include "gui/scene/solid_mesh.h"
 
 #include <cmath>
+#include <map>
+#include <utility>
 
 #include "sim/base/units.h"
 #include "sim/output/mesh_shading.h"
@@ -28,13 +30,23 @@ int stepFor(int sectors, int most) {
 
 }  // namespace
 
-TriangleMesh solidMesh(const PartMesh& mesh, const std::function<std::uint32_t(CutId)>& colour) {
+TriangleMesh solidMesh(const PartMesh& mesh, const std::function<std::uint32_t(CutId)>& colour,
+                       const std::function<float(CutId)>& lay) {
     constexpr double kSharp = 35;  // degrees
-    const ShadedMesh lit = shaded(mesh, radians(kSharp), colour);
+    // The mesh is lit with numbers in place of colours, so that marks go with them.
+    std::map<std::pair<std::uint32_t, float>, std::uint32_t> numbers;
+    const auto numberOf = [&](CutId cut) {
+        const std::pair look(colour(cut), lay ? lay(cut) : 0.0f);
+        return numbers.emplace(look, static_cast<std::uint32_t>(numbers.size())).first->second;
+    };
+    const ShadedMesh lit = shaded(mesh, radians(kSharp), numberOf);
+    std::vector<std::pair<std::uint32_t, float>> looks(numbers.size());
+    for (const auto& [look, number] : numbers) looks[number] = look;
     TriangleMesh result;
     for (const ShadedMesh::Corner& c : lit.corners) {
         const auto along = static_cast<float>(c.place.z - std::hypot(c.place.x, c.place.y));
-        result.vertices.push_back({inScene(c.place), inScene(c.normal), c.colour, along});
+        result.vertices.push_back(
+            {inScene(c.place), inScene(c.normal), looks[c.colour].first, along, looks[c.colour].second});
     }
     for (const auto& t : lit.triangles) result.indices.insert(result.indices.end(), t.begin(), t.end());
     return result;

@@ -11,8 +11,9 @@
 namespace firstoff::gui {
 
 // Scene frame, with the spindle marker at the turret: the part turns with the spindle from there. `colour` as in
-// RevolveOptions. A vertex's `along` as revolve() gives it.
-TriangleMesh solidMesh(const PartMesh& mesh, const std::function<std::uint32_t(CutId)>& colour);
+// RevolveOptions, `lay` as well where it is given. A vertex's `along` as revolve() gives it.
+TriangleMesh solidMesh(const PartMesh& mesh, const std::function<std::uint32_t(CutId)>& colour,
+                       const std::function<float(CutId)>& lay = {});
 
 // How coarse a mesh may be for a picture of this many mm a pixel, at most `mostTriangles` as far as coarser steps can
 // bring it there. Meshes of what is held and has fallen.

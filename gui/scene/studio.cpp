@@ -17,6 +17,10 @@ constexpr Backdrop kLight{0xe3e8ee, 0xc9d0d8, 0xf8fafc};
 
 }  // namespace
 
+glm::vec3 towardsKey() {
+    return fromFloor(-0.45f, 0.80f, 0.50f);
+}
+
 glm::vec3 rgb(unsigned colour) {
     return glm::vec3((colour >> 16) & 0xff, (colour >> 8) & 0xff, colour & 0xff) / 255.0f;
 }
@@ -27,7 +31,7 @@ void Studio::light(const Shader& shader) const {
     shader.set("uViewProjection", viewProjection);
     shader.set("uEye", eye);
     shader.set("uPlumbUp", kPlumbUp);
-    shader.set("uKey", fromFloor(-0.45f, 0.80f, 0.50f));
+    shader.set("uKey", towardsKey());
     shader.set("uFill", fromFloor(0.85f, 0.10f, 0.50f));
     shader.set("uRim", fromFloor(0.30f, 0.55f, -0.80f));
     shader.set("uAmbient", dark ? 0.80f : 1.15f);
@@ -35,6 +39,19 @@ void Studio::light(const Shader& shader) const {
     shader.set("uBottom", rgb(backdrop.bottom));
     shader.set("uMiddle", rgb(backdrop.middle));
     shader.set("uPicture", picture);
+    // Units that nothing else uses; what the shader does not have is passed over.
+    constexpr int kShadowUnit = 2, kOpenUnit = 3;
+    const auto give = [&](const char* sampler, int unit, GLuint texture) {
+        if (texture == 0) return;
+        glActiveTexture(GL_TEXTURE0 + static_cast<GLenum>(unit));
+        glBindTexture(GL_TEXTURE_2D, texture);
+        glActiveTexture(GL_TEXTURE0);
+        shader.set(sampler, unit);
+    };
+    give("uShadowMap", kShadowUnit, shadows);
+    give("uOpen", kOpenUnit, open);
+    shader.set("uToLight", toShadow);
+    shader.set("uShadowPen", shadowPen);
 }
 
 glm::vec3 Studio::bedColour() const {

@@ -15,6 +15,11 @@ struct Studio {
     glm::vec3 towardsEye{0, 0, 1};  // from the camera's target, unit
     glm::vec4 picture{0};           // left, bottom, width, height in the framebuffer, pixels
     bool dark = true;
+    // Scene to the shadow map, 0 to 1, and what lit() of studio.glsl is told besides; texture 0: no shadows.
+    glm::mat4 toShadow{1};
+    glm::vec2 shadowPen{0};
+    GLuint shadows = 0;
+    GLuint open = 0;  // texture of what is shut off from the room; 0: nothing
 
     // Uses `shader` and sets light, camera and background.
     void light(const Shader& shader) const;
@@ -24,6 +29,9 @@ struct Studio {
     glm::vec4 markDark() const;
     glm::vec4 markLight() const;
 };
+
+// Where the key light is, unit vector.
+glm::vec3 towardsKey();
 
 // 0xRRGGBB to 0…1.
 glm::vec3 rgb(unsigned colour);

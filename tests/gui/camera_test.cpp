@@ -40,6 +40,20 @@ TEST(Camera, KeepsWhatIsUnderThePointerWhenComingNearer) {
     EXPECT_NEAR(after.y, pixel.y, 0.05f);
 }
 
+TEST(Camera, ComesNearerToAPlaceThatStaysUnderItsPixel) {
+    Camera camera;
+    camera.target = {20, 5, -3};
+    camera.azimuth = 0.4f;
+    const glm::vec3 place{60, 18, 22};
+    const glm::vec2 before = pixelOf(camera, place, 800, 600);
+    const float distance = glm::length(camera.eye() - place);
+    camera.zoomTo(1.7f, place);
+    const glm::vec2 after = pixelOf(camera, place, 800, 600);
+    EXPECT_NEAR(after.x, before.x, 0.05f);  // px: far below what an eye sees, above single precision
+    EXPECT_NEAR(after.y, before.y, 0.05f);
+    EXPECT_NEAR(glm::length(camera.eye() - place), distance / 1.7f, 1e-3f * distance);
+}
+
 TEST(Camera, FramesABoxFromAnySide) {
     for (float azimuth : {-2.5f, -0.6f, 0.0f, 0.9f, 3.0f}) {
         for (float aspect : {0.6f, 1.0f, 1.8f}) {

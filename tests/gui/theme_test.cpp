@@ -63,7 +63,9 @@ std::vector<Pair> pairsOf(const Palette& p) {
     for (int station = 1; station <= 12; ++station) {
         const Colour lane = mixed(p.panel, toolHue(p, station), 0.28);
         pairs.push_back({"tool name", legible(p.text, lane, kText), lane, kText});
-        pairs.push_back({"tool mark", toolHue(p, station), p.panel, kMark});
+        // Those that do not stand out have an outline in the colour of text.
+        const Colour mark = needsOutline(p, toolHue(p, station)) ? p.text : toolHue(p, station);
+        pairs.push_back({"tool mark", mark, p.panel, kMark});
     }
     for (const Colour& badge : {p.safe, p.unproven, p.severity[1], p.severity[2]}) {
         pairs.push_back({"verdict", inkOn(badge), badge, kText});
@@ -72,11 +74,27 @@ std::vector<Pair> pairsOf(const Palette& p) {
 }
 
 TEST(Palette, EverythingWrittenMeetsWcagAa) {
-    for (const Palette* palette : {&darkPalette(), &lightPalette()}) {
+    for (const Palette* palette :
+         {&darkPalette(), &lightPalette(), &projectorPalette(false), &projectorPalette(true)}) {
         for (const Pair& pair : pairsOf(*palette)) {
             EXPECT_GE(contrast(pair.ink, pair.ground), pair.least)
-                << pair.what << (palette->dark ? ", dark" : ", light");
+                << pair.what << (palette->dark ? ", dark" : ", light") << (palette->projector ? ", projector" : "");
         }
+    }
+}
+
+// A projector's black is the lit wall: text keeps to 7, WCAG 2.1 AAA, and marks to what AA asks of text.
+TEST(Palette, BeforeAProjectorContrastIsHigher) {
+    for (const bool dark : {false, true}) {
+        const Palette& p = projectorPalette(dark);
+        for (const Colour& ground : {p.panel, p.ground, p.raised, p.current, p.selection}) {
+            EXPECT_GE(contrast(p.text, ground), 7) << dark;
+            EXPECT_GE(contrast(p.quiet, ground), 7) << dark;
+        }
+        for (const Colour& mark : {p.cutting, p.rapid, p.waiting, p.spindle, p.accent, p.line}) {
+            EXPECT_GE(contrast(mark, p.panel), mark == p.line ? 3 : 4.5) << dark;
+        }
+        EXPECT_EQ(&paletteFor(dark, true), &p);
     }
 }
 
