@@ -66,6 +66,7 @@ App::Tab App::pageNamed(std::string_view page) {
     if (page == "cut") return Tab::Cut;
     if (page == "time") return Tab::Time;
     if (page == "what-if") return Tab::Changes;
+    if (page == "mistakes") return Tab::Mistakes;
     return Tab::Clearances;
 }
 
@@ -157,7 +158,7 @@ void App::takeOutcome() {
         session_.asWritten = outcome;
     }
     // The changes were put away while they were tried.
-    if (outcome->comparison && session_.whatIf.empty()) return;
+    if (outcome->comparison && session_.whatIf.empty() && !session_.mistake) return;
     const bool written = !outcome->comparison;
     show(std::move(outcome));
     // The switches of the panel stay as they are when the program changes.
@@ -295,6 +296,7 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
     add(Tab::Finish, "Finish");
     add(Tab::Bodies, "Bodies");
     add(Tab::Changes, "What if");
+    add(Tab::Mistakes, tr("Mistakes"));
     return buttons;
 }
 
@@ -352,6 +354,9 @@ void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
             break;
         case Tab::Changes:
             changes_.draw(context, rect);
+            break;
+        case Tab::Mistakes:
+            mistakes_.draw(context, rect);
             break;
     }
 }

@@ -20,6 +20,7 @@
 #include "gui/finish_pane.h"
 #include "gui/finish_worker.h"
 #include "gui/lessons/lesson_pane.h"
+#include "gui/mistakes_pane.h"
 #include "gui/operator_panel.h"
 #include "gui/program_pane.h"
 #include "gui/readout_pane.h"
@@ -92,7 +93,20 @@ public:
     Rect pagePlace() const { return pagePlace_; }
 
 private:
-    enum class Tab { Program, Findings, Words, Lesson, Sizes, Cut, Time, Changes, Clearances, Bodies, Finish };
+    enum class Tab {
+        Program,
+        Findings,
+        Words,
+        Lesson,
+        Sizes,
+        Cut,
+        Time,
+        Changes,
+        Mistakes,
+        Clearances,
+        Bodies,
+        Finish
+    };
 
     static Tab pageNamed(std::string_view page);
     void openFirst(const Startup& startup);
@@ -122,6 +136,7 @@ private:
 
     void showLineOf(std::size_t timedMove);
 
+    void apply(const TryMistake& command);
     void apply(const ShowLessons& command);
     void apply(const OpenLesson& command);
     void apply(const CloseLesson& command);
@@ -199,6 +214,7 @@ private:
     WordsPane words_;
     OperatorPanel panel_;
     LessonPane lesson_;
+    MistakesPane mistakes_;
     std::unique_ptr<LessonRoom> lessons_;
     std::optional<LessonScene> lessonScene_;  // to be shown once its trial is there
     FinishPane finish_;

@@ -57,6 +57,7 @@ void App::runTrial() {
     worker_.request(std::move(request));
     // Changes at offsets and tools were tried on the job as it was; the switches of the panel stay.
     session_.whatIf = session_.whatIf.panel();
+    session_.mistake.reset();
     wholeDue_ = -1;
 }
 
@@ -65,7 +66,7 @@ void App::runTrial() {
 void App::apply(const TryChanges& command) {
     if (!session_.asWritten || session_.whatIf == command.whatIf) return;
     session_.whatIf = command.whatIf;
-    if (command.whatIf.empty()) {
+    if (command.whatIf.empty() && !session_.mistake) {
         wholeDue_ = -1;
         worker_.cancel();
         show(session_.asWritten);
@@ -75,10 +76,22 @@ void App::apply(const TryChanges& command) {
     wholeDue_ = now_ + kSliderRestS;
 }
 
+void App::apply(const TryMistake& command) {
+    if (!session_.asWritten || session_.mistake == command.mistake) return;
+    session_.mistake = command.mistake;
+    if (session_.whatIf.empty() && !session_.mistake) {
+        worker_.cancel();
+        show(session_.asWritten);
+        return;
+    }
+    requestChanges(false);
+}
+
 void App::requestChanges(bool quickLook) {
     TrialWorker::Request request;
     request.again = session_.asWritten;
     request.whatIf = session_.whatIf;
+    request.mistake = session_.mistake;
     request.quickLook = quickLook;
     request.revision = session_.asWritten->revision;
     worker_.request(std::move(request));

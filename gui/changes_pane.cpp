@@ -69,7 +69,7 @@ bool slider(Page& page, const char* label, double& value, double least, double m
 }
 
 // What the changes come to, in one or two lines, above the sliders.
-void drawInShort(Page& page, const Session& session) {
+void drawInShort(const Page& page, const Session& session) {
     if (!session.showsChanges()) return;
     const Comparison& c = *session.outcome->comparison;
     std::size_t gone = 0, out = 0;
@@ -85,7 +85,7 @@ void drawInShort(Page& page, const Session& session) {
                                                          : page.context().palette.text);
 }
 
-void drawSizes(Page& page, const Trial& trial, const Comparison& comparison) {
+void drawSizes(const Page& page, const Trial& trial, const Comparison& comparison) {
     if (comparison.sizes.empty()) return;
     page.title("Sizes");
     for (const SizeChange& size : comparison.sizes) {
@@ -102,7 +102,7 @@ void drawSizes(Page& page, const Trial& trial, const Comparison& comparison) {
     }
 }
 
-void drawFindings(Page& page, const Trial& before, const Trial& after, const Comparison& comparison) {
+void drawFindings(const Page& page, const Trial& before, const Trial& after, const Comparison& comparison) {
     page.title("Findings");
     if (comparison.findings.empty()) return page.quiet("The same.");
     std::size_t told = 0;
@@ -179,12 +179,12 @@ void ChangesPane::drawSliders(Page& page, const Trial& trial) {
     if (changed) page.context().commands.add(TryChanges{sliders_});
 }
 
-void ChangesPane::drawOutcome(Page& page, const Session& session) {
-    if (!session.showsChanges()) {
-        page.gap();
-        page.quiet("Draw a slider: sizes, time, load and findings follow at once. Nothing is written to the files.");
-        return;
-    }
+void drawComparisonInShort(const Page& page, const Session& session) {
+    drawInShort(page, session);
+}
+
+void drawComparison(const Page& page, const Session& session) {
+    if (!session.showsChanges()) return;
     const Trial& after = *session.outcome->trial;
     const Trial& before = *session.asWritten->trial;
     const Comparison& c = *session.outcome->comparison;
@@ -209,20 +209,23 @@ void ChangesPane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, "changes", rect);
     const Session& session = context.session;
     if (!session.asWritten || !session.asWritten->trial) return page.quiet("No trial yet.");
-    // Put away elsewhere: by an edit, or another job.
-    if (session.whatIf.empty() && !sliders_.empty()) sliders_ = {};
+    sliders_ = session.whatIf;  // an edit, another job or the panel may have changed it
     const Trial& trial = *session.asWritten->trial;
     drawInShort(page, session);
     drawToolChoice(page, trial);
     drawSliders(page, trial);
-    if (!sliders_.empty()) {
+    if (!session.whatIf.empty()) {
         page.indent();
         if (ImGui::Button("Put all changes away")) {
             sliders_ = {};
             context.commands.add(TryChanges{});
         }
     }
-    drawOutcome(page, session);
+    if (!session.showsChanges()) {
+        page.gap();
+        page.quiet("Draw a slider: sizes, time, load and findings follow at once. Nothing is written to the files.");
+    }
+    drawComparison(page, session);
 }
 
 }  // namespace firstoff::gui

@@ -12,11 +12,14 @@ public:
 private:
     void drawToolChoice(Page& page, const Trial& trial);
     void drawSliders(Page& page, const Trial& trial);
-    void drawOutcome(Page& page, const Session& session);
 
-    // What the sliders stand at; asked for again whenever one is drawn.
-    WhatIf sliders_;
+    WhatIf sliders_;          // what they stand at, while they are drawn
     std::uint32_t call_ = 0;  // of the tool that the sliders are about, into Toolpath::calls
 };
+
+// What the trial shown differs in from the job as it is written: time, load, sizes, findings, surfaces; and in one or
+// two lines. Nothing where it shows no changes.
+void drawComparison(const Page& page, const Session& session);
+void drawComparisonInShort(const Page& page, const Session& session);
 
 }  // namespace firstoff::gui

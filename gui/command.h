@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -14,6 +15,7 @@
 #include "sim/base/point.h"
 #include "sim/editing/text_change.h"
 #include "sim/training/lesson_text.h"
+#include "sim/trial/mistake.h"
 #include "sim/trial/what_if.h"
 
 namespace firstoff::gui {
@@ -162,6 +164,10 @@ struct CancelTrial {};
 struct TryChanges {
     WhatIf whatIf;
 };
+// Put this mistake into the job, or take it out again.
+struct TryMistake {
+    std::optional<Mistake> mistake;
+};
 struct ChangeView {
     ViewSettings view;
 };
@@ -178,8 +184,8 @@ using Command =
                  SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark, Seek, SeekStep, SelectLine, ShowLine,
                  PickSurface, ShowEncounter, ShowNearest, MeasureBody, PickForMeasure, TogglePlay, StepBlocks, ToStart,
                  ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges,
-                 ChangeView, ShowView, Tell, Quit, EditProgram, AskToRenumber, Renumber, SpaceWords, MendFinding,
-                 CompareWith, ChangeText, SaveCompared, FileAnswer>;
+                 TryMistake, ChangeView, ShowView, Tell, Quit, EditProgram, AskToRenumber, Renumber, SpaceWords,
+                 MendFinding, CompareWith, ChangeText, SaveCompared, FileAnswer>;
 
 class Commands {
 public:

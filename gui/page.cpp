@@ -23,28 +23,28 @@ Page::~Page() {
     ImGui::EndChild();
 }
 
-void Page::indent() {
+void Page::indent() const {
     ImGui::SetCursorPosX(pad());
 }
 
-void Page::gap() {
+void Page::gap() const {
     ImGui::Dummy({1, context_.px(3)});
 }
 
-void Page::title(const char* text) {
+void Page::title(const char* text) const {
     gap();
     indent();
     heading(text, context_);
 }
 
-void Page::words(const std::string& text, Colour colour) {
+void Page::words(const std::string& text, Colour colour) const {
     ImGui::PushStyleColor(ImGuiCol_Text, tint(colour));
     indent();
     ImGui::TextUnformatted(wrapped(*context_.fonts.small, width_, text).c_str());
     ImGui::PopStyleColor();
 }
 
-void Page::name(const std::string& text, float width, Colour colour) {
+void Page::name(const std::string& text, float width, Colour colour) const {
     const std::string shown = fitted(*context_.fonts.small, width, text);
     ImGui::PushStyleColor(ImGuiCol_Text, tint(colour));
     ImGui::TextUnformatted(shown.c_str());
@@ -52,7 +52,7 @@ void Page::name(const std::string& text, float width, Colour colour) {
     if (shown != text && ImGui::IsItemHovered()) ImGui::SetTooltip("%s", text.c_str());
 }
 
-void Page::figure(const std::string& label, const std::string& value, const std::string& unit) {
+void Page::figure(const std::string& label, const std::string& value, const std::string& unit) const {
     const float units = context_.px(64), valueWidth = ImGui::CalcTextSize(value.c_str()).x;
     indent();
     name(label, width_ - units - valueWidth - context_.px(6), context_.palette.quiet);
@@ -65,7 +65,7 @@ void Page::figure(const std::string& label, const std::string& value, const std:
 }
 
 // The words on a line of their own, so that names are read whole, and the bar beneath them.
-bool Page::bar(const std::string& label, double share, const std::string& behind, Colour colour) {
+bool Page::bar(const std::string& label, double share, const std::string& behind, Colour colour) const {
     indent();
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImFont* font = context_.fonts.small;

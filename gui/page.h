@@ -19,23 +19,23 @@ public:
     const PaneContext& context() const { return context_; }
     float width() const { return width_; }
 
-    void title(const char* text);
-    void words(const std::string& text, Colour colour);
-    void plain(const std::string& text) { words(text, context_.palette.text); }
-    void quiet(const std::string& text) { words(text, context_.palette.quiet); }
+    void title(const char* text) const;
+    void words(const std::string& text, Colour colour) const;
+    void plain(const std::string& text) const { words(text, context_.palette.text); }
+    void quiet(const std::string& text) const { words(text, context_.palette.quiet); }
     // Label at the left, figure right-aligned in front of its unit.
-    void figure(const std::string& label, const std::string& value, const std::string& unit);
+    void figure(const std::string& label, const std::string& value, const std::string& unit) const;
     // A bar of `share` (0 to 1, more is drawn full with a broken end) beneath its words, `behind` at the right. True if
     // clicked.
-    bool bar(const std::string& label, double share, const std::string& behind, Colour colour);
-    void gap();
+    bool bar(const std::string& label, double share, const std::string& behind, Colour colour) const;
+    void gap() const;
     // Moves the cursor to where the page's text begins.
-    void indent();
+    void indent() const;
     float pad() const { return context_.px(10); }
 
 private:
     // One line, cut short where it is wider; then a tip has all of it.
-    void name(const std::string& text, float width, Colour colour);
+    void name(const std::string& text, float width, Colour colour) const;
 
     const PaneContext& context_;
     PaneFrame frame_;

@@ -39,7 +39,8 @@ struct Session {
     std::shared_ptr<const TrialOutcome> outcome;
     // The newest one of program and set-up as they are, without changes at the machine.
     std::shared_ptr<const TrialOutcome> asWritten;
-    WhatIf whatIf;  // changes asked for; those that are shown are outcome->whatIf
+    WhatIf whatIf;                   // changes asked for; those that are shown are outcome->whatIf
+    std::optional<Mistake> mistake;  // likewise: put into the job, to see what comes of it
     TrialWorker::Progress progress;
 
     double timeS = 0;

@@ -16,7 +16,7 @@ const char* const kUsage =
     R"(firstoff-window [PROGRAM] [--setup FILE]
     Opens the window on PROGRAM, or on the demo job. Without --setup the file of the same name ending in .toml is taken.
   --view machine|part|close|end-on  what the picture shows: all of the machine, the work, tool and cut, along the spindle
-  --view words|lessons|clearances|sizes|cut|time|what-if
+  --view words|lessons|clearances|sizes|cut|time|what-if|mistakes
                                     with that page in sight; may stand beside the other --view
   --view by-size                    the work, its surfaces coloured and numbered by what their sizes come to
   --section beside|alone|none       the half-section as a drawing beneath the picture, or in its place
@@ -67,7 +67,8 @@ void readSize(std::string_view text, Startup& startup) {
 }
 
 void readView(std::string_view text, Startup& startup) {
-    static constexpr std::string_view kPages[] = {"words", "lessons", "clearances", "sizes", "cut", "time", "what-if"};
+    static constexpr std::string_view kPages[] = {"words", "lessons", "clearances", "sizes",
+                                                  "cut",   "time",    "what-if",    "mistakes"};
     if (std::find(std::begin(kPages), std::end(kPages), text) != std::end(kPages)) {
         startup.page = text;
         return;
@@ -82,8 +83,8 @@ void readView(std::string_view text, Startup& startup) {
     startup.view = viewNamed(text);
     if (startup.view) return;
     throw UsageError(fmt::format(
-        "--view needs machine, part, close, end-on, by-size, words, lessons, clearances, sizes, cut, time, what-if "
-        "or finish, not "
+        "--view needs machine, part, close, end-on, by-size, words, lessons, clearances, sizes, cut, time, what-if, "
+        "mistakes or finish, not "
         "\"{}\".",
         text));
 }

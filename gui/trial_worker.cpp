@@ -88,7 +88,9 @@ void TrialWorker::tryAgain(const Request& request, TrialOptions options, TrialOu
     outcome.whatIf = request.whatIf;
     options.previous = outcome.previous = request.again->previous;
     options.quickLook = request.quickLook;
-    outcome.trial = runTrial(before.program, withChanges(before.setup, request.whatIf), options);
+    outcome.mistake = request.mistake;
+    SpoiltJob job = request.mistake ? withMistake(before, *request.mistake) : SpoiltJob{before.program, before.setup};
+    outcome.trial = runTrial(std::move(job.program), withChanges(std::move(job.setup), request.whatIf), options);
     if (outcome.trial) outcome.comparison = std::make_shared<const Comparison>(compareTrials(before, *outcome.trial));
 }
 

@@ -17,6 +17,7 @@
 #include "gui/timeline_index.h"
 #include "sim/plain_words/modal_origin.h"
 #include "sim/trial/comparison.h"
+#include "sim/trial/mistake.h"
 #include "sim/trial/trial.h"
 #include "sim/trial/what_if.h"
 
@@ -34,6 +35,7 @@ struct TrialOutcome {
     // Of a trial with changes at the machine: which, and what they alter. Null for one of program and set-up as they
     // are.
     WhatIf whatIf;
+    std::optional<Mistake> mistake;
     std::shared_ptr<const Comparison> comparison;
     std::string failure;  // empty when cancelled
 };
@@ -49,6 +51,7 @@ public:
         // Instead of all that: this one again, with changes at the machine. Its trial is not null.
         std::shared_ptr<const TrialOutcome> again;
         WhatIf whatIf;
+        std::optional<Mistake> mistake;  // put into it first
         // A quick look (see TrialOptions) is not stopped by a newer one, so that something is to be seen while a slider
         // is drawn.
         bool quickLook = false;

@@ -1,9 +1,10 @@
 #include "gui/words_pane.h"
 
+#include <imgui_stdlib.h>
+
 #include <algorithm>
 
 #include "gui/block_words.h"
-#include "gui/page.h"
 #include "gui/program_text.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
@@ -91,27 +92,93 @@ void WordsPane::take(const PaneContext& context) {
 
 void WordsPane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, "words", rect);
-    if (!context.instant || context.session.trial()->toolpath.steps.empty()) {
+    ImGui::SetCursorPosX(page.pad());
+    ImGui::SetNextItemWidth(page.width());
+    ImGui::InputTextWithHint("##look up", tr("look up: G71, thread, depth of cut …"), &typed_);
+    page.gap();
+    if (typed_.find_first_not_of(' ') != std::string::npos) {
+        drawLookUp(page);
+    } else if (!context.instant || context.session.trial()->toolpath.steps.empty()) {
         page.quiet(tr("No block runs."));
-        return;
+    } else {
+        take(context);
+        drawBlock(page);
     }
-    take(context);
-    page.quiet(blockTitle(*trial_, block_));
+}
+
+void WordsPane::drawBlock(const Page& page) {
+    const PaneContext& context = page.context();
+    page.words(blockTitle(*trial_, block_), context.palette.quiet);
     page.gap();
     if (words_.empty()) {
         const Block::Kind kind = trial_->program.blocks[block_].kind;
-        page.plain(kind == Block::Kind::Statement
+        page.words(kind == Block::Kind::Statement
                        ? tr("A macro statement: it works out, jumps or repeats, and moves nothing.")
                    : kind == Block::Kind::Percent ? tr("Start or end of the program as it is sent to the control.")
-                                                  : tr("No words: the block does nothing."));
+                                                  : tr("No words: the block does nothing."),
+                   context.palette.text);
         return;
     }
     float column = 0;
-    for (const WordExplained& word : words_) {
-        const ImFont& mono = *context.fonts.mono;
+    const ImFont& mono = *context.fonts.mono;
+    for (const WordExplained& word : words_)
         column = std::max(column, mono.CalcTextSizeA(mono.FontSize, 1e9f, 0, word.word.c_str()).x);
-    }
     for (const WordExplained& word : words_) drawWord(page, word, column + context.px(12));
+}
+
+void WordsPane::drawLookUp(const Page& page) {
+    const PaneContext& context = page.context();
+    const Trial* trial = context.session.trial();
+    const CodeSystem system = trial ? trial->setup.control.codeSystem : CodeSystem::A;
+    std::string in(languageInUse());
+    in += static_cast<char>('A' + static_cast<int>(system));
+    if (in != referenceIn_) {
+        reference_ = codeReference(system);
+        referenceIn_ = std::move(in);
+        found_.clear();
+    }
+    if (typed_ != found_) {
+        found_ = typed_;
+        rows_ = searchReference(reference_, found_);
+        open_ = rows_.size() == 1 ? rows_.front() : static_cast<std::size_t>(-1);
+    }
+    if (rows_.empty()) page.words(tr("Nothing is known here by these words."), context.palette.text);
+    constexpr std::size_t kMostRows = 60;
+    for (std::size_t i = 0; i < std::min(rows_.size(), kMostRows); ++i) drawRow(page, rows_[i]);
+    if (rows_.size() > kMostRows) page.words(say("and {} more", rows_.size() - kMostRows), context.palette.quiet);
+}
+
+// A click tells a row in full: its letters, how long it holds, an example.
+void WordsPane::drawRow(const Page& page, std::size_t index) {
+    const PaneContext& context = page.context();
+    const ReferenceRow& row = reference_.rows[index];
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    drawWord(page, {{}, row.code, row.meaning}, context.px(78));
+    const ImVec2 end = ImGui::GetCursorScreenPos();
+    ImGui::SetCursorScreenPos({at.x, at.y});
+    ImGui::PushID(static_cast<int>(index));
+    if (ImGui::InvisibleButton("row", {page.width() + page.pad(), std::max(1.0f, end.y - at.y)}))
+        open_ = open_ == index ? static_cast<std::size_t>(-1) : index;
+    ImGui::PopID();
+    ImGui::SetCursorScreenPos(end);
+    if (open_ != index) return;
+    if (!row.carriedOut) page.words(tr("It is not carried out here."), warningInk(context, Severity::Warning));
+    for (const std::string* text : {&row.group, &row.holds, &row.ends}) {
+        if (!text->empty()) page.words(*text, context.palette.quiet);
+    }
+    CycleBlock block = CycleBlock::Only;
+    for (const ReferenceWord& word : row.words) {
+        if (word.block != block) page.words(cycleBlockName(word.block), context.palette.quiet);
+        block = word.block;
+        std::string text = word.meaning;
+        if (!word.measure.empty()) {
+            text += ", ";
+            text += word.measure;
+        }
+        drawWord(page, {{}, word.letter, text}, context.px(24));
+    }
+    if (!row.example.empty()) drawWord(page, {{}, row.example, ""}, page.width());
+    page.gap();
 }
 
 }  // namespace firstoff::gui

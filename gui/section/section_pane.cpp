@@ -270,6 +270,42 @@ void SectionPane::drawBlank(const Canvas& canvas) const {
     }
 }
 
+// At the same share of the same step; where the programs go apart, at the end of the shorter one.
+void SectionPane::takeSound(const Session& session) {
+    const bool wanted = session.showsChanges() && session.asWritten && session.asWritten->trial->stock;
+    const std::shared_ptr<const Trial> sound = wanted ? session.asWritten->trial : nullptr;
+    if (sound != sound_) {
+        sound_ = sound;
+        soundCursor_.reset();
+        soundPart_.clear();
+        soundS_ = -1;
+        if (sound_) soundCursor_.emplace(sound_->stock);
+    }
+    if (!sound_ || sound_->timeline.moves.empty()) return;
+    const std::size_t step = trial_->stepAt(session.timeS);
+    const double from = trial_->startOfStep(step), to = trial_->startOfStep(step + 1);
+    const double share = to > from ? std::clamp((session.timeS - from) / (to - from), 0.0, 1.0) : 0;
+    const double soundFrom = sound_->startOfStep(step), soundTo = sound_->startOfStep(step + 1);
+    const double timeS = session.timeS >= trial_->timeline.cycleTimeS ? sound_->timeline.cycleTimeS
+                                                                      : soundFrom + share * (soundTo - soundFrom);
+    if (timeS == soundS_) return;
+    soundS_ = timeS;
+    const std::size_t timed = sound_->timeline.at(timeS);
+    const double fraction = fractionAt(sound_->timeline.moves[timed], sound_->toolpath, sound_->setup, timeS);
+    soundCursor_->seek(static_cast<std::uint32_t>(timed), fraction);
+    soundPart_ = soundCursor_->contours();
+}
+
+void SectionPane::drawSound(const Canvas& canvas) const {
+    if (!sound_) return;
+    for (const SectionContour& contour : soundPart_) {
+        std::vector<ImVec2> points;
+        for (const Point& at : polyline(contour.outline, kChordPx / view_.scale())) points.push_back(view_.at(at));
+        gui::drawLine(canvas.list, points, canvas.pen(canvas.palette().accent, 1.8f, LineKind::Dashed), canvas.px(1),
+                      true);
+    }
+}
+
 void SectionPane::drawPaths(const Canvas& canvas) const {
     const Palette& p = canvas.palette();
     const Instant& now = *canvas.context.instant;
@@ -506,6 +542,8 @@ void SectionPane::drawRemarks(const Canvas& canvas) const {
         lines.emplace_back(tr("Sizes as they are at the end of the cycle."));
     if (s.drawing && trial_->gauged.outline.empty()) lines.emplace_back(tr("The set-up gives no drawn outline."));
     if (s.drawing && deviations_) lines.push_back(say("Dashed: the finished part, deviations × {}.", s.magnified));
+    if (sound_)
+        lines.emplace_back(tr("Dashed: the part of the job as it is written, at the same place of the program."));
     if (lines.empty()) return;
     ImFont* font = canvas.context.fonts.small;
     float y = canvas.area.bottom() - canvas.px(kRuler) - static_cast<float>(lines.size()) * (font->FontSize + 3);
@@ -550,6 +588,8 @@ void SectionPane::draw(const PaneContext& context, const Rect& rect) {
     drawBillet(canvas);
     drawChuck(canvas);
     drawBlank(canvas);
+    takeSound(context.session);
+    drawSound(canvas);
     const ImVec2 left = view_.at(view_.placeOf({rect.x, rect.y})), axis = view_.at({0, 0});
     gui::drawLine(canvas.list, {{left.x, axis.y}, {rect.right(), axis.y}},
                   canvas.pen(context.palette.text, kNarrow, LineKind::Chain, 0.8f), context.px(1));

@@ -35,6 +35,8 @@ private:
     void drawBillet(const Canvas& canvas) const;
     void drawStrips(const Canvas& canvas, const SectionView& view) const;
     void drawBlank(const Canvas& canvas) const;
+    void takeSound(const Session& session);
+    void drawSound(const Canvas& canvas) const;
     void drawPaths(const Canvas& canvas) const;
     void drawTool(const Canvas& canvas) const;
     void drawDeviations(const Canvas& canvas) const;
@@ -61,6 +63,12 @@ private:
     SectionShape shape_;
     SectionPaths paths_;
     BlockId pathsOf_ = kNoBlock;
+
+    // The part of the job as it is written at the same place of the program, where what is shown has changes.
+    std::shared_ptr<const Trial> sound_;
+    std::optional<StockCursor> soundCursor_;
+    double soundS_ = -1;
+    std::vector<SectionContour> soundPart_;
 
     std::optional<std::vector<OutlinePlace>> deviations_;  // along the drawn outline, at the end of the cycle
     std::vector<SectionFeature> picked_;                   // two at most

@@ -36,12 +36,15 @@ class Listing {
 public:
     explicit Listing(const Trial& sound) : t_(sound), program_(sound.program) {}
 
-    std::vector<Mistake> run() {
+    std::vector<Mistake> run(std::size_t most) {
         std::set<BlockId> carriedOut;
         for (const Step& step : t_.toolpath.steps) {
             if (program_.isOwn(step.block)) carriedOut.insert(step.block);
         }
-        for (const BlockId block : carriedOut) inBlock(block);
+        for (const BlockId block : carriedOut) {
+            if (all_.size() >= most) break;
+            inBlock(block);
+        }
         atTools();
         atBar();
         return std::move(all_);
@@ -278,8 +281,8 @@ const char* name(Mistake::Kind kind) {
     return "";
 }
 
-std::vector<Mistake> possibleMistakes(const Trial& sound) {
-    return Listing(sound).run();
+std::vector<Mistake> possibleMistakes(const Trial& sound, std::size_t most) {
+    return Listing(sound).run(most);
 }
 
 SpoiltJob withMistake(const Trial& sound, const Mistake& mistake) {

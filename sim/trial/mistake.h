@@ -46,7 +46,9 @@ const char* name(Mistake::Kind kind);
 
 // Every mistake that can be put into this job, those of the program in order of its lines, then those at the machine.
 // Only blocks that are carried out, and words that the mistake makes another one of.
-std::vector<Mistake> possibleMistakes(const Trial& sound);
+//
+// At most `most` of the program, so that a very long one is not listed without end.
+std::vector<Mistake> possibleMistakes(const Trial& sound, std::size_t most = 5000);
 
 struct SpoiltJob {
     Program program;
