@@ -6,6 +6,7 @@
 
 #include "sim/base/say.h"
 #include "sim/base/tolerances.h"
+#include "sim/control/codes.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/table_figures.h"
 #include "sim/training/finished_part.h"
@@ -21,6 +22,20 @@ bool isFeed(MoveKind kind) {
 const Move* moveOf(const Trial& trial, CutId cut) {
     if (!isCutHere(cut) || cut >= trial.timeline.moves.size()) return nullptr;
     return &trial.toolpath.moves[trial.timeline.moves[cut].move];
+}
+
+// The number in code system A of a cycle that a block calls for once; 0 if it calls none.
+int oneShotCycle(const Trial& trial, BlockId id) {
+    const Block& block = trial.program.blocks[id];
+    for (const Word* word = trial.program.begin(block); word != trial.program.end(block); ++word) {
+        if (word->letter != 'G' || word->form != Word::Form::Number) continue;
+        const CodeEntry* code =
+            codeEntry('G', static_cast<int>(std::lround(10 * word->value)), trial.setup.control.codeSystem);
+        if (!code || code->order < Order::FinishingCycle || code->order > Order::ThreadingCycle) continue;
+        constexpr int kFinishing = 70;  // G70 to G76 in the order of their list
+        return kFinishing + static_cast<int>(code->order) - static_cast<int>(Order::FinishingCycle);
+    }
+    return 0;
 }
 
 class Needs {
@@ -171,8 +186,10 @@ std::vector<int> cyclesCarriedOut(const Trial& trial) {
     std::vector<int> cycles;
     BlockId last = kNoBlock;
     for (const Move& move : trial.toolpath.moves) {
-        if (move.cycleBlock != kNoBlock && move.cycleBlock != last)
-            cycles.push_back(trial.toolpath.modals[move.modal].motion);
+        if (move.cycleBlock != kNoBlock && move.cycleBlock != last) {
+            const int once = oneShotCycle(trial, move.cycleBlock);
+            cycles.push_back(once > 0 ? once : trial.toolpath.modals[move.modal].motion);
+        }
         last = move.cycleBlock;
     }
     return cycles;
