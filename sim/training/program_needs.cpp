@@ -9,6 +9,7 @@
 #include "sim/control/codes.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/table_figures.h"
+#include "sim/training/cut_depth.h"
 #include "sim/training/finished_part.h"
 
 namespace firstoff {
@@ -100,9 +101,9 @@ private:
         const TimedMove* deepest = nullptr;
         for (std::size_t k = 0; k < made_.timeline.moves.size(); ++k) {
             const TimedMove& timed = made_.timeline.moves[k];
-            const Point way = timed.to - timed.from;
-            const double depth = made_.stock->cuts()[k].deepestMm;
-            if (!isFeed(timed.kind) || std::abs(way.z) <= std::abs(way.r) || depth <= most) continue;
+            if (!isFeed(timed.kind) || made_.stock->cuts()[k].deepestMm <= most) continue;
+            const double depth = depthAlong(made_, k).value_or(0);
+            if (depth <= most) continue;
             most = depth;
             deepest = &timed;
         }
