@@ -51,9 +51,10 @@ public:
         depth();
         if (needs_.speedClamp) clamp();
         if (needs_.compensation)
-            likeTheModel(compensated, tr("The surface that {} leaves was cut without nose-radius compensation."));
+            likeTheModel(compensated, later("The surface that {} leaves was cut without nose-radius compensation."));
         if (needs_.surfaceSpeed)
-            likeTheModel(atSurfaceSpeed, tr("The surface that {} leaves was not cut at constant surface speed (G96)."));
+            likeTheModel(atSurfaceSpeed,
+                         later("The surface that {} leaves was not cut at constant surface speed (G96)."));
         cycles();
         return std::move(unmet_);
     }
@@ -142,8 +143,9 @@ private:
             const Move* models = near ? moveOf(model_, wanted.edges()[near->edge].cut) : nullptr;
             if (!models || !has(model_, *models)) continue;
             const BlockId block = made_.shownBlock(made_.timeline.moves[edge.cut].move);
-            if (told.insert(block).second)
-                unmet_.push_back(fmt::format(fmt::runtime(unmet), made_.program.lineName(block)));
+            if (!told.insert(block).second) continue;
+            const std::string line = made_.program.lineName(block);
+            unmet_.push_back(sayFormatted(unmet, fmt::make_format_args(line)));
         }
     }
 
