@@ -72,7 +72,8 @@ public:
         readTexts();
         if (lesson_.title.empty()) lesson_.title = lesson_.name;
         std::stable_sort(lesson_.faults.begin(), lesson_.faults.end(), [](const LessonFault& a, const LessonFault& b) {
-            return a.file != b.file ? a.file < b.file : a.line < b.line;
+            const bool aToml = a.file == kTomlFile, bToml = b.file == kTomlFile;
+            return aToml != bToml ? aToml : a.file != b.file ? a.file < b.file : a.line < b.line;
         });
         return std::move(lesson_);
     }
@@ -108,6 +109,7 @@ private:
         if (!text) return;
         try {
             const toml::table root = toml::parse(*text);
+            stepsRead_ = true;
             readRoot(root);
         } catch (const toml::parse_error& error) {
             fault(kTomlFile, error.source().begin.line,
@@ -124,6 +126,7 @@ private:
         lesson_.minutes = static_cast<int>(table.number("minutes").value_or(0));
         program_ = fileIn(table, "program");
         setup_ = fileIn(table, "setup");
+        namesJob_ = table.has("program") && table.has("setup");
         const toml::node* steps = root.get("step");
         const toml::array* list = steps ? steps->as_array() : nullptr;
         if (!list || !list->is_array_of_tables()) {
@@ -204,8 +207,10 @@ private:
         step.program = table.has("program") ? fileIn(table, "program") : program_;
         step.setup = table.has("setup") ? fileIn(table, "setup") : setup_;
         if (step.program.empty() || step.setup.empty()) {
-            table.fault("program", tr("This step has no program and set-up that can be used."),
-                        tr("Name both above all steps, or in the step."));
+            const bool named = namesJob_ || (table.has("program") && table.has("setup"));  // and told where it is named
+            if (!named)
+                table.fault("program", tr("This step has no program and set-up that can be used."),
+                            tr("Name both above all steps, or in the step."));
             step.usable = false;
         }
         if (table.has("lines") && table.has("times_s")) {
@@ -278,7 +283,7 @@ private:
         step.answer = table.number("answer");
         const std::optional<std::string> quantity = table.text("quantity");
         if (quantity) readQuantity(table, *quantity, step);
-        if (quantity.has_value() == step.answer.has_value()) {
+        if (table.has("quantity") == table.has("answer")) {
             table.fault(
                 "answer",
                 tr("One of quantity and answer is needed: what is gauged from the trial, or the figure itself."),
@@ -411,7 +416,7 @@ private:
                 lesson_.steps[headings - 1].text.push_back(std::move(block));
             }
         }
-        if (headings == lesson_.steps.size() || lesson_.steps.empty()) return;
+        if (headings == lesson_.steps.size() || !stepsRead_) return;
         fault(file, 0,
               say("The text has {} headings of the second level (## …), the lesson {} steps.", headings,
                   lesson_.steps.size()),
@@ -422,6 +427,7 @@ private:
         const LessonStep* of = step > 0 ? &lesson_.steps[static_cast<std::size_t>(step) - 1] : nullptr;
         const std::string& program = of ? of->program : program_;
         if (program.empty()) {
+            if (!stepsRead_ || namesJob_ || of) return false;  // why is told there
             fault(file, picture.line, tr("The picture has no program to be taken from."),
                   tr("Name program and setup above all steps."), step);
             return false;
@@ -437,6 +443,8 @@ private:
     std::string_view language_;
     Lesson lesson_;
     std::string program_, setup_;
+    bool stepsRead_ = false;  // lesson.toml is TOML
+    bool namesJob_ = false;   // it names program and set-up above all steps, usable or not
     std::map<std::string, Program> programs_;
 };
 

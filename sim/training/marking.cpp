@@ -301,8 +301,10 @@ private:
     std::string reply() const {
         switch (marking_.mark) {
             case Mark::Right:
-                return say("Right: nothing would hit or stop, and the part is within {:g} mm of what was asked for.",
-                           step_.needs.toleranceMm);
+                return say(
+                    "Right: nothing was found that would hit or stop, and the part is within {:g} mm of what was asked "
+                    "for.",
+                    step_.needs.toleranceMm);
             case Mark::NotProven:
                 return tr("Nothing wrong was found, but not all of it is proven; so it does not count as right yet.");
             default:

@@ -6,8 +6,10 @@
 
 #include "sim/base/say.h"
 #include "sim/base/tolerances.h"
+#include "sim/control/codes.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/table_figures.h"
+#include "sim/training/cut_depth.h"
 #include "sim/training/finished_part.h"
 
 namespace firstoff {
@@ -23,6 +25,20 @@ const Move* moveOf(const Trial& trial, CutId cut) {
     return &trial.toolpath.moves[trial.timeline.moves[cut].move];
 }
 
+// The number in code system A of a cycle that a block calls for once; 0 if it calls none.
+int oneShotCycle(const Trial& trial, BlockId id) {
+    const Block& block = trial.program.blocks[id];
+    for (const Word* word = trial.program.begin(block); word != trial.program.end(block); ++word) {
+        if (word->letter != 'G' || word->form != Word::Form::Number) continue;
+        const CodeEntry* code =
+            codeEntry('G', static_cast<int>(std::lround(10 * word->value)), trial.setup.control.codeSystem);
+        if (!code || code->order < Order::FinishingCycle || code->order > Order::ThreadingCycle) continue;
+        constexpr int kFinishing = 70;  // G70 to G76 in the order of their list
+        return kFinishing + static_cast<int>(code->order) - static_cast<int>(Order::FinishingCycle);
+    }
+    return 0;
+}
+
 class Needs {
 public:
     Needs(const Trial& made, const Trial& model, const ProgramNeeds& needs)
@@ -35,9 +51,10 @@ public:
         depth();
         if (needs_.speedClamp) clamp();
         if (needs_.compensation)
-            likeTheModel(compensated, tr("The surface that {} leaves was cut without nose-radius compensation."));
+            likeTheModel(compensated, later("The surface that {} leaves was cut without nose-radius compensation."));
         if (needs_.surfaceSpeed)
-            likeTheModel(atSurfaceSpeed, tr("The surface that {} leaves was not cut at constant surface speed (G96)."));
+            likeTheModel(atSurfaceSpeed,
+                         later("The surface that {} leaves was not cut at constant surface speed (G96)."));
         cycles();
         return std::move(unmet_);
     }
@@ -85,9 +102,9 @@ private:
         const TimedMove* deepest = nullptr;
         for (std::size_t k = 0; k < made_.timeline.moves.size(); ++k) {
             const TimedMove& timed = made_.timeline.moves[k];
-            const Point way = timed.to - timed.from;
-            const double depth = made_.stock->cuts()[k].deepestMm;
-            if (!isFeed(timed.kind) || std::abs(way.z) <= std::abs(way.r) || depth <= most) continue;
+            if (!isFeed(timed.kind) || made_.stock->cuts()[k].deepestMm <= most) continue;
+            const double depth = depthAlong(made_, k).value_or(0);
+            if (depth <= most) continue;
             most = depth;
             deepest = &timed;
         }
@@ -126,8 +143,9 @@ private:
             const Move* models = near ? moveOf(model_, wanted.edges()[near->edge].cut) : nullptr;
             if (!models || !has(model_, *models)) continue;
             const BlockId block = made_.shownBlock(made_.timeline.moves[edge.cut].move);
-            if (told.insert(block).second)
-                unmet_.push_back(fmt::format(fmt::runtime(unmet), made_.program.lineName(block)));
+            if (!told.insert(block).second) continue;
+            const std::string line = made_.program.lineName(block);
+            unmet_.push_back(sayFormatted(unmet, fmt::make_format_args(line)));
         }
     }
 
@@ -171,8 +189,10 @@ std::vector<int> cyclesCarriedOut(const Trial& trial) {
     std::vector<int> cycles;
     BlockId last = kNoBlock;
     for (const Move& move : trial.toolpath.moves) {
-        if (move.cycleBlock != kNoBlock && move.cycleBlock != last)
-            cycles.push_back(trial.toolpath.modals[move.modal].motion);
+        if (move.cycleBlock != kNoBlock && move.cycleBlock != last) {
+            const int once = oneShotCycle(trial, move.cycleBlock);
+            cycles.push_back(once > 0 ? once : trial.toolpath.modals[move.modal].motion);
+        }
         last = move.cycleBlock;
     }
     return cycles;

@@ -8,6 +8,7 @@
 #include "sim/base/units.h"
 #include "sim/motion/pace.h"
 #include "sim/output/tables.h"
+#include "sim/training/cut_depth.h"
 #include "sim/training/finished_part.h"
 #include "sim/trial/finish.h"
 
@@ -33,7 +34,7 @@ constexpr QuantityName kQuantities[] = {
            "last one that goes deeper")},
     {Kind::PassDiameter, "pass_x_mm", "mm", "line", "pass", later("X at which a pass of that cycle cuts")},
     {Kind::CutDepth, "cut_depth_mm", "mm", "line", "",
-     later("depth of cut of the line, radially, wherever it takes off most")},
+     later("depth of cut of the line, radially, along most of its deepest cut")},
     {Kind::LineTime, "line_time_s", "s", "line", "", later("time that the line takes, all its passes")},
     {Kind::CycleTime, "cycle_time_s", "s", "", "", later("time of the whole program")},
     {Kind::FinishedDiameter, "finished_diameter_mm", "mm", "z_mm", "inside",
@@ -132,14 +133,15 @@ public:
         return depth;
     }
 
-    // Taken off the bar, radially, wherever it was most.
-    double deepest(std::optional<int> pass = {}) const {
-        double depth = 0;
-        if (!t_.stock) return depth;
+    // Of the deepest of its cuts along the axis, of one pass alone if that is said; nothing without such a cut.
+    std::optional<double> cutDepth(std::optional<int> pass = {}) const {
+        std::optional<double> depth;
         for (const std::size_t i : moves_) {
             if ((pass && move(i).pass != *pass) || !isCut(move(i).kind)) continue;
-            for (std::uint32_t k = t_.timeline.firstOf[i]; k < t_.timeline.firstOf[i + 1]; ++k)
-                depth = std::max(depth, static_cast<double>(t_.stock->cuts()[k].deepestMm));
+            for (std::uint32_t k = t_.timeline.firstOf[i]; k < t_.timeline.firstOf[i + 1]; ++k) {
+                const std::optional<double> along = depthAlong(t_, k);
+                if (along) depth = std::max(depth.value_or(0), *along);
+            }
         }
         return depth;
     }
@@ -185,7 +187,7 @@ private:
             case Kind::EndZ:
                 return {line.end(line.last()).z, {}};
             case Kind::CutDepth:
-                return {line.deepest(), {}};
+                return depthOrTrouble(line.cutDepth());
             case Kind::LineTime:
                 return {line.seconds(), {}};
             case Kind::SurfaceSpeed:
@@ -238,7 +240,8 @@ private:
         if (q_.kind == Kind::Passes) return {passes, {}};
         if (q_.pass > passes) return nothing(say("The cycle of {} has {} passes.", inWords(*q_.line), passes));
         const int pass = q_.pass > 0 ? q_.pass : lastPass(line, passes);
-        if (q_.kind == Kind::PassDepth) return {passDepth(line, pass), {}};
+        if (q_.kind == Kind::PassDepth)
+            return line.ofThread() ? QuantityValue{threadDepth(line, pass), {}} : depthOrTrouble(line.cutDepth(pass));
         const std::optional<std::size_t> cut = line.mainCut(pass);
         if (!cut) return nothing(say("Pass {} of {} cuts nothing.", pass, inWords(*q_.line)));
         const Point way = line.end(*cut) - line.begin(*cut);
@@ -253,13 +256,17 @@ private:
         if (line.ofRoughing() && passes > 1) return passes - 1;
         if (!line.ofThread()) return passes;
         int pass = passes;
-        while (pass > 1 && !(passDepth(line, pass) > 0)) --pass;
+        while (pass > 1 && !(threadDepth(line, pass) > 0)) --pass;
         return pass;
     }
 
-    double passDepth(const LineMoves& line, int pass) const {
-        if (!line.ofThread()) return line.deepest(pass);
+    static double threadDepth(const LineMoves& line, int pass) {
         return line.threadDepth(pass) - (pass > 1 ? line.threadDepth(pass - 1) : 0);
+    }
+
+    QuantityValue depthOrTrouble(std::optional<double> depth) const {
+        if (depth) return {depth, {}};
+        return nothing(say("{} takes nothing off along the axis.", inWords(*q_.line)));
     }
 
     QuantityValue diameter() const {

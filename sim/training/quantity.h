@@ -23,7 +23,7 @@ enum class QuantityKind : std::uint8_t {
     Passes,         // of the cycle that a line calls; that along the profile counts
     PassDepth,      // of one pass of that cycle, radially; of the last along the axis or of a thread where none is said
     PassDiameter,   // X at which a pass of that cycle cuts
-    CutDepth,       // of a line, radially, wherever it takes off most
+    CutDepth,       // of a line, radially, along most of its deepest cut
     LineTime,       // that a line takes, all its passes
     CycleTime,      // of the whole program
     FinishedDiameter,  // of the part at a Z, outside or in the bore

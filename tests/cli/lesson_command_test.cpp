@@ -35,7 +35,7 @@ INSTANTIATE_TEST_SUITE_P(
     Rows, LessonAnswer,
     testing::Values(Answer{"--step 3 --answer b", 0, "Right."}, Answer{"--step 3 --answer a", 1, "rapid is rapid"},
                     Answer{"--step 4 --answer 'X27 Z2'", 0, "Right"}, Answer{"--step 6 --answer -2", 1, "sign"},
-                    Answer{"--step 8 --answer 'X24. G123\nG01 Z-20.\nX32.'", 3, "Not proven"},
+                    Answer{"--step 8 --answer 'X24.\nG01 Z-20.\nX32. M123'", 3, "Not proven"},
                     Answer{"--step 6 --answer two", 2, "Write a number"},
                     Answer{"--step 8 --answer missing.nc", 2, "no such file"},
                     Answer{"--step 99 --answer 1", 2, "steps 1 to 8"}, Answer{"--step 0", 2, "--step"},

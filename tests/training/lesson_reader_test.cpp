@@ -60,7 +60,7 @@ TEST_P(SpoiltLesson, IsToldAtItsLineAndTheRestWorks) {
 INSTANTIATE_TEST_SUITE_P(
     Toml, SpoiltLesson,
     testing::Values(
-        Spoilt{"noTitle", "lesson.toml", "title = \"Stud\"", "", "program", "title is missing", 0},
+        Spoilt{"noTitle", "lesson.toml", "title = \"Stud\"", "# none", "# none", "title is missing", 0},
         Spoilt{"unknownKey", "lesson.toml", "title =", "colour = 3\ntitle =", "colour", "no key colour", 0},
         Spoilt{"keyOfOtherKind", "lesson.toml", "kind = \"show\"", "kind = \"show\"\nsolution = \"stud.nc\"",
                "solution", "solution has no meaning", 0},
@@ -91,7 +91,7 @@ INSTANTIATE_TEST_SUITE_P(
         Spoilt{"cycleThatIsNone", "lesson.toml", "tolerance_mm", "cycles = [\"G01\"]\ntolerance_mm", "cycles",
                "G01 is no cycle", 3},
         Spoilt{"goneIsNoList", "lesson.toml", "tolerance_mm", "gone = \"x\"\ntolerance_mm", "gone", "gone is not", 3},
-        Spoilt{"noKind", "lesson.toml", "kind = \"number\"\n", "", "name = \"diameter\"", "of what kind", 0},
+        Spoilt{"noKind", "lesson.toml", "kind = \"number\"\n", "", "[[step]]\nname = \"diameter\"", "of what kind", 0},
         Spoilt{"sameName", "lesson.toml", "kind = \"show\"", "kind = \"show\"\nname = \"diameter\"",
                "[[step]]\nkind = \"number\"", "name diameter", 0}),
     [](const auto& row) { return std::string(row.param.name); });

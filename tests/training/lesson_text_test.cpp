@@ -97,7 +97,7 @@ TEST_P(BadLessonText, IsToldAtItsLine) {
 
 INSTANTIATE_TEST_SUITE_P(Rows, BadLessonText,
                          testing::Values(BadText{"a\n\n<script>alert(1)</script>\n\nb", 3, "HTML"},
-                                         BadText{"a\nb <b>c", 1, "HTML"},
+                                         BadText{"a\nb <b>c", 2, "HTML"},
                                          BadText{"a\n\n![x](photo.png)", 3, "photo.png"},
                                          BadText{"![x](section@somewhere)", 1, "somewhere"},
                                          BadText{"![x](section@-4s)", 1, "-4s"}, BadText{"a\nb\xFF", 2, "no text"},

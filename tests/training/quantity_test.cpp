@@ -84,11 +84,13 @@ INSTANTIATE_TEST_SUITE_P(
                     Row{"feed_mm_per_min", "N60", 0, 0, 0.2 * 1500, kExact},
                     Row{"feed_mm_per_min", "N210", 0, 0, 1.5 * 600, kExact}, Row{"end_x_mm", "N60", 0, 0, -1.6, kExact},
                     Row{"end_x_mm", "7", 0, 0, -1.6, kExact}, Row{"end_z_mm", "N140", 0, 0, -30, kExact},
-                    // From 60 down to 50.4 in steps of 4 in diameter: 56, 52, 50.4; and along the profile.
-                    Row{"passes", "N90", 0, 0, 4, 0}, Row{"pass_x_mm", "N90", 1, 0, 56, kExact},
+                    // From 60 in steps of 4 in diameter: 56, 52; 48 would go below the 50.4 that must stay, so that
+                    // the pass along the profile takes the rest.
+                    Row{"passes", "N90", 0, 0, 3, 0}, Row{"pass_x_mm", "N90", 1, 0, 56, kExact},
                     Row{"pass_x_mm", "N90", 2, 0, 52, kExact}, Row{"pass_depth_mm", "N90", 2, 0, 2, 1e-5},
-                    Row{"pass_depth_mm", "N90", 0, 0, 0.8, 1e-5},  // the last along the axis
-                    Row{"cut_depth_mm", "N140", 0, 0, 0.2, 1e-5}, Row{"finished_diameter_mm", "", 0, -25, 50, 1e-5},
+                    Row{"pass_depth_mm", "N90", 0, 0, 2, 1e-5},  // the last along the axis
+                    Row{"pass_depth_mm", "N90", 3, 0, 0.8, 1e-5}, Row{"cut_depth_mm", "N140", 0, 0, 0.2, 1e-5},
+                    Row{"finished_diameter_mm", "", 0, -25, 50, 1e-5},
                     Row{"finished_diameter_mm", "", 0, -40, 60, 1e-5},
                     // f²/(8 r) is 1.5625 µm; the circle's is a little more.
                     Row{"theoretical_rz_um", "N140", 0, 0, 1.5625, 0.005},
@@ -134,7 +136,7 @@ INSTANTIATE_TEST_SUITE_P(Rows, NotGauged,
                                          Trouble{"end_x_mm", "4", 0, "Nothing moves"},
                                          Trouble{"clamp_x_mm", "N140", 0, "never comes to a clamp"},
                                          Trouble{"passes", "N60", 0, "calls no cycle"},
-                                         Trouble{"pass_x_mm", "N90", 5, "has 4 passes"},
+                                         Trouble{"pass_x_mm", "N90", 5, "has 3 passes"},
                                          Trouble{"theoretical_rz_um", "N210", 0, "no feed per revolution"},
                                          Trouble{"feed_mm_per_min", "N50", 0, "cuts nothing at feed"},
                                          Trouble{"finished_diameter_mm", "", 0, "no such surface"},

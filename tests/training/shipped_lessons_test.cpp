@@ -1,4 +1,5 @@
 // The lessons that ship can be given as they stand, and the page for those who write more says what the reader reads.
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
