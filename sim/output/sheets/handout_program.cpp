@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <utility>
 
 #include "sim/base/say.h"
 #include "sim/output/finding_words.h"
@@ -80,13 +81,14 @@ private:
         if (!set.empty()) line.remarks.push_back(say("Set before: {}.", set));
     }
 
-    // A line of a profile does nothing where it stands.
-    void addCaller(SheetProgramLine& line, BlockId id) const {
+    // A line of a profile does nothing where it stands; said at its first.
+    void addCaller(SheetProgramLine& line, BlockId id) {
         const auto step = std::find_if(t_.toolpath.steps.begin(), t_.toolpath.steps.end(),
                                        [&](const Step& s) { return s.block == id; });
         if (step == t_.toolpath.steps.end() || step->firstMove >= t_.toolpath.moves.size()) return;
         const Move& move = t_.toolpath.moves[step->firstMove];
         if (move.block != id || move.cycleBlock == kNoBlock || move.cycleBlock == id) return;
+        if (std::exchange(toldCaller_, move.cycleBlock) == move.cycleBlock) return;
         line.remarks.push_back(say("Part of a profile: the figures are those when {} runs along it.",
                                    blockName(t_.program, move.cycleBlock)));
     }
@@ -97,6 +99,7 @@ private:
     std::vector<bool> cuts_;
     std::set<std::pair<std::string, std::string>> told_;
     WordsInForce toldSet_;
+    BlockId toldCaller_ = kNoBlock;
 };
 
 // "U depth of cut; R how far …", first block before second.
