@@ -397,4 +397,13 @@ std::vector<WordExplained> explainBlock(const Trial& trial, BlockId block, std::
     return Explaining(trial, block, step).run();
 }
 
+std::vector<std::size_t> firstSteps(const Trial& trial) {
+    const std::vector<Step>& steps = trial.toolpath.steps;
+    std::vector<std::size_t> first(trial.program.blocks.size(), steps.size());
+    for (std::size_t i = steps.size(); i-- > 0;) {
+        if (steps[i].block < first.size()) first[steps[i].block] = i;
+    }
+    return first;
+}
+
 }  // namespace firstoff
