@@ -9,9 +9,17 @@ namespace fs = std::filesystem;
 
 namespace {
 
+// An installed tree may stand anywhere: …/bin/firstoff-window and …/share/firstoff.
+fs::path besideThisProgram() {
+    std::error_code error;
+    const fs::path program = fs::read_symlink("/proc/self/exe", error);
+    return error ? fs::path() : program.parent_path().parent_path() / "share" / "firstoff";
+}
+
 fs::path asset(const fs::path& name) {
     const char* own = std::getenv("FIRSTOFF_ASSETS");
-    const fs::path folders[] = {own ? fs::path(own) : fs::path(), FIRSTOFF_INSTALLED_ASSETS, FIRSTOFF_SOURCE_ASSETS};
+    const fs::path folders[] = {own ? fs::path(own) : fs::path(), besideThisProgram(), FIRSTOFF_INSTALLED_ASSETS,
+                                FIRSTOFF_SOURCE_ASSETS};
     for (const fs::path& folder : folders) {
         if (folder.empty()) continue;
         std::error_code error;

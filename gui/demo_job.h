@@ -5,7 +5,8 @@
 
 namespace firstoff::gui {
 
-// Looks in $FIRSTOFF_ASSETS, then where the assets were installed, then in the source tree. Empty if it is in none.
+// Looks in $FIRSTOFF_ASSETS, then in share/firstoff below the prefix under which this program itself lies, then where
+// the assets were installed, then in the source tree. Empty if it is in none.
 std::filesystem::path demoProgram();
 
 // The folder of the lessons, likewise.

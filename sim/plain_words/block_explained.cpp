@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/control/codes.h"
 #include "sim/control/tool_word.h"
@@ -149,6 +150,12 @@ private:
             return text;
         }
         if (word.letter == 'M') {
+            const auto own = std::find_if(
+                t_.setup.machineCodes.begin(), t_.setup.machineCodes.end(),
+                [&](const MachineCode& c) { return c.number == std::lround(word.value) && !c.meaning.empty(); });
+            if (own != t_.setup.machineCodes.end()) {
+                return say("An M code of this machine's own; the set-up says: {}.", own->meaning);
+            }
             return "An M code of this machine's own: the set-up may say what it does, the machine's manual decides.";
         }
         return "A code that is not known here: nothing of it was carried out, and the trial is not proven.";
@@ -388,6 +395,15 @@ private:
 std::vector<WordExplained> explainBlock(const Trial& trial, BlockId block, std::optional<std::size_t> step) {
     if (block >= trial.program.blocks.size()) return {};
     return Explaining(trial, block, step).run();
+}
+
+std::vector<std::size_t> firstSteps(const Trial& trial) {
+    const std::vector<Step>& steps = trial.toolpath.steps;
+    std::vector<std::size_t> first(trial.program.blocks.size(), steps.size());
+    for (std::size_t i = steps.size(); i-- > 0;) {
+        if (steps[i].block < first.size()) first[steps[i].block] = i;
+    }
+    return first;
 }
 
 }  // namespace firstoff

@@ -22,7 +22,12 @@ struct WordExplained {
 };
 
 // Of a block's words in the order they are written. `step`: which of its executions (index into Toolpath::steps);
-// nothing: the first. A macro statement, a comment and a blank line have no words.
+// nothing: the first, which is looked for; past the last: none. A macro statement, a comment and a blank line have no
+// words.
 std::vector<WordExplained> explainBlock(const Trial& trial, BlockId block, std::optional<std::size_t> step = {});
+
+// By block: its first execution, as explainBlock takes it; the number of steps for a block that is never carried out.
+// For whoever explains many blocks of a long program.
+std::vector<std::size_t> firstSteps(const Trial& trial);
 
 }  // namespace firstoff

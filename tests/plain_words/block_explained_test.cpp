@@ -136,6 +136,16 @@ TEST(BlockExplained, SaysThatACodeIsNotKnown) {
     EXPECT_THAT(explainBlock(*made, 1).at(0).text, HasSubstr("not proven"));
 }
 
+TEST(BlockExplained, TellsWhatTheSetUpSaysOfAnMCode) {
+    auto setup = shop::barStock(60, 80);
+    MachineCode code;
+    code.number = 63;
+    code.meaning = "catcher forward";
+    setup.machineCodes = {code};
+    const auto made = runTrial(readProgram("M63\nM30\n", "s"), setup);
+    EXPECT_EQ(explainBlock(*made, 0).at(0).text, "An M code of this machine's own; the set-up says: catcher forward.");
+}
+
 TEST(BlockExplained, HasAWordForEveryWordOfTheProgram) {
     for (BlockId block = 0; block < trial().program.blocks.size(); ++block) {
         const auto words = explainBlock(trial(), block);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <utility>
 
 #include "sim/base/say.h"
 #include "sim/output/finding_words.h"
@@ -18,7 +19,11 @@ namespace {
 class AnnotatedProgram {
 public:
     explicit AnnotatedProgram(const Trial& trial)
-        : t_(trial), inForce_(wordsInForce(trial)), runs_(cycleRuns(trial)), cuts_(trial.program.blocks.size(), false) {
+        : t_(trial),
+          steps_(firstSteps(trial)),
+          inForce_(wordsInForce(trial)),
+          runs_(cycleRuns(trial)),
+          cuts_(trial.program.blocks.size(), false) {
         for (const Move& move : trial.toolpath.moves) {
             if (!isFed(move)) continue;
             if (move.block < cuts_.size()) cuts_[move.block] = true;
@@ -45,7 +50,7 @@ private:
         line.number = std::to_string(t_.program.lineOf(id));
         line.text = plainText(t_.program.textOf(block));
         line.quiet = block.wordCount == 0 && block.kind != Block::Kind::Statement;
-        for (WordExplained& word : explainBlock(t_, id)) {
+        for (WordExplained& word : explainBlock(t_, id, steps_[id])) {
             if (told_.emplace(word.word, word.text).second && toldOfNumbers(word)) {
                 line.words.push_back({std::move(word.word), std::move(word.text)});
             }
@@ -80,23 +85,26 @@ private:
         if (!set.empty()) line.remarks.push_back(say("Set before: {}.", set));
     }
 
-    // A line of a profile does nothing where it stands.
-    void addCaller(SheetProgramLine& line, BlockId id) const {
-        const auto step = std::find_if(t_.toolpath.steps.begin(), t_.toolpath.steps.end(),
-                                       [&](const Step& s) { return s.block == id; });
-        if (step == t_.toolpath.steps.end() || step->firstMove >= t_.toolpath.moves.size()) return;
-        const Move& move = t_.toolpath.moves[step->firstMove];
+    // A line of a profile does nothing where it stands; said at its first.
+    void addCaller(SheetProgramLine& line, BlockId id) {
+        if (steps_[id] >= t_.toolpath.steps.size()) return;
+        const Step& step = t_.toolpath.steps[steps_[id]];
+        if (step.firstMove >= t_.toolpath.moves.size()) return;
+        const Move& move = t_.toolpath.moves[step.firstMove];
         if (move.block != id || move.cycleBlock == kNoBlock || move.cycleBlock == id) return;
+        if (std::exchange(toldCaller_, move.cycleBlock) == move.cycleBlock) return;
         line.remarks.push_back(say("Part of a profile: the figures are those when {} runs along it.",
                                    blockName(t_.program, move.cycleBlock)));
     }
 
     const Trial& t_;
+    std::vector<std::size_t> steps_;
     std::vector<WordsInForce> inForce_;
     std::vector<CycleRun> runs_;
     std::vector<bool> cuts_;
     std::set<std::pair<std::string, std::string>> told_;
     WordsInForce toldSet_;
+    BlockId toldCaller_ = kNoBlock;
 };
 
 // "U depth of cut; R how far …", first block before second.

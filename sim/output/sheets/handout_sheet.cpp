@@ -46,10 +46,12 @@ std::string codeOf(const CodeReference& reference, Order order) {
     return row == reference.rows.end() ? std::string() : row->code;
 }
 
-// "X49 · X44 · X39": where the passes of a cycle run, or end.
+// "X49 · X44 · X39": where the passes of a cycle run, or end, in the units of the program.
 std::string levels(const Trial& trial, const CycleRun& run) {
     std::string text;
-    const double across = trial.setup.control.radiusProgramming ? 1 : 2;
+    const Move& first = trial.toolpath.moves[run.firstMove()];
+    const double unit = trial.toolpath.modals[first.modal].inches ? 25.4 : 1;
+    const double across = (trial.setup.control.radiusProgramming ? 1 : 2) / unit;
     for (std::size_t i = 0; i < run.passes.size(); ++i) {
         const CyclePass& pass = run.passes[i];
         if (pass.alongProfile) continue;
@@ -63,7 +65,7 @@ std::string levels(const Trial& trial, const CycleRun& run) {
             case Order::FacingPass:
             case Order::FacePeck:
             case Order::PeckDrill:
-                one = fmt::format("Z{}", shortFigure(pass.level.z, 3));
+                one = fmt::format("Z{}", shortFigure(pass.level.z / unit, 3));
                 break;
             case Order::ThreadingCycle:
             case Order::ThreadingPass:
