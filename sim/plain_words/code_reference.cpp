@@ -148,7 +148,7 @@ private:
     std::string holdsOf(const CodeEntry& entry) const {
         switch (entry.order) {
             case Order::CoordinateSetting:
-                return say("The clamp holds until the next {}, a setting of coordinates too.", writtenHere(entry));
+                return tr("A clamp holds until the next one, a setting of coordinates likewise.");
             case Order::LocalShift:
                 return say("In force until another {}.", writtenHere(entry));
             case Order::DataEntry:

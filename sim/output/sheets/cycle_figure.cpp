@@ -20,8 +20,8 @@ constexpr double kRoundMm = 4;       // of paper beyond the moves
 constexpr double kSeenOfToolMm = 9;  // of paper
 constexpr std::size_t kMany = 8;     // passes that are told apart with narrow lines
 constexpr double kLegendRowMm = 4.5;
-constexpr double kNumberMm = 2;  // height of the numbers of passes
-constexpr int kChords = 24;      // of an arc
+constexpr double kNumberMm = 2.4;  // height of the numbers of passes and of the legend
+constexpr int kChords = 24;        // of an arc
 
 bool hasProfile(Order order) {
     return order == Order::RoughingAlong || order == Order::RoughingAcross || order == Order::PatternRepeat ||
@@ -302,7 +302,7 @@ private:
             at.x += onAxis ? 0.6 : alongZ ? 1.2 : 0.8;
             at.y += onAxis ? kNumberMm + 1 : alongZ ? kNumberMm / 2 : kNumberMm + 1;
             const bool crowded = std::any_of(taken.begin(), taken.end(), [&](PaperPoint p) {
-                return std::abs(p.x - at.x) < 3.2 && std::abs(p.y - at.y) < kNumberMm + 0.8;
+                return std::abs(p.x - at.x) < 3.2 && std::abs(p.y - at.y) < kNumberMm + 0.3;
             });
             if (crowded) continue;
             taken.push_back(at);
