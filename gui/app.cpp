@@ -6,10 +6,10 @@
 #include <cmath>
 
 #include "gui/clearance_words.h"
-#include "gui/demo_job.h"
 #include "gui/menu_bar.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
+#include "sim/output/shipped_assets.h"
 
 namespace firstoff::gui {
 
@@ -25,7 +25,7 @@ App::App(const Startup& startup, std::function<void()> wake)
     if (startup.colouring != Colouring::Metal) session_.view.colouring = startup.colouring;
     if (startup.section) session_.view.section.shown = *startup.section;
     lessons_ = std::make_unique<LessonRoom>(
-        lessonShelf(),
+        shippedAsset("lessons"),
         keepsSettings_ && !stateFolder().empty() ? stateFolder() / "progress.toml" : std::filesystem::path(), wake);
     watchesFile_ = keepsSettings_ || !startup.stateFolder.empty();
     if (watchesFile_) recovery_ = Recovery(startup.stateFolder.empty() ? recoveryFolder() : startup.stateFolder);
@@ -75,7 +75,7 @@ App::~App() {
 }
 
 void App::openFirst(const Startup& startup) {
-    const std::filesystem::path program = startup.program ? *startup.program : demoProgram();
+    const std::filesystem::path program = startup.program ? *startup.program : shippedAsset("jobs/coupling-spigot.nc");
     if (program.empty()) {
         tell(
             "The demo job was not found. Open a program with File > Open program, or set FIRSTOFF_ASSETS to the folder "

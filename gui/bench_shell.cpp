@@ -13,12 +13,12 @@
 #include <vector>
 
 #include "gui/app.h"
-#include "gui/demo_job.h"
 #include "gui/file_io.h"
 #include "gui/frame_times.h"
 #include "gui/gl/framebuffer.h"
 #include "gui/gl/offscreen.h"
 #include "gui/imgui_context.h"
+#include "sim/output/shipped_assets.h"
 
 namespace firstoff::gui {
 
@@ -113,7 +113,7 @@ public:
     explicit ManyMovesJob(int moves) : folder_(fs::temp_directory_path() / fmt::format("firstoff-bench-{}", getpid())) {
         fs::create_directories(folder_);
         writeWholeFile(program(), manyMovesProgram(moves));
-        fs::path setup = demoProgram();
+        fs::path setup = shippedAsset("jobs/coupling-spigot.nc");
         setup.replace_extension(".toml");
         fs::copy_file(setup, folder_ / "many-moves.toml", fs::copy_options::overwrite_existing);
     }

@@ -7,7 +7,7 @@
 
 #include "sim/base/say.h"
 #include "sim/cli/commands.h"
-#include "sim/cli/shipped_assets.h"
+#include "sim/output/shipped_assets.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/text_report.h"
 #include "sim/output/whole_file.h"
@@ -32,7 +32,7 @@ std::string_view orChosen(const std::string& language) {
 fs::path folderOf(const std::string& said) {
     std::error_code error;
     if (fs::is_directory(said, error)) return said;
-    const fs::path shelf = shippedLessons();
+    const fs::path shelf = shippedAsset("lessons");
     if (!shelf.empty() && !said.empty() && fs::is_directory(shelf / said, error)) return shelf / said;
     throw std::runtime_error(say("{}: there is no such folder, and no lesson of that name is shipped", said));
 }
@@ -123,7 +123,7 @@ ExitCode lesson(const LessonRequest& request) {
 }
 
 ExitCode lessons(const LessonsRequest& request) {
-    const fs::path shelf = request.folder.empty() ? shippedLessons() : fs::path(request.folder);
+    const fs::path shelf = request.folder.empty() ? shippedAsset("lessons") : fs::path(request.folder);
     std::error_code error;
     if (shelf.empty() || !fs::is_directory(shelf, error))
         throw std::runtime_error(request.folder.empty() ? std::string(tr("no lessons are shipped here"))

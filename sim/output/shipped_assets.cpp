@@ -1,22 +1,24 @@
-#include "gui/demo_job.h"
+#include "sim/output/shipped_assets.h"
 
 #include <cstdlib>
 #include <system_error>
 
-namespace firstoff::gui {
+namespace firstoff {
 
 namespace fs = std::filesystem;
 
 namespace {
 
-// An installed tree may stand anywhere: …/bin/firstoff-window and …/share/firstoff.
+// An installed tree may stand anywhere: …/bin/firstoff and …/share/firstoff.
 fs::path besideThisProgram() {
     std::error_code error;
     const fs::path program = fs::read_symlink("/proc/self/exe", error);
     return error ? fs::path() : program.parent_path().parent_path() / "share" / "firstoff";
 }
 
-fs::path asset(const fs::path& name) {
+}  // namespace
+
+fs::path shippedAsset(const fs::path& name) {
     const char* own = std::getenv("FIRSTOFF_ASSETS");
     const fs::path folders[] = {own ? fs::path(own) : fs::path(), besideThisProgram(), FIRSTOFF_INSTALLED_ASSETS,
                                 FIRSTOFF_SOURCE_ASSETS};
@@ -28,14 +30,4 @@ fs::path asset(const fs::path& name) {
     return {};
 }
 
-}  // namespace
-
-fs::path demoProgram() {
-    return asset(fs::path("jobs") / "coupling-spigot.nc");
-}
-
-fs::path lessonShelf() {
-    return asset("lessons");
-}
-
-}  // namespace firstoff::gui
+}  // namespace firstoff
