@@ -149,6 +149,9 @@ void Recovery::drop(const fs::path& program) {
     kept_ = 0;
     dueAt_ = -1;
     std::error_code error;
+    if (!lock_ && !fs::exists(fileOf(program), error)) return;
+    if (!lock_) lock_ = lockFile(lockOf(program));
+    if (!lock_) return;  // it is another window's
     fs::remove(fileOf(program), error);
     fs::remove(lockOf(program), error);
     lock_.reset();

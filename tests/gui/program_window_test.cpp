@@ -132,7 +132,7 @@ TEST_F(ProgramWindow, NumbersAnewInOneUndoStep) {
     WindowBench window(folder / "job.nc");
     const auto moves = window.trial().toolpath.moves.size();
     carryOut(window, Renumber{100, 10, true});
-    EXPECT_THAT(text(window), HasSubstr("N150 G71 P160 Q180 U.4 W.1 F.3\nN160 G00 X30.\n"));
+    EXPECT_THAT(text(window), HasSubstr("N160 G71 P170 Q190 U.4 W.1 F.3\nN170 G00 X30.\n"));
     retry(window);
     EXPECT_EQ(window.trial().toolpath.moves.size(), moves);
     edit(window, What::Undo);
@@ -229,6 +229,9 @@ TEST_F(ProgramWindow, TellsAFindingBeneathItsLineAndMendsIt) {
     EXPECT_FALSE(note.mends);
     EXPECT_EQ(window.trial().findings[*note.note->worst].code, "letter-without-number");
     ASSERT_TRUE(pane.notes().row(9, 2).mends);
+    const ImVec2 inPane = WindowBench::line(3);
+    window.moveTo(inPane.x, inPane.y);
+    window.wheel(-2);  // into sight
     const ImVec2 fix = pane.placeOf(9, 2);
     ASSERT_GT(fix.y, 0);
     window.click(fix);
