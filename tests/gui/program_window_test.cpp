@@ -124,6 +124,29 @@ TEST_F(ProgramWindow, GoesToABlockOrALine) {
     goTo("N99");
     EXPECT_EQ(pane.caretLine(), 2u);
     EXPECT_EQ(pane.findBar().mode(), FindBar::Mode::GoTo);  // it says that there is none
+    EXPECT_EQ(text(window), kProgram);                      // no Enter went into the program
+}
+
+// Fast fingers and a slow frame: all of it comes at once.
+TEST_F(ProgramWindow, KeepsCharactersBehindCtrlFOutOfTheProgram) {
+    for (const bool focused : {true, false}) {
+        SCOPED_TRACE(focused);
+        WindowBench window(folder / "job.nc");
+        const ImVec2 at = WindowBench::line(1);
+        if (focused) window.click(at.x, at.y);
+        InputEvent key;
+        key.key = Key::Character;
+        key.symbol = 'F';
+        key.ctrl = true;
+        window.app().input(key);
+        window.type("Z-2");
+        window.frames(3);
+        window.typeIntoField("0");
+        window.frames(2);
+        EXPECT_EQ(text(window), kProgram);
+        EXPECT_EQ(window.app().programPane().findBar().search().query().what, "Z-20");
+        EXPECT_EQ(window.app().programPane().caretLine(), 9u);
+    }
 }
 
 // ---- numbers and spacing ----
@@ -207,7 +230,8 @@ TEST_F(ProgramWindow, TellsEachPass) {
     for (const CyclePass& pass : passes) sum += tellPass(window.trial(), pass).seconds;
     const PassTold first = tellPass(window.trial(), passes[0]);
     EXPECT_EQ(first.kind, "cut");
-    EXPECT_THAT(first.way, StartsWith("X50 Z2 → "));  // 54 less the depth of cut on either side
+    EXPECT_THAT(first.way, StartsWith("X50 Z2 → X50 Z-19.9"));  // 54 less the depth of cut on either side, to the
+                                                                // allowance; coming off is left out
     EXPECT_EQ(first.feed, "F0.3");
     const double from = startOfMove(window.trial(), passes.front().first);
     const double to = startOfMove(window.trial(), passes.back().end);
