@@ -418,7 +418,12 @@ void App::drawMessage(const PaneContext& context, const Layout& layout) {
 void App::handleKeys(const PaneContext& context) {
     if (ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) return;
     const bool typing = program_.hasFocus() || program_.findBar().hasKeys() || ImGui::GetIO().WantTextInput;
+    const bool stripHadKeys = program_.findBar().hasKeys();
     for (const InputEvent& event : context.input) {
+        if (!stripHadKeys && program_.findBar().hasKeys()) {
+            if (event.key == Key::None && event.character >= 0x20) program_.typeIntoStrip(event.character);
+            continue;
+        }
         if (event.ctrl) handleCtrlKey(event);
         if (event.alt || !typing) handleTimeKey(event);
         if (event.key == Key::F1) dialogs_.showKeys();
@@ -437,7 +442,7 @@ void App::handleCtrlKey(const InputEvent& event) {
     if (event.is('B')) commands_.add(Bookmark{program_.caretLine()});
     const auto open = [&](FindBar::Mode mode, EditProgram::What what) {
         const FindBar& bar = program_.findBar();
-        if (bar.mode() != mode || !bar.hasKeys()) commands_.add(EditProgram{what});
+        if (bar.mode() != mode || !bar.hasKeys()) apply(EditProgram{what});
     };
     if (event.is('F')) open(FindBar::Mode::Find, EditProgram::What::Find);
     if (event.is('H')) open(FindBar::Mode::Replace, EditProgram::What::Replace);

@@ -532,7 +532,7 @@ bool App::saveTo(const fs::path& path) {
         return false;
     }
     if (!noBackup.empty()) tell(std::move(noBackup));
-    recovery_.release(session_.programPath);
+    if (!notices_.asksAboutUnsaved()) recovery_.drop(session_.programPath);
     watch_.hold(path, session_.document.text());
     notices_.settle();
     session_.programPath = path;

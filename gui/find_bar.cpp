@@ -59,6 +59,7 @@ void FindBar::type(std::string_view utf8) {
     std::string& text = mode_ == Mode::GoTo ? goTo_ : what_;
     if (std::exchange(fresh_, false)) text.clear();
     text += utf8;
+    typedAhead_ = toEnd_ = true;
     search_ = TextSearch({what_, matchCase_, wholeWords_});
 }
 
@@ -81,6 +82,7 @@ FindBar::Wish FindBar::draw(const PaneContext& context, const Rect& rect, const 
         for (const InputEvent& event : context.input) {
             if (event.key == Key::None && event.character >= 0x20) type(utf8Of(event.character));
         }
+        ImGui::GetIO().ClearInputCharacters();  // or a field that takes the keyboard in this frame had them twice
     }
     const std::string what = what_, with = with_, goTo = goTo_;
     Wish wish = mode_ == Mode::GoTo ? drawGoTo(context, rect) : drawFind(context, rect, count);
@@ -90,6 +92,7 @@ FindBar::Wish FindBar::draw(const PaneContext& context, const Rect& rect, const 
     }
     ImGui::PopStyleVar(2);
     ImGui::PopFont();
+    if (std::exchange(typedAhead_, false) && wish == Wish::None && isSearching()) wish = Wish::Typed;
     if (hasKeys_ && hit(context.input, Key::Escape)) {
         what_ = what;  // Escape takes back what was typed into a field; here it only closes the strip
         with_ = with;
@@ -100,11 +103,20 @@ FindBar::Wish FindBar::draw(const PaneContext& context, const Rect& rect, const 
     return wish;
 }
 
+// Where the field was given text before it took the keyboard, typing goes on behind that text.
+int FindBar::place(ImGuiInputTextCallbackData* data) {
+    FindBar& bar = *static_cast<FindBar*>(data->UserData);
+    if (std::exchange(bar.toEnd_, false))
+        data->CursorPos = data->SelectionStart = data->SelectionEnd = data->BufTextLen;
+    return 0;
+}
+
 // Whether its text changed; `entered_` says whether Enter was pressed in it.
 bool FindBar::field(const char* id, const char* hint, std::string& text, float width, bool focus) {
     if (focus) ImGui::SetKeyboardFocusHere();
     ImGui::SetNextItemWidth(width);
-    const bool changed = ImGui::InputTextWithHint(id, hint, &text, ImGuiInputTextFlags_AutoSelectAll);
+    const bool changed = ImGui::InputTextWithHint(
+        id, hint, &text, ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CallbackAlways, &FindBar::place, this);
     const bool active = ImGui::IsItemActive() || ImGui::IsItemDeactivated();
     if (ImGui::IsItemActive()) waiting_ = false;
     hasKeys_ |= active || waiting_;

@@ -44,6 +44,7 @@ private:
     Wish drawFind(const PaneContext& context, const Rect& rect, const Count& count);
     Wish drawReplace(const PaneContext& context, const Rect& rect);
     Wish drawGoTo(const PaneContext& context, const Rect& rect);
+    static int place(struct ImGuiInputTextCallbackData* data);
     bool field(const char* id, const char* hint, std::string& text, float width, bool focus);
     void drawCount(const PaneContext& context, const Rect& rect, const Count& count) const;
 
@@ -53,6 +54,7 @@ private:
     TextSearch search_{TextQuery{}};
     bool focusWanted_ = false, focusReplace_ = false;
     bool hasKeys_ = false;
+    bool typedAhead_ = false, toEnd_ = false;
     bool fresh_ = false;    // what stands in the field was there before, and goes with the first character
     bool waiting_ = false;  // opened, and no field has taken the keyboard yet
     bool entered_ = false;  // in the field drawn last

@@ -30,6 +30,12 @@ std::string place(const Trial& trial, const Move& move, Point turret) {
     return fmt::format("X{} Z{}", figure(2 * at.r, inches), figure(at.z, inches));
 }
 
+// Whether the last move leads back against the way of those before it: the tool comes off the surface.
+bool goesBack(const std::vector<Move>& moves, std::uint32_t first, std::uint32_t last) {
+    const Point way = moves[last].from - moves[first].from, back = moves[last].to - moves[last].from;
+    return way.z * back.z + way.r * back.r < 0;
+}
+
 }  // namespace
 
 // What it is about is the stretch at feed; the way in and back would only hide it.
@@ -39,6 +45,7 @@ PassTold tellPass(const Trial& trial, const CyclePass& pass) {
     std::uint32_t first = pass.first, last = pass.end - 1;
     while (first < last && !cuts(first)) ++first;
     while (last > first && !cuts(last)) --last;
+    if (first < last && goesBack(moves, first, last)) --last;
     const bool cutting = cuts(first);
     if (!cutting) {
         first = pass.first;

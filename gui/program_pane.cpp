@@ -51,6 +51,7 @@ void ProgramPane::draw(const PaneContext& context, const Rect& rect) {
     const float header = context.px(28);
     drawHeader(context, {rect.x, rect.y, rect.w, header});
     const float strip = find_.height(context);
+    const bool stripHadKeys = find_.hasKeys();  // Enter and Escape that it was given are not for the text
     drawFindBar(context, {rect.x, rect.y + header, rect.w, strip});
     const float above = header + strip;
     const float bar = context.px(kBar);
@@ -70,8 +71,8 @@ void ProgramPane::draw(const PaneContext& context, const Rect& rect) {
 
     if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) focused_ = canvas.pressed;
     if (find_.hasKeys()) focused_ = false;
-    const bool keysAreOurs =
-        focused_ && !ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
+    const bool keysAreOurs = focused_ && !stripHadKeys &&
+                             !ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
     followNotes(canvas);
     handleMouse(canvas);
     if (keysAreOurs) handleKeys(canvas);

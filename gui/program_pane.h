@@ -41,6 +41,8 @@ public:
     // For tests: what the strip at its head knows, and where a row stands on screen as drawn last (its middle; y < 0:
     // not in sight).
     const FindBar& findBar() const { return find_; }
+    // A character that came behind the key that opened the strip.
+    void typeIntoStrip(char32_t character) { find_.type(utf8Of(character)); }
     const MatchList& matches() const { return matches_; }
     const ProgramNotes& notes() const { return notes_; }
     ImVec2 placeOf(std::size_t line, std::size_t below = 0) const;

@@ -1,11 +1,10 @@
 #include "gui/recovery.h"
 
+#include <fcntl.h>
 #include <fmt/format.h>
-#include <signal.h>
+#include <sys/file.h>
 #include <unistd.h>
 
-#include <cerrno>
-#include <charconv>
 #include <chrono>
 #include <cstdlib>
 
@@ -18,7 +17,7 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr double kEveryS = 4;
-constexpr std::string_view kHead = "firstoff-unsaved 1 ";  // then the process that wrote it, and the program's path
+constexpr std::string_view kHead = "firstoff-unsaved 1 ";  // then the path of the program
 
 // FNV-1a; the name must be the same in every session.
 std::uint64_t hashOf(std::string_view text) {
@@ -30,10 +29,6 @@ std::uint64_t hashOf(std::string_view text) {
 std::string nameOf(const fs::path& program) {
     std::error_code error;
     return program.empty() ? "untitled" : fs::weakly_canonical(fs::absolute(program, error), error).string();
-}
-
-bool runs(long process) {
-    return process > 0 && process != ::getpid() && (::kill(static_cast<pid_t>(process), 0) == 0 || errno == EPERM);
 }
 
 void write(const fs::path& file, const std::string& head, const std::string& text) {
@@ -72,6 +67,26 @@ fs::path Recovery::fileOf(const fs::path& program) const {
     return folder_ / fmt::format("{:016x}.txt", hashOf(nameOf(program)));
 }
 
+fs::path Recovery::lockOf(const fs::path& program) const {
+    fs::path lock = fileOf(program);
+    lock.replace_extension(".lock");
+    return lock;
+}
+
+// Null where somebody else holds it, or it cannot be made.
+Recovery::Lock Recovery::lockFile(const fs::path& file) {
+    const int descriptor = ::open(file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+    if (descriptor < 0) return nullptr;
+    if (::flock(descriptor, LOCK_EX | LOCK_NB) != 0) {
+        ::close(descriptor);
+        return nullptr;
+    }
+    return {new int(descriptor), [](const int* held) {
+                ::close(*held);
+                delete held;
+            }};
+}
+
 std::optional<std::string> Recovery::left(const fs::path& program, std::string_view text) const {
     if (folder_.empty()) return std::nullopt;
     const fs::path file = fileOf(program);
@@ -85,14 +100,13 @@ std::optional<std::string> Recovery::left(const fs::path& program, std::string_v
     }
     const std::size_t end = kept.find('\n');
     if (!std::string_view(kept).starts_with(kHead) || end == std::string::npos) return std::nullopt;
-    long process = 0;
-    std::from_chars(kept.data() + kHead.size(), kept.data() + end, process);
-    if (runs(process)) return std::nullopt;  // another window is at work on it
+    if (!lockFile(lockOf(program))) return std::nullopt;  // another window is at work on it
     kept.erase(0, end + 1);
     const auto keptAt = fs::last_write_time(file, error);
     const auto savedAt = program.empty() ? fs::file_time_type::min() : fs::last_write_time(program, error);
     if (kept == text || keptAt < savedAt) {
         fs::remove(file, error);
+        fs::remove(lockOf(program), error);
         return std::nullopt;
     }
     return kept;
@@ -110,12 +124,22 @@ void Recovery::keep(const fs::path& program, const TextDocument& document, bool 
     }
     if (dueAt_ < 0) dueAt_ = now + kEveryS;
     if (now < dueAt_) return;
+    if (!lock_) {
+        std::error_code error;
+        fs::create_directories(folder_, error);
+        lock_ = lockFile(lockOf(program));
+        if (!lock_) {  // another window works on the same program: what it keeps is not written over
+            dueAt_ = now + kEveryS;
+            return;
+        }
+    }
     const bool busy = writing_.valid() && writing_.wait_for(std::chrono::seconds(0)) != std::future_status::ready;
     if (busy) return;
     dueAt_ = -1;
     kept_ = document.revision();
     std::string head(kHead);
-    head += fmt::format("{} {}\n", ::getpid(), nameOf(program));
+    head += nameOf(program);
+    head += '\n';
     writing_ = std::async(std::launch::async, write, fileOf(program), std::move(head), document.text());
 }
 
@@ -125,7 +149,12 @@ void Recovery::drop(const fs::path& program) {
     kept_ = 0;
     dueAt_ = -1;
     std::error_code error;
+    if (!lock_ && !fs::exists(fileOf(program), error)) return;
+    if (!lock_) lock_ = lockFile(lockOf(program));
+    if (!lock_) return;  // it is another window's
     fs::remove(fileOf(program), error);
+    fs::remove(lockOf(program), error);
+    lock_.reset();
 }
 
 }  // namespace firstoff::gui

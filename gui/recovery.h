@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <future>
+#include <memory>
 #include <optional>
 #include <string>
 
@@ -44,9 +45,14 @@ public:
 
 private:
     std::filesystem::path fileOf(const std::filesystem::path& program) const;
+    std::filesystem::path lockOf(const std::filesystem::path& program) const;
 
     std::filesystem::path folder_;
     std::future<void> writing_;
+    // An open file, held locked while text of a program is kept: the system lets go of it however the window ends.
+    using Lock = std::shared_ptr<const int>;
+    static Lock lockFile(const std::filesystem::path& file);
+    Lock lock_;
     std::uint64_t kept_ = 0;  // revision
     double dueAt_ = -1;
 };

@@ -18,6 +18,8 @@ constexpr int kLongestSequence = 4;
 }  // namespace
 
 TextDocument::TextDocument(std::string text) : text_(std::move(text)) {
+    // Room for what will be typed: the first key must not wait until a long text was moved elsewhere.
+    text_.reserve(text_.size() + text_.size() / 64 + 256);
     for (std::size_t i = 0; i < text_.size(); ++i) {
         if (text_[i] == '\n') lineStarts_.push_back(i + 1);
     }

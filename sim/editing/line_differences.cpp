@@ -205,12 +205,25 @@ std::vector<std::string_view> linesOf(std::string_view text) {
     return lines;
 }
 
+// What is the same at both ends need not be numbered: mostly that is nearly all.
 std::vector<LineDifference> lineDifferences(const std::vector<std::string_view>& left,
                                             const std::vector<std::string_view>& right) {
+    const std::size_t least = std::min(left.size(), right.size());
+    std::size_t head = 0, tail = 0;
+    while (head < least && left[head] == right[head]) ++head;
+    while (tail < least - head && left[left.size() - 1 - tail] == right[right.size() - 1 - tail]) ++tail;
+    const auto middle = [&](const std::vector<std::string_view>& lines) {
+        return std::vector<std::string_view>(lines.begin() + static_cast<std::ptrdiff_t>(head),
+                                             lines.end() - static_cast<std::ptrdiff_t>(tail));
+    };
     Numbering numbering;
-    const Numbers a = numbering.of(left);
-    const Numbers b = numbering.of(right);
-    return Comparer(a, b, numbering.count()).run();
+    const Numbers a = numbering.of(middle(left));
+    const Numbers b = numbering.of(middle(right));
+    std::vector<LineDifference> differences = Comparer(a, b, numbering.count()).run();
+    for (LineDifference& d : differences) {
+        for (std::size_t* line : {&d.left, &d.leftEnd, &d.right, &d.rightEnd}) *line += head;
+    }
+    return differences;
 }
 
 WordDifferences wordDifferences(std::string_view left, std::string_view right) {

@@ -8,9 +8,12 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cstdio>
 #include <fstream>
 #include <functional>
 
+#include "gui/compared_texts.h"
+#include "sim/editing/renumber.h"
 #include "tests/gui/window_bench.h"
 #include "tests/support/shop.h"
 
@@ -90,12 +93,64 @@ void work(WindowBench& window, int lines) {
     measure("undo that", window, 1, [&](int) { window.app().carryOut(EditProgram{EditProgram::What::Undo}); });
 }
 
+void once(const char* what, const std::function<void()>& act) {
+    const Stopwatch watch;
+    act();
+    fmt::print("{:<44}{:>9.2f}\n", what, watch.ms());
+}
+
+// The parts alone, which a loaded machine or a slow display does not blur.
+void parts(int lines) {
+    fmt::print("{} lines, parts alone                                ms\n", lines);
+    const std::string text = longProgram(lines);
+    TextDocument document;
+    once("read", [&] { document = TextDocument(text); });
+    once("type a character at the beginning", [&] { document.replace(0, 0, "X", true); });
+    once("a new line at the beginning", [&] { document.replace(0, 0, "\n"); });
+    once("undo", [&] { document.undo(); });
+    once("the copy a trial or a kept text takes", [&] { const std::string copy = document.text(); });
+    MatchList matches;
+    const TextSearch search({"X40.5"});
+    double worst = 0;
+    int frames = 0;
+    for (; !matches.complete(); ++frames) {
+        const Stopwatch watch;
+        matches.look(document.text(), document.revision(), search);
+        worst = std::max(worst, watch.ms());
+    }
+    fmt::print("{:<44}{:>9.2f}  in each of {} frames, {} matches\n", "count matches", worst, frames,
+               matches.places().size());
+    once("a match that is not there", [&] { TextSearch({"Y77"}).next(document.text(), 0); });
+    once("the last one before the end", [&] { search.previous(document.text(), document.text().size()); });
+    once("line of the last block", [&] { lineAskedFor(document.text(), fmt::format("N{}", lines), 0); });
+    TextChanges changes;
+    once("find all to be replaced", [&] { changes = replaceAll(document.text(), search, "X40.6"); });
+    once("replace them", [&] { document.replace(changes, 0); });
+    once("undo that", [&] { document.undo(); });
+    ProgramRows rows;
+    std::vector<ProgramRows::Extra> extras;
+    for (int line = 0; line < lines; line += 10) extras.push_back({static_cast<std::size_t>(line), 3});
+    once("rows beneath every tenth line", [&] { rows.set(document.lineCount(), extras); });
+    std::size_t sum = 0;
+    once("a screen of rows", [&] {
+        for (std::size_t row = 0; row < 50; ++row) sum += rows.rowOf(rows.at(rows.count() / 2 + row).line);
+    });
+    ComparedTexts compared;
+    const TextDocument other(text);
+    once("compare with another (beside the window)", [&] { compared.finish(document, other); });
+    Program program;
+    once("read as a program (beside the window)", [&] { program = readProgram(text, "long"); });
+    once("number every block anew", [&] { renumber(program, CodeSystem::A, {1, 1, false}); });
+    fmt::print("{}\n", sum == 0 ? " " : "");
+}
+
 int run(int lines) {
     std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
     const fs::path folder = mkdtemp(name.data());
     std::ofstream(folder / "long.nc") << longProgram(lines);
     std::ofstream(folder / "long.toml") << shop::spigotSetupWithoutDrawing();
-    fmt::print("{} lines                                      middle    worst frames\n", lines);
+    parts(lines);
+    fmt::print("\n{} lines, whole window                         middle    worst frames\n", lines);
     {
         const Stopwatch watch;
         WindowBench window(folder / "long.nc");
@@ -110,6 +165,7 @@ int run(int lines) {
 }  // namespace firstoff::gui
 
 int main(int argc, char** argv) {
+    std::setvbuf(stdout, nullptr, _IOLBF, 0);
     testing::InitGoogleTest(&argc, argv);
     return firstoff::gui::run(argc > 1 ? std::max(100, std::atoi(argv[1])) : 1'000'000);
 }

@@ -30,7 +30,8 @@ TEST(LineShift, FollowsLinesThroughEdits) {
     for (const Row& row : rows) {
         const LineShift shift({row.edit});
         EXPECT_EQ(shift.now(row.line), row.now) << row.what;
-        if (row.now != kGone) EXPECT_EQ(shift.then(row.now), row.line) << row.what;
+        if (row.now == kGone) continue;
+        EXPECT_EQ(shift.then(row.now), row.line) << row.what;
     }
     EXPECT_EQ(LineShift({{5, 0, 2, false}}).then(6), kGone);  // a line that is new
 }

@@ -124,6 +124,29 @@ TEST_F(ProgramWindow, GoesToABlockOrALine) {
     goTo("N99");
     EXPECT_EQ(pane.caretLine(), 2u);
     EXPECT_EQ(pane.findBar().mode(), FindBar::Mode::GoTo);  // it says that there is none
+    EXPECT_EQ(text(window), kProgram);                      // no Enter went into the program
+}
+
+// Fast fingers and a slow frame: all of it comes at once.
+TEST_F(ProgramWindow, KeepsCharactersBehindCtrlFOutOfTheProgram) {
+    for (const bool focused : {true, false}) {
+        SCOPED_TRACE(focused);
+        WindowBench window(folder / "job.nc");
+        const ImVec2 at = WindowBench::line(1);
+        if (focused) window.click(at.x, at.y);
+        InputEvent key;
+        key.key = Key::Character;
+        key.symbol = 'F';
+        key.ctrl = true;
+        window.app().input(key);
+        window.type("Z-2");
+        window.frames(3);
+        window.typeIntoField("0");
+        window.frames(2);
+        EXPECT_EQ(text(window), kProgram);
+        EXPECT_EQ(window.app().programPane().findBar().search().query().what, "Z-20");
+        EXPECT_EQ(window.app().programPane().caretLine(), 9u);
+    }
 }
 
 // ---- numbers and spacing ----
@@ -132,7 +155,7 @@ TEST_F(ProgramWindow, NumbersAnewInOneUndoStep) {
     WindowBench window(folder / "job.nc");
     const auto moves = window.trial().toolpath.moves.size();
     carryOut(window, Renumber{100, 10, true});
-    EXPECT_THAT(text(window), HasSubstr("N150 G71 P160 Q180 U.4 W.1 F.3\nN160 G00 X30.\n"));
+    EXPECT_THAT(text(window), HasSubstr("N160 G71 P170 Q190 U.4 W.1 F.3\nN170 G00 X30.\n"));
     retry(window);
     EXPECT_EQ(window.trial().toolpath.moves.size(), moves);
     edit(window, What::Undo);
@@ -207,7 +230,8 @@ TEST_F(ProgramWindow, TellsEachPass) {
     for (const CyclePass& pass : passes) sum += tellPass(window.trial(), pass).seconds;
     const PassTold first = tellPass(window.trial(), passes[0]);
     EXPECT_EQ(first.kind, "cut");
-    EXPECT_THAT(first.way, StartsWith("X50 Z2 → "));  // 54 less the depth of cut on either side
+    EXPECT_THAT(first.way, StartsWith("X50 Z2 → X50 Z-19.9"));  // 54 less the depth of cut on either side, to the
+                                                                // allowance; coming off is left out
     EXPECT_EQ(first.feed, "F0.3");
     const double from = startOfMove(window.trial(), passes.front().first);
     const double to = startOfMove(window.trial(), passes.back().end);
@@ -229,6 +253,9 @@ TEST_F(ProgramWindow, TellsAFindingBeneathItsLineAndMendsIt) {
     EXPECT_FALSE(note.mends);
     EXPECT_EQ(window.trial().findings[*note.note->worst].code, "letter-without-number");
     ASSERT_TRUE(pane.notes().row(9, 2).mends);
+    const ImVec2 inPane = WindowBench::line(3);
+    window.moveTo(inPane.x, inPane.y);
+    window.wheel(-2);  // into sight
     const ImVec2 fix = pane.placeOf(9, 2);
     ASSERT_GT(fix.y, 0);
     window.click(fix);
