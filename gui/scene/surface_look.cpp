@@ -33,10 +33,12 @@ constexpr double kLaySeenFrom = 0.005;  // mm a turn; finer marks no picture sho
 }  // namespace
 
 Metal metalOf(const Material& material) {
-    const std::string text = lowered(material.name);
-    if (names(text, {"alsi", "aluminium", "almg", "alcu", "alzn"})) return Metal::Aluminium;
+    // Asked for every edge of a section: words are looked at only where the group leaves it open.
+    if (material.group == "P" || material.group == "H") return Metal::Steel;
     if (material.group == "M") return Metal::Stainless;
     if (material.group == "K") return Metal::CastIron;
+    const std::string text = lowered(material.name);
+    if (names(text, {"alsi", "aluminium", "almg", "alcu", "alzn"})) return Metal::Aluminium;
     if (material.group == "N") return withoutIron(text);
     if (material.group == "S") return names(text, {"ti6", "titan", "3.71"}) ? Metal::Titanium : Metal::Stainless;
     return Metal::Steel;
