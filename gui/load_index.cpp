@@ -42,8 +42,7 @@ double timeAt(const Trial& trial, std::size_t timedMove, double fraction) {
     const TimedMove& timed = trial.timeline.moves[timedMove];
     const bool fed = timed.kind == MoveKind::Feed || timed.kind == MoveKind::ArcClockwise ||
                      timed.kind == MoveKind::ArcAnticlockwise;
-    if (!fed || fraction <= 0 || fraction >= 1)
-        return firstoff::timeAt(timed, trial.toolpath, trial.setup, fraction);
+    if (!fed || fraction <= 0 || fraction >= 1) return firstoff::timeAt(timed, trial.toolpath, trial.setup, fraction);
     const Move& move = trial.toolpath.moves[timed.move];
     const ModalState& modal = trial.toolpath.modals[move.modal];
     PaceLimits why;

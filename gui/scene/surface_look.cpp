@@ -41,7 +41,8 @@ Metal metalOf(const Material& material) {
     const std::string text = lowered(material.name);
     if (names(text, {"alsi", "aluminium", "almg", "alcu", "alzn"})) return Metal::Aluminium;
     if (material.group == "N") return withoutIron(text);
-    if (material.group == "S") return names(text, {"ti6", "titan", "3.71", "group 36", "group 37"}) ? Metal::Titanium : Metal::Stainless;
+    if (material.group == "S")
+        return names(text, {"ti6", "titan", "3.71", "group 36", "group 37"}) ? Metal::Titanium : Metal::Stainless;
     return Metal::Steel;
 }
 
