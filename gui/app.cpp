@@ -51,10 +51,12 @@ Rect App::tabPlace(std::string_view words) const {
 }
 
 void App::takeUp(const Session& session) {
+    // The trial of the file as it was opened is of no use: what was typed since is in the session.
     worker_.cancel();
+    worker_.finish();
+    taken_ = worker_.latest();
     session_ = session;
     session_.playing = false;
-    taken_ = session_.outcome;
     program_.reset();
     if (session_.stale()) runTrial();
 }

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <cstdio>
 #include <ctime>
 #include <filesystem>
 #include <vector>
@@ -104,6 +105,7 @@ void playAtEachQuality(Stage& stage, const Startup& startup) {
         const char* words = choice == QualityChoice::Automatic ? "automatic" : name(fixedQuality(choice));
         fmt::print("\nquality {}\n{}processor time a frame {:.1f} ms, all threads together\n", words, times.report(),
                    1e3 * busyS / startup.benchFrames);
+        std::fflush(stdout);  // what comes after may take minutes
     }
 }
 

@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/motion/feed_run.h"
+#include "sim/motion/pace.h"
+
 namespace firstoff::gui {
 
 namespace {
@@ -34,8 +37,20 @@ float mix(float a, float b, float share) {
 
 }  // namespace
 
+// Asked for every sample in sight, in every frame: moves at feed answer in one go, where firstoff::timeAt() closes in.
 double timeAt(const Trial& trial, std::size_t timedMove, double fraction) {
-    return firstoff::timeAt(trial.timeline.moves[timedMove], trial.toolpath, trial.setup, fraction);
+    const TimedMove& timed = trial.timeline.moves[timedMove];
+    const bool fed = timed.kind == MoveKind::Feed || timed.kind == MoveKind::ArcClockwise ||
+                     timed.kind == MoveKind::ArcAnticlockwise;
+    if (!fed || fraction <= 0 || fraction >= 1) return firstoff::timeAt(timed, trial.toolpath, trial.setup, fraction);
+    const Move& move = trial.toolpath.moves[timed.move];
+    const ModalState& modal = trial.toolpath.modals[move.modal];
+    PaceLimits why;
+    const FeedPath path(timed, trial.toolpath.programmedShift(move),
+                        paceLaw(move, modal, spindleLaw(move, modal, trial.setup), trial.setup, why),
+                        trial.setup.machine.axes);
+    const double passed = FeedRun(path, double{timed.paceFrom}, double{timed.paceTo}).secondsTo(fraction);
+    return std::clamp(timed.t0 + passed, timed.t0, timed.t1);
 }
 
 std::optional<LoadSample> loadAt(const Trial& trial, std::size_t timedMove, double fraction) {

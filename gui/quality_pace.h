@@ -13,10 +13,10 @@ namespace firstoff::gui {
 class QualityPace {
 public:
     // `wantedS`: what a frame of the whole window may take.
-    explicit QualityPace(double wantedS = 1.0 / 60) : wantedS_(wantedS) {}
+    explicit QualityPace(double wantedS = 1.0 / 60, Quality first = Quality::Finest)
+        : wantedS_(wantedS), level_(first) {}
 
     Quality level() const { return level_; }
-    void setWanted(double wantedS) { wantedS_ = wantedS; }
     // A frame of a moving picture at `now`: what the picture of the lathe took of it, and how long after the one before
     // it came, s.
     void frame(double now, double pictureS, double intervalS);
@@ -25,7 +25,7 @@ private:
     void step(double now, int by);
 
     double wantedS_;
-    Quality level_ = Quality::Finest;
+    Quality level_;
     int late_ = 0, early_ = 0;              // frames in a row, a good one takes back a bad one
     double steppedUp_ = -1e9;               // when
     std::array<double, 3> waitS_{2, 2, 2};  // before the level is tried again

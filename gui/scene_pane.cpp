@@ -257,14 +257,17 @@ Quality ScenePane::qualityFor(QualityChoice choice, bool changed, double now) {
 
 void ScenePane::takePace(double now) {
     const std::optional<double> took = timer_.latest();
-    if (took && interval_ < kMotionS && drawnOptions_.quality == pace_.level()) pace_.frame(now, *took, interval_);
+    if (!took || drawnOptions_.quality != pace_.level()) return;
+    // Frames that take long come no closer than they can.
+    if (interval_ < kMotionS + 1.5 * *took) pace_.frame(now, *took, interval_);
 }
 
 void ScenePane::render(const PaneContext& context, SceneOptions options, int width, int height) {
     if (!softwareKnown_) {
         softwareKnown_ = true;
         software_ = isSoftwareOpenGl();
-        pace_.setWanted(software_ ? kSoftwareFrameS : kFrameS);
+        // The processor begins with what it surely can.
+        pace_ = software_ ? QualityPace(kSoftwareFrameS, Quality::Plain) : QualityPace(kFrameS);
     }
     options.quality = drawnOptions_.quality;
     const bool unchanged =

@@ -119,19 +119,24 @@ void main() {
 
     float shadow = lit(vPlace, n);
     float near = open();
+    vec3 mirrored = walls(reflect(-v, lean));
+#ifdef SHADOWS
     // The room in three facets across the lay: reflections are drawn out there.
     float spread = 1.1 * a.y;
-    vec3 mirrored = walls(reflect(-v, lean)) + walls(reflect(-v, normalize(lean + spread * b))) +
-                    walls(reflect(-v, normalize(lean - spread * b)));
+    mirrored += walls(reflect(-v, normalize(lean + spread * b))) + walls(reflect(-v, normalize(lean - spread * b)));
+    mirrored *= 1.0 / 3.0;
+#endif
     float edge = 1.0 - nv;
     float e2 = edge * edge;
     vec3 around = face + (max(vec3(1.0 - a.y), face) - face) * (e2 * e2 * edge);
     float rough = min(1.0, 1.2 * (a.x + a.y));
-    vec3 c = around * mix(mirrored * (1.0 / 3.0), hemisphere(lean), 0.6 * rough) + body * hemisphere(n);
+    vec3 c = around * mix(mirrored, hemisphere(lean), 0.6 * rough) + body * hemisphere(n);
     c *= 0.30 + 0.70 * near;
     c += kKeyColour * shadow * (1.75 * thrown(uKey, 0.16, lean, t, b, a, face, nv) + body * (0.62 * max(dot(n, uKey), 0.0)));
     c += kRimColour * (1.1 * near) * thrown(uRim, 0.12, lean, t, b, a, face, nv);
+#ifdef SHADOWS
     c += kFillColour * (0.42 * near) * thrown(uFill, 0.20, lean, t, b, a, face, nv);
+#endif
     c *= 1.0 - 0.62 * hatched(made, place);
     c *= 1.0 - uShade.z * clamp(1.0 - (vPlace.x - uShade.x) * uShade.y, 0.0, 1.0);
     oColour = vec4(developed(c), uShade.w);

@@ -13,7 +13,9 @@ out vec4 vColour;
 void main() {
     vec4 world = uModel * vec4(place, 1.0);
     vPlace = world.xyz;
-    vHatch = vec2(place.x, length(place.yz));  // z and r: the pattern stays in the metal
+    // In the plain of the face, which is one of two: the pattern stays in the metal, and leans the same way on both sides of
+    // the axis, since it is one part.
+    vHatch = vec2(place.x, abs(place.y) >= abs(place.z) ? place.y : place.z);
     vNormal = mat3(uModel) * normal;
     vColour = colour;
     gl_Position = uViewProjection * world;

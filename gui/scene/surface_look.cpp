@@ -21,8 +21,9 @@ bool names(const std::string& text, std::initializer_list<const char*> words) {
 
 // Group N holds all that is not iron.
 Metal withoutIron(const std::string& text) {
-    if (names(text, {"brass", "cuzn", "bronze", "cusn", "cw6"})) return Metal::Brass;
-    if (names(text, {"copper", "cu-", "cw0"})) return Metal::Copper;
+    // Groups 26 to 28 of VDI 3323 are copper and its alloys, 21 to 25 aluminium.
+    if (names(text, {"brass", "cuzn", "bronze", "cusn", "cw6", "group 26", "group 27"})) return Metal::Brass;
+    if (names(text, {"copper", "cu-", "cw0", "group 28"})) return Metal::Copper;
     return Metal::Aluminium;
 }
 
@@ -33,12 +34,15 @@ constexpr double kLaySeenFrom = 0.005;  // mm a turn; finer marks no picture sho
 }  // namespace
 
 Metal metalOf(const Material& material) {
-    const std::string text = lowered(material.name);
-    if (names(text, {"alsi", "aluminium", "almg", "alcu", "alzn"})) return Metal::Aluminium;
+    // Asked for every edge of a section: words are looked at only where the group leaves it open.
+    if (material.group == "P" || material.group == "H") return Metal::Steel;
     if (material.group == "M") return Metal::Stainless;
     if (material.group == "K") return Metal::CastIron;
+    const std::string text = lowered(material.name);
+    if (names(text, {"alsi", "aluminium", "almg", "alcu", "alzn"})) return Metal::Aluminium;
     if (material.group == "N") return withoutIron(text);
-    if (material.group == "S") return names(text, {"ti6", "titan", "3.71"}) ? Metal::Titanium : Metal::Stainless;
+    if (material.group == "S")
+        return names(text, {"ti6", "titan", "3.71", "group 36", "group 37"}) ? Metal::Titanium : Metal::Stainless;
     return Metal::Steel;
 }
 

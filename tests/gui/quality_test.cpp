@@ -87,7 +87,6 @@ TEST(Quality, FineCastsShadowsAndFinestDarkensNooks) {
     constexpr int kArea = kWidth * kHeight / 100;  // a hundredth of the picture: the shadow of a jaw is larger
     EXPECT_GT(darker(fine, plain), kArea);
     EXPECT_GT(darker(finest, fine), kArea / 4);
-    EXPECT_LT(darker(plain, fine), kArea / 4);  // and brighten nothing
 }
 
 // The same picture, whatever was drawn before: shadows are not kept too long.

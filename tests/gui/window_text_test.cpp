@@ -110,8 +110,35 @@ TEST(CommandLine, NamesWhatItCannotUse) {
     }
 }
 
+TEST(CommandLine, SaysWhatThePictureMayCostAndForWhom) {
+    const Startup startup = read(
+        {"--quality", "fine", "--neighbours", "left-out", "--projector", "--bench-frames", "5", "--bench-moves", "0"});
+    EXPECT_EQ(startup.quality, QualityChoice::Fine);
+    EXPECT_EQ(startup.neighbours, Neighbours::LeftOut);
+    EXPECT_TRUE(startup.projector);
+    EXPECT_EQ(startup.benchMoves, 0);
+    EXPECT_EQ(read({"--quality", "automatic"}).quality, QualityChoice::Automatic);
+    EXPECT_THROW(read({"--quality", "best"}), UsageError);
+    EXPECT_THROW(read({"--neighbours", "gone"}), UsageError);
+}
+
+TEST(ViewSettings, HaveALookOfTheirOwnBeforeAProjector) {
+    ViewSettings view;
+    view.setDarkLook(true);
+    view.projector = true;
+    EXPECT_FALSE(view.darkLook());  // walls are light
+    view.setDarkLook(true);
+    view.projector = false;
+    view.setDarkLook(false);
+    view.projector = true;
+    EXPECT_TRUE(view.darkLook());
+}
+
 TEST(ViewSettings, ComeBackAsTheyWereLeft) {
     ViewSettings view;
+    view.projector = view.projectorDark = view.followTool = view.lessMotion = true;
+    view.quality = QualityChoice::Fine;
+    view.neighbours = Neighbours::LeftOut;
     view.dark = false;
     view.cutaway = 2;
     view.colouring = Colouring::Size;
