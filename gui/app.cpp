@@ -24,9 +24,11 @@ App::App(const Startup& startup, std::function<void()> wake)
     if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
     if (startup.colouring != Colouring::Metal) session_.view.colouring = startup.colouring;
     if (startup.section) session_.view.section.shown = *startup.section;
-    lessons_ = std::make_unique<LessonRoom>(
-        shippedAsset("lessons"),
-        keepsSettings_ && !stateFolder().empty() ? stateFolder() / "progress.toml" : std::filesystem::path(), wake);
+    const std::filesystem::path state = !startup.stateFolder.empty() ? startup.stateFolder
+                                        : keepsSettings_             ? stateFolder()
+                                                                     : std::filesystem::path();
+    lessons_ =
+        std::make_unique<LessonRoom>(shippedAsset("lessons"), state.empty() ? state : state / "progress.toml", wake);
     watchesFile_ = keepsSettings_ || !startup.stateFolder.empty();
     if (watchesFile_) recovery_ = Recovery(startup.stateFolder.empty() ? recoveryFolder() : startup.stateFolder);
     wantedScale_ = static_cast<float>(startup.scale);

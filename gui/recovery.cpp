@@ -6,9 +6,9 @@
 #include <unistd.h>
 
 #include <chrono>
-#include <cstdlib>
 
 #include "gui/file_io.h"
+#include "gui/view_settings.h"
 
 namespace firstoff::gui {
 
@@ -48,11 +48,8 @@ void write(const fs::path& file, const std::string& head, const std::string& tex
 }  // namespace
 
 fs::path recoveryFolder() {
-    const char* state = std::getenv("XDG_STATE_HOME");
-    if (state != nullptr && *state == '/') return fs::path(state) / "firstoff" / "recovery";
-    const char* home = std::getenv("HOME");
-    if (home != nullptr && *home != '\0') return fs::path(home) / ".local" / "state" / "firstoff" / "recovery";
-    return {};
+    const fs::path state = stateFolder();
+    return state.empty() ? state : state / "recovery";
 }
 
 Recovery::~Recovery() {

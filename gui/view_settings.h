@@ -76,7 +76,8 @@ void rememberProgram(ViewSettings& view, const std::filesystem::path& path);
 ViewSettings readViewSettings(std::string_view text);
 std::string writeViewSettings(const ViewSettings& view);
 
-// Where what a user has done is kept: firstoff in the user's folder of states, empty if there is none.
+// Where what a user has done is kept: firstoff in the user's folder of states ($XDG_STATE_HOME, else ~/.local/state;
+// XDG Base Directory Specification). Empty if there is none.
 std::filesystem::path stateFolder();
 
 // Where the settings live: firstoff/view.toml in the user's configuration folder. Empty if there is none.
