@@ -74,6 +74,41 @@ App::Tab App::pageNamed(std::string_view page) {
     return Tab::Clearances;
 }
 
+std::size_t App::shownLine() const {
+    if (!session_.trial() || instant_.block == kNoBlock) return 0;
+    return (instant_.geometry != kNoBlock ? instant_.geometry : instant_.block) + std::size_t{1};
+}
+
+const char* App::shownPage() const {
+    switch (findingsFolded_ ? inPlace_ : below_) {
+        case Tab::Program:
+            return "program";
+        case Tab::Findings:
+            return "findings";
+        case Tab::Words:
+            return "words";
+        case Tab::Lesson:
+            return "lessons";
+        case Tab::Sizes:
+            return "sizes";
+        case Tab::Cut:
+            return "cut";
+        case Tab::Time:
+            return "time";
+        case Tab::Changes:
+            return "what-if";
+        case Tab::Mistakes:
+            return "mistakes";
+        case Tab::Clearances:
+            return "clearances";
+        case Tab::Bodies:
+            return "bodies";
+        case Tab::Finish:
+            return "finish";
+    }
+    return "";
+}
+
 App::~App() {
     if (keepsSettings_) saveViewSettings(session_.view);
 }

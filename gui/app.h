@@ -91,6 +91,10 @@ public:
     // Where the tab stands whose words begin so, and the page beneath the tabs, as drawn last; empty: not in sight.
     Rect tabPlace(std::string_view words) const;
     Rect pagePlace() const { return pagePlace_; }
+    // For reports: the line that runs (from 1; 0: none), the page beneath the tabs, the training room.
+    std::size_t shownLine() const;
+    const char* shownPage() const;
+    const LessonRoom& lessons() const { return *lessons_; }
 
 private:
     enum class Tab {

@@ -19,6 +19,7 @@ const char* const kUsage =
   --view words|lessons|clearances|sizes|cut|time|what-if|mistakes
                                     with that page in sight; may stand beside the other --view
   --view by-size                    the work, its surfaces coloured and numbered by what their sizes come to
+  --report FILE                     writes what the window shows into FILE as JSON whenever it changes, for tests and tools
   --section beside|alone|none       the half-section as a drawing beneath the picture, or in its place
   --lesson FOLDER [--step N]        opens a lesson, at a step
   --cutaway                         leave out a quarter of the billet; --cutaway=half for a half
@@ -150,6 +151,7 @@ const std::map<std::string_view, Valued>& valued() {
         {"--size", readSize},
         {"--view", readView},
         {"--section", readSection},
+        {"--report", [](std::string_view v, Startup& s) { s.report = v; }},
         {"--lesson", [](std::string_view v, Startup& s) { s.lesson = v; }},
         {"--step", [](std::string_view v, Startup& s) { s.lessonStep = number("--step", v, 1, 999); }},
         {"--quality", readQuality},

@@ -14,6 +14,7 @@
 #include "gui/gl/loader.h"
 #include "gui/glfw_input.h"
 #include "gui/imgui_context.h"
+#include "gui/state_report.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -142,7 +143,7 @@ void setTitle(GLFWwindow* window, const App& app, std::string& shown) {
 // Draws while something moves, sleeps while nothing does. After every event a few frames more: the drawing library
 // needs them to settle what the event changed.
 // False when the window's OpenGL was lost.
-bool loop(App& app, const Window& shown, KeyListener& keys) {
+bool loop(App& app, const Window& shown, KeyListener& keys, StateReport& report) {
     GLFWwindow* window = shown.handle();
     constexpr int kSettlingFrames = 3;
     int frames = kSettlingFrames;
@@ -166,6 +167,7 @@ bool loop(App& app, const Window& shown, KeyListener& keys) {
         if (shown.lost()) return false;
         keys.frameDone();
         setTitle(window, app, title);
+        report.write(app);
     }
     return true;
 }
@@ -184,7 +186,8 @@ std::optional<Session> runOnce(const Startup& startup, int width, int height, co
     glfwSetWindowCloseCallback(window.handle(), onClose);
     const ImguiBackend backend(window.handle());
     KeyListener keys(window.handle(), [&app](const InputEvent& event) { app.input(event); });
-    const bool closed = loop(app, window, keys);
+    StateReport report(startup.report);
+    const bool closed = loop(app, window, keys, report);
     int w = 0;
     int h = 0;
     glfwGetWindowSize(window.handle(), &w, &h);

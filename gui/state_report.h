@@ -1,0 +1,27 @@
+// What the window shows, as JSON: for tests that drive it with a real mouse and keyboard, and for tools beside it.
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+#include "gui/app.h"
+
+namespace firstoff::gui {
+
+// {"format":"firstoff-window-report","version":1,"program":…,"setup":…,"modified":…,"stale":…,"busy":…,"verdict":…,
+//  "findings":…,"time_s":…,"cycle_s":…,"line":…,"playing":…,"held":…,"single_block":…,"page":…,"half_section":…,
+//  "changes":…,"mistake":…,"lesson":…,"step":…,"mark":…,"message":…}; lines from 1, 0: none.
+std::string windowReport(const App& app);
+
+// Writes the report into a file, by a temporary that is renamed, when it is another than the last one.
+class StateReport {
+public:
+    explicit StateReport(std::filesystem::path file) : file_(std::move(file)) {}
+    void write(const App& app);
+
+private:
+    std::filesystem::path file_;
+    std::string last_;
+};
+
+}  // namespace firstoff::gui
