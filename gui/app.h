@@ -95,6 +95,11 @@ public:
     std::size_t shownLine() const;
     const char* shownPage() const;
     const LessonRoom& lessons() const { return *lessons_; }
+    // A picture or a video that the user asked for; the shell, which has the pixels, writes it.
+    std::filesystem::path takePictureWish() { return std::exchange(pictureWish_, {}); }
+    std::filesystem::path takeVideoWish() { return std::exchange(videoWish_, {}); }
+    // Tells how such a wish ended.
+    void tell(std::string message) { session_.message = std::move(message); }
 
 private:
     enum class Tab {
@@ -141,6 +146,10 @@ private:
     void showLineOf(std::size_t timedMove);
 
     void apply(const TryMistake& command);
+    void apply(const AskForPaper& command);
+    void apply(const WritePaper& command);
+    void apply(const SavePicture& command);
+    void apply(const SaveVideo& command);
     void apply(const ShowLessons& command);
     void apply(const OpenLesson& command);
     void apply(const CloseLesson& command);
@@ -197,7 +206,6 @@ private:
     bool readProgramFile(const std::filesystem::path& path);
     bool readSetupFile(const std::filesystem::path& path);
     bool saveTo(const std::filesystem::path& path);
-    void tell(std::string message) { session_.message = std::move(message); }
 
     Session session_;
     TrialWorker worker_;
@@ -218,6 +226,8 @@ private:
     WordsPane words_;
     OperatorPanel panel_;
     LessonPane lesson_;
+    AskForPaper paper_;
+    std::filesystem::path pictureWish_, videoWish_;
     MistakesPane mistakes_;
     std::unique_ptr<LessonRoom> lessons_;
     std::optional<LessonScene> lessonScene_;  // to be shown once its trial is there

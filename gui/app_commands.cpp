@@ -9,6 +9,7 @@
 #include "gui/file_io.h"
 #include "sim/base/say.h"
 #include "sim/editing/word_spacing.h"
+#include "sim/output/shipped_assets.h"
 
 namespace firstoff::gui {
 
@@ -507,8 +508,15 @@ void App::dropFiles(const std::vector<fs::path>& paths) {
 }
 
 void App::apply(const AskForFile& command) {
-    const bool setup = command.what == AskForFile::What::Setup && !session_.setupPath.empty();
-    browser_.open(command.what, setup ? session_.setupPath : session_.programPath);
+    using What = AskForFile::What;
+    fs::path start =
+        command.what == What::Setup && !session_.setupPath.empty() ? session_.setupPath : session_.programPath;
+    if (command.what == What::Picture || command.what == What::Video) {
+        if (start.empty()) start = session_.programName();
+        start.replace_extension(command.what == What::Picture ? ".png" : ".mp4");
+    }
+    if (command.what == What::Lesson) start = shippedAsset("lessons");
+    browser_.open(command.what, start);
 }
 
 bool App::saveTo(const fs::path& path) {

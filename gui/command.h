@@ -14,6 +14,7 @@
 #include "gui/view_settings.h"
 #include "sim/base/point.h"
 #include "sim/editing/text_change.h"
+#include "sim/output/sheets/sheet.h"
 #include "sim/training/lesson_text.h"
 #include "sim/trial/mistake.h"
 #include "sim/trial/what_if.h"
@@ -82,6 +83,20 @@ struct Bookmark {
 // To the next bookmark that runs later (+1) or earlier (-1).
 struct ToBookmark {
     int direction = 1;
+};
+// Papers, pictures and videos: ask for a name first, then write.
+struct AskForPaper {
+    SheetKind kind = SheetKind::Setup;
+    bool answers = false;  // of a hand-out
+};
+struct WritePaper {
+    std::filesystem::path path;
+};
+struct SavePicture {
+    std::filesystem::path path;
+};
+struct SaveVideo {  // of the stretch that is looped, or of the whole cycle
+    std::filesystem::path path;
 };
 // The training room.
 struct ShowLessons {};
@@ -152,7 +167,7 @@ struct OpenSetup {
     std::filesystem::path path;
 };
 struct AskForFile {
-    enum class What { Program, Setup, SaveAs, Compare, Lesson } what = What::Program;
+    enum class What { Program, Setup, SaveAs, Compare, Lesson, Paper, Picture, Video } what = What::Program;
 };
 struct Save {};
 struct SaveAs {
@@ -179,13 +194,13 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command =
-    std::variant<ShowLessons, OpenLesson, CloseLesson, LessonStepTo, MarkStep, TellAnswer, ShowFigure, PlaceClicked,
-                 SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark, Seek, SeekStep, SelectLine, ShowLine,
-                 PickSurface, ShowEncounter, ShowNearest, MeasureBody, PickForMeasure, TogglePlay, StepBlocks, ToStart,
-                 ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges,
-                 TryMistake, ChangeView, ShowView, Tell, Quit, EditProgram, AskToRenumber, Renumber, SpaceWords,
-                 MendFinding, CompareWith, ChangeText, SaveCompared, FileAnswer>;
+using Command = std::variant<AskForPaper, WritePaper, SavePicture, SaveVideo, ShowLessons, OpenLesson, CloseLesson,
+                             LessonStepTo, MarkStep, TellAnswer, ShowFigure, PlaceClicked, SingleBlock, HoldFeed,
+                             LoopSpan, Bookmark, ToBookmark, Seek, SeekStep, SelectLine, ShowLine, PickSurface,
+                             ShowEncounter, ShowNearest, MeasureBody, PickForMeasure, TogglePlay, StepBlocks, ToStart,
+                             ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial,
+                             TryChanges, TryMistake, ChangeView, ShowView, Tell, Quit, EditProgram, AskToRenumber,
+                             Renumber, SpaceWords, MendFinding, CompareWith, ChangeText, SaveCompared, FileAnswer>;
 
 class Commands {
 public:

@@ -28,6 +28,12 @@ const char* title(AskForFile::What what) {
             return "Open set-up";
         case AskForFile::What::SaveAs:
             return "Save program as";
+        case AskForFile::What::Paper:
+            return tr("Write paper (.pdf or .html)");
+        case AskForFile::What::Picture:
+            return tr("Save picture of the window (.png)");
+        case AskForFile::What::Video:
+            return tr("Save video (.mp4)");
         case AskForFile::What::Lesson:
             return tr("Open lesson: its lesson.toml");
         case AskForFile::What::Compare:
@@ -36,12 +42,21 @@ const char* title(AskForFile::What what) {
     return "";
 }
 
+// The name is that of a file that is written.
+bool writes(AskForFile::What what) {
+    using What = AskForFile::What;
+    return what == What::SaveAs || what == What::Paper || what == What::Picture || what == What::Video;
+}
+
 const char* action(AskForFile::What what) {
     if (what == AskForFile::What::Compare) return tr("Compare");
-    return what == AskForFile::What::SaveAs ? "Save" : "Open";
+    return writes(what) ? "Save" : "Open";
 }
 
 std::vector<std::string> suffixesOf(AskForFile::What what) {
+    if (what == AskForFile::What::Paper) return {".pdf", ".html"};
+    if (what == AskForFile::What::Picture) return {".png"};
+    if (what == AskForFile::What::Video) return {".mp4"};
     if (what == AskForFile::What::Setup || what == AskForFile::What::Lesson) return {".toml"};
     if (what == AskForFile::What::Compare) return {".nc", ".cnc", ".tap", ".iso", ".ncc", ".txt", ".bak"};
     return {".nc", ".cnc", ".tap", ".iso", ".ncc", ".txt"};
@@ -99,7 +114,7 @@ void FileBrowser::open(AskForFile::What what, const fs::path& start) {
     opening_ = true;
     open_ = true;
     confirming_ = false;
-    typed_ = what == AskForFile::What::SaveAs ? start.filename().string() : std::string();
+    typed_ = writes(what) ? start.filename().string() : std::string();
     std::error_code error;
     fs::path folder = fs::absolute(start, error);
     if (!fs::is_directory(folder, error)) folder = folder.parent_path();
@@ -221,12 +236,12 @@ void FileBrowser::accept(const PaneContext& context, const fs::path& path) {
         typed_.clear();
         return;
     }
-    if (what_ == AskForFile::What::SaveAs && fs::exists(path, error) && !confirming_) {
+    if (writes(what_) && fs::exists(path, error) && !confirming_) {
         confirming_ = true;
         trouble_ = path.filename().string() + " is there already.";
         return;
     }
-    if (what_ != AskForFile::What::SaveAs && !fs::exists(path, error)) {
+    if (!writes(what_) && !fs::exists(path, error)) {
         trouble_ = "There is no " + path.string() + ".";
         return;
     }
@@ -239,6 +254,15 @@ void FileBrowser::accept(const PaneContext& context, const fs::path& path) {
             break;
         case AskForFile::What::SaveAs:
             context.commands.add(SaveAs{path});
+            break;
+        case AskForFile::What::Paper:
+            context.commands.add(WritePaper{path});
+            break;
+        case AskForFile::What::Picture:
+            context.commands.add(SavePicture{path});
+            break;
+        case AskForFile::What::Video:
+            context.commands.add(SaveVideo{path});
             break;
         case AskForFile::What::Lesson:
             context.commands.add(OpenLesson{path.parent_path()});

@@ -26,6 +26,19 @@ void fileMenu(const PaneContext& context) {
         ImGui::EndMenu();
     }
     ImGui::Separator();
+    if (ImGui::BeginMenu(tr("Write paper"), session.trial() != nullptr)) {
+        if (ImGui::MenuItem(tr("Set-up sheet…"))) commands.add(AskForPaper{SheetKind::Setup});
+        if (ImGui::MenuItem(tr("Inspection sheet…"))) commands.add(AskForPaper{SheetKind::Inspection});
+        if (ImGui::MenuItem(tr("Times…"))) commands.add(AskForPaper{SheetKind::Time});
+        if (ImGui::MenuItem(tr("Findings…"))) commands.add(AskForPaper{SheetKind::Findings});
+        if (ImGui::MenuItem(tr("Hand-out…"))) commands.add(AskForPaper{SheetKind::Handout});
+        if (ImGui::MenuItem(tr("Hand-out with answers…"))) commands.add(AskForPaper{SheetKind::Handout, true});
+        ImGui::EndMenu();
+    }
+    if (ImGui::MenuItem(tr("Save picture…"))) commands.add(AskForFile{AskForFile::What::Picture});
+    if (ImGui::MenuItem(tr("Save video…"), nullptr, false, session.trial() != nullptr))
+        commands.add(AskForFile{AskForFile::What::Video});
+    ImGui::Separator();
     if (ImGui::MenuItem(tr("Lessons"))) commands.add(ShowLessons{});
     if (ImGui::MenuItem(tr("Open lesson…"))) commands.add(AskForFile{AskForFile::What::Lesson});
     ImGui::Separator();

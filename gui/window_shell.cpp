@@ -11,10 +11,13 @@
 #include <vector>
 
 #include "gui/app.h"
+#include "gui/file_io.h"
 #include "gui/gl/loader.h"
+#include "gui/gl/png.h"
 #include "gui/glfw_input.h"
 #include "gui/imgui_context.h"
 #include "gui/state_report.h"
+#include "gui/video_export.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -100,7 +103,7 @@ float displayScale(GLFWwindow* window) {
     return std::clamp(std::max(x, y), 0.5f, 4.0f);
 }
 
-void drawFrame(App& app, GLFWwindow* window) {
+void renderFrame(App& app, GLFWwindow* window) {
     if (app.prepare(displayScale(window))) {
         ImGui_ImplOpenGL3_DestroyFontsTexture();
         ImGui_ImplOpenGL3_CreateFontsTexture();
@@ -120,6 +123,10 @@ void drawFrame(App& app, GLFWwindow* window) {
     glClearColor(ground.x, ground.y, ground.z, 1);
     glClear(GL_COLOR_BUFFER_BIT);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+}
+
+void drawFrame(App& app, GLFWwindow* window) {
+    renderFrame(app, window);
     glfwSwapBuffers(window);
 }
 
@@ -138,6 +145,58 @@ void setTitle(GLFWwindow* window, const App& app, std::string& shown) {
     if (title == shown) return;
     glfwSetWindowTitle(window, title.c_str());
     shown = std::move(title);
+}
+
+Image pixelsOf(GLFWwindow* window) {
+    int width = 0, height = 0;
+    glfwGetFramebufferSize(window, &width, &height);
+    glBindFramebuffer(GL_READ_FRAMEBUFFER, 0);
+    glReadBuffer(GL_BACK);
+    return readPixels(width, height);
+}
+
+// The picture as it was drawn last. Drawn once more, since what was shown to the display need not be kept.
+Image picture(App& app, GLFWwindow* window) {
+    renderFrame(app, window);
+    return pixelsOf(window);
+}
+
+// Every frame of the stretch at the pace it is played at. Escape or closing the window ends it without a file.
+void writeVideo(App& app, GLFWwindow* window, const std::filesystem::path& path) {
+    const Session& session = app.session();
+    const TimeSpan span = session.loop.value_or(TimeSpan{0, app.cycleTimeS()});
+    const double stepS = session.view.playSpeed / VideoExport::kFramesPerSecond;
+    const auto frames = static_cast<long>(std::ceil((span.toS - span.fromS) / stepS)) + 1;
+    const double before = session.timeS;
+    int width = 0, height = 0;
+    glfwGetFramebufferSize(window, &width, &height);
+    VideoExport video(path, width, height);
+    for (long i = 0; i < frames; ++i) {
+        glfwPollEvents();
+        if (glfwGetKey(window, GLFW_KEY_ESCAPE) == GLFW_PRESS || app.closed())
+            throw FileError(tr("The video was given up; nothing was written."));
+        app.setTime(std::min(span.toS, span.fromS + static_cast<double>(i) * stepS));
+        video.add(picture(app, window));
+        glfwSwapBuffers(window);
+        if (i % 15 == 0) {
+            const std::string title =
+                say("video {:.0f} % (Escape ends it)", 100.0 * static_cast<double>(i) / static_cast<double>(frames));
+            glfwSetWindowTitle(window, title.c_str());
+        }
+    }
+    video.finish();
+    app.setTime(before);
+}
+
+void carryOutWishes(App& app, GLFWwindow* window) {
+    const std::filesystem::path still = app.takePictureWish(), film = app.takeVideoWish();
+    try {
+        if (!still.empty()) savePng(still, picture(app, window));
+        if (!film.empty()) writeVideo(app, window, film);
+        if (!still.empty() || !film.empty()) app.tell(say("Written: {}", (still.empty() ? film : still).string()));
+    } catch (const std::exception& error) {
+        app.tell(error.what());
+    }
 }
 
 // Draws while something moves, sleeps while nothing does. After every event a few frames more: the drawing library
@@ -166,6 +225,7 @@ bool loop(App& app, const Window& shown, KeyListener& keys, StateReport& report)
         drawFrame(app, window);
         if (shown.lost()) return false;
         keys.frameDone();
+        carryOutWishes(app, window);
         setTitle(window, app, title);
         report.write(app);
     }

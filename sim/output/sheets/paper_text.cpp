@@ -152,7 +152,7 @@ void drawSketch(const TypeCase& type, const Sketch& sketch, double x, double y) 
     cairo_translate(cr, x, y);
     cairo_scale(cr, kPointsPerMm, kPointsPerMm);
     cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
-    for (const Mark& mark : sketch.marks) std::visit(SketchPen{type, cr}, mark);
+    for (const SketchMark& mark : sketch.marks) std::visit(SketchPen{type, cr}, mark);
     cairo_restore(cr);
 }
 

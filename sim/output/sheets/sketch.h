@@ -61,12 +61,12 @@ struct Lettering {
     bool bold = false;
 };
 
-using Mark = std::variant<Stroke, Ring, Lettering>;
+using SketchMark = std::variant<Stroke, Ring, Lettering>;
 
 struct Sketch {
     std::string title;  // what it shows, for those who cannot see it
     double width = 0, height = 0;
-    std::vector<Mark> marks;
+    std::vector<SketchMark> marks;
 };
 
 // Height of capitals by size of the type, of the letters that both writers use (DejaVu Sans; from its font file).

@@ -113,7 +113,7 @@ std::string sketchSvg(const Sketch& sketch) {
     text += "\" style=\"width:";
     append(text, sketch.width);
     text += "mm\"><title>" + xmlText(plainText(sketch.title)) + "</title>";
-    for (const Mark& mark : sketch.marks) {
+    for (const SketchMark& mark : sketch.marks) {
         std::visit(Writer{text}, mark);
         text += '\n';
     }

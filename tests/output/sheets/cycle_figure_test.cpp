@@ -22,7 +22,7 @@ class CyclesOfJob : public testing::TestWithParam<const char*> {};
 // Lines drawn of a kind, open ones.
 std::vector<Stroke> strokes(const Sketch& sketch, LineKind kind) {
     std::vector<Stroke> found;
-    for (const Mark& mark : sketch.marks) {
+    for (const SketchMark& mark : sketch.marks) {
         const auto* stroke = std::get_if<Stroke>(&mark);
         if (stroke != nullptr && stroke->line == kind && !stroke->closed) found.push_back(*stroke);
     }
@@ -48,7 +48,7 @@ TEST_P(CyclesOfJob, AreAllFoundWithEveryPassAndDrawnSo) {
         const LineKind kind = run.passes.size() > 8 ? LineKind::Fine : LineKind::Narrow;
         drawn += strokes(sketch, kind).size() - 1;  // a sample stands in the legend
         passes += run.passes.size();
-        for (const Mark& mark : sketch.marks) {
+        for (const SketchMark& mark : sketch.marks) {
             const auto* stroke = std::get_if<Stroke>(&mark);
             if (stroke == nullptr) continue;
             for (PaperPoint p : stroke->points) {
@@ -160,7 +160,7 @@ TEST(CycleFigure, IsTrueToScale) {
     const double scale = apart / 2;
     EXPECT_TRUE(std::abs(scale - 2) < 1e-9 || std::abs(scale - 5) < 1e-9) << scale;
     const auto says = [&](const std::string& text) {
-        return std::any_of(sketch.marks.begin(), sketch.marks.end(), [&](const Mark& mark) {
+        return std::any_of(sketch.marks.begin(), sketch.marks.end(), [&](const SketchMark& mark) {
             const auto* lettering = std::get_if<Lettering>(&mark);
             return lettering != nullptr && lettering->text == text;
         });
@@ -175,7 +175,7 @@ TEST(CycleFigure, MarksTheDatumWhereItIsInView) {
     const Trial& trial = shop::demoTrial("coupling-spigot");
     const Sketch sketch = cycleFigure(trial, cycleRuns(trial).front(), kWidth);
     const auto rings = std::count_if(sketch.marks.begin(), sketch.marks.end(),
-                                     [](const Mark& mark) { return std::holds_alternative<Ring>(mark); });
+                                     [](const SketchMark& mark) { return std::holds_alternative<Ring>(mark); });
     EXPECT_EQ(rings, 1);
 }
 

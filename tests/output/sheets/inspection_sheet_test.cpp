@@ -103,7 +103,7 @@ TEST(InspectionSketch, GivesEveryDimensionItsNumberOnce) {
         const std::vector<Sketch> sketches = inspectionSketches(gauged(), width);
         ASSERT_EQ(sketches.size(), 1u);
         std::vector<std::string> numbers;
-        for (const Mark& mark : sketches[0].marks) {
+        for (const SketchMark& mark : sketches[0].marks) {
             if (const auto* l = std::get_if<Lettering>(&mark); l != nullptr && l->text.find(' ') == std::string::npos) {
                 numbers.push_back(l->text);
             }
@@ -121,7 +121,7 @@ TEST(InspectionSketch, TakesFurtherDrawingsForManyDimensions) {
     EXPECT_GE(sketches.size(), 4u);
     std::size_t rings = 0;
     for (const Sketch& sketch : sketches) {
-        for (const Mark& mark : sketch.marks) rings += std::holds_alternative<Ring>(mark) ? 1 : 0;
+        for (const SketchMark& mark : sketch.marks) rings += std::holds_alternative<Ring>(mark) ? 1 : 0;
     }
     EXPECT_EQ(rings, 60u);
 }
@@ -134,7 +134,7 @@ TEST(InspectionSketch, StaysWithinItsPaper) {
             EXPECT_GE(p.y, 0);
             EXPECT_LE(p.y, sketch.height);
         };
-        for (const Mark& mark : sketch.marks) {
+        for (const SketchMark& mark : sketch.marks) {
             if (const auto* stroke = std::get_if<Stroke>(&mark)) {
                 for (PaperPoint p : stroke->points) within(p);
             } else if (const auto* ring = std::get_if<Ring>(&mark)) {

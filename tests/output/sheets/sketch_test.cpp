@@ -15,7 +15,7 @@ using testing::HasSubstr;
 
 std::vector<Lettering> letters(const Sketch& sketch) {
     std::vector<Lettering> found;
-    for (const Mark& mark : sketch.marks) {
+    for (const SketchMark& mark : sketch.marks) {
         if (const auto* l = std::get_if<Lettering>(&mark)) found.push_back(*l);
     }
     return found;
@@ -50,7 +50,7 @@ TEST(Hatching, CoversTheMetalAndLeavesTheHole) {
         hole{{10, 10}, {30, 10}, {30, 20}, {10, 20}};
     addHatching(sketch, {outer, hole}, 1, true);
     double length = 0;
-    for (const Mark& mark : sketch.marks) {
+    for (const SketchMark& mark : sketch.marks) {
         const auto& p = std::get<Stroke>(mark).points;
         EXPECT_NEAR(p[1].x - p[0].x, p[0].y - p[1].y, 1e-9) << "rises to the right";
         const double x = (p[0].x + p[1].x) / 2, y = (p[0].y + p[1].y) / 2;
