@@ -91,10 +91,13 @@ public:
     // Where the tab stands whose words begin so, and the page beneath the tabs, as drawn last; empty: not in sight.
     Rect tabPlace(std::string_view words) const;
     Rect pagePlace() const { return pagePlace_; }
+    const std::vector<TabButton>& tabs() const { return tabs_; }
     // For reports: the line that runs (from 1; 0: none), the page beneath the tabs, the training room.
     std::size_t shownLine() const;
     const char* shownPage() const;
     const LessonRoom& lessons() const { return *lessons_; }
+    const SectionPane& section() const { return section_; }
+    const WordsPane& words() const { return words_; }
     // A picture or a video that the user asked for; the shell, which has the pixels, writes it.
     std::filesystem::path takePictureWish() { return std::exchange(pictureWish_, {}); }
     std::filesystem::path takeVideoWish() { return std::exchange(videoWish_, {}); }

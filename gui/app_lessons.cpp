@@ -1,4 +1,6 @@
 // The training room's part of the application: a lesson's job in the editor, its moments on screen.
+#include <algorithm>
+#include <cmath>
 #include <ctime>
 
 #include "gui/app.h"
@@ -52,6 +54,9 @@ void App::apply(const OpenLesson& command) {
     keepLesson();
     lessons_->open(command.folder);
     showPage(Tab::Lesson);
+    // Room to read.
+    constexpr float kReadingHeight = 400;
+    session_.view.findingsHeight = std::max(session_.view.findingsHeight, kReadingHeight);
 }
 
 void App::apply(const CloseLesson&) {

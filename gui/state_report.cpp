@@ -55,6 +55,9 @@ std::string windowReport(const App& app) {
     report["single_block"] = s.singleBlock;
     report["page"] = app.shownPage();
     report["half_section"] = nameOf(s.view.section.shown);
+    report["gauged"] = app.section().gauged();
+    report["looked_up"] = app.words().lookedUp();
+    report["found"] = app.words().lookedUp().empty() ? 0 : app.words().found();
     report["changes"] = s.showsChanges();
     report["mistake"] = s.mistake ? s.mistake->told : "";
     const LessonRoom& room = app.lessons();
@@ -62,6 +65,11 @@ std::string windowReport(const App& app) {
     report["step"] = room.lesson() ? room.step() : 0;
     const StepWork* work = room.workAt(room.step());
     report["mark"] = work && work->marking ? name(work->marking->mark) : "";
+    // Where it stands on screen, px: for whoever moves the mouse.
+    const auto placed = [](const Rect& r) { return nlohmann::ordered_json{r.x, r.y, r.w, r.h}; };
+    report["page_at"] = placed(app.pagePlace());
+    for (const TabButton& tab : app.tabs())
+        report["tabs_at"][tab.text.substr(0, tab.text.find(' '))] = placed(tab.place);
     report["message"] = s.message;
     return report.dump(1) + '\n';
 }

@@ -18,6 +18,8 @@ public:
     void draw(const PaneContext& context, const Rect& rect);
 
     // What is looked up; empty: the block that runs is told.
+    const std::string& lookedUp() const { return typed_; }
+    std::size_t found() const { return rows_.size(); }
     void lookUp(std::string words) { typed_ = std::move(words); }
 
 private:

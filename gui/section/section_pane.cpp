@@ -403,6 +403,7 @@ void SectionPane::drawFeature(const Canvas& canvas, const SectionFeature& f, Col
 void SectionPane::drawPicked(const Canvas& canvas) const {
     const Palette& p = canvas.palette();
     for (const SectionFeature& feature : picked_) drawFeature(canvas, feature, p.accent, 3.5f);
+    gauged_.clear();
     if (picked_.empty()) return;
     drawReadings(canvas);
 }
@@ -429,6 +430,7 @@ void SectionPane::drawReadings(const Canvas& canvas) const {
     const Fonts& fonts = canvas.context.fonts;
     std::vector<std::string> lines;
     for (const FeatureReading& reading : readings) lines.push_back(readingInWords(reading));
+    gauged_ = lines.front();
     if (picked_.size() == 1 && isCutHere(picked_[0].cut)) {
         const TimedMove& timed = trial_->timeline.moves[picked_[0].cut];
         lines.push_back(say("cut by {}", blockTitle(*trial_, trial_->shownBlock(timed.move))));
@@ -593,7 +595,9 @@ void SectionPane::draw(const PaneContext& context, const Rect& rect) {
     const ImVec2 left = view_.at(view_.placeOf({rect.x, rect.y})), axis = view_.at({0, 0});
     gui::drawLine(canvas.list, {{left.x, axis.y}, {rect.right(), axis.y}},
                   canvas.pen(context.palette.text, kNarrow, LineKind::Chain, 0.8f), context.px(1));
-    if (context.instant && settings.paths) drawPaths(canvas);
+    // Where somebody is to say where the tool goes, its ways would tell.
+    const bool tells = context.session.asksPlace && !context.session.rightPlace;
+    if (context.instant && settings.paths && !tells) drawPaths(canvas);
     if (settings.drawing) drawDeviations(canvas);
     if (context.instant) drawTool(canvas);
     if (settings.sizes) drawDimensions(context, view_, *trial_, boxOfAll().rMax);

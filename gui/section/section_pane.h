@@ -4,6 +4,7 @@
 
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "gui/pane.h"
@@ -20,6 +21,8 @@ public:
     void draw(const PaneContext& context, const Rect& rect);
     // What is picked and gauged; empty: nothing.
     const std::vector<SectionFeature>& picked() const { return picked_; }
+    // The main figure of that in words, as drawn last; empty: none.
+    const std::string& gauged() const { return gauged_; }
 
 private:
     struct Canvas;
@@ -71,7 +74,8 @@ private:
     std::vector<SectionContour> soundPart_;
 
     std::optional<std::vector<OutlinePlace>> deviations_;  // along the drawn outline, at the end of the cycle
-    std::vector<SectionFeature> picked_;                   // two at most
+    mutable std::string gauged_;
+    std::vector<SectionFeature> picked_;  // two at most
     ImVec2 pressedAt_{0, 0};
 };
 
