@@ -79,6 +79,7 @@ PlayPlace played(const Trial& trial, const TimelineIndex& index, PlayPlace place
     for (const StopMark& stop : index.stops()) {
         const bool halts =
             stop.kind != ProgramStop::Kind::End && stop.timeS > before.timeS && stop.timeS <= place.timeS;
+        if (!place.playing && stop.timeS >= place.timeS) break;  // halted there already, before a block
         if (!halts) continue;
         haltAt(stop.timeS, static_cast<std::size_t>(-1));
         break;
