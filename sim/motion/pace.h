@@ -38,8 +38,8 @@ struct PaceLimits {
     bool feedMissing = false;     // F is 0
 };
 
-// With the feed override and the dry-run switch. `limits` says what kept the feed from being a pace; the machine's largest feed is taken then,
-// so that the move can be shown.
+// With the feed override and the dry-run switch. `limits` says what kept the feed from being a pace; the machine's
+// largest feed is taken then, so that the move can be shown.
 PaceLaw paceLaw(const Move& move, const ModalState& modal, const SpindleLaw& spindle, const Setup& setup,
                 PaceLimits& limits);
 

@@ -51,19 +51,19 @@ struct SpindleDrive {
     double powerKw = 0;             // of the motor, continuous duty
     double efficiency = 0;          // of what lies between motor and chuck, 0 to 1
     double inertiaKgM2 = 0;         // of motor, spindle and chuck, at the spindle, without a bar
-    double runUpS = 0;              // from standing still to Machine::maxRevPerMin without a bar; instead of the inertia
-    bool waitsForSpeed = true;      // feed begins when the speed asked for is reached
+    double runUpS = 0;          // from standing still to Machine::maxRevPerMin without a bar; instead of the inertia
+    bool waitsForSpeed = true;  // feed begins when the speed asked for is reached
     SourceSpan span;
 };
 
 // How long things take that are no move of the slides, s.
 struct OtherTimes {
-    double chuckS = 0;      // opening or closing, M codes that do it
-    double tailstockS = 0;  // out or back
-    double coolantS = 0;    // until it is there or gone
-    double machineCodeS = 0;    // of every M code that has no time of its own
-    double nextStationS = 0;    // of an index, for every station past the first
-    double changePartS = 0;     // to take the part out and put the next bar in; counts for parts per hour
+    double chuckS = 0;        // opening or closing, M codes that do it
+    double tailstockS = 0;    // out or back
+    double coolantS = 0;      // until it is there or gone
+    double machineCodeS = 0;  // of every M code that has no time of its own
+    double nextStationS = 0;  // of an index, for every station past the first
+    double changePartS = 0;   // to take the part out and put the next bar in; counts for parts per hour
 };
 
 // What the operator's switches stand at, and where he holds the feed.
@@ -82,14 +82,14 @@ struct Overrides {
 
 // What the bar is made of, as far as it is known; 0 and empty: not known.
 struct Material {
-    std::string name;        // as the table of materials or the set-up has it
-    double kc11 = 0;         // specific cutting force at a chip 1 mm thick, N/mm2 (Kienzle)
-    double mc = 0;           // by which power of the thickness it falls
-    double rakeAngle = 0;    // rad, of the edge that kc11 holds for
-    std::string group;       // letter of ISO 513: P M K N S H
-    double youngGPa = 0;     // modulus of elasticity
+    std::string name;      // as the table of materials or the set-up has it
+    double kc11 = 0;       // specific cutting force at a chip 1 mm thick, N/mm2 (Kienzle)
+    double mc = 0;         // by which power of the thickness it falls
+    double rakeAngle = 0;  // rad, of the edge that kc11 holds for
+    std::string group;     // letter of ISO 513: P M K N S H
+    double youngGPa = 0;   // modulus of elasticity
     double densityKgPerDm3 = 0;
-    std::string source;      // of kc11 and mc, shown beside every force
+    std::string source;  // of kc11 and mc, shown beside every force
     std::string youngSource;
     SourceSpan span;
 
@@ -191,12 +191,12 @@ struct Chuck {
     double gripLength = 0;
     // For the grip at speed; 0: not said. Forces of all jaws together, standing.
     double gripForceN = 0;
-    double jawMassKg = 0;            // of one top jaw
-    double jawMassRadius = 0;        // of its centre of mass as it is set
+    double jawMassKg = 0;                    // of one top jaw
+    double jawMassRadius = 0;                // of its centre of mass as it is set
     std::optional<double> baseJawMomentKgM;  // of one base jaw: mass times radius; nothing: not said
-    double friction = 0;             // between jaw and bar
-    double forceSafety = 0;          // Sz, against the cutting force; 0: what the method asks for at least
-    double speedSafety = 0;          // Ssp, against what the speed takes away
+    double friction = 0;                     // between jaw and bar
+    double forceSafety = 0;                  // Sz, against the cutting force; 0: what the method asks for at least
+    double speedSafety = 0;                  // Ssp, against what the speed takes away
 };
 
 struct Tailstock {
@@ -420,7 +420,7 @@ struct Tool {
     double taylorN = 0, taylorC = 0;  // V T^n = C, m/min and min
     int edgesPerInsert = 0;
 
-    Outline cutting;                 // tool frame; made by toolOutline()
+    Outline cutting;  // tool frame; made by toolOutline()
     // Further convex parts of a tool that is not convex as a whole: step drills, centre drills.
     std::vector<Outline> steps;
     Outline holder;                    // tool frame, empty where the set-up gives too little to know it
