@@ -288,7 +288,7 @@ void App::drawPanes(const PaneContext& context) {
     if (layout.program.empty()) program_.leave();
     // The picture is kept up where it is not shown: others ask it what stands where.
     if (!layout.picture.empty()) scene_.draw(context, layout.picture);
-    if (!layout.section.empty()) section_.draw(context, layout.section);
+    if (!layout.section.empty()) section_.draw(context, layout.section, layout.picture.empty());
     session_.measured = scene_.measured();
     if (layout.readoutsFolded) {
         readouts_.drawStrip(context, layout.readouts);

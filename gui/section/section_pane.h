@@ -18,7 +18,8 @@ namespace firstoff::gui {
 
 class SectionPane {
 public:
-    void draw(const PaneContext& context, const Rect& rect);
+    // `alone`: it stands in the place of the picture.
+    void draw(const PaneContext& context, const Rect& rect, bool alone);
     // What is picked and gauged; empty: nothing.
     const std::vector<SectionFeature>& picked() const { return picked_; }
     // The main figure of that in words, as drawn last; empty: none.
@@ -43,9 +44,9 @@ private:
     void drawPaths(const Canvas& canvas) const;
     void drawTool(const Canvas& canvas) const;
     void drawDeviations(const Canvas& canvas) const;
-    void drawPicked(const Canvas& canvas) const;
+    void drawPicked(const Canvas& canvas);
     void drawFeature(const Canvas& canvas, const SectionFeature& feature, Colour colour, float width) const;
-    void drawReadings(const Canvas& canvas) const;
+    void drawReadings(const Canvas& canvas);
     void drawPlaces(const Canvas& canvas) const;
     void drawHover(const Canvas& canvas) const;
     void drawButtons(const Canvas& canvas);
@@ -74,7 +75,7 @@ private:
     std::vector<SectionContour> soundPart_;
 
     std::optional<std::vector<OutlinePlace>> deviations_;  // along the drawn outline, at the end of the cycle
-    mutable std::string gauged_;
+    std::string gauged_;
     std::vector<SectionFeature> picked_;  // two at most
     ImVec2 pressedAt_{0, 0};
 };

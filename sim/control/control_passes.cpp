@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "sim/control/control.h"
+#include "sim/control/cycle_orders.h"
 #include "sim/control/figures.h"
 #include "sim/control/single_pass.h"
 
@@ -14,21 +15,6 @@ namespace firstoff {
 namespace {
 
 constexpr std::uint32_t kAxes = BlockWords::bits({'X', 'Z', 'U', 'W'});
-
-bool isOneShotCycle(Order order) {
-    switch (order) {
-        case Order::FinishingCycle:
-        case Order::RoughingAlong:
-        case Order::RoughingAcross:
-        case Order::PatternRepeat:
-        case Order::FacePeck:
-        case Order::GroovePeck:
-        case Order::ThreadingCycle:
-            return true;
-        default:
-            return false;
-    }
-}
 
 }  // namespace
 

@@ -5,6 +5,7 @@
 #include <iterator>
 
 #include "sim/control/codes.h"
+#include "sim/control/cycle_orders.h"
 
 namespace firstoff {
 
@@ -37,14 +38,10 @@ bool same(const ModalState& a, const ModalState& b, ModalField field) {
     return true;
 }
 
-bool isCycle(Order order) {
-    return order >= Order::FinishingCycle && order <= Order::ThreadingCycle;
-}
-
 bool codeSets(const CodeEntry& code, ModalField field) {
     switch (field) {
         case ModalField::Motion:
-            return code.group == CodeGroup::Motion || isCycle(code.order);
+            return code.group == CodeGroup::Motion || isOneShotCycle(code.order);
         case ModalField::Spindle:
             return code.group == CodeGroup::Spindle;
         case ModalField::Speed:

@@ -8,6 +8,7 @@
 
 #include "sim/base/say.h"
 #include "sim/control/codes.h"
+#include "sim/setup/offset_page.h"
 #include "sim/trial/what_if.h"
 
 namespace firstoff {
@@ -191,22 +192,13 @@ private:
     std::vector<Mistake> all_;
 };
 
-Offset& offsetOf(Setup& setup, int number) {
-    const auto at = std::lower_bound(setup.offsets.begin(), setup.offsets.end(), number,
-                                     [](const Offset& offset, int n) { return offset.number < n; });
-    if (at != setup.offsets.end() && at->number == number) return *at;
-    Offset fresh;
-    fresh.number = number;
-    return *setup.offsets.insert(at, fresh);
-}
-
 void spoil(Setup& setup, const Mistake& m) {
     switch (m.kind) {
         case Kind::NoseRadius:
-            offsetOf(setup, m.offset).noseRadius = m.figure;
+            offsetEntry(setup, m.offset).noseRadius = m.figure;
             return;
         case Kind::TipNumber:
-            offsetOf(setup, m.offset).tipNumber = static_cast<int>(m.figure);
+            offsetEntry(setup, m.offset).tipNumber = static_cast<int>(m.figure);
             return;
         case Kind::CentreHeight:
         case Kind::OtherInsert: {
@@ -215,7 +207,7 @@ void spoil(Setup& setup, const Mistake& m) {
             whatIf.edges.push_back({m.station, insert ? m.figure : -1, insert ? 0 : m.figure});
             // What was entered on the offset page stays: nobody told the control.
             if (insert) {
-                Offset& entered = offsetOf(setup, m.offset);
+                Offset& entered = offsetEntry(setup, m.offset);
                 const Tool* tool = setup.toolAt(m.station);
                 if (!entered.noseRadius && tool != nullptr) entered.noseRadius = tool->noseRadius;
             }

@@ -2,18 +2,11 @@
 
 #include <algorithm>
 
+#include "sim/setup/offset_page.h"
+
 namespace firstoff {
 
 namespace {
-
-Offset& offsetIn(Setup& setup, int number) {
-    const auto at = std::lower_bound(setup.offsets.begin(), setup.offsets.end(), number,
-                                     [](const Offset& offset, int n) { return offset.number < n; });
-    if (at != setup.offsets.end() && at->number == number) return *at;
-    Offset fresh;
-    fresh.number = number;
-    return *setup.offsets.insert(at, fresh);
-}
 
 void change(Tool& tool, const WhatIf::Edge& edge) {
     tool.centreHeight += edge.centreHeightMm;
@@ -47,7 +40,7 @@ bool hasNose(const Tool& tool) {
 Setup withChanges(Setup setup, const WhatIf& whatIf) {
     for (const WhatIf::Wear& wear : whatIf.wears) {
         if (wear.offset <= 0 || (wear.xMm == 0 && wear.zMm == 0)) continue;
-        Point& entered = offsetIn(setup, wear.offset).wear;
+        Point& entered = offsetEntry(setup, wear.offset).wear;
         entered = entered + Point{wear.zMm, wear.xMm / 2};
     }
     for (const WhatIf::Edge& edge : whatIf.edges) {

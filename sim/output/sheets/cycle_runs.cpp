@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/control/cycle_orders.h"
+
 namespace firstoff {
 
 namespace {
@@ -26,18 +28,7 @@ bool repeatsByItself(Order order) {
 }
 
 bool isCycle(Order order) {
-    switch (order) {
-        case Order::FinishingCycle:
-        case Order::RoughingAlong:
-        case Order::RoughingAcross:
-        case Order::PatternRepeat:
-        case Order::FacePeck:
-        case Order::GroovePeck:
-        case Order::ThreadingCycle:
-            return true;
-        default:
-            return repeatsByItself(order);
-    }
+    return isOneShotCycle(order) || repeatsByItself(order);
 }
 
 // The cycle that a block names itself; Unknown where it only repeats one.
