@@ -116,9 +116,9 @@ App::~App() {
 void App::openFirst(const Startup& startup) {
     const std::filesystem::path program = startup.program ? *startup.program : shippedAsset("jobs/coupling-spigot.nc");
     if (program.empty()) {
-        tell(
+        tell(tr(
             "The demo job was not found. Open a program with File > Open program, or set FIRSTOFF_ASSETS to the folder "
-            "that holds it.");
+            "that holds it."));
         return;
     }
     if (startup.setup) {
@@ -139,7 +139,7 @@ bool App::prepare(float displayScale) {
         fonts_ = loadFonts(scale, session_.view.projector);
         styleScale_ = scale;
         if (fonts_.fallback && !told)
-            tell("The DejaVu typefaces were not found; a plain built-in one is used. Install fonts-dejavu-core.");
+            tell(tr("The DejaVu typefaces were not found; a plain built-in one is used. Install fonts-dejavu-core."));
     }
     if (fonts || look) {
         styleDark_ = session_.view.darkLook();
@@ -334,7 +334,7 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
     add(Tab::Time, "Time");
     add(Tab::Finish, "Finish");
     add(Tab::Bodies, "Bodies");
-    add(Tab::Changes, "What if");
+    add(Tab::Changes, tr("What if"));
     add(Tab::Mistakes, tr("Mistakes"));
     return buttons;
 }
@@ -419,15 +419,15 @@ void App::drawSplitters(const PaneContext& context, const Layout& layout, const 
         size += sign * (upright ? delta.x : delta.y) / space.scale;
         dragged = true;
     };
-    splitter("beside readouts", layout.besideReadouts, true, view.readoutsWidth, 1);
-    splitter("beside program", layout.besideProgram, true, view.programWidth, -1);
-    splitter("above findings", layout.aboveFindings, false, view.findingsHeight, -1);
+    splitter(tr("beside readouts"), layout.besideReadouts, true, view.readoutsWidth, 1);
+    splitter(tr("beside program"), layout.besideProgram, true, view.programWidth, -1);
+    splitter(tr("above findings"), layout.aboveFindings, false, view.findingsHeight, -1);
     const float shared = layout.picture.h + layout.section.h;
     float drawing = layout.section.h / space.scale;
-    splitter("above section", layout.aboveSection, false, drawing, -1);
+    splitter(tr("above section"), layout.aboveSection, false, drawing, -1);
     if (shared > 0 && !layout.aboveSection.empty())
         view.section.share = std::clamp(drawing * space.scale / shared, 0.15f, 0.85f);
-    splitter("above timeline", layout.aboveTimeline, false, view.timelineHeight, -1);
+    splitter(tr("above timeline"), layout.aboveTimeline, false, view.timelineHeight, -1);
     if (dragged) commands_.add(ChangeView{view});
 }
 
@@ -570,8 +570,7 @@ void App::settle(const Startup& startup) {
     } else if (startup.atLine) {
         const auto line = static_cast<std::size_t>(*startup.atLine);
         if (line > session_.document.lineCount()) {
-            throw UsageError(
-                fmt::format("--at-line {}: the program has {} lines.", line, session_.document.lineCount()));
+            throw UsageError(say("--at-line {}: the program has {} lines.", line, session_.document.lineCount()));
         }
         apply(SelectLine{line - 1, true});
     } else if (startup.picture && !startup.lesson) {

@@ -52,7 +52,7 @@ void App::runTrial() {
     request.programName = session_.programName();
     request.programPath = session_.inLesson ? session_.lessonProgram : session_.programPath;
     request.setup = session_.setupText;
-    request.setupName = session_.setupPath.empty() ? "no set-up" : session_.setupPath.filename().string();
+    request.setupName = session_.setupPath.empty() ? tr("no set-up") : session_.setupPath.filename().string();
     request.setupPath = session_.setupPath;
     request.revision = session_.document.revision();
     worker_.request(std::move(request));
@@ -479,13 +479,13 @@ void App::apply(const OpenProgram& command) {
         readSetupFile(setup);
     } else if (session_.setupPath.empty()) {
         tell(
-            fmt::format("There is no set-up file {} beside the program. Open one with File > Open set-up, or drop it "
-                        "on the window.",
-                        setup.filename().string()));
+            say("There is no set-up file {} beside the program. Open one with File > Open set-up, or drop it "
+                "on the window.",
+                setup.filename().string()));
     } else {
-        tell(fmt::format(
-            "There is no set-up file {} beside the program; {} stays in use. Open another with File > Open set-up.",
-            setup.filename().string(), session_.setupPath.filename().string()));
+        tell(
+            say("There is no set-up file {} beside the program; {} stays in use. Open another with File > Open set-up.",
+                setup.filename().string(), session_.setupPath.filename().string()));
     }
     scene_.show(ViewName::Part);
     runTrial();

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "gui/figures.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -17,7 +18,7 @@ std::string lineTitle(std::uint32_t line) {
 }
 
 std::string blockTitle(const Trial& trial, BlockId block) {
-    if (block >= trial.program.blocks.size()) return "before the first block";
+    if (block >= trial.program.blocks.size()) return tr("before the first block");
     std::string text(trial.program.textOf(trial.program.blocks[block]));
     if (text.size() > kLongestBlock) text = text.substr(0, kLongestBlock) + "…";
     return trial.program.lineName(block) + ": " + text;
@@ -25,8 +26,8 @@ std::string blockTitle(const Trial& trial, BlockId block) {
 
 std::string toolTitle(const Trial& trial, std::uint16_t call) {
     const ToolCall& called = trial.toolpath.calls[call];
-    if (called.station == 0) return "no tool";
-    if (called.toolIndex < 0) return fmt::format("T{} (not in the set-up)", called.station);
+    if (called.station == 0) return tr("no tool");
+    if (called.toolIndex < 0) return say("T{} (not in the set-up)", called.station);
     const Tool& tool = trial.setup.tools[static_cast<std::size_t>(called.toolIndex)];
     return fmt::format("T{} {}", called.station, tool.name);
 }
@@ -36,19 +37,19 @@ const char* motionTitle(MoveKind kind) {
         case MoveKind::Rapid:
             return "rapid";
         case MoveKind::Feed:
-            return "feed, straight";
+            return tr("feed, straight");
         case MoveKind::ArcClockwise:
-            return "feed, arc clockwise";
+            return tr("feed, arc clockwise");
         case MoveKind::ArcAnticlockwise:
-            return "feed, arc anticlockwise";
+            return tr("feed, arc anticlockwise");
         case MoveKind::Thread:
-            return "thread pass";
+            return tr("thread pass");
         case MoveKind::Dwell:
             return "dwell";
         case MoveKind::Index:
-            return "turret index";
+            return tr("turret index");
         case MoveKind::Home:
-            return "to the reference position";
+            return tr("to the reference position");
     }
     return "";
 }
@@ -56,11 +57,11 @@ const char* motionTitle(MoveKind kind) {
 const char* stopTitle(ProgramStop::Kind kind) {
     switch (kind) {
         case ProgramStop::Kind::Stop:
-            return "program stop";
+            return tr("program stop");
         case ProgramStop::Kind::Optional:
-            return "optional stop";
+            return tr("optional stop");
         case ProgramStop::Kind::End:
-            return "end of program";
+            return tr("end of program");
     }
     return "";
 }
@@ -74,9 +75,9 @@ std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant
     lines.push_back(what);
     lines.push_back(
         fmt::format("X {}  Z {}", millimetres(2 * instant.programmed.r), millimetres(instant.programmed.z)));
-    std::string spindle = fmt::format("{} rev/min", wholeNumber(instant.revPerMin));
+    std::string spindle = say("{} rev/min", wholeNumber(instant.revPerMin));
     if (instant.feedMmPerMin > 0) {
-        spindle += fmt::format(", {:.3f} mm/rev ({} mm/min)", instant.feedMmPerRev, wholeNumber(instant.feedMmPerMin));
+        spindle += say(", {:.3f} mm/rev ({} mm/min)", instant.feedMmPerRev, wholeNumber(instant.feedMmPerMin));
     }
     lines.push_back(spindle);
     const std::size_t call = trial.toolpath.moves[trial.timeline.moves[instant.timed].move].call;

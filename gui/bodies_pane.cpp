@@ -10,6 +10,7 @@
 #include "gui/clearance_words.h"
 #include "gui/figures.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -30,15 +31,15 @@ const char* kindTitle(BodyKind kind) {
         case BodyKind::Quill:
             return "Quill";
         case BodyKind::TailstockCasting:
-            return "Tailstock casting";
+            return tr("Tailstock casting");
         case BodyKind::SecondChuckBody:
-            return "Second chuck";
+            return tr("Second chuck");
         case BodyKind::SecondJaws:
-            return "Second jaws";
+            return tr("Second jaws");
         case BodyKind::SteadyRest:
-            return "Steady rest";
+            return tr("Steady rest");
         case BodyKind::TurretHead:
-            return "Turret head";
+            return tr("Turret head");
         case BodyKind::TurretDisc:
             return "Turret";
         case BodyKind::Block:
@@ -52,7 +53,7 @@ const char* kindTitle(BodyKind kind) {
         case BodyKind::Door:
             return "Doors";
         case BodyKind::Other:
-            return "Other bodies";
+            return tr("Other bodies");
     }
     return "";
 }
@@ -77,7 +78,7 @@ void BodiesPane::draw(const PaneContext& context, const Rect& rect) {
     const float width = std::max(rect.w - context.px(2 * kPad + 12), context.px(60));
     const Trial* trial = context.session.trial();
     if (!trial || !trial->clearance.bodies) {
-        quietly(context, width, trial ? "The bodies of this trial are not known." : "No trial yet.");
+        quietly(context, width, trial ? tr("The bodies of this trial are not known.") : tr("No trial yet."));
     } else {
         drawMeasure(context, *trial, width);
         ImGui::Dummy({1, context.px(4)});
@@ -92,7 +93,7 @@ void BodiesPane::drawKinds(const PaneContext& context, const Trial& trial, float
     std::map<BodyKind, int> counts;
     for (const MachineBody& body : trial.clearance.bodies->bodies) ++counts[body.kind];
     ImGui::SetCursorPosX(context.px(kPad));
-    heading("Shown in the picture", context);
+    heading(tr("Shown in the picture"), context);
     ViewSettings view = context.session.view;
     const int columns = width > context.px(290) ? 2 : 1;
     int at = 0;
@@ -109,7 +110,7 @@ void BodiesPane::drawKinds(const PaneContext& context, const Trial& trial, float
         ++at;
     }
     ImGui::SetCursorPosX(context.px(kPad));
-    if (ImGui::Button("Show all") && view.hiddenBodies != 0) view.hiddenBodies = 0;
+    if (ImGui::Button(tr("Show all")) && view.hiddenBodies != 0) view.hiddenBodies = 0;
     if (!(view == context.session.view)) context.commands.add(ChangeView{view});
 }
 
@@ -123,7 +124,7 @@ void BodiesPane::drawSlot(const PaneContext& context, const Trial& trial, int sl
     ImGui::SameLine(context.px(kPad + 36));
     const float pick = context.px(56);
     ImGui::SetNextItemWidth(std::max(width - context.px(36 + 6) - pick, context.px(60)));
-    const std::string title = chosen == kNoBody ? "choose a body" : bodyTitle(trial, chosen);
+    const std::string title = chosen == kNoBody ? tr("choose a body") : bodyTitle(trial, chosen);
     if (ImGui::BeginCombo("##body", title.c_str())) {
         const auto count = static_cast<int>(trial.clearance.bodies->bodies.size());
         for (int body = 0; body < count; ++body) {
@@ -138,33 +139,32 @@ void BodiesPane::drawSlot(const PaneContext& context, const Trial& trial, int sl
     if (ImGui::Button(picking ? "click…" : "Pick", {pick, 0}))
         context.commands.add(PickForMeasure{picking ? -1 : slot});
     if (picking) ImGui::PopStyleColor();
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip("Then click the body in the picture");
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip(tr("Then click the body in the picture"));
     ImGui::PopID();
 }
 
 void BodiesPane::drawMeasure(const PaneContext& context, const Trial& trial, float width) {
     const Session& session = context.session;
     ImGui::SetCursorPosX(context.px(kPad));
-    heading("Measure at the moment shown", context);
+    heading(tr("Measure at the moment shown"), context);
     drawSlot(context, trial, 0, width);
     drawSlot(context, trial, 1, width);
     if (!session.measured) {
-        quietly(context, width, "The shortest way between two bodies, round ones as what they sweep.");
+        quietly(context, width, tr("The shortest way between two bodies, round ones as what they sweep."));
         return;
     }
     const Nearness& measured = *session.measured;
     ImGui::SetCursorPosX(context.px(kPad));
     ImGui::PushFont(context.fonts.figures);
-    ImGui::TextUnformatted(std::isfinite(measured.gap) ? gapTitle(measured.gap).c_str() : "not there");
+    ImGui::TextUnformatted(std::isfinite(measured.gap) ? gapTitle(measured.gap).c_str() : tr("not there"));
     ImGui::PopFont();
     if (!std::isfinite(measured.gap)) return;
     const SpacePoint way = measured.onSecond - measured.onFirst;
     const Point datum =
         context.instant && context.instant->modal ? trial.toolpath.datums[context.instant->modal->datum] : Point{};
-    quietly(
-        context, width,
-        fmt::format("from {}\nto {}\nway: in X {} on radius, in Z {}, across {}", placeTitle(measured.onFirst, datum),
-                    placeTitle(measured.onSecond, datum), millimetres(way.r), millimetres(way.z), millimetres(way.y)));
+    quietly(context, width,
+            say("from {}\nto {}\nway: in X {} on radius, in Z {}, across {}", placeTitle(measured.onFirst, datum),
+                placeTitle(measured.onSecond, datum), millimetres(way.r), millimetres(way.z), millimetres(way.y)));
     ImGui::SetCursorPosX(context.px(kPad));
     if (ImGui::Button("Clear")) {
         context.commands.add(MeasureBody{0, kNoBody});

@@ -8,6 +8,7 @@
 
 #include "gui/cut_words.h"
 #include "gui/figures.h"
+#include "sim/base/say.h"
 #include "sim/output/comparison_report.h"
 #include "sim/output/gauge_report.h"
 
@@ -61,7 +62,7 @@ bool slider(Page& page, const char* label, double& value, double least, double m
             value = nothing;
             changed = true;
         }
-        if (ImGui::IsItemHovered()) ImGui::SetTooltip("Back to as it is");
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip(tr("Back to as it is"));
     }
     ImGui::PopStyleVar();
     ImGui::PopID();
@@ -77,10 +78,10 @@ void drawInShort(const Page& page, const Session& session) {
     for (const SizeChange& size : c.sizes) out += size.stateAfter != GaugedDimension::State::Within;
     std::string text = fmt::format("Cycle {}", timeChangeInWords(c.cycleBeforeS, c.cycleAfterS));
     if (!c.sizes.empty()) {
-        text += out > 0 ? fmt::format("; {} of {} sizes out", out, c.sizes.size())
-                        : fmt::format("; all {} sizes within", c.sizes.size());
+        text +=
+            out > 0 ? say("; {} of {} sizes out", out, c.sizes.size()) : say("; all {} sizes within", c.sizes.size());
     }
-    if (!c.findings.empty()) text += fmt::format("; findings: {} new, {} gone", c.findings.size() - gone, gone);
+    if (!c.findings.empty()) text += say("; findings: {} new, {} gone", c.findings.size() - gone, gone);
     page.words(text, out > 0 || c.findings.size() > gone ? warningInk(page.context(), Severity::Warning)
                                                          : page.context().palette.text);
 }
@@ -92,10 +93,11 @@ void drawSizes(const Page& page, const Trial& trial, const Comparison& compariso
         const GaugedDimension& d = trial.gauged.dimensions[size.dimension];
         const bool within = size.stateAfter == GaugedDimension::State::Within;
         const bool moved = size.before != size.after && !(std::isnan(size.before) && std::isnan(size.after));
-        const std::string text =
-            moved ? fmt::format("{}: {} \u2192 {}{}", size.name, sizeInWords(d, size.before),
-                                sizeInWords(d, size.after), within ? "" : ", out of its limits")
-                  : fmt::format("{}: {}{}", size.name, sizeInWords(d, size.after), within ? "" : ", out of its limits");
+        const std::string text = moved
+                                     ? fmt::format("{}: {} \u2192 {}{}", size.name, sizeInWords(d, size.before),
+                                                   sizeInWords(d, size.after), within ? "" : tr(", out of its limits"))
+                                     : fmt::format("{}: {}{}", size.name, sizeInWords(d, size.after),
+                                                   within ? "" : tr(", out of its limits"));
         page.words(text, !within ? warningInk(page.context(), Severity::Warning)
                          : moved ? page.context().palette.text
                                  : page.context().palette.quiet);
@@ -104,7 +106,7 @@ void drawSizes(const Page& page, const Trial& trial, const Comparison& compariso
 
 void drawFindings(const Page& page, const Trial& before, const Trial& after, const Comparison& comparison) {
     page.title("Findings");
-    if (comparison.findings.empty()) return page.quiet("The same.");
+    if (comparison.findings.empty()) return page.quiet(tr("The same."));
     std::size_t told = 0;
     for (const FindingChange& change : comparison.findings) {
         if (told++ == kMostRows) break;
@@ -117,8 +119,7 @@ void drawFindings(const Page& page, const Trial& before, const Trial& after, con
         page.words(fmt::format("{} {}{}", change.gone ? "Gone:" : "New:", where, change.finding.message),
                    change.gone ? page.context().palette.quiet : warningInk(page.context(), change.finding.severity));
     }
-    if (comparison.findings.size() > kMostRows)
-        page.quiet(fmt::format("and {} more", comparison.findings.size() - kMostRows));
+    if (comparison.findings.size() > kMostRows) page.quiet(say("and {} more", comparison.findings.size() - kMostRows));
 }
 
 }  // namespace
@@ -155,20 +156,20 @@ void ChangesPane::drawSliders(Page& page, const Trial& trial) {
         const ToolCall& call = trial.toolpath.calls[call_];
         const Tool& tool = trial.setup.tools[static_cast<std::size_t>(call.toolIndex)];
         WhatIf::Wear& wear = wearOf(sliders_, call.offset);
-        changed |= slider(page, "Wear X, mm", wear.xMm, -0.3, 0.3, 0, "%+.3f");
-        changed |= slider(page, "Wear Z, mm", wear.zMm, -0.5, 0.5, 0, "%+.3f");
+        changed |= slider(page, tr("Wear X, mm"), wear.xMm, -0.3, 0.3, 0, "%+.3f");
+        changed |= slider(page, tr("Wear Z, mm"), wear.zMm, -0.5, 0.5, 0, "%+.3f");
         WhatIf::Edge& edge = edgeOf(sliders_, call.station);
         if (hasNose(tool)) {
             double radius = edge.noseRadiusMm < 0 ? tool.noseRadius : edge.noseRadiusMm;
-            if (slider(page, "Nose radius, mm", radius, 0, 1.6, tool.noseRadius, "%.1f")) {
+            if (slider(page, tr("Nose radius, mm"), radius, 0, 1.6, tool.noseRadius, "%.1f")) {
                 edge.noseRadiusMm = radius == tool.noseRadius ? -1 : radius;
                 changed = true;
             }
         }
-        changed |= slider(page, "Centre height, mm", edge.centreHeightMm, -0.5, 0.5, 0, "%+.2f");
+        changed |= slider(page, tr("Centre height, mm"), edge.centreHeightMm, -0.5, 0.5, 0, "%+.2f");
     }
     page.gap();
-    changed |= slider(page, "Datum Z, mm", sliders_.datumZMm, -1, 1, 0, "%+.3f");
+    changed |= slider(page, tr("Datum Z, mm"), sliders_.datumZMm, -1, 1, 0, "%+.3f");
     double feed = 100 * sliders_.feed, rapid = 100 * sliders_.rapid, spindle = 100 * sliders_.spindle;
     changed |= slider(page, "Feed, %", feed, 10, 150, 100, "%.0f");
     changed |= slider(page, "Rapid, %", rapid, 5, 100, 100, "%.0f");
@@ -188,27 +189,27 @@ void drawComparison(const Page& page, const Session& session) {
     const Trial& after = *session.outcome->trial;
     const Trial& before = *session.asWritten->trial;
     const Comparison& c = *session.outcome->comparison;
-    if (after.quickLook) page.quiet("A quick look; the whole trial follows.");
-    page.title("Time and load");
+    if (after.quickLook) page.quiet(tr("A quick look; the whole trial follows."));
+    page.title(tr("Time and load"));
     page.plain(fmt::format("Cycle {} \u2192 {}: {}", clockTime(c.cycleBeforeS), clockTime(c.cycleAfterS),
                            timeChangeInWords(c.cycleBeforeS, c.cycleAfterS)));
     if (c.peakNBefore > 0 || c.peakNAfter > 0) {
-        page.plain(fmt::format("Greatest cutting force {:.0f} \u2192 {:.0f} N, power {:.2f} \u2192 {:.2f} kW",
-                               c.peakNBefore, c.peakNAfter, c.peakKwBefore, c.peakKwAfter));
+        page.plain(say("Greatest cutting force {:.0f} \u2192 {:.0f} N, power {:.2f} \u2192 {:.2f} kW", c.peakNBefore,
+                       c.peakNAfter, c.peakKwBefore, c.peakKwAfter));
     }
     drawSizes(page, after, c);
     drawFindings(page, before, after, c);
-    page.title("Surfaces that moved");
+    page.title(tr("Surfaces that moved"));
     if (c.surfaces.empty()) page.quiet("None.");
     for (std::size_t i = 0; i < std::min(kMostRows, c.surfaces.size()); ++i)
         page.plain(surfaceChangeInWords(after, c.surfaces[i]));
-    if (c.surfaces.size() > kMostRows) page.quiet(fmt::format("and {} more", c.surfaces.size() - kMostRows));
+    if (c.surfaces.size() > kMostRows) page.quiet(say("and {} more", c.surfaces.size() - kMostRows));
 }
 
 void ChangesPane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, "changes", rect);
     const Session& session = context.session;
-    if (!session.asWritten || !session.asWritten->trial) return page.quiet("No trial yet.");
+    if (!session.asWritten || !session.asWritten->trial) return page.quiet(tr("No trial yet."));
     sliders_ = session.whatIf;  // an edit, another job or the panel may have changed it
     const Trial& trial = *session.asWritten->trial;
     drawInShort(page, session);
@@ -216,14 +217,15 @@ void ChangesPane::draw(const PaneContext& context, const Rect& rect) {
     drawSliders(page, trial);
     if (!session.whatIf.empty()) {
         page.indent();
-        if (ImGui::Button("Put all changes away")) {
+        if (ImGui::Button(tr("Put all changes away"))) {
             sliders_ = {};
             context.commands.add(TryChanges{});
         }
     }
     if (!session.showsChanges()) {
         page.gap();
-        page.quiet("Draw a slider: sizes, time, load and findings follow at once. Nothing is written to the files.");
+        page.quiet(
+            tr("Draw a slider: sizes, time, load and findings follow at once. Nothing is written to the files."));
     }
     drawComparison(page, session);
 }

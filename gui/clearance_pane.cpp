@@ -10,6 +10,7 @@
 #include "gui/clearance_words.h"
 #include "gui/figures.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 #include "sim/output/clearance_report.h"
 
 namespace firstoff::gui {
@@ -58,7 +59,7 @@ void marginCell(const PaneContext& context, const Trial& trial, const Margin& ma
     if (ImGui::Selectable("##margin", false, 0, {room, 0}))
         context.commands.add(ShowNearest{margin.timedMove, margin.body, margin.other});
     if (ImGui::IsItemHovered()) {
-        const std::string tip = fmt::format("First contact: {}.\nClick to go there.", marginInWords(trial, margin));
+        const std::string tip = say("First contact: {}.\nClick to go there.", marginInWords(trial, margin));
         ImGui::SetTooltip("%s", wrapped(*context.fonts.text, context.px(360), tip).c_str());
     }
     ImGui::SetCursorPos({x, at.y});
@@ -105,9 +106,10 @@ void ClearancePane::draw(const PaneContext& context, const Rect& rect) {
     const float width = std::max(rect.w - context.px(2 * kPad + 12), context.px(60));
     const Trial* trial = context.session.trial();
     if (!trial) {
-        words(context, width, context.palette.quiet, "No trial yet.");
+        words(context, width, context.palette.quiet, tr("No trial yet."));
     } else if (trial->clearance.perMove.empty() || !trial->clearance.bodies) {
-        words(context, width, context.palette.text, "Nothing moves in this program, or clearances were not measured.");
+        words(context, width, context.palette.text,
+              tr("Nothing moves in this program, or clearances were not measured."));
     } else {
         arrange(context.session.outcome->trial);
         drawSummary(context, *trial, width);
@@ -123,35 +125,34 @@ void ClearancePane::draw(const PaneContext& context, const Rect& rect) {
 void ClearancePane::drawSummary(const PaneContext& context, const Trial& trial, float width) {
     const ClearanceResult& c = trial.clearance;
     const auto nearest = context.session.index()->clearance().nearest();
-    std::string text = fmt::format("{} pairs of bodies watched. ", c.pairs.size());
+    std::string text = say("{} pairs of bodies watched. ", c.pairs.size());
     if (nearest) {
         const Clearance& least = c.perMove[*nearest];
         const std::uint32_t line = lineOfMove(trial, *nearest);
         text += fmt::format("Nearest: {}, {}{}.", gapTitle(least.gapMm), pairTitle(trial, least.body, least.other),
                             line > 0 ? fmt::format(", line {}", line) : "");
     } else {
-        text += "Nothing comes near anything.";
+        text += tr("Nothing comes near anything.");
     }
     words(context, width, context.palette.text, text);
     words(context, width, context.palette.quiet,
-          fmt::format("Gaps are never told too large, and too small by {:.3f} mm at most.",
-                      std::max(0.001, std::ceil(c.errorMm * 1000) / 1000)));
+          say("Gaps are never told too large, and too small by {:.3f} mm at most.",
+              std::max(0.001, std::ceil(c.errorMm * 1000) / 1000)));
 }
 
 void ClearancePane::drawEncounters(const PaneContext& context, const Trial& trial, float width) {
     const std::vector<Encounter>& encounters = trial.clearance.encounters;
-    title(context, "Contacts and near misses");
+    title(context, tr("Contacts and near misses"));
     if (encounters.empty()) {
-        words(
-            context, width, context.palette.text,
-            fmt::format("None: nothing that must not touch comes nearer than {:.3g} mm at rapid or {:.3g} mm at feed.",
-                        trial.setup.nearMiss.rapidMm, trial.setup.nearMiss.feedMm));
+        words(context, width, context.palette.text,
+              say("None: nothing that must not touch comes nearer than {:.3g} mm at rapid or {:.3g} mm at feed.",
+                  trial.setup.nearMiss.rapidMm, trial.setup.nearMiss.feedMm));
         return;
     }
     if (encounters.size() > 1) {
         ImGui::SameLine(context.px(kPad) + width - context.px(92));
-        if (ImGui::SmallButton(byTime_ ? "in order of time" : "worst first")) byTime_ = !byTime_;
-        if (ImGui::IsItemHovered()) ImGui::SetTooltip("Click to change the order");
+        if (ImGui::SmallButton(byTime_ ? tr("in order of time") : tr("worst first"))) byTime_ = !byTime_;
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip(tr("Click to change the order"));
     }
     const std::size_t count = std::min(shown_, order_.size());
     for (std::size_t row = 0; row < count; ++row) drawRow(context, trial, order_[row], width);
@@ -187,7 +188,7 @@ void ClearancePane::drawRow(const PaneContext& context, const Trial& trial, std:
                  pair.c_str());
     const ImVec2 after = ImGui::GetCursorPos();
     ImGui::SetCursorPos({at.x + context.px(kPad) + width - button, at.y + context.px(3)});
-    const bool jump = ImGui::Button("Jump there", {button, 0});
+    const bool jump = ImGui::Button(tr("Jump there"), {button, 0});
     ImGui::SetCursorPos(after);
     ImGui::PopID();
     if (clicked || jump) context.commands.add(ShowEncounter{which});
@@ -196,7 +197,7 @@ void ClearancePane::drawRow(const PaneContext& context, const Trial& trial, std:
 void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, float width) {
     const Margins& margins = trial.clearance.margins;
     if (margins.tools.empty()) return;
-    title(context, "How wrong may it be before the first contact, mm");
+    title(context, tr("How wrong may it be before the first contact, mm"));
     ImGui::SetCursorPosX(context.px(kPad));
     const ImGuiTableFlags flags =
         ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerV | ImGuiTableFlags_SizingStretchSame;
@@ -206,12 +207,12 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
         ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
         ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
         headCell("tool", "Station");
-        headCell("X out", "The X offset wrong so that the tool stands further out; on diameter");
-        headCell("X in", "The X offset wrong so that the tool stands nearer to the axis; on diameter");
-        headCell("Z away", "The Z offset wrong so that the tool stands further from the chuck");
-        headCell("Z to", "The Z offset wrong so that the tool stands nearer to the chuck");
-        headCell("out less", "The tool stands less far out of its block, gauged as it is");
-        headCell("more", "The tool stands further out of its block than it was gauged");
+        headCell("X out", tr("The X offset wrong so that the tool stands further out; on diameter"));
+        headCell("X in", tr("The X offset wrong so that the tool stands nearer to the axis; on diameter"));
+        headCell("Z away", tr("The Z offset wrong so that the tool stands further from the chuck"));
+        headCell("Z to", tr("The Z offset wrong so that the tool stands nearer to the chuck"));
+        headCell(tr("out less"), tr("The tool stands less far out of its block, gauged as it is"));
+        headCell("more", tr("The tool stands further out of its block than it was gauged"));
         ImGui::PopStyleColor();
         for (const ToolMargins& tool : margins.tools) {
             ImGui::TableNextRow();
@@ -225,7 +226,7 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
             for (int column = 0; onAxis && column < 2; ++column) {
                 ImGui::TableNextColumn();
                 ImGui::TextUnformatted("centre");
-                if (ImGui::IsItemHovered()) ImGui::SetTooltip("A tool on the axis has no X but that one");
+                if (ImGui::IsItemHovered()) ImGui::SetTooltip(tr("A tool on the axis has no X but that one"));
             }
             if (!onAxis) marginCell(context, trial, tool.xLarger, 2, 0);
             if (!onAxis) marginCell(context, trial, tool.xSmaller, 2, 1);
@@ -239,13 +240,13 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
     }
     ImGui::Dummy({1, context.px(2)});
     ImGui::SetCursorPosX(context.px(kPad));
-    if (ImGui::BeginTable("set-up margins", 4, flags, {width, 0})) {
+    if (ImGui::BeginTable(tr("set-up margins"), 4, flags, {width, 0})) {
         ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
         ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
-        headCell("bar out more", "The bar sticks out further, the datum where it is");
-        headCell("less", "The bar sticks out less far, the datum where it is");
-        headCell("datum away", "Z0 further from the chuck, the bar where it is");
-        headCell("datum to", "Z0 nearer to the chuck, the bar where it is");
+        headCell(tr("bar out more"), tr("The bar sticks out further, the datum where it is"));
+        headCell("less", tr("The bar sticks out less far, the datum where it is"));
+        headCell(tr("datum away"), tr("Z0 further from the chuck, the bar where it is"));
+        headCell(tr("datum to"), tr("Z0 nearer to the chuck, the bar where it is"));
         ImGui::PopStyleColor();
         ImGui::TableNextRow();
         marginCell(context, trial, margins.setup.stickOutMore, 1, 10);
@@ -256,14 +257,14 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
     }
     ImGui::PopStyleVar();
     words(context, width, context.palette.quiet,
-          "X on diameter. Reckoned with the metal as the program leaves it; a click goes to the first contact.");
+          tr("X on diameter. Reckoned with the metal as the program leaves it; a click goes to the first contact."));
 }
 
 void ClearancePane::drawNotModelled(const PaneContext& context, const Trial& trial, float width) {
     const std::vector<std::string>& entries = trial.clearance.notModelled;
-    title(context, "Not modelled");
+    title(context, tr("Not modelled"));
     if (entries.empty())
-        words(context, width, context.palette.quiet, "Nothing that the set-up could have said is missing.");
+        words(context, width, context.palette.quiet, tr("Nothing that the set-up could have said is missing."));
     for (const std::string& entry : entries) {
         words(context, width, context.palette.quiet, entry);
         ImGui::Dummy({1, context.px(1)});

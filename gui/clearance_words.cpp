@@ -6,13 +6,14 @@
 #include <cmath>
 
 #include "gui/figures.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
 std::string bodyTitle(const Trial& trial, int body) {
     const auto& all = trial.clearance.bodies;
     const auto index = static_cast<std::size_t>(body);
-    return body >= 0 && all && index < all->bodies.size() ? all->bodies[index].name : "the billet";
+    return body >= 0 && all && index < all->bodies.size() ? all->bodies[index].name : tr("the billet");
 }
 
 std::string pairTitle(const Trial& trial, int body, int other) {
@@ -20,8 +21,8 @@ std::string pairTitle(const Trial& trial, int body, int other) {
 }
 
 std::string gapTitle(double gapMm) {
-    if (!std::isfinite(gapMm)) return "nothing to hit";
-    if (gapMm <= -0.005) return fmt::format("touching, {:.2f} mm deep", -gapMm);
+    if (!std::isfinite(gapMm)) return tr("nothing to hit");
+    if (gapMm <= -0.005) return say("touching, {:.2f} mm deep", -gapMm);
     if (gapMm <= 0) return "touching";
     // Rounded down: never told larger than it is.
     return fmt::format("{:.2f} mm", std::floor(gapMm * 100 + 1e-6) / 100);

@@ -7,6 +7,7 @@
 
 #include "gui/cut_words.h"
 #include "gui/figures.h"
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/cutting/spindle_limits.h"
 #include "sim/output/holding_report.h"
@@ -16,27 +17,27 @@ namespace firstoff::gui {
 namespace {
 
 void drawNow(Page& page, const Trial& trial, const Instant& instant) {
-    page.title("At this moment");
+    page.title(tr("At this moment"));
     const auto load = loadAt(trial, instant.timed, instant.fraction);
-    if (!load) return page.plain("No metal comes off.");
-    page.figure("Chip area", fmt::format("{:.4f}", load->chipAreaMm2), "mm\u00b2");
-    page.figure("Chip thickness, greatest", fmt::format("{:.4f}", load->thicknessMm), "mm");
-    page.figure("Metal removed", fmt::format("{:.2f}", load->removalMm3PerS * 0.06), "cm\u00b3/min");
+    if (!load) return page.plain(tr("No metal comes off."));
+    page.figure(tr("Chip area"), fmt::format("{:.4f}", load->chipAreaMm2), "mm\u00b2");
+    page.figure(tr("Chip thickness, greatest"), fmt::format("{:.4f}", load->thicknessMm), "mm");
+    page.figure(tr("Metal removed"), fmt::format("{:.2f}", load->removalMm3PerS * 0.06), "cm\u00b3/min");
     if (trial.loads.forcesKnown) {
-        page.figure("Cutting force", fmt::format("{:.0f}", load->cuttingN), "N");
+        page.figure(tr("Cutting force"), fmt::format("{:.0f}", load->cuttingN), "N");
         page.figure("Torque", fmt::format("{:.2f}", load->torqueNm), "N\u00b7m");
-        page.figure("Power at the cut", fmt::format("{:.3f}", load->powerKw), "kW");
+        page.figure(tr("Power at the cut"), fmt::format("{:.3f}", load->powerKw), "kW");
     }
     const auto bend = bendingAt(trial, instant.timed, instant.fraction);
     if (!bend) return;
-    page.figure("Part gives way", fmt::format("{:.4f}", bend->partMm), "mm");
-    if (bend->barMm != 0) page.figure("Bar gives way", fmt::format("{:.4f}", bend->barMm), "mm");
-    page.figure("Diameter error from it", fmt::format("{:+.4f}", bend->diameterErrorMm), "mm");
+    page.figure(tr("Part gives way"), fmt::format("{:.4f}", bend->partMm), "mm");
+    if (bend->barMm != 0) page.figure(tr("Bar gives way"), fmt::format("{:.4f}", bend->barMm), "mm");
+    page.figure(tr("Diameter error from it"), fmt::format("{:+.4f}", bend->diameterErrorMm), "mm");
 }
 
 // Greatest figures per tool; a click goes there.
 void drawTools(Page& page, const Trial& trial) {
-    page.title(trial.loads.forcesKnown ? "Greatest power of each tool" : "Greatest removal of each tool");
+    page.title(trial.loads.forcesKnown ? tr("Greatest power of each tool") : tr("Greatest removal of each tool"));
     double most = trial.loads.forcesKnown ? mostPowerKw(trial.setup.machine.spindle) : 0;
     const bool limited = most > 0;
     const auto of = [&](const ToolLoad& tool) -> const LoadPeak& {
@@ -48,7 +49,7 @@ void drawTools(Page& page, const Trial& trial) {
     for (const ToolLoad& tool : trial.loads.tools) {
         const LoadPeak& peak = of(tool);
         const std::string behind = trial.loads.forcesKnown ? fmt::format("{:.2f} kW", peak.value)
-                                                           : fmt::format("{:.1f} cm\u00b3/min", peak.value * 0.06);
+                                                           : say("{:.1f} cm\u00b3/min", peak.value * 0.06);
         ImGui::PushID(static_cast<int>(tool.call));
         const double share = most > 0 ? peak.value / most : 0;
         const Colour hue = limited && share > 1
@@ -60,12 +61,12 @@ void drawTools(Page& page, const Trial& trial) {
         }
         ImGui::PopID();
     }
-    if (limited) page.quiet("Full bars: the most that the spindle gives at its best speed. Click to go there.");
+    if (limited) page.quiet(tr("Full bars: the most that the spindle gives at its best speed. Click to go there."));
 }
 
 void drawHolding(Page& page, const Trial& trial) {
     const HoldingResult& holding = trial.holding;
-    page.title("Does the chuck hold it (estimate)");
+    page.title(tr("Does the chuck hold it (estimate)"));
     for (const GripFigure& figure : gripFigures(trial)) page.figure(figure.label, figure.value, figure.unit);
     if (holding.grip) page.quiet(gripCutInWords(trial));
     for (const std::string& sentence : holding.missing) page.plain(sentence);
@@ -80,8 +81,8 @@ void drawEdges(Page& page, const Trial& trial) {
         if (use.toolIndex < 0) continue;
         const Tool& tool = trial.setup.tools[static_cast<std::size_t>(use.toolIndex)];
         std::string text =
-            fmt::format("T{:02} {}: {:.0f} s in metal, {:.0f} m", tool.station, tool.name, use.cuttingS, use.lengthM);
-        if (use.partsPerEdge) text += fmt::format(", {:.0f} parts per edge", *use.partsPerEdge);
+            say("T{:02} {}: {:.0f} s in metal, {:.0f} m", tool.station, tool.name, use.cuttingS, use.lengthM);
+        if (use.partsPerEdge) text += say(", {:.0f} parts per edge", *use.partsPerEdge);
         page.plain(text);
     }
 }
@@ -91,13 +92,12 @@ void drawEdges(Page& page, const Trial& trial) {
 void CutPane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, "cut", rect);
     const Trial* trial = context.session.trial();
-    if (!trial) return page.quiet("No trial yet.");
-    if (trial->loads.runs.empty()) return page.plain("No metal comes off in this program.");
+    if (!trial) return page.quiet(tr("No trial yet."));
+    if (trial->loads.runs.empty()) return page.plain(tr("No metal comes off in this program."));
     if (!trial->loads.forcesKnown)
-        page.words(
-            "The material's cutting force is not known, so no forces are shown. Name a known material under "
-            "[stock], or add [material].",
-            warningInk(context, Severity::Warning));
+        page.words(tr("The material's cutting force is not known, so no forces are shown. Name a known material under "
+                      "[stock], or add [material]."),
+                   warningInk(context, Severity::Warning));
     if (context.instant && context.instant->hasMoves) drawNow(page, *trial, *context.instant);
     drawTools(page, *trial);
     drawHolding(page, *trial);
@@ -107,8 +107,8 @@ void CutPane::draw(const PaneContext& context, const Rect& rect) {
         page.title(title);
         for (const std::string& sentence : list) page.quiet(sentence);
     };
-    sentences("Not reckoned", trial->loads.notReckoned);
-    sentences("Taken for granted", trial->loads.assumed);
+    sentences(tr("Not reckoned"), trial->loads.notReckoned);
+    sentences(tr("Taken for granted"), trial->loads.assumed);
     for (const std::string& sentence : trial->bending.assumed) page.quiet(sentence);
 }
 

@@ -5,18 +5,20 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
+
 namespace firstoff::gui {
 
 std::vector<std::string> loadWords(const Trial& trial, const LoadSample& load) {
     constexpr double kCm3PerMin = 60.0 / 1000;
     std::vector<std::string> words;
     if (trial.loads.forcesKnown) {
-        words.push_back(fmt::format("power at the cut {:.2f} kW, torque {:.1f} N\u00b7m", load.powerKw, load.torqueNm));
-        words.push_back(fmt::format("cutting force {:.0f} N", load.cuttingN));
+        words.push_back(say("power at the cut {:.2f} kW, torque {:.1f} N\u00b7m", load.powerKw, load.torqueNm));
+        words.push_back(say("cutting force {:.0f} N", load.cuttingN));
     }
-    words.push_back(fmt::format("chip {:.3f} mm\u00b2, {:.3f} mm thick", load.chipAreaMm2, load.thicknessMm));
-    words.push_back(fmt::format("{:.1f} cm\u00b3/min", load.removalMm3PerS * kCm3PerMin));
-    if (!trial.loads.forcesKnown) words.push_back("forces: the material is not known");
+    words.push_back(say("chip {:.3f} mm\u00b2, {:.3f} mm thick", load.chipAreaMm2, load.thicknessMm));
+    words.push_back(say("{:.1f} cm\u00b3/min", load.removalMm3PerS * kCm3PerMin));
+    if (!trial.loads.forcesKnown) words.push_back(tr("forces: the material is not known"));
     return words;
 }
 
@@ -24,21 +26,21 @@ std::vector<std::string> gripWords(const Trial& trial, double share) {
     const double standing = trial.setup.chuck.gripForceN / 1000;
     std::vector<std::string> words;
     if (share > kMostGripShare) {
-        words.push_back(fmt::format("this cut asks for many times the grip of {:.1f} kN", standing));
+        words.push_back(say("this cut asks for many times the grip of {:.1f} kN", standing));
     } else {
-        words.push_back(fmt::format("grip asked for, standing still, safety included: {:.1f} kN", share * standing));
-        words.push_back(fmt::format("grip of the set-up {:.1f} kN: {:.0f} % of it", standing, 100 * share));
+        words.push_back(say("grip asked for, standing still, safety included: {:.1f} kN", share * standing));
+        words.push_back(say("grip of the set-up {:.1f} kN: {:.0f} % of it", standing, 100 * share));
     }
-    words.push_back("an estimate: the chuck maker\'s chart decides");
+    words.push_back(tr("an estimate: the chuck maker\'s chart decides"));
     return words;
 }
 
 std::vector<std::string> bendingWords(const BendingSample& bend) {
     std::vector<std::string> words;
-    if (std::isnan(bend.diameterErrorMm)) return {"how far it gives way is not known here"};
-    words.push_back(fmt::format("diameter error from giving way {:+.4f} mm", bend.diameterErrorMm));
-    words.push_back(fmt::format("part {:+.4f} mm", bend.partMm));
-    if (bend.barMm != 0) words.push_back(fmt::format("bar {:+.4f} mm", bend.barMm));
+    if (std::isnan(bend.diameterErrorMm)) return {tr("how far it gives way is not known here")};
+    words.push_back(say("diameter error from giving way {:+.4f} mm", bend.diameterErrorMm));
+    words.push_back(say("part {:+.4f} mm", bend.partMm));
+    if (bend.barMm != 0) words.push_back(say("bar {:+.4f} mm", bend.barMm));
     return words;
 }
 

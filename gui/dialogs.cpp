@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "gui/verdict_strip.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -47,8 +48,8 @@ void Dialogs::draw(const PaneContext& context) {
 }
 
 void Dialogs::drawQuestion(const PaneContext& context) {
-    if (!beginDialog("Unsaved changes", context, 420)) return;
-    ImGui::TextWrapped("%s has changes that are not saved.", context.session.programName().c_str());
+    if (!beginDialog(tr("Unsaved changes"), context, 420)) return;
+    ImGui::TextWrapped(tr("%s has changes that are not saved."), context.session.programName().c_str());
     ImGui::Dummy({1, context.px(6)});
     const ImVec2 size{context.px(96), 0};
     bool close = false;
@@ -73,30 +74,31 @@ void Dialogs::drawQuestion(const PaneContext& context) {
 }
 
 void Dialogs::drawKeys(const PaneContext& context) {
-    if (!beginDialog("Keys and mouse", context, 560)) return;
+    if (!beginDialog(tr("Keys and mouse"), context, 560)) return;
     static constexpr const char* kRows[][2] = {
-        {"Space", "play or pause (outside the program; Ctrl+Space everywhere)"},
-        {"Alt+Left, Alt+Right", "one block back, forward"},
-        {"Alt+Home, Alt+End", "to the start, to the end"},
-        {"5", "half-section beneath the picture, alone, away"},
-        {"1 2 3 4", "view: part, tool, machine, end on (outside the program)"},
-        {"B, H", "single block, feed hold (outside the program)"},
-        {"Ctrl+B; Alt+Up, Alt+Down", "bookmark at the caret's line, no longer; to the one before, the next"},
-        {"Shift and drag in the timeline", "loop that stretch; L: no longer"},
-        {"Double-click in the timeline", "zoom to the block there"},
-        {"Click a line", "go to the moment it runs"},
-        {"Double-click the part",
-         "go to the cut that left the surface, its line and its finish; brings the spot to the middle"},
-        {"Drag in the picture",
-         "turn; right button or Shift: shift; wheel: nearer to, farther from what the mouse points at"},
-        {"Drag in the timeline", "scrub; wheel: zoom; right button: shift; right double-click: all"},
-        {"Ctrl+O, Ctrl+Shift+O", "open a program, a set-up; or drop files on the window"},
-        {"Ctrl+S, Ctrl+Shift+S", "save, save as"},
-        {"Ctrl+Z, Ctrl+Y", "undo, redo"},
-        {"Ctrl+F, Ctrl+H", "find, replace; F3, Shift+F3: the next one, the one before"},
-        {"Ctrl+G", "go to a line (45) or a block (N120)"},
-        {"Ctrl+Enter", "unfold or fold the passes of the cycle in this line"},
-        {"F5", "read program and set-up again"},
+        {"Space", later("play or pause (outside the program; Ctrl+Space everywhere)")},
+        {later("Alt+Left, Alt+Right"), later("one block back, forward")},
+        {later("Alt+Home, Alt+End"), later("to the start, to the end")},
+        {"5", later("half-section beneath the picture, alone, away")},
+        {"1 2 3 4", later("view: part, tool, machine, end on (outside the program)")},
+        {"B, H", later("single block, feed hold (outside the program)")},
+        {later("Ctrl+B; Alt+Up, Alt+Down"),
+         later("bookmark at the caret's line, no longer; to the one before, the next")},
+        {later("Shift and drag in the timeline"), later("loop that stretch; L: no longer")},
+        {later("Double-click in the timeline"), later("zoom to the block there")},
+        {later("Click a line"), later("go to the moment it runs")},
+        {later("Double-click the part"),
+         later("go to the cut that left the surface, its line and its finish; brings the spot to the middle")},
+        {later("Drag in the picture"),
+         later("turn; right button or Shift: shift; wheel: nearer to, farther from what the mouse points at")},
+        {later("Drag in the timeline"), later("scrub; wheel: zoom; right button: shift; right double-click: all")},
+        {later("Ctrl+O, Ctrl+Shift+O"), later("open a program, a set-up; or drop files on the window")},
+        {later("Ctrl+S, Ctrl+Shift+S"), later("save, save as")},
+        {later("Ctrl+Z, Ctrl+Y"), later("undo, redo")},
+        {later("Ctrl+F, Ctrl+H"), later("find, replace; F3, Shift+F3: the next one, the one before")},
+        {"Ctrl+G", later("go to a line (45) or a block (N120)")},
+        {"Ctrl+Enter", later("unfold or fold the passes of the cycle in this line")},
+        {"F5", later("read program and set-up again")},
     };
     if (ImGui::BeginTable("keys", 2, ImGuiTableFlags_RowBg)) {
         ImGui::TableSetupColumn("key", ImGuiTableColumnFlags_WidthFixed, context.px(180));
@@ -116,17 +118,17 @@ void Dialogs::drawKeys(const PaneContext& context) {
 }
 
 void Dialogs::drawAbout(const PaneContext& context) {
-    if (!beginDialog("About and cautions", context, 520)) return;
-    paragraph("firstoff cuts a turning program in a virtual lathe before any metal is at risk. MIT licence.");
+    if (!beginDialog(tr("About and cautions"), context, 520)) return;
+    paragraph(tr("firstoff cuts a turning program in a virtual lathe before any metal is at risk. MIT licence."));
     paragraph(kCaution);
     paragraph(
-        "\"Clear\" says only that every block was understood and carried out and that nothing was found with the "
-        "set-up as it "
-        "is written down. What the set-up file does not say, or says wrongly, was not tried.");
-    paragraph(
+        tr("\"Clear\" says only that every block was understood and carried out and that nothing was found with the "
+           "set-up as it "
+           "is written down. What the set-up file does not say, or says wrongly, was not tried."));
+    paragraph(tr(
         "Estimated only, and only where the set-up gives the figures: how part and bar give way, whether the grip "
         "holds, how long edges last; sizes count what gives way where that is known. Not modelled: chatter, heat, chip "
-        "jams, the control's own look-ahead and corner rounding.");
+        "jams, the control's own look-ahead and corner rounding."));
     if (closeButton(context)) {
         about_ = false;
         ImGui::CloseCurrentPopup();

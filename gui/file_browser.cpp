@@ -23,11 +23,11 @@ std::string lower(std::string text) {
 const char* title(AskForFile::What what) {
     switch (what) {
         case AskForFile::What::Program:
-            return "Open program";
+            return tr("Open program");
         case AskForFile::What::Setup:
-            return "Open set-up";
+            return tr("Open set-up");
         case AskForFile::What::SaveAs:
-            return "Save program as";
+            return tr("Save program as");
         case AskForFile::What::Paper:
             return tr("Write paper (.pdf or .html)");
         case AskForFile::What::Picture:
@@ -68,7 +68,7 @@ std::vector<FolderEntry> listFolder(const fs::path& folder, const std::vector<st
     std::vector<FolderEntry> entries;
     std::error_code error;
     fs::directory_iterator at(folder, error);
-    if (error) throw FileError("Could not look into " + folder.string() + ": " + error.message() + ".");
+    if (error) throw FileError(tr("Could not look into ") + folder.string() + ": " + error.message() + ".");
     for (; at != fs::directory_iterator(); at.increment(error)) {
         if (error) break;
         const std::string entry = at->path().filename().string();
@@ -188,7 +188,7 @@ void FileBrowser::drawEntries(const PaneContext& context, float height) {
             }
         }
     }
-    if (entries_.empty() && trouble_.empty()) ImGui::TextDisabled("No such files here.");
+    if (entries_.empty() && trouble_.empty()) ImGui::TextDisabled(tr("No such files here."));
     ImGui::EndChild();
     if (!folder.empty()) enter(folder);
 }
@@ -217,7 +217,7 @@ void FileBrowser::drawTyped(const PaneContext& context) {
     const float buttons = context.px(190);
     ImGui::SetNextItemWidth(std::max(context.px(80), ImGui::GetContentRegionAvail().x - buttons));
     const bool entered = ImGui::InputTextWithHint(
-        "##path", "name or path, Tab completes", &typed_,
+        "##path", tr("name or path, Tab completes"), &typed_,
         ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackCompletion, &FileBrowser::complete, this);
     ImGui::SameLine();
     const bool pressed = ImGui::Button(confirming_ ? "Replace" : action(what_), {context.px(86), 0});
@@ -238,11 +238,11 @@ void FileBrowser::accept(const PaneContext& context, const fs::path& path) {
     }
     if (writes(what_) && fs::exists(path, error) && !confirming_) {
         confirming_ = true;
-        trouble_ = path.filename().string() + " is there already.";
+        trouble_ = path.filename().string() + tr(" is there already.");
         return;
     }
     if (!writes(what_) && !fs::exists(path, error)) {
-        trouble_ = "There is no " + path.string() + ".";
+        trouble_ = tr("There is no ") + path.string() + ".";
         return;
     }
     switch (what_) {
@@ -292,7 +292,7 @@ void FileBrowser::draw(const PaneContext& context) {
     drawFolders(context);
     const float rows = 2 * ImGui::GetFrameHeightWithSpacing() + context.px(4);
     drawEntries(context, std::max(context.px(60), ImGui::GetContentRegionAvail().y - rows));
-    if (ImGui::Checkbox("All files", &allFiles_)) readFolder();
+    if (ImGui::Checkbox(tr("All files"), &allFiles_)) readFolder();
     ImGui::SameLine();
     ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.wordTool));
     ImGui::TextUnformatted(trouble_.c_str());

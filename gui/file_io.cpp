@@ -9,6 +9,8 @@
 #include <fstream>
 #include <system_error>
 
+#include "sim/base/say.h"
+
 namespace firstoff::gui {
 
 namespace fs = std::filesystem;
@@ -16,7 +18,7 @@ namespace fs = std::filesystem;
 namespace {
 
 [[noreturn]] void fail(const char* what, const fs::path& path, const std::string& why) {
-    throw FileError(fmt::format("Could not {} {}: {}.", what, path.string(), why));
+    throw FileError(say("Could not {} {}: {}.", what, path.string(), why));
 }
 
 std::string lastError() {
@@ -28,7 +30,7 @@ class Temporary {
 public:
     explicit Temporary(const fs::path& target) : name_(target.string() + ".XXXXXX") {
         descriptor_ = ::mkstemp(name_.data());
-        if (descriptor_ < 0) fail("write", target, lastError() + " (in its folder)");
+        if (descriptor_ < 0) fail("write", target, lastError() + tr(" (in its folder)"));
     }
     ~Temporary() {
         if (descriptor_ >= 0) ::close(descriptor_);
@@ -63,10 +65,10 @@ private:
 std::string readWholeFile(const fs::path& path) {
     std::error_code error;
     const fs::file_status status = fs::status(path, error);
-    if (status.type() == fs::file_type::not_found) fail("open", path, "there is no such file");
-    if (fs::is_directory(status)) fail("open", path, "it is a folder, not a file");
+    if (status.type() == fs::file_type::not_found) fail("open", path, tr("there is no such file"));
+    if (fs::is_directory(status)) fail("open", path, tr("it is a folder, not a file"));
     const std::uintmax_t size = fs::file_size(path, error);
-    if (!error && size > kLargestFileBytes) fail("open", path, "it is larger than 1 GiB and cannot be a program");
+    if (!error && size > kLargestFileBytes) fail("open", path, tr("it is larger than 1 GiB and cannot be a program"));
     errno = 0;
     std::ifstream in(path, std::ios::binary);
     if (!in) fail("open", path, lastError());

@@ -51,7 +51,7 @@ void FileNotices::ask(const PaneContext& context, const Rect& place, const std::
     ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, context.px(4));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1.0f);
     ImGui::PushStyleColor(ImGuiCol_Border, tint(context.palette.accent));
-    ImGui::Begin("file notice", nullptr,
+    ImGui::Begin(tr("file notice"), nullptr,
                  ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                      ImGuiWindowFlags_NoFocusOnAppearing | ImGuiWindowFlags_NoNav);
     ImGui::TextUnformatted(wrapped(*context.fonts.text, width - context.px(24), text).c_str());

@@ -8,6 +8,7 @@
 
 #include "gui/figures.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -21,7 +22,7 @@ int rank(const Finding& finding) {
 
 std::string placeOf(const Finding& finding, const Program& program) {
     std::string text = name(finding.severity);
-    if (finding.unproven) text += ", not proven";
+    if (finding.unproven) text += tr(", not proven");
     const bool setup = finding.span.file == SourceSpan::File::Setup;
     if (finding.span.part > 0) text += " · " + program.parts[finding.span.part].name;
     if (finding.span.line > 0) text += fmt::format(" · {}line {}", setup ? "set-up " : "", finding.span.line);
@@ -72,7 +73,7 @@ void FindingsPane::draw(const PaneContext& context, const Rect& rect) {
     } else {
         ImGui::SetCursorPos({context.px(10), context.px(4)});
         ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
-        ImGui::TextUnformatted(session.trial() ? "Nothing found." : "No trial yet.");
+        ImGui::TextUnformatted(session.trial() ? tr("Nothing found.") : tr("No trial yet."));
         ImGui::PopStyleColor();
         if (session.trial()) drawNotChecked(context, ImGui::GetCursorPosY() + context.px(8));
     }
@@ -84,7 +85,7 @@ void FindingsPane::drawNotChecked(const PaneContext& context, float y) {
     const std::vector<std::string>& entries = context.session.trial()->notChecked;
     if (entries.empty()) return;
     ImGui::SetCursorPos({context.px(10), y});
-    heading("Not checked", context);
+    heading(tr("Not checked"), context);
     const float width = std::max(ImGui::GetContentRegionAvail().x - context.px(20), context.px(60));
     ImGui::PushFont(context.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));

@@ -9,6 +9,7 @@
 #include "gui/figures.h"
 #include "gui/profile_drawing.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 #include "sim/output/finish_table.h"
 
 namespace firstoff::gui {
@@ -59,30 +60,29 @@ private:
 // What the pane is about. A line is taken as it is at the end, so that one that still runs has a finish to show.
 std::string subjectOf(const FinishQuestion& question) {
     const std::string line = question.block == kNoBlock ? "" : question.trial->program.lineName(question.block);
-    if (!question.place) return fmt::format("What {} leaves on the finished part, its longest surface", line);
-    const std::string time = question.timeS ? clockTime(*question.timeS) : "the end";
-    return line.empty() ? "Picked surface" : fmt::format("Picked surface, left by {}, at {}", line, time);
+    if (!question.place) return say("What {} leaves on the finished part, its longest surface", line);
+    const std::string time = question.timeS ? clockTime(*question.timeS) : tr("the end");
+    return line.empty() ? tr("Picked surface") : say("Picked surface, left by {}, at {}", line, time);
 }
 
 void drawFigures(Page& page, const FinishAnswer& answer, const PaneContext& context) {
     const FinishReport& report = *answer.report;
     const Roughness& r = report.roughness;
     page.figures(r);
-    std::string under = r.filtered() ? fmt::format("cut-off {:.4g} mm, {} sampling length{}", r.cutOff, r.sections,
-                                                   r.sections == 1 ? "" : "s")
-                                     : std::string("not filtered");
+    std::string under =
+        r.filtered() ? say("cut-off {:.4g} mm, {} sampling length{}", r.cutOff, r.sections, r.sections == 1 ? "" : "s")
+                     : std::string(tr("not filtered"));
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const float height = std::clamp(room.y - 2 * context.fonts.small->FontSize - context.px(12), context.px(kLeastPlot),
                                     context.px(kMostPlot));
     // Above the plot, so that the cut-off is in sight with the figures.
     page.quiet(under);
     const double magnified = page.plot(answer, height);
-    page.quiet(fmt::format("Heights magnified {:.0f} times. Cut by {}.", magnified,
-                           cutByInWords(*answer.question.trial, report)));
+    page.quiet(
+        say("Heights magnified {:.0f} times. Cut by {}.", magnified, cutByInWords(*answer.question.trial, report)));
     if (report.theory) {
-        page.quiet(fmt::format("A nose alone would leave Rt {:.3f} µm by f²/8r, {:.3f} µm by the circle, Ra {:.3f} µm.",
-                               1e3 * report.theory->rtParabola, 1e3 * report.theory->rtCircle,
-                               1e3 * report.theory->ra));
+        page.quiet(say("A nose alone would leave Rt {:.3f} µm by f²/8r, {:.3f} µm by the circle, Ra {:.3f} µm.",
+                       1e3 * report.theory->rtParabola, 1e3 * report.theory->rtCircle, 1e3 * report.theory->ra));
     }
     for (const std::string& note : report.notes) page.quiet(note);
     page.quiet(std::string(finishCaution()));
@@ -92,13 +92,14 @@ void drawAnswer(Page& page, const FinishAnswer& answer, const PaneContext& conte
     page.quiet(subjectOf(answer.question));
     if (!answer.failure.empty()) return page.plain(answer.failure);
     if (!answer.report) {
-        return page.plain(answer.question.place
-                              ? "What stands there was left where a cut began or ended or by a tool that was not fed "
-                                "along it, so it has no feed marks."
-                              : "Nothing is left of a surface along which a tool was fed in this line.");
+        return page.plain(
+            answer.question.place
+                ? tr("What stands there was left where a cut began or ended or by a tool that was not fed "
+                     "along it, so it has no feed marks.")
+                : tr("Nothing is left of a surface along which a tool was fed in this line."));
     }
     page.plain(surfaceInWords(*answer.question.trial, *answer.report));
-    if (!answer.report->trouble.empty()) return page.plain("No figures: " + answer.report->trouble + ".");
+    if (!answer.report->trouble.empty()) return page.plain(tr("No figures: ") + answer.report->trouble + ".");
     drawFigures(page, answer, context);
 }
 
@@ -113,17 +114,17 @@ void FinishPane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, std::max(rect.w - context.px(2 * kPad + 12), context.px(60)));
     const bool asked = session.finishWanted.has_value();
     if (!session.trial()) {
-        page.plain("No trial yet.");
+        page.plain(tr("No trial yet."));
     } else if (!asked && session.picked) {
-        page.quiet("Picked surface");
-        page.plain("No tool has cut this surface yet: it is the bar as it came.");
+        page.quiet(tr("Picked surface"));
+        page.plain(tr("No tool has cut this surface yet: it is the bar as it came."));
     } else if (!asked) {
-        page.plain("Double-click a turned surface, or go to a line that cuts one.");
+        page.plain(tr("Double-click a turned surface, or go to a line that cuts one."));
     } else if (session.finish && session.finish->question == *session.finishWanted) {
         drawAnswer(page, *session.finish, context);
     } else {
         page.quiet(subjectOf(*session.finishWanted));
-        page.plain("Being reckoned…");
+        page.plain(tr("Being reckoned…"));
     }
     ImGui::PopStyleVar();
     ImGui::EndChild();

@@ -8,6 +8,7 @@
 #include "gui/figures.h"
 #include "gui/file_io.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 #include "sim/output/finish_table.h"
 #include "sim/output/table_figures.h"
 
@@ -32,14 +33,13 @@ public:
         const Trial& trial = *app_.session().trial();
         const Roughness& r = report_.roughness;
         write(fonts_.text, surfaceInWords(trial, report_), app_.palette().text);
-        write(fonts_.small, "Cut by " + cutByInWords(trial, report_), app_.palette().text);
+        write(fonts_.small, tr("Cut by ") + cutByInWords(trial, report_), app_.palette().text);
         std::string figures = fmt::format("{0}a {1:.3f}  {0}z {2:.3f}  {0}t {3:.3f} µm, ", r.filtered() ? 'R' : 'P',
                                           1e3 * r.ra, 1e3 * r.rz, 1e3 * r.rt);
-        figures += r.filtered() ? fmt::format("cut-off {:.4g} mm", r.cutOff) : "not filtered";
+        figures += r.filtered() ? say("cut-off {:.4g} mm", r.cutOff) : tr("not filtered");
         if (report_.theory) figures += fmt::format("; f²/8r {:.3f} µm", 1e3 * report_.theory->rtParabola);
         write(fonts_.small, figures, app_.palette().text);
-        write(fonts_.small, fmt::format("Heights magnified {} times", tableFigure(strip_.magnified)),
-              app_.palette().quiet);
+        write(fonts_.small, say("Heights magnified {} times", tableFigure(strip_.magnified)), app_.palette().quiet);
     }
 
     // In the plane of the section, so that they are true there.
@@ -89,17 +89,17 @@ private:
 
 FinishReport finishOnScreen(const App& app) {
     const Session& session = app.session();
-    if (!session.trial()) throw FileError(session.message.empty() ? "There is no trial." : session.message);
+    if (!session.trial()) throw FileError(session.message.empty() ? tr("There is no trial.") : session.message);
     const Trial& trial = *session.trial();
     const BlockId block = session.chosen != kNoBlock ? session.chosen : trial.blockAt(session.timeS);
-    const std::string line = block < trial.program.blocks.size() ? trial.program.lineName(block) : "that time";
+    const std::string line = block < trial.program.blocks.size() ? trial.program.lineName(block) : tr("that time");
     const auto report = finishOfSurface(trial, block, std::nullopt);
     if (!report) {
-        throw FileError(fmt::format(
-            "At {} nothing is left of a surface along which a tool was fed; there is no finish to show.", line));
+        throw FileError(
+            say("At {} nothing is left of a surface along which a tool was fed; there is no finish to show.", line));
     }
     if (!report->trouble.empty()) {
-        throw FileError(fmt::format("The surface that {} left has no finish to show: {}.", line, report->trouble));
+        throw FileError(say("The surface that {} left has no finish to show: {}.", line, report->trouble));
     }
     return *report;
 }

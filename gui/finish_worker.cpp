@@ -4,6 +4,8 @@
 #include <new>
 #include <utility>
 
+#include "sim/base/say.h"
+
 namespace firstoff::gui {
 
 namespace {
@@ -23,10 +25,10 @@ FinishAnswer answerOf(const FinishQuestion& question) {
         if (figures) answer.plot = profilePlot(answer.report->marks.profile, answer.report->roughness, kColumns);
     } catch (const std::bad_alloc&) {
         answer.report.reset();
-        answer.failure = "There is not enough memory to reckon the finish of this surface.";
+        answer.failure = tr("There is not enough memory to reckon the finish of this surface.");
     } catch (const std::exception& error) {
         answer.report.reset();
-        answer.failure = std::string("The finish could not be reckoned: ") + error.what() + ".";
+        answer.failure = std::string(tr("The finish could not be reckoned: ")) + error.what() + ".";
     }
     return answer;
 }

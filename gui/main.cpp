@@ -6,6 +6,7 @@
 #include "gui/picture_shell.h"
 #include "gui/startup.h"
 #include "gui/window_shell.h"
+#include "sim/base/say.h"
 
 int main(int argc, char** argv) {
     using namespace firstoff::gui;
@@ -24,9 +25,9 @@ int main(int argc, char** argv) {
         }
         return kDone;
     } catch (const UsageError& error) {
-        std::fprintf(stderr, "firstoff-window: %s\n\n%s", error.what(), kUsage);
+        std::fprintf(stderr, tr("firstoff-window: %s\n\n%s"), error.what(), kUsage);
     } catch (const std::exception& error) {
-        std::fprintf(stderr, "firstoff-window: %s\n", error.what());
+        std::fprintf(stderr, tr("firstoff-window: %s\n"), error.what());
     }
     return kUnusable;
 }

@@ -17,9 +17,9 @@ namespace {
 void fileMenu(const PaneContext& context) {
     const Session& session = context.session;
     Commands& commands = context.commands;
-    if (ImGui::MenuItem("Open program…", "Ctrl+O")) commands.add(AskForFile{AskForFile::What::Program});
-    if (ImGui::MenuItem("Open set-up…", "Ctrl+Shift+O")) commands.add(AskForFile{AskForFile::What::Setup});
-    if (ImGui::BeginMenu("Recent programs", !session.view.recent.empty())) {
+    if (ImGui::MenuItem(tr("Open program…"), "Ctrl+O")) commands.add(AskForFile{AskForFile::What::Program});
+    if (ImGui::MenuItem(tr("Open set-up…"), "Ctrl+Shift+O")) commands.add(AskForFile{AskForFile::What::Setup});
+    if (ImGui::BeginMenu(tr("Recent programs"), !session.view.recent.empty())) {
         for (const std::string& path : session.view.recent) {
             if (ImGui::MenuItem(path.c_str())) commands.add(OpenProgram{path});
         }
@@ -43,8 +43,8 @@ void fileMenu(const PaneContext& context) {
     if (ImGui::MenuItem(tr("Open lesson…"))) commands.add(AskForFile{AskForFile::What::Lesson});
     ImGui::Separator();
     if (ImGui::MenuItem("Save", "Ctrl+S", false, session.modified())) commands.add(Save{});
-    if (ImGui::MenuItem("Save as…", "Ctrl+Shift+S")) commands.add(AskForFile{AskForFile::What::SaveAs});
-    if (ImGui::MenuItem("Read both files again", "F5")) commands.add(Reload{});
+    if (ImGui::MenuItem(tr("Save as…"), "Ctrl+Shift+S")) commands.add(AskForFile{AskForFile::What::SaveAs});
+    if (ImGui::MenuItem(tr("Read both files again"), "F5")) commands.add(Reload{});
     if (ImGui::BeginMenu(tr("Compare with"))) {
         const bool saved = !session.programPath.empty();
         std::error_code error;
@@ -126,9 +126,9 @@ void kindsItem(const char* text, KindSet kinds, ViewSettings& view) {
 void viewMenu(const PaneContext& context) {
     Commands& commands = context.commands;
     if (ImGui::MenuItem("Part", "1")) commands.add(ShowView{ViewName::Part});
-    if (ImGui::MenuItem("Close: tool and cut", "2")) commands.add(ShowView{ViewName::Tool});
+    if (ImGui::MenuItem(tr("Close: tool and cut"), "2")) commands.add(ShowView{ViewName::Tool});
     if (ImGui::MenuItem("Machine", "3")) commands.add(ShowView{ViewName::Machine});
-    if (ImGui::MenuItem("End on", "4")) commands.add(ShowView{ViewName::EndOn});
+    if (ImGui::MenuItem(tr("End on"), "4")) commands.add(ShowView{ViewName::EndOn});
     ImGui::Separator();
     ViewSettings view = context.session.view;
     using Shown = SectionSettings::Shown;
@@ -137,21 +137,21 @@ void viewMenu(const PaneContext& context) {
     if (ImGui::MenuItem(tr("Picture and half-section"), "5", shown == Shown::Both)) shown = Shown::Both;
     if (ImGui::MenuItem(tr("Half-section alone"), nullptr, shown == Shown::SectionOnly)) shown = Shown::SectionOnly;
     ImGui::Separator();
-    if (ImGui::MenuItem("Whole billet", nullptr, view.cutaway == 0)) view.cutaway = 0;
-    if (ImGui::MenuItem("Leave out a quarter", nullptr, view.cutaway == 1)) view.cutaway = 1;
-    if (ImGui::MenuItem("Leave out a half", nullptr, view.cutaway == 2)) view.cutaway = 2;
+    if (ImGui::MenuItem(tr("Whole billet"), nullptr, view.cutaway == 0)) view.cutaway = 0;
+    if (ImGui::MenuItem(tr("Leave out a quarter"), nullptr, view.cutaway == 1)) view.cutaway = 1;
+    if (ImGui::MenuItem(tr("Leave out a half"), nullptr, view.cutaway == 2)) view.cutaway = 2;
     const auto colouring = [&](const char* text, Colouring which) {
         const bool lit = view.colouring == which;
         if (ImGui::MenuItem(text, nullptr, lit)) view.colouring = lit ? Colouring::Metal : which;
     };
-    colouring("Colour cuts by tool", Colouring::Tool);
-    colouring("Colour surfaces by size", Colouring::Size);
+    colouring(tr("Colour cuts by tool"), Colouring::Tool);
+    colouring(tr("Colour surfaces by size"), Colouring::Size);
     ImGui::Separator();
     kindsItem("Chuck", kChuckKinds, view);
     kindsItem("Turret", kTurretKinds, view);
     kindsItem("Tailstock", kTailstockKinds, view);
-    kindsItem("Second spindle", kSecondSpindleKinds, view);
-    kindsItem("Guards and doors", kGuardKinds, view);
+    kindsItem(tr("Second spindle"), kSecondSpindleKinds, view);
+    kindsItem(tr("Guards and doors"), kGuardKinds, view);
     ImGui::Separator();
     if (ImGui::BeginMenu(tr("Picture quality"))) {
         qualityItems(view);
@@ -169,7 +169,7 @@ void viewMenu(const PaneContext& context) {
     if (ImGui::MenuItem("Light", nullptr, !view.darkLook())) view.setDarkLook(false);
     if (ImGui::MenuItem(tr("Projector"), nullptr, view.projector)) view.projector = !view.projector;
     if (ImGui::MenuItem(tr("Panel of the machine"), nullptr, view.panel)) view.panel = !view.panel;
-    if (ImGui::BeginMenu("Size of type")) {
+    if (ImGui::BeginMenu(tr("Size of type"))) {
         scaleItems(view);
         ImGui::EndMenu();
     }
@@ -179,10 +179,10 @@ void viewMenu(const PaneContext& context) {
 void playMenu(const PaneContext& context) {
     Commands& commands = context.commands;
     if (ImGui::MenuItem(context.session.playing ? "Pause" : "Play", "Space")) commands.add(TogglePlay{});
-    if (ImGui::MenuItem("One block forward", "Alt+Right")) commands.add(StepBlocks{1});
-    if (ImGui::MenuItem("One block back", "Alt+Left")) commands.add(StepBlocks{-1});
-    if (ImGui::MenuItem("To the start", "Alt+Home")) commands.add(ToStart{});
-    if (ImGui::MenuItem("To the end", "Alt+End")) commands.add(ToEnd{});
+    if (ImGui::MenuItem(tr("One block forward"), "Alt+Right")) commands.add(StepBlocks{1});
+    if (ImGui::MenuItem(tr("One block back"), "Alt+Left")) commands.add(StepBlocks{-1});
+    if (ImGui::MenuItem(tr("To the start"), "Alt+Home")) commands.add(ToStart{});
+    if (ImGui::MenuItem(tr("To the end"), "Alt+End")) commands.add(ToEnd{});
     ImGui::Separator();
     const Session& session = context.session;
     if (ImGui::MenuItem(tr("Single block"), "B", session.singleBlock)) commands.add(SingleBlock{!session.singleBlock});
@@ -198,7 +198,7 @@ void playMenu(const PaneContext& context) {
 
 void drawNames(const PaneContext& context) {
     const Session& session = context.session;
-    const std::string setup = session.setupPath.empty() ? "no set-up" : session.setupPath.filename().string();
+    const std::string setup = session.setupPath.empty() ? tr("no set-up") : session.setupPath.filename().string();
     const std::string text = fmt::format("{}  on  {}", session.programName(), setup);
     const float width = ImGui::CalcTextSize(text.c_str()).x;
     const float x = ImGui::GetWindowWidth() - width - context.px(12);
@@ -209,7 +209,7 @@ void drawNames(const PaneContext& context) {
     ImGui::PopStyleColor();
     if (ImGui::IsItemHovered()) {
         ImGui::SetTooltip("%s\n%s", session.programPath.c_str(),
-                          session.setupPath.empty() ? "no set-up" : session.setupPath.c_str());
+                          session.setupPath.empty() ? tr("no set-up") : session.setupPath.c_str());
     }
 }
 
@@ -234,8 +234,8 @@ float drawMenuBar(const PaneContext& context, Dialogs& dialogs) {
         ImGui::EndMenu();
     }
     if (ImGui::BeginMenu("Help")) {
-        if (ImGui::MenuItem("Keys and mouse", "F1")) dialogs.showKeys();
-        if (ImGui::MenuItem("About and cautions")) dialogs.showAbout();
+        if (ImGui::MenuItem(tr("Keys and mouse"), "F1")) dialogs.showKeys();
+        if (ImGui::MenuItem(tr("About and cautions"))) dialogs.showAbout();
         ImGui::EndMenu();
     }
     drawNames(context);

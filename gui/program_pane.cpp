@@ -8,6 +8,7 @@
 
 #include "gui/program_canvas.h"
 #include "gui/words_pane.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -115,7 +116,7 @@ void ProgramPane::drawHeader(const PaneContext& context, const Rect& rect) {
     const std::string name = session.programName();
     list.AddText(font, font->FontSize, {x, y}, ink(context.palette.text), name.c_str(), nullptr, 0, &clip);
     const float after = x + font->CalcTextSizeA(font->FontSize, 1e9f, 0, name.c_str()).x + context.px(10);
-    const char* state = session.modified() ? "not saved" : "";
+    const char* state = session.modified() ? tr("not saved") : "";
     ImFont* small = context.fonts.small;
     list.AddText(small, small->FontSize, {after, std::round(rect.y + 0.5f * (rect.h - small->FontSize))},
                  ink(context.palette.quiet), state, nullptr, 0, &clip);

@@ -347,7 +347,7 @@ void ProgramPane::hoverFinding(const Canvas& canvas) const {
         write(fonts.text, canvas.palette().text, fmt::format("{}: {}", name(finding.severity), finding.message));
         if (!finding.remedy.empty()) write(fonts.small, canvas.palette().quiet, finding.remedy);
     }
-    if (marks.size() > kMost) ImGui::TextDisabled("and %zu more", marks.size() - kMost);
+    if (marks.size() > kMost) ImGui::TextDisabled(tr("and %zu more"), marks.size() - kMost);
     ImGui::EndTooltip();
 }
 

@@ -100,8 +100,8 @@ void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
         return;
     }
     const Instant& now = *context.instant;
-    heading(fmt::format("Position in {}", workOffsetName(now.modal->workOffset)).c_str(), context);
-    figure({"X", millimetres(2 * now.programmed.r), "mm dia."}, context, context.fonts.figures);
+    heading(say("Position in {}", workOffsetName(now.modal->workOffset)).c_str(), context);
+    figure({"X", millimetres(2 * now.programmed.r), tr("mm dia.")}, context, context.fonts.figures);
     figure({"Z", millimetres(now.programmed.z), "mm"}, context, context.fonts.figures);
     rule(context);
     ImFont* mono = context.fonts.mono;

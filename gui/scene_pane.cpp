@@ -43,7 +43,7 @@ const char* title(ViewName view) {
         case ViewName::Tool:
             return "Close";
         case ViewName::EndOn:
-            return "End on";
+            return tr("End on");
     }
     return "";
 }
@@ -355,12 +355,12 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
     const Point place = resting_->place - instant_.datum;
     std::string text = fmt::format("X {}  Z {}", millimetres(2 * place.r), millimetres(place.z));
     if (resting_->cut == kCutBefore) {
-        text += "\ncut by the program before";
+        text += tr("\ncut by the program before");
     } else if (resting_->cut != kUncut) {
         const Move& move = trial_->toolpath.moves[trial_->timeline.moves[resting_->cut].move];
-        text += fmt::format("\ncut by {}\n{}", blockTitle(*trial_, move.block), toolTitle(*trial_, move.call));
+        text += say("\ncut by {}\n{}", blockTitle(*trial_, move.block), toolTitle(*trial_, move.call));
     } else if (!resting_->sectionFace) {
-        text += "\nnot cut yet";
+        text += tr("\nnot cut yet");
     }
     ImGui::SetTooltip("%s", text.c_str());
 }
@@ -422,9 +422,9 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
         return clicked;
     };
     ImGui::SameLine(0, context.px(14));
-    static constexpr const char* kCutaways[] = {"Whole", "Quarter out", "Half out"};
+    static constexpr const char* kCutaways[] = {"Whole", later("Quarter out"), later("Half out")};
     if (toggle(kCutaways[view.cutaway], view.cutaway != 0,
-               "Leave out a quarter or a half of the billet to see inside")) {
+               tr("Leave out a quarter or a half of the billet to see inside"))) {
         view.cutaway = (view.cutaway + 1) % 3;
         context.commands.add(ChangeView{view});
     }
@@ -433,10 +433,10 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
         view.colouring = view.colouring == which ? Colouring::Metal : which;
         context.commands.add(ChangeView{view});
     };
-    colouring("By tool", Colouring::Tool, "Colour each cut surface by the tool that left it");
+    colouring(tr("By tool"), Colouring::Tool, tr("Colour each cut surface by the tool that left it"));
     if (rect.w >= context.px(400)) {
-        colouring("By size", Colouring::Size,
-                  "Colour each surface that a size is taken on by what the size comes to, and number the sizes");
+        colouring(tr("By size"), Colouring::Size,
+                  tr("Colour each surface that a size is taken on by what the size comes to, and number the sizes"));
     }
     if (rect.w >= context.px(480) &&
         toggle(tr("Half-section"), view.section.shown != SectionSettings::Shown::PictureOnly,

@@ -8,6 +8,7 @@
 
 #include "gui/scene/palette.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 #include "sim/output/gauge_report.h"
 
 namespace firstoff::gui {
@@ -159,7 +160,7 @@ private:
         }
         for (const ContourDeviation& d : trial_.gauged.deviations) {
             add({nullptr,
-                 fmt::format("{:.3f} {}", std::abs(d.amountMm), d.amountMm > 0 ? "left on" : "missing"),
+                 fmt::format("{:.3f} {}", std::abs(d.amountMm), d.amountMm > 0 ? tr("left on") : "missing"),
                  {},
                  onScreen({d.place})},
                 true);
@@ -223,11 +224,11 @@ private:
     }
 
     void tell(const GaugedDimension& d, const std::string& number) const {
-        std::string text = fmt::format("{}: {}\n{} within {} to {}: {}", number, d.name, sizeInWords(d, d.expected()),
-                                       sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
-        if (d.state != State::Within) {
-            text = fmt::format("{}: {}\n{}, wanted {} to {}: {}", number, d.name, sizeInWords(d, d.expected()),
+        std::string text = say("{}: {}\n{} within {} to {}: {}", number, d.name, sizeInWords(d, d.expected()),
                                sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
+        if (d.state != State::Within) {
+            text = say("{}: {}\n{}, wanted {} to {}: {}", number, d.name, sizeInWords(d, d.expected()),
+                       sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
         }
         if (d.block != kNoBlock) text += fmt::format("\n{}", trial_.program.lineName(d.block));
         ImGui::SetTooltip("%s", wrapped(*context_.fonts.text, px(380), text).c_str());
@@ -237,18 +238,17 @@ private:
         const GaugedPart& part = trial_.gauged;
         std::vector<std::string> lines;
         if (part.dimensions.empty() && part.outline.empty()) {
-            lines.push_back("The set-up gives no sizes, so none is coloured.");
+            lines.push_back(tr("The set-up gives no sizes, so none is coloured."));
             return lines;
         }
-        lines.push_back("Sizes as they are at the end of the cycle.");
+        lines.push_back(tr("Sizes as they are at the end of the cycle."));
         std::string missing;
         for (std::size_t i = 0; i < part.dimensions.size(); ++i) {
             if (part.dimensions[i].state == State::NotFound)
                 missing += fmt::format("{}{}", missing.empty() ? "" : ", ", i + 1);
         }
-        if (!missing.empty()) lines.push_back(fmt::format("Not gauged: {}.", missing));
-        if (withoutRoom_ > 0)
-            lines.push_back(fmt::format("{} without room for their numbers: come nearer.", withoutRoom_));
+        if (!missing.empty()) lines.push_back(say("Not gauged: {}.", missing));
+        if (withoutRoom_ > 0) lines.push_back(say("{} without room for their numbers: come nearer.", withoutRoom_));
         return lines;
     }
 
@@ -261,15 +261,15 @@ private:
             int hatch;
             const char* text;
         };
-        static constexpr Row kRows[] = {{palette::kWithinLimits, 0, "within its limits"},
-                                        {palette::kTooSmall, 1, "too small"},
-                                        {palette::kTooLarge, 2, "too large"},
-                                        {palette::kNotMeasured, 0, "not measured"}};
+        static constexpr Row kRows[] = {{palette::kWithinLimits, 0, later("within its limits")},
+                                        {palette::kTooSmall, 1, later("too small")},
+                                        {palette::kTooLarge, 2, later("too large")},
+                                        {palette::kNotMeasured, 0, later("not measured")}};
         const Palette& p = context_.palette;
         std::vector<std::string> lines = remarks();
         const bool none = trial_.gauged.dimensions.empty();
         if (!trial_.gauged.deviations.empty())
-            lines.push_back("Lines: the drawn outline; full metal left on, broken missing.");
+            lines.push_back(tr("Lines: the drawn outline; full metal left on, broken missing."));
         const float line = px(16), swatch = px(22), pad = px(7);
         float width = 0;
         for (const std::string& text : lines) width = std::max(width, widthOf(font_, text));
@@ -353,8 +353,8 @@ void placeBalloons(std::vector<BalloonPlace>& balloons, const Rect& room, float 
 }
 
 std::string outInWords(const GaugedDimension& d) {
-    if (d.state == State::TooSmall) return sizeInWords(d, d.least - d.expected()) + " too small";
-    if (d.state == State::TooLarge) return sizeInWords(d, d.expected() - d.most) + " too large";
+    if (d.state == State::TooSmall) return sizeInWords(d, d.least - d.expected()) + tr(" too small");
+    if (d.state == State::TooLarge) return sizeInWords(d, d.expected() - d.most) + tr(" too large");
     return {};
 }
 

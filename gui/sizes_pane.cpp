@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 #include "sim/inspection/correction_words.h"
 #include "sim/output/gauge_report.h"
 #include "sim/output/tables.h"
@@ -42,10 +43,10 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
         below = fmt::format("{} to {}, {}", sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
         if (d.block != kNoBlock) below += ", " + trial.program.lineName(d.block);
         if (std::isnan(d.bending)) {
-            if (!d.bendingNote.empty() && trial.gauged.bendingKnown) below += "\nBending not counted: " + d.bendingNote;
+            if (!d.bendingNote.empty() && trial.gauged.bendingKnown)
+                below += tr("\nBending not counted: ") + d.bendingNote;
         } else if (std::abs(d.expected() - d.measured) >= 0.0005) {
-            below +=
-                fmt::format("\n{} by the path of the tool, bending {}", sizeInWords(d, d.measured), bendingInWords(d));
+            below += say("\n{} by the path of the tool, bending {}", sizeInWords(d, d.measured), bendingInWords(d));
         }
         if (const std::string ends = endsInWords(trial, d); !ends.empty()) below += "\n" + ends;
         if (!within && !d.noCorrection.empty()) below += "\n" + d.noCorrection;
@@ -86,7 +87,7 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
 void drawCorrections(Page& page, const Trial& trial) {
     const GaugedPart& part = trial.gauged;
     if (part.corrections.empty()) return;
-    page.title("Key in, X on diameter");
+    page.title(tr("Key in, X on diameter"));
     for (const OffsetCorrection& c : part.corrections) {
         const std::string words = correctionInWords(part, c);
         if (c.possible) {
@@ -102,14 +103,14 @@ void drawCorrections(Page& page, const Trial& trial) {
 void drawDeviations(Page& page, const Trial& trial) {
     const GaugedPart& part = trial.gauged;
     if (part.outline.empty()) return;
-    page.title("Against the drawn outline");
+    page.title(tr("Against the drawn outline"));
     if (part.deviations.empty()) {
-        page.plain(fmt::format("Nowhere further off than {:.3f} mm.", part.deviationBandMm));
+        page.plain(say("Nowhere further off than {:.3f} mm.", part.deviationBandMm));
         return;
     }
     for (const ContourDeviation& d : part.deviations) {
-        std::string text = fmt::format("{:.3f} mm {} at X{:.3f}", std::abs(d.amountMm),
-                                       d.amountMm > 0 ? "left on" : "missing", 2 * d.place.r);
+        std::string text = say("{:.3f} mm {} at X{:.3f}", std::abs(d.amountMm),
+                               d.amountMm > 0 ? tr("left on") : "missing", 2 * d.place.r);
         if (d.block != kNoBlock) text += ", " + trial.program.lineName(d.block);
         page.words(text, warningInk(page.context(), Severity::Warning));
     }
@@ -120,22 +121,23 @@ void drawDeviations(Page& page, const Trial& trial) {
 void SizesPane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, "sizes", rect);
     const Trial* trial = context.session.trial();
-    if (!trial) return page.quiet("No trial yet.");
+    if (!trial) return page.quiet(tr("No trial yet."));
     const GaugedPart& part = trial->gauged;
     if (part.dimensions.empty() && part.outline.empty()) {
         return page.plain(
-            "The set-up gives no drawing: no sizes to hold the part against. Add [[dimension]] tables, a "
-            "DXF half-section or the line of the finishing cycle under [drawing].");
+            tr("The set-up gives no drawing: no sizes to hold the part against. Add [[dimension]] tables, a "
+               "DXF half-section or the line of the finishing cycle under [drawing]."));
     }
     for (std::size_t i = 0; i < part.dimensions.size(); ++i) drawRow(page, *trial, part.dimensions[i], i);
     drawCorrections(page, *trial);
     drawDeviations(page, *trial);
-    if (!part.assumed.empty()) page.title("Taken for granted");
+    if (!part.assumed.empty()) page.title(tr("Taken for granted"));
     for (const std::string& sentence : part.assumed) page.quiet(sentence);
-    page.quiet(part.bendingKnown ? "Sizes to be expected of the simulated part, with what part and bar give way. What "
-                                   "wears, warms up and is gauged wrong is not in them."
-                                 : "Sizes of the simulated part. What springs, wears, warms up and is gauged wrong is "
-                                   "not in them.");
+    page.quiet(part.bendingKnown
+                   ? tr("Sizes to be expected of the simulated part, with what part and bar give way. What "
+                        "wears, warms up and is gauged wrong is not in them.")
+                   : tr("Sizes of the simulated part. What springs, wears, warms up and is gauged wrong is "
+                        "not in them."));
 }
 
 }  // namespace firstoff::gui

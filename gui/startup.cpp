@@ -10,6 +10,8 @@
 #include <string_view>
 #include <vector>
 
+#include "sim/base/say.h"
+
 namespace firstoff::gui {
 
 const char* const kUsage =
@@ -51,7 +53,7 @@ Number number(std::string_view option, std::string_view text, Number low, Number
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
     const bool read = error == std::errc() && end == text.data() + text.size();
     if (!read || !(value >= low && value <= high)) {
-        throw UsageError(fmt::format("{} needs a number from {} to {}, not \"{}\".", option, low, high, text));
+        throw UsageError(say("{} needs a number from {} to {}, not \"{}\".", option, low, high, text));
     }
     return value;
 }
@@ -60,8 +62,7 @@ constexpr int kLargestSide = 8192;  // pixels; beyond it software OpenGL has no 
 
 void readSize(std::string_view text, Startup& startup) {
     const std::size_t cross = text.find('x');
-    if (cross == std::string_view::npos)
-        throw UsageError(fmt::format("--size needs WxH, such as 1280x800, not \"{}\".", text));
+    if (cross == std::string_view::npos) throw UsageError(say("--size needs WxH, such as 1280x800, not \"{}\".", text));
     startup.width = number("--size", text.substr(0, cross), 64, kLargestSide);
     startup.height = number("--size", text.substr(cross + 1), 64, kLargestSide);
     startup.sizeGiven = true;
@@ -83,7 +84,7 @@ void readView(std::string_view text, Startup& startup) {
     if (startup.finishView) return;
     startup.view = viewNamed(text);
     if (startup.view) return;
-    throw UsageError(fmt::format(
+    throw UsageError(say(
         "--view needs machine, part, close, end-on, by-size, words, lessons, clearances, sizes, cut, time, what-if, "
         "mistakes or finish, not "
         "\"{}\".",
@@ -99,12 +100,12 @@ void readSection(std::string_view text, Startup& startup) {
     } else if (text == "alone") {
         startup.section = Shown::SectionOnly;
     } else {
-        throw UsageError(fmt::format("--section needs beside, alone or none, not \"{}\".", text));
+        throw UsageError(say("--section needs beside, alone or none, not \"{}\".", text));
     }
 }
 
 void readCutaway(std::string_view text, Startup& startup) {
-    if (text != "quarter" && text != "half") throw UsageError("--cutaway needs quarter or half.");
+    if (text != "quarter" && text != "half") throw UsageError(tr("--cutaway needs quarter or half."));
     startup.cutaway = text == "half" ? 2 : 1;
 }
 
@@ -114,14 +115,14 @@ void readQuality(std::string_view text, Startup& startup) {
         return;
     }
     const std::optional<Quality> quality = qualityNamed(text);
-    if (!quality) throw UsageError("--quality needs plain, fine, finest or automatic.");
+    if (!quality) throw UsageError(tr("--quality needs plain, fine, finest or automatic."));
     startup.quality = choiceOf(*quality);
 }
 
 void readNeighbours(std::string_view text, Startup& startup) {
     static constexpr std::string_view kNames[] = {"solid", "faded", "left-out"};
     const auto* const found = std::find(std::begin(kNames), std::end(kNames), text);
-    if (found == std::end(kNames)) throw UsageError("--neighbours needs solid, faded or left-out.");
+    if (found == std::end(kNames)) throw UsageError(tr("--neighbours needs solid, faded or left-out."));
     startup.neighbours = static_cast<Neighbours>(found - std::begin(kNames));
 }
 
@@ -166,12 +167,12 @@ const std::map<std::string_view, Valued>& valued() {
 }
 
 void check(const Startup& startup) {
-    if (startup.atLine && startup.atTimeS) throw UsageError("Give --at-line or --at-time, not both.");
-    if (startup.picture && startup.benchFrames > 0) throw UsageError("Give --picture or --bench-frames, not both.");
+    if (startup.atLine && startup.atTimeS) throw UsageError(tr("Give --at-line or --at-time, not both."));
+    if (startup.picture && startup.benchFrames > 0) throw UsageError(tr("Give --picture or --bench-frames, not both."));
     if (startup.finishView && !(startup.picture && (startup.atLine || startup.atTimeS))) {
-        throw UsageError("--view finish goes with --picture and --at-line or --at-time, which say whose surface.");
+        throw UsageError(tr("--view finish goes with --picture and --at-line or --at-time, which say whose surface."));
     }
-    if (startup.sceneOnly && !startup.picture) throw UsageError("--scene-only goes with --picture.");
+    if (startup.sceneOnly && !startup.picture) throw UsageError(tr("--scene-only goes with --picture."));
 }
 
 }  // namespace
@@ -186,12 +187,12 @@ Startup readCommandLine(int argc, const char* const* argv) {
         } else if (word.substr(0, 10) == "--cutaway=") {
             readCutaway(word.substr(10), startup);
         } else if (const auto option = valued().find(word); option != valued().end()) {
-            if (i + 1 == words.size()) throw UsageError(fmt::format("{} needs something behind it.", word));
+            if (i + 1 == words.size()) throw UsageError(say("{} needs something behind it.", word));
             option->second(words[++i], startup);
         } else if (word.size() > 1 && word.front() == '-') {
-            throw UsageError(fmt::format("There is no option {}.", word));
+            throw UsageError(say("There is no option {}.", word));
         } else if (startup.program) {
-            throw UsageError(fmt::format("One program at a time: {} or {}?", startup.program->string(), word));
+            throw UsageError(say("One program at a time: {} or {}?", startup.program->string(), word));
         } else {
             startup.program = word;
         }

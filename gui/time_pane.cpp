@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "gui/figures.h"
+#include "sim/base/say.h"
 #include "sim/output/table_figures.h"
 
 namespace firstoff::gui {
@@ -52,15 +53,14 @@ void drawRows(Page& page, const Trial& trial, const char* title, const std::vect
 void TimePane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, "time", rect);
     const Trial* trial = context.session.trial();
-    if (!trial) return page.quiet("No trial yet.");
+    if (!trial) return page.quiet(tr("No trial yet."));
     const TimeAccount& time = trial->time;
     const double whole = time.whole.total();
-    if (whole <= 0) return page.plain("Nothing in this program takes time.");
+    if (whole <= 0) return page.plain(tr("Nothing in this program takes time."));
     std::string head = fmt::format("Cycle {}", durationInWords(whole));
     const double change = trial->setup.machine.times.changePartS;
     if (change > 0)
-        head +=
-            fmt::format("; {:.1f} parts per hour with {:.0f} s to change the part", 3600 / (whole + change), change);
+        head += say("; {:.1f} parts per hour with {:.0f} s to change the part", 3600 / (whole + change), change);
     page.plain(head);
     for (std::size_t k = 0; k < kTimeKinds; ++k) {
         const auto kind = static_cast<TimeKind>(k);
@@ -68,16 +68,16 @@ void TimePane::draw(const PaneContext& context, const Rect& rect) {
         page.bar(name(kind), time.whole.of(kind) / whole, secondsWords(time.whole.of(kind), whole),
                  hueOf(context.palette, kind));
     }
-    drawRows(page, *trial, "By tool", time.tools);
-    drawRows(page, *trial, "By operation", time.operations);
-    if (!time.wastes.empty()) page.title("Could be saved");
+    drawRows(page, *trial, tr("By tool"), time.tools);
+    drawRows(page, *trial, tr("By operation"), time.operations);
+    if (!time.wastes.empty()) page.title(tr("Could be saved"));
     for (const TimeWaste& waste : time.wastes) {
         const bool air = waste.kind == TimeWaste::Kind::AirCut;
-        page.plain(fmt::format("{:.1f} s: {} of {:.0f} mm, {}", waste.seconds,
-                               air ? "feed in air" : "retract longer than needed", waste.lengthMm,
-                               trial->program.lineName(waste.block)));
+        page.plain(say("{:.1f} s: {} of {:.0f} mm, {}", waste.seconds,
+                       air ? tr("feed in air") : tr("retract longer than needed"), waste.lengthMm,
+                       trial->program.lineName(waste.block)));
     }
-    if (!time.assumed.empty()) page.title("Taken for granted");
+    if (!time.assumed.empty()) page.title(tr("Taken for granted"));
     for (const std::string& sentence : time.assumed) page.quiet(sentence);
 }
 

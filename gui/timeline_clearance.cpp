@@ -9,6 +9,7 @@
 #include "gui/figures.h"
 #include "gui/timeline_canvas.h"
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -44,10 +45,10 @@ void drawEncounterMark(ImDrawList& list, ImVec2 centre, float half, const Palett
 
 std::vector<std::string> TimelineView::clearanceTitle(const Canvas& canvas, std::size_t timedMove) const {
     const std::vector<Clearance>& perMove = canvas.trial.clearance.perMove;
-    if (timedMove >= perMove.size()) return {"clearances were not measured"};
+    if (timedMove >= perMove.size()) return {tr("clearances were not measured")};
     const Clearance& clearance = perMove[timedMove];
-    if (!std::isfinite(clearance.gapMm)) return {"nothing to hit in this move"};
-    return {fmt::format("nearest in this move: {}", gapTitle(clearance.gapMm)),
+    if (!std::isfinite(clearance.gapMm)) return {tr("nothing to hit in this move")};
+    return {say("nearest in this move: {}", gapTitle(clearance.gapMm)),
             pairTitle(canvas.trial, clearance.body, clearance.other)};
 }
 
@@ -57,7 +58,7 @@ void TimelineView::drawClearance(const Canvas& canvas, const Rect& lane) {
     if (!canvas.index.clearance().known()) {
         ImFont* font = context.fonts.small;
         canvas.list.AddText(font, font->FontSize, {lane.x + context.px(4), lane.y}, ink(palette.quiet),
-                            "clearances were not measured");
+                            tr("clearances were not measured"));
         return;
     }
     const float foot = lane.bottom() - context.px(1), room = lane.h - context.px(3);
@@ -88,7 +89,7 @@ void TimelineView::drawClearance(const Canvas& canvas, const Rect& lane) {
     limitLine(limits.rapidMm);
     if (room > context.px(24)) limitLine(limits.feedMm);
     ImFont* font = context.fonts.small;
-    const std::string label = fmt::format("near below {:.3g} mm", limits.rapidMm);
+    const std::string label = say("near below {:.3g} mm", limits.rapidMm);
     const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0, label.c_str());
     const ImVec2 at{std::round(lane.right() - size.x - context.px(4)), std::round(lane.y)};
     canvas.list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(palette.panel, 0.8f), 3);
@@ -121,7 +122,7 @@ void TimelineView::drawEncounters(const Canvas& canvas, const Rect& lane) {
             hoversEncounter_ = true;
             std::string text = fmt::format("{}: {}\n{}", clockTime(encounter.timeS), gapTitle(encounter.gapMm),
                                            pairTitle(canvas.trial, encounter.body, encounter.other));
-            if (last - i > 1) text += fmt::format("\nand {} more here", last - i - 1);
+            if (last - i > 1) text += say("\nand {} more here", last - i - 1);
             ImGui::SetTooltip("%s", wrapped(*canvas.context.fonts.text, canvas.context.px(380), text).c_str());
             if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
                 canvas.context.commands.add(ShowEncounter{worst});

@@ -7,6 +7,7 @@
 
 #include "gui/cut_words.h"
 #include "gui/timeline_canvas.h"
+#include "sim/base/say.h"
 #include "sim/cutting/spindle_limits.h"
 
 namespace firstoff::gui {
@@ -53,21 +54,21 @@ void drawLabel(ImDrawList& list, const PaneContext& context, const Rect& lane, c
 std::vector<std::string> TimelineView::loadTitle(const Canvas& canvas, double timeS) const {
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     const auto load = loadAt(canvas.trial, instant.timed, instant.fraction);
-    if (!load) return {"no metal comes off here"};
+    if (!load) return {tr("no metal comes off here")};
     return loadWords(canvas.trial, *load);
 }
 
 std::vector<std::string> TimelineView::gripTitle(const Canvas& canvas, double timeS) const {
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     const auto share = gripShareAt(canvas.trial, instant.timed, instant.fraction);
-    if (!share) return {"no grip is asked for here, or it is not known"};
+    if (!share) return {tr("no grip is asked for here, or it is not known")};
     return gripWords(canvas.trial, *share);
 }
 
 std::vector<std::string> TimelineView::bendingTitle(const Canvas& canvas, double timeS) const {
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     const auto bend = bendingAt(canvas.trial, instant.timed, instant.fraction);
-    if (!bend) return {"no metal comes off here"};
+    if (!bend) return {tr("no metal comes off here")};
     return bendingWords(*bend);
 }
 
@@ -77,7 +78,7 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
     if (!load.known()) {
         ImFont* font = canvas.context.fonts.small;
         canvas.list.AddText(font, font->FontSize, {lane.x + canvas.context.px(4), lane.y}, ink(palette.quiet),
-                            "no metal comes off");
+                            tr("no metal comes off"));
         return;
     }
     LaneScale scale;
@@ -87,9 +88,9 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
     scale.top = 1.12 * (scale.limit <= 1.5 * scale.most ? std::max(scale.most, scale.limit) : scale.most);
     drawFigures(canvas.list, canvas.context, lane, scale, loadRecords(canvas.trial, canvas.index, window_),
                 canvas.area.x, palette.cutting);
-    std::string label = load.isPower() ? fmt::format("at most {:.2f} kW", load.most())
-                                       : fmt::format("at most {:.1f} cm\u00b3/min; forces not known", load.most());
-    if (scale.limit > 0) label += fmt::format(", the spindle gives {:.1f} kW", scale.limit);
+    std::string label = load.isPower() ? say("at most {:.2f} kW", load.most())
+                                       : say("at most {:.1f} cm\u00b3/min; forces not known", load.most());
+    if (scale.limit > 0) label += say(", the spindle gives {:.1f} kW", scale.limit);
     drawLabel(canvas.list, canvas.context, lane, label);
 }
 
@@ -107,8 +108,8 @@ void TimelineView::drawGrip(const Canvas& canvas, const Rect& lane) {
     }
     drawFigures(canvas.list, canvas.context, lane, scale, records, canvas.area.x, canvas.palette().accent);
     drawLabel(canvas.list, canvas.context, lane,
-              scale.most > kMostGripShare ? std::string("asks for many times the grip")
-                                          : fmt::format("at most {:.0f} % of the grip (estimate)", 100 * scale.most));
+              scale.most > kMostGripShare ? std::string(tr("asks for many times the grip"))
+                                          : say("at most {:.0f} % of the grip (estimate)", 100 * scale.most));
 }
 
 void TimelineView::drawBending(const Canvas& canvas, const Rect& lane) {
@@ -119,8 +120,8 @@ void TimelineView::drawBending(const Canvas& canvas, const Rect& lane) {
     drawFigures(canvas.list, canvas.context, lane, scale, sampleRecords(canvas.trial, bending, window_), canvas.area.x,
                 canvas.palette().waiting);
     drawLabel(canvas.list, canvas.context, lane,
-              scale.most < 0.001 ? std::string("less than 0.001 mm on diameter")
-                                 : fmt::format("at most {:.3f} mm on diameter", scale.most));
+              scale.most < 0.001 ? std::string(tr("less than 0.001 mm on diameter"))
+                                 : say("at most {:.3f} mm on diameter", scale.most));
 }
 
 }  // namespace firstoff::gui

@@ -48,7 +48,7 @@ void tellFindings(const PaneContext& context, const Trial& trial, const std::vec
         const std::string text = lineTitle(marks[i].line) + finding.message;
         ImGui::TextUnformatted(wrapped(*context.fonts.text, context.px(380), text).c_str());
     }
-    if (record.last > shown) ImGui::TextDisabled("and %u more here", record.last - shown);
+    if (record.last > shown) ImGui::TextDisabled(tr("and %u more here"), record.last - shown);
     ImGui::EndTooltip();
 }
 
@@ -84,7 +84,7 @@ void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanes
     const PaneFrame frame("timeline", rect, context, 0, false);
     const Trial* trial = context.session.trial();
     if (!trial || trial->timeline.cycleTimeS <= 0) {
-        drawNothing(context, trial ? "Nothing in this program takes time." : "No trial yet.");
+        drawNothing(context, trial ? tr("Nothing in this program takes time.") : tr("No trial yet."));
         return;
     }
     const float labels = context.px(kLabels);
@@ -389,7 +389,7 @@ void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) {
         canvas.list.AddLine({x0, y(record.start)}, {x1, y(record.end)}, ink(hue), canvas.context.stroke(1.5f));
     }
     ImFont* font = canvas.context.fonts.small;
-    const std::string label = fmt::format("{} rev/min", wholeNumber(canvas.index.maxRevPerMin()));
+    const std::string label = say("{} rev/min", wholeNumber(canvas.index.maxRevPerMin()));
     const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0, label.c_str());
     const ImVec2 at{lane.right() - size.x - canvas.context.px(4), lane.y};
     canvas.list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(canvas.palette().panel, 0.8f),

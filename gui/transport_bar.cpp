@@ -137,9 +137,8 @@ void progressOrBlock(const PaneContext& context, float width) {
     const bool holds = session.held || session.holding;
     const std::string text = session.held      ? tr("Feed hold: the axes stand, the spindle turns. Play goes on.")
                              : session.holding ? tr("Feed hold: at the end of this thread pass")
-                             : stop
-                                 ? fmt::format("{}{}: Play goes on", lineTitle(stop->block + 1), stopTitle(stop->kind))
-                                 : blockTitle(*session.trial(), block);
+                             : stop ? say("{}{}: Play goes on", lineTitle(stop->block + 1), stopTitle(stop->kind))
+                                    : blockTitle(*session.trial(), block);
     ImGui::AlignTextToFramePadding();
     ImGui::PushFont(context.fonts.mono);
     ImGui::PushStyleColor(ImGuiCol_Text, tint(stop || holds ? context.palette.text : context.palette.quiet));
@@ -159,18 +158,19 @@ void TransportBar::draw(const PaneContext& context, const Rect& rect) {
     const bool roomy = rect.w > context.px(560);
     const float width = context.px(roomy ? 36 : 30);
     ImGui::SetCursorPos({context.px(10), context.px(4)});
-    if (signButton("##start", Sign::Start, "To the start (Alt+Home)", context, width, able)) commands.add(ToStart{});
-    if (signButton("##back", Sign::Back, "One block back (Alt+Left)", context, width, able))
+    if (signButton("##start", Sign::Start, tr("To the start (Alt+Home)"), context, width, able))
+        commands.add(ToStart{});
+    if (signButton("##back", Sign::Back, tr("One block back (Alt+Left)"), context, width, able))
         commands.add(StepBlocks{-1});
     const bool playing = session.playing;
-    if (signButton("##play", playing ? Sign::Pause : Sign::Play, playing ? "Pause (Space)" : "Play (Space)", context,
-                   1.5f * width, able)) {
+    if (signButton("##play", playing ? Sign::Pause : Sign::Play, playing ? tr("Pause (Space)") : tr("Play (Space)"),
+                   context, 1.5f * width, able)) {
         commands.add(TogglePlay{});
     }
-    if (signButton("##forward", Sign::Forward, "One block forward (Alt+Right)", context, width, able)) {
+    if (signButton("##forward", Sign::Forward, tr("One block forward (Alt+Right)"), context, width, able)) {
         commands.add(StepBlocks{1});
     }
-    if (signButton("##end", Sign::End, "To the end (Alt+End)", context, width, able)) commands.add(ToEnd{});
+    if (signButton("##end", Sign::End, tr("To the end (Alt+End)"), context, width, able)) commands.add(ToEnd{});
     ImGui::SameLine(0, context.px(10));
     speedChoice(context);
     ImGui::SameLine(0, context.px(14));

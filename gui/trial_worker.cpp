@@ -5,6 +5,7 @@
 #include <new>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/output/blank_files.h"
 #include "sim/output/program_folder.h"
 #include "sim/output/setup_files.h"
@@ -116,10 +117,11 @@ std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_
         }
     } catch (const std::bad_alloc&) {
         outcome->trial = nullptr;
-        outcome->failure = "There is not enough memory for this trial. Close other programs or try a shorter program.";
+        outcome->failure =
+            tr("There is not enough memory for this trial. Close other programs or try a shorter program.");
     } catch (const std::exception& error) {
         outcome->trial = nullptr;
-        outcome->failure = std::string("The trial could not be run: ") + error.what() + ".";
+        outcome->failure = std::string(tr("The trial could not be run: ")) + error.what() + ".";
     }
     outcome->seconds = std::chrono::duration<double>(Clock::now() - start).count();
     return outcome;

@@ -6,14 +6,15 @@
 #include <cmath>
 
 #include "gui/wrapped_text.h"
+#include "sim/base/say.h"
 #include "sim/output/finding_words.h"
 
 namespace firstoff::gui {
 
-const char* const kCaution =
+const char* const kCaution = later(
     "The verdict does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, "
     "guards and "
-    "local safety rules are decided by the machine's manual and by licensed or authorised people.";
+    "local safety rules are decided by the machine's manual and by licensed or authorised people.");
 
 namespace {
 
@@ -53,21 +54,21 @@ Badge badgeOf(const PaneContext& context) {
     Badge badge;
     const Trial* trial = session.trial();
     if (!trial) {
-        badge.text = session.progress.busy ? "running the trial" : "no trial";
+        badge.text = session.progress.busy ? tr("running the trial") : tr("no trial");
         badge.ground = palette.raised;
         badge.none = true;
         return badge;
     }
     // A verdict on another text than the one shown is no verdict.
     if (session.stale()) {
-        badge.text = session.progress.busy ? "running the trial" : "not tried since the last edit";
+        badge.text = session.progress.busy ? tr("running the trial") : tr("not tried since the last edit");
         badge.ground = palette.raised;
         badge.none = true;
         return badge;
     }
     // Nor is a quick look while sliders move.
     if (trial->quickLook) {
-        badge.text = "quick look";
+        badge.text = tr("quick look");
         badge.ground = palette.raised;
         badge.none = true;
         return badge;
@@ -89,7 +90,7 @@ Badge badgeOf(const PaneContext& context) {
             break;
         }
         case Verdict::NotProven:
-            badge.text = "not proven";
+            badge.text = tr("not proven");
             badge.ground = palette.unproven;
             badge.unproven = true;
             badge.mark = Severity::Warning;
@@ -97,9 +98,9 @@ Badge badgeOf(const PaneContext& context) {
     }
     // What the verdict says nothing of stands in the same place as it.
     if (const std::string lacking = notReckonedInWords(*trial); !lacking.empty()) {
-        badge.text += " (not reckoned: " + lacking + ")";
+        badge.text += tr(" (not reckoned: ") + lacking + ")";
     }
-    if (session.showsChanges()) badge.text += ", with the changes tried";
+    if (session.showsChanges()) badge.text += tr(", with the changes tried");
     return badge;
 }
 

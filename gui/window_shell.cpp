@@ -27,15 +27,15 @@ namespace {
 std::string lastGlfwError() {
     const char* text = nullptr;
     glfwGetError(&text);
-    return text ? text : "no reason given";
+    return text ? text : tr("no reason given");
 }
 
 class Glfw {
 public:
     Glfw() {
         if (!glfwInit())
-            throw GraphicsError("There is no display to open a window on (" + lastGlfwError() +
-                                "). Use --picture FILE.png to draw without one.");
+            throw GraphicsError(tr("There is no display to open a window on (") + lastGlfwError() +
+                                tr("). Use --picture FILE.png to draw without one."));
     }
     ~Glfw() { glfwTerminate(); }
     Glfw(const Glfw&) = delete;
@@ -70,7 +70,7 @@ private:
             glfwWindowHint(GLFW_CONTEXT_ROBUSTNESS, GLFW_NO_ROBUSTNESS);
             handle_ = glfwCreateWindow(width, height, "firstoff", nullptr, nullptr);
         }
-        if (!handle_) throw GraphicsError("No window with OpenGL 4.1 could be opened: " + lastGlfwError() + ".");
+        if (!handle_) throw GraphicsError(tr("No window with OpenGL 4.1 could be opened: ") + lastGlfwError() + ".");
         glfwMakeContextCurrent(handle_);
         loadOpenGl([](const char* function) -> ProcAddress { return glfwGetProcAddress(function); });
         for (const char* function : {"glGetGraphicsResetStatus", "glGetGraphicsResetStatusARB"}) {
@@ -86,7 +86,7 @@ class ImguiBackend {
 public:
     explicit ImguiBackend(GLFWwindow* window) {
         ImGui_ImplGlfw_InitForOpenGL(window, true);
-        ImGui_ImplOpenGL3_Init("#version 410 core");
+        ImGui_ImplOpenGL3_Init(tr("#version 410 core"));
     }
     ~ImguiBackend() {
         ImGui_ImplOpenGL3_Shutdown();
@@ -272,7 +272,7 @@ void runWindow(const Startup& startup) {
         kept = runOnce(startup, width, height, kept);
         if (!kept) return;
     }
-    throw GraphicsError("The graphics driver started anew three times. Unsaved text was lost with it.");
+    throw GraphicsError(tr("The graphics driver started anew three times. Unsaved text was lost with it."));
 }
 
 }  // namespace firstoff::gui

@@ -86,7 +86,7 @@ const char* definedFor(Quality quality) {
         case Quality::Fine:
             return "SHADOWS";
         case Quality::Finest:
-            return "SHADOWS OCCLUSION";
+            return tr("SHADOWS OCCLUSION");
     }
     return "";
 }
@@ -253,9 +253,9 @@ Quality LatheScene::State::prepare(const SceneInstant& instant, const SceneOptio
     while (quality != Quality::Plain) {
         const char* refusal = nullptr;
         try {
-            if (!castShadows(instant, options, camera, quality, studio)) refusal = "no shadow map of that size";
+            if (!castShadows(instant, options, camera, quality, studio)) refusal = tr("no shadow map of that size");
             if (!refusal && meansOf(quality).occlusion && !shutOff(instant, options, camera, studio))
-                refusal = "no depths that can be read";
+                refusal = tr("no depths that can be read");
             if (!refusal) return quality;
             refuse(quality, refusal);
         } catch (const GraphicsError& error) {

@@ -9,6 +9,8 @@
 #include <tuple>
 #include <utility>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -17,13 +19,13 @@ std::string motionOf(MoveKind kind) {
     switch (kind) {
         case MoveKind::Rapid:
         case MoveKind::Home:
-            return " at rapid";
+            return tr(" at rapid");
         case MoveKind::Index:
-            return " while the turret indexes";
+            return tr(" while the turret indexes");
         case MoveKind::Dwell:
             return "";
         default:
-            return " at feed";
+            return tr(" at feed");
     }
 }
 
@@ -53,7 +55,7 @@ std::string subjectOf(const MachineBody& body, const Setup& setup) {
             word = "tap";
             break;
     }
-    return fmt::format("the {} of station {}", word, tool.station);
+    return say("the {} of station {}", word, tool.station);
 }
 
 std::string withCapital(std::string text) {
@@ -63,41 +65,48 @@ std::string withCapital(std::string text) {
 
 const char* remedyOf(const std::string& code) {
     if (code == "tool-into-chuck") {
-        return "Check the Z of the block, the work offset and the tool's length offset; hold the bar further out if "
-               "the part needs it.";
+        return tr(
+            "Check the Z of the block, the work offset and the tool's length offset; hold the bar further out if "
+            "the part needs it.");
     }
     if (code == "tool-into-jaws") {
-        return "Check the Z of the block, the work offset and how far the bar stands out of the jaws; hold it further "
-               "out, shorten the cut, or approach from a larger X.";
+        return tr(
+            "Check the Z of the block, the work offset and how far the bar stands out of the jaws; hold it further "
+            "out, shorten the cut, or approach from a larger X.");
     }
     if (code == "tool-into-tailstock") {
-        return "Approach and retract further from the centre, use a tool with more reach, or draw the tailstock back "
-               "first.";
+        return tr(
+            "Approach and retract further from the centre, use a tool with more reach, or draw the tailstock back "
+            "first.");
     }
     if (code == "holder-into-material") {
-        return "Use a holder with more reach or a longer overhang, take the cut shallower or shorter, or widen the "
-               "groove.";
+        return tr(
+            "Use a holder with more reach or a longer overhang, take the cut shallower or shorter, or widen the "
+            "groove.");
     }
     if (code == "swing-into-body") {
-        return "Retract further before the T word, so that every tool on the turret swings clear.";
+        return tr("Retract further before the T word, so that every tool on the turret swings clear.");
     }
     if (code == "neighbour-into-body") {
-        return "Move the neighbour to a station further off, shorten what stands out of it, or hold the part further "
-               "out.";
+        return tr(
+            "Move the neighbour to a station further off, shorten what stands out of it, or hold the part further "
+            "out.");
     }
     if (code == "turret-into-body") {
-        return "Let the tool stand further out of its block, hold the part further out, or shorten the way.";
+        return tr("Let the tool stand further out of its block, hold the part further out, or shorten the way.");
     }
-    if (code == "tailstock-into-body") return "Clear the way of the tailstock first, or correct where it is sent to.";
+    if (code == "tailstock-into-body")
+        return tr("Clear the way of the tailstock first, or correct where it is sent to.");
     if (code == "second-spindle-into-body") {
-        return "Clear the way of the second spindle first, or correct where it is sent to.";
+        return tr("Clear the way of the second spindle first, or correct where it is sent to.");
     }
-    if (code == "bodies-overlap") return "Correct the measures or the place of one of them in the set-up.";
+    if (code == "bodies-overlap") return tr("Correct the measures or the place of one of them in the set-up.");
     if (code == "near-miss") {
-        return "Give it more room, or make sure of the figure on the machine: dry run, single block, a hand on the "
-               "feed hold.";
+        return tr(
+            "Give it more room, or make sure of the figure on the machine: dry run, single block, a hand on the "
+            "feed hold.");
     }
-    return "Change the way so that it keeps clear, or the set-up if the body stands elsewhere.";
+    return tr("Change the way so that it keeps clear, or the set-up if the body stands elsewhere.");
 }
 
 // A pair's sightings that go on from each other.
@@ -275,7 +284,7 @@ private:
         const Point place = turnedIntoPlane(s.gap.place);
         const Point work = place - c_.toolpath.datumOf(move);
         const std::string motion = pair.still ? "" : motionOf(c_.timeline.moves[s.timedMove].kind);
-        const std::string way = s.gap.onStraightWay ? ", if this control's rapids run straight" : "";
+        const std::string way = s.gap.onStraightWay ? tr(", if this control's rapids run straight") : "";
         Finding finding;
         finding.span.line = pair.still || move.block == kNoBlock ? 0 : move.block + 1;
         if (pair.still) finding.span.file = SourceSpan::File::Setup;
@@ -286,16 +295,15 @@ private:
             finding.severity = Severity::Stop;
             finding.code = s.code;
             const double depth = -entry.deepest;
-            const std::string touches = depth >= 0.0005 ? fmt::format("goes {:.3f} mm into", depth) : "meets";
-            finding.message = fmt::format("{} {} {}{}{}; first contact at X{:.3f} Z{:.3f}.", subject, touches,
-                                          other.name, motion, way, 2 * work.r, work.z);
+            const std::string touches = depth >= 0.0005 ? say("goes {:.3f} mm into", depth) : "meets";
+            finding.message = say("{} {} {}{}{}; first contact at X{:.3f} Z{:.3f}.", subject, touches, other.name,
+                                  motion, way, 2 * work.r, work.z);
             finding.values = {{"depth_mm", std::max(depth, 0.0)}, {"x_diameter_mm", 2 * work.r}, {"z_mm", work.z}};
         } else {
             finding.severity = Severity::Warning;
             finding.code = "near-miss";
-            finding.message =
-                fmt::format("{} comes within {:.2f} mm of {}{}{}, at X{:.3f} Z{:.3f}; {:g} mm are wanted.", subject,
-                            entry.deepest, other.name, motion, way, 2 * work.r, work.z, s.limitMm);
+            finding.message = say("{} comes within {:.2f} mm of {}{}{}, at X{:.3f} Z{:.3f}; {:g} mm are wanted.",
+                                  subject, entry.deepest, other.name, motion, way, 2 * work.r, work.z, s.limitMm);
             finding.values = {{"gap_mm", entry.deepest}, {"x_diameter_mm", 2 * work.r}, {"z_mm", work.z}};
         }
         finding.remedy = remedyOf(finding.code);

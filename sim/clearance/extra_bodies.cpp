@@ -8,6 +8,7 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/base/say.h"
 #include "sim/clearance/body_makers.h"
 
 namespace firstoff {
@@ -45,9 +46,9 @@ Carrier carrierOf(ExtraBody::Carrier carrier) {
 }
 
 std::string nameOf(const ExtraBody& extra) {
-    const char* what = extra.kind == ExtraBody::Kind::Guard  ? "the guard"
-                       : extra.kind == ExtraBody::Kind::Door ? "the door"
-                                                             : "the body";
+    const char* what = extra.kind == ExtraBody::Kind::Guard  ? tr("the guard")
+                       : extra.kind == ExtraBody::Kind::Door ? tr("the door")
+                                                             : tr("the body");
     return fmt::format("{} \"{}\"", what, extra.name);
 }
 
@@ -137,9 +138,8 @@ void addExtraBody(MachineBodies& all, const ExtraBody& extra) {
     MachineBody body = bodyOf(kindOf(extra.kind), carrierOf(extra.carrier), nameOf(extra));
     const bool isMesh = !extra.file.empty();
     if (isMesh && extra.triangles.empty()) {
-        all.notModelled.push_back(
-            {fmt::format("The shape of {} could not be read, so nothing is kept clear of it.", body.name), true,
-             extra.station, extra.span});
+        all.notModelled.push_back({say("The shape of {} could not be read, so nothing is kept clear of it.", body.name),
+                                   true, extra.station, extra.span});
         return;
     }
     std::vector<ConvexPiece> pieces = isMesh
@@ -194,17 +194,16 @@ void addExtraBodies(MachineBodies& all, const Setup& setup) {
     for (const ExtraBody& extra : setup.extraBodies) {
         addExtraBody(all, extra);
         if (all.bodies.empty() || !isOutOfReach(all.bodies.back(), setup)) continue;
-        all.notModelled.push_back(
-            {fmt::format("Nothing that moves can come within {:g} mm of {}: its unit or its place "
-                         "is hardly right, so what really stands there is not known.",
-                         kOutOfReachMm, all.bodies.back().name),
-             true, 0, extra.span});
+        all.notModelled.push_back({say("Nothing that moves can come within {:g} mm of {}: its unit or its place "
+                                       "is hardly right, so what really stands there is not known.",
+                                       kOutOfReachMm, all.bodies.back().name),
+                                   true, 0, extra.span});
     }
     const bool guarded = std::any_of(setup.extraBodies.begin(), setup.extraBodies.end(),
                                      [](const ExtraBody& extra) { return extra.kind != ExtraBody::Kind::Other; });
     if (guarded) return;
     all.notModelled.push_back(
-        {"The set-up gives no guards and no doors, so nothing is kept clear of them.", false, 0, {}});
+        {tr("The set-up gives no guards and no doors, so nothing is kept clear of them."), false, 0, {}});
 }
 
 }  // namespace firstoff

@@ -1,5 +1,6 @@
 #include "sim/clearance/machine_bodies.h"
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/clearance/body_makers.h"
 
@@ -11,7 +12,7 @@ double MachineBodies::turnOf(int station) const {
 
 MachineBodies machineBodies(const Setup& setup) {
     MachineBodies all;
-    all.bodies.push_back(bodyOf(BodyKind::Billet, Carrier::Spindle, "the billet"));
+    all.bodies.push_back(bodyOf(BodyKind::Billet, Carrier::Spindle, tr("the billet")));
     addChuck(all, setup);
     addTailstock(all, setup);
     addSecondSpindle(all, setup);
@@ -27,7 +28,7 @@ const char* name(BodyKind kind) {
         case BodyKind::Billet:
             return "billet";
         case BodyKind::ChuckBody:
-            return "chuck body";
+            return tr("chuck body");
         case BodyKind::Jaws:
             return "jaws";
         case BodyKind::Centre:
@@ -35,17 +36,17 @@ const char* name(BodyKind kind) {
         case BodyKind::Quill:
             return "quill";
         case BodyKind::TailstockCasting:
-            return "tailstock casting";
+            return tr("tailstock casting");
         case BodyKind::SecondChuckBody:
-            return "second chuck body";
+            return tr("second chuck body");
         case BodyKind::SecondJaws:
-            return "second jaws";
+            return tr("second jaws");
         case BodyKind::SteadyRest:
-            return "steady rest";
+            return tr("steady rest");
         case BodyKind::TurretHead:
-            return "turret head";
+            return tr("turret head");
         case BodyKind::TurretDisc:
-            return "turret disc";
+            return tr("turret disc");
         case BodyKind::Block:
             return "block";
         case BodyKind::Holder:

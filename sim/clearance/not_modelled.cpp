@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <string>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -33,8 +35,8 @@ void tellNotModelled(const Timeline& timeline, const Toolpath& toolpath, const S
         finding.unproven = true;
         finding.span = gap.span;
         finding.span.file = SourceSpan::File::Setup;
-        finding.message = gap.what + " The program moves, so nothing is proven about it.";
-        finding.remedy = "Give its measures in the set-up file; set-up-keys.md says how.";
+        finding.message = gap.what + tr(" The program moves, so nothing is proven about it.");
+        finding.remedy = tr("Give its measures in the set-up file; set-up-keys.md says how.");
         result.findings.push_back(std::move(finding));
     }
     std::vector<bool> used(toolpath.calls.size());
@@ -42,8 +44,7 @@ void tellNotModelled(const Timeline& timeline, const Toolpath& toolpath, const S
     for (std::size_t i = 0; i < used.size(); ++i) {
         const ToolCall& call = toolpath.calls[i];
         if (!used[i] || call.station == 0 || call.toolIndex >= 0) continue;
-        add(result,
-            fmt::format("Station {} has no tool in the set-up: what stands there is not checked.", call.station));
+        add(result, say("Station {} has no tool in the set-up: what stands there is not checked.", call.station));
     }
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/clearance/body_makers.h"
 
@@ -59,10 +60,10 @@ void addSteadyRest(MachineBodies& all, const Setup& setup) {
     const SteadyRest& rest = *setup.steadyRest;
     if (!(rest.width > 0) || !(rest.outerRadius > rest.innerRadius)) {
         all.notModelled.push_back(
-            {"The set-up gives no size of the steady rest, so nothing is kept clear of it.", true, 0, rest.span});
+            {tr("The set-up gives no size of the steady rest, so nothing is kept clear of it."), true, 0, rest.span});
         return;
     }
-    MachineBody body = bodyOf(BodyKind::SteadyRest, Carrier::Bed, "the steady rest");
+    MachineBody body = bodyOf(BodyKind::SteadyRest, Carrier::Bed, tr("the steady rest"));
     double open = std::fmod(rest.openTo - rest.openFrom, 2 * kPi);
     if (open < 0) open += 2 * kPi;
     const double from = rest.openFrom + open, to = rest.openFrom + 2 * kPi;
@@ -70,8 +71,8 @@ void addSteadyRest(MachineBodies& all, const Setup& setup) {
     if (rest.rollers > 0 && rest.rollerRadius > 0) {
         addRollers(body, rest, from, to);
         all.notModelled.push_back(
-            {"Where round the bar the rollers of the steady rest stand is not said; they are taken as "
-             "evenly spread over its ring.",
+            {tr("Where round the bar the rollers of the steady rest stand is not said; they are taken as "
+                "evenly spread over its ring."),
              false, 0, rest.span});
     }
     all.bodies.push_back(std::move(body));

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/clearance/body_makers.h"
 #include "sim/setup/outline_placing.h"
 
@@ -68,7 +69,7 @@ double shankHeight(const Tool& tool) {
 
 void addAtStation(MachineBodies& all, const Tool& tool, int index, BodyKind kind, std::vector<ConvexPiece> pieces) {
     if (pieces.empty()) return;
-    MachineBody body = bodyOf(kind, Carrier::Turret, fmt::format("the {} of station {}", name(kind), tool.station));
+    MachineBody body = bodyOf(kind, Carrier::Turret, say("the {} of station {}", name(kind), tool.station));
     body.station = tool.station;
     body.toolIndex = index;
     for (ConvexPiece& piece : pieces) {
@@ -87,18 +88,17 @@ void addTool(MachineBodies& all, const Setup& setup, int index) {
     const std::optional<ToolBlock> block = toolBlockOf(setup, tool);
     std::vector<ConvexPiece> pieces = block ? blockPieces(*block) : std::vector<ConvexPiece>{};
     if (pieces.empty() && setup.turret) {
-        all.notModelled.push_back(
-            {fmt::format("The set-up does not give the block that holds the tool of station {}, so "
-                         "nothing is kept clear of it.",
-                         tool.station),
-             true, tool.station, tool.span});
+        all.notModelled.push_back({say("The set-up does not give the block that holds the tool of station {}, so "
+                                       "nothing is kept clear of it.",
+                                       tool.station),
+                                   true, tool.station, tool.span});
     }
     addAtStation(all, tool, index, BodyKind::Block, std::move(pieces));
     pieces = holderPieces(tool);
     if (pieces.empty()) {
-        all.notModelled.push_back({fmt::format("The set-up does not say how far the tool of station {} stands out, so "
-                                               "nothing is kept clear of its holder.",
-                                               tool.station),
+        all.notModelled.push_back({say("The set-up does not say how far the tool of station {} stands out, so "
+                                       "nothing is kept clear of its holder.",
+                                       tool.station),
                                    true, tool.station, tool.span});
     }
     addAtStation(all, tool, index, BodyKind::Holder, std::move(pieces));

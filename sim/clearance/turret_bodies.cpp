@@ -1,6 +1,7 @@
 // Disc or gang plate, and what slides with it.
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/clearance/body_makers.h"
 
@@ -30,12 +31,12 @@ void addHead(MachineBodies& all, const Setup& setup) {
     const Turret& turret = *setup.turret;
     if (turret.headRadius <= 0 || turret.headLength <= 0) {
         all.notModelled.push_back(
-            {"The set-up does not say how large the housing behind the turret disc is, so nothing is "
-             "kept clear of it.",
+            {tr("The set-up does not say how large the housing behind the turret disc is, so nothing is "
+                "kept clear of it."),
              true, 0, turret.span});
         return;
     }
-    MachineBody head = bodyOf(BodyKind::TurretHead, Carrier::TurretSlide, "the turret head");
+    MachineBody head = bodyOf(BodyKind::TurretHead, Carrier::TurretSlide, tr("the turret head"));
     const double from = turret.faceZ + setup.machine.turretThickness;
     head.pieces.push_back(cylinderPiece(from, from + turret.headLength, turret.headRadius, turret.axisR));
     all.bodies.push_back(std::move(head));
@@ -43,11 +44,11 @@ void addHead(MachineBodies& all, const Setup& setup) {
 
 void addDisc(MachineBodies& all, const Setup& setup) {
     if (setup.machine.turretRadius <= 0 || setup.machine.turretThickness <= 0) {
-        all.notModelled.push_back({"The set-up gives no size of the turret disc, so nothing is kept clear of it.", true,
-                                   0, setup.turret->span});
+        all.notModelled.push_back({tr("The set-up gives no size of the turret disc, so nothing is kept clear of it."),
+                                   true, 0, setup.turret->span});
         return;
     }
-    MachineBody disc = bodyOf(BodyKind::TurretDisc, Carrier::Turret, "the turret disc");
+    MachineBody disc = bodyOf(BodyKind::TurretDisc, Carrier::Turret, tr("the turret disc"));
     disc.pieces.push_back(discPiece(setup));
     all.bodies.push_back(std::move(disc));
 }
@@ -58,10 +59,10 @@ void addPlate(MachineBodies& all, const Setup& setup) {
                        turret.plateY.max > turret.plateY.min;
     if (!sized) {
         all.notModelled.push_back(
-            {"The set-up gives no size of the gang plate, so nothing is kept clear of it.", true, 0, turret.span});
+            {tr("The set-up gives no size of the gang plate, so nothing is kept clear of it."), true, 0, turret.span});
         return;
     }
-    MachineBody plate = bodyOf(BodyKind::TurretDisc, Carrier::Turret, "the gang plate");
+    MachineBody plate = bodyOf(BodyKind::TurretDisc, Carrier::Turret, tr("the gang plate"));
     plate.pieces.push_back(
         boxPiece({turret.faceZ, turret.plateR.min, turret.plateY.min},
                  {turret.faceZ + setup.machine.turretThickness, turret.plateR.max, turret.plateY.max}));
@@ -73,8 +74,8 @@ void addPlate(MachineBodies& all, const Setup& setup) {
 void addTurret(MachineBodies& all, const Setup& setup) {
     if (!setup.turret) {
         all.notModelled.push_back(
-            {"The set-up has no table [turret]: the disc, the blocks and the tools of the stations that "
-             "are not in use are left out, and so is what swings past when the turret indexes.",
+            {tr("The set-up has no table [turret]: the disc, the blocks and the tools of the stations that "
+                "are not in use are left out, and so is what swings past when the turret indexes."),
              true,
              0,
              {}});

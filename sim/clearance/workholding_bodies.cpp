@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/clearance/body_makers.h"
 
 namespace firstoff {
@@ -27,7 +28,7 @@ bool isCollet(const Chuck& chuck) {
 // Behind the bar the spindle is open where the set-up gives its bore.
 MachineBody chuckBody(const Chuck& chuck, const Grip& grip) {
     MachineBody body =
-        bodyOf(BodyKind::ChuckBody, Carrier::Spindle, isCollet(chuck) ? "the collet chuck" : "the chuck");
+        bodyOf(BodyKind::ChuckBody, Carrier::Spindle, isCollet(chuck) ? tr("the collet chuck") : tr("the chuck"));
     body.pieces.push_back(cylinderPiece(-chuck.bodyLength, 0, chuck.bodyRadius));
     const double bore = chuck.throughBoreRadius.value_or(0);
     const double barEnd = std::clamp(grip.barBack, -chuck.bodyLength, 0.0);
@@ -46,7 +47,7 @@ std::vector<Chuck::Step> stepsOf(const Chuck& chuck) {
 // solid to the axis. Gripping from inside the first step stands in the bore.
 MachineBody jawsOf(const Chuck& chuck, const Grip& grip) {
     MachineBody body =
-        bodyOf(BodyKind::Jaws, Carrier::Spindle, isCollet(chuck) ? "the nose of the collet" : "the jaws");
+        bodyOf(BodyKind::Jaws, Carrier::Spindle, isCollet(chuck) ? tr("the nose of the collet") : tr("the jaws"));
     const bool inside = chuck.grip == Chuck::Grip::Inside;
     std::vector<Chuck::Step> steps = stepsOf(chuck);
     if (inside) {
@@ -72,18 +73,18 @@ void addWorkholding(MachineBodies& all, const Chuck& chuck, const Grip& grip, co
         all.bodies.push_back(chuckBody(chuck, grip));
     } else {
         all.notModelled.push_back(
-            {"The set-up gives no size of the chuck, so nothing is kept clear of it.", true, 0, span});
+            {tr("The set-up gives no size of the chuck, so nothing is kept clear of it."), true, 0, span});
     }
     MachineBody jaws = jawsOf(chuck, grip);
     if (!jaws.pieces.empty()) {
         all.bodies.push_back(std::move(jaws));
     } else if (chuck.jawLength > 0 && chuck.jawOuterRadius > 0) {
         all.notModelled.push_back(
-            {"The jaws are not modelled: the bar is as large as the circle that the set-up gives for them.", true, 0,
-             span});
+            {tr("The jaws are not modelled: the bar is as large as the circle that the set-up gives for them."), true,
+             0, span});
     } else {
         all.notModelled.push_back(
-            {"The set-up gives no size of the jaws, so nothing is kept clear of them.", true, 0, span});
+            {tr("The set-up gives no size of the jaws, so nothing is kept clear of them."), true, 0, span});
     }
 }
 
@@ -131,7 +132,7 @@ void addChuck(MachineBodies& all, const Setup& setup) {
 void addTailstock(MachineBodies& all, const Setup& setup) {
     if (!setup.tailstock) return;
     const Tailstock& tailstock = *setup.tailstock;
-    MachineBody centre = bodyOf(BodyKind::Centre, Carrier::Tailstock, "the centre of the tailstock");
+    MachineBody centre = bodyOf(BodyKind::Centre, Carrier::Tailstock, tr("the centre of the tailstock"));
     double cone = 0;
     if (tailstock.centreRadius > 0 && tailstock.centreAngle > 0) {
         cone = tailstock.centreRadius / std::tan(tailstock.centreAngle / 2);
@@ -148,19 +149,19 @@ void addTailstock(MachineBodies& all, const Setup& setup) {
     }
     if (!centre.pieces.empty()) all.bodies.push_back(std::move(centre));
 
-    MachineBody quill = bodyOf(BodyKind::Quill, Carrier::Tailstock, "the quill of the tailstock");
+    MachineBody quill = bodyOf(BodyKind::Quill, Carrier::Tailstock, tr("the quill of the tailstock"));
     const double quillTo = quillFrom + std::max(0.0, tailstock.quillLength);
     addRing(quill, quillFrom, quillTo, 0, tailstock.quillRadius);
     if (!quill.pieces.empty()) all.bodies.push_back(std::move(quill));
 
     const bool moves = movesByCode(setup, MachineAction::TailstockAdvance, MachineAction::TailstockRetract);
-    MachineBody casting = bodyOf(BodyKind::TailstockCasting, Carrier::Tailstock, "the casting of the tailstock");
+    MachineBody casting = bodyOf(BodyKind::TailstockCasting, Carrier::Tailstock, tr("the casting of the tailstock"));
     addRing(casting, quillTo, quillTo + tailstock.castingLength, 0, tailstock.castingRadius);
     if (!casting.pieces.empty()) {
         all.bodies.push_back(std::move(casting));
     } else {
         all.notModelled.push_back(
-            {"The set-up does not say how large the casting behind the quill is, so nothing is kept clear of it.",
+            {tr("The set-up does not say how large the casting behind the quill is, so nothing is kept clear of it."),
              moves, 0, tailstock.tipSpan});
     }
 }
@@ -175,11 +176,11 @@ void addSecondSpindle(MachineBodies& all, const Setup& setup) {
         const bool jaws = body.kind == BodyKind::Jaws;
         body.kind = jaws ? BodyKind::SecondJaws : BodyKind::SecondChuckBody;
         body.carrier = Carrier::SecondSpindle;
-        body.name += " of the second spindle";
+        body.name += tr(" of the second spindle");
         faceAbout(body);
     }
     for (std::size_t i = firstGap; i < all.notModelled.size(); ++i) {
-        all.notModelled[i].what = "On the second spindle: " + all.notModelled[i].what;
+        all.notModelled[i].what = tr("On the second spindle: ") + all.notModelled[i].what;
     }
 }
 

@@ -32,7 +32,7 @@ namespace {
 
 void print(std::string_view text) {
     std::fwrite(text.data(), 1, text.size(), stdout);
-    if (std::fflush(stdout) != 0) throw std::runtime_error("standard output cannot be written");
+    if (std::fflush(stdout) != 0) throw std::runtime_error(tr("standard output cannot be written"));
 }
 
 void complain(std::string_view what) {
@@ -50,15 +50,14 @@ void deliver(const std::string& out, std::string_view text) {
 std::string reportOf(const TriedJob& tried) {
     const Trial& trial = *tried.trial;
     if (tried.usable) return textReport(trial, tried.setupText);
-    return fmt::format("{} on {}\nNOT TRIED: the program or the set-up could not be used.\n{}", trial.program.name,
-                       trial.setup.name,
-                       textFindings(trial.findings, trial.program, trial.setup.name, tried.setupText));
+    return say("{} on {}\nNOT TRIED: the program or the set-up could not be used.\n{}", trial.program.name,
+               trial.setup.name, textFindings(trial.findings, trial.program, trial.setup.name, tried.setupText));
 }
 
 BlockId blockOfLine(const Trial& trial, const char* option, long line) {
     const BlockId lines = trial.program.endBlockOf(0);
     if (line < 1 || line > static_cast<long>(lines)) {
-        throw std::runtime_error(fmt::format("{} {}: the program has lines 1 to {}", option, line, lines));
+        throw std::runtime_error(say("{} {}: the program has lines 1 to {}", option, line, lines));
     }
     return static_cast<BlockId>(line - 1);
 }
@@ -76,7 +75,7 @@ double timeAfterLine(const Trial& trial, long line) {
     for (std::size_t i = path.moves.size(); i > 0 && !endMove; --i) {
         if (path.moves[i - 1].block == block) endMove = i;
     }
-    if (!endMove) throw std::runtime_error(fmt::format("--after-line {}: that line is never carried out", line));
+    if (!endMove) throw std::runtime_error(say("--after-line {}: that line is never carried out", line));
     if (*endMove == 0) return 0;
     return trial.timeline.moves[trial.timeline.firstOf[*endMove] - 1].t1;
 }
@@ -92,8 +91,8 @@ double angleOf(const Trial& trial, const std::optional<double>& askedDeg) {
     const double off = std::remainder(sectionAngle(trial, asked) - asked, 2 * kPi);
     constexpr double kAsAsked = 1e-6;
     if (std::abs(off) > kAsAsked) {
-        complain(fmt::format("the nearest meridian that is known stands at {:.3f} degrees; that is taken",
-                             degrees(sectionAngle(trial, asked))));
+        complain(say("the nearest meridian that is known stands at {:.3f} degrees; that is taken",
+                     degrees(sectionAngle(trial, asked))));
     }
     return asked;
 }
@@ -106,9 +105,9 @@ std::vector<FinishReport> finishes(const Trial& trial, const FinishRequest& requ
         auto reports = finishOfBlock(trial, blockOfLine(trial, "--line", *request.line), options);
         if (reports.empty()) {
             throw std::runtime_error(
-                fmt::format("--line {}: nothing is left of a surface along which that line was fed; `--z-from` and "
-                            "`--z-to` take any stretch",
-                            *request.line));
+                say("--line {}: nothing is left of a surface along which that line was fed; `--z-from` and "
+                    "`--z-to` take any stretch",
+                    *request.line));
         }
         return reports;
     }
@@ -156,18 +155,17 @@ TriedJob tryForFile(const Job& job) {
     TriedJob tried = tryJob(job);
     if (!tried.usable) {
         fmt::print(stderr, "{}", reportOf(tried));
-        throw std::runtime_error(fmt::format("{}: nothing was made", job.programPath));
+        throw std::runtime_error(say("{}: nothing was made", job.programPath));
     }
     if (tried.trial->verdict != Verdict::Clear) {
-        complain(fmt::format("{}: the verdict is {}; `firstoff check` says why", job.programPath,
-                             name(tried.trial->verdict)));
+        complain(say("{}: the verdict is {}; `firstoff check` says why", job.programPath, name(tried.trial->verdict)));
     }
     return tried;
 }
 
 ExitCode check(const CheckRequest& request) {
     if (!request.csvMoves.empty() && request.programs.size() > 1) {
-        throw std::runtime_error("--csv-moves takes the moves of one program; give one program");
+        throw std::runtime_error(tr("--csv-moves takes the moves of one program; give one program"));
     }
     ExitCode result = ExitCode::Clear;
     std::vector<std::shared_ptr<const Trial>> trials;
@@ -256,12 +254,12 @@ ExitCode exportPart(const ExportRequest& request) {
     // Before the trial, which may take long.
     const std::optional<PartFileKind> kind = partFileKind(request.out);
     if (!kind) {
-        throw std::runtime_error(fmt::format("--out {}: the ending of the name says what is written; there are {}",
-                                             request.out, partFileEndings()));
+        throw std::runtime_error(
+            say("--out {}: the ending of the name says what is written; there are {}", request.out, partFileEndings()));
     }
     const bool isSection = *kind == PartFileKind::Svg || *kind == PartFileKind::Dxf || *kind == PartFileKind::Csv;
     if (request.angleDeg && !isSection) {
-        throw std::runtime_error(fmt::format("--angle: {} is no section; svg, dxf and csv are", request.out));
+        throw std::runtime_error(say("--angle: {} is no section; svg, dxf and csv are", request.out));
     }
     const TriedJob tried = tryForFile(request.job);
     const double timeS = timeOf(*tried.trial, request.instant);
@@ -275,15 +273,15 @@ ExitCode finish(const FinishRequest& request) {
     // Before the trial, which may take long.
     const std::optional<FinishFileKind> kind = finishFileKind(request.out);
     if (!request.out.empty() && !kind) {
-        throw std::runtime_error(fmt::format("--out {}: the ending of the name says what is written; there are {}",
-                                             request.out, finishFileEndings()));
+        throw std::runtime_error(say("--out {}: the ending of the name says what is written; there are {}", request.out,
+                                     finishFileEndings()));
     }
     const bool all = !request.line && !request.zFrom && !request.faceZ;
     if (all && kind == FinishFileKind::Svg) {
-        throw std::runtime_error(fmt::format(
-            "--out {}: of all surfaces there is a table (csv); a plot takes --line, --z-from and --z-to, or "
-            "--face-z",
-            request.out));
+        throw std::runtime_error(
+            say("--out {}: of all surfaces there is a table (csv); a plot takes --line, --z-from and --z-to, or "
+                "--face-z",
+                request.out));
     }
     const TriedJob tried = tryForFile(request.job);
     const Trial& trial = *tried.trial;

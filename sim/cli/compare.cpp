@@ -6,6 +6,7 @@
 #include <stdexcept>
 #include <string>
 
+#include "sim/base/say.h"
 #include "sim/cli/commands.h"
 #include "sim/output/comparison_report.h"
 #include "sim/trial/comparison.h"
@@ -25,7 +26,7 @@ Numbered numbered(const char* option, const std::string& text) {
     const char* end = text.data() + text.size();
     const auto wrong = [&] {
         return std::runtime_error(
-            fmt::format("{} {}: write a number, an equals sign and millimetres, as in 3=-0.012", option, text));
+            say("{} {}: write a number, an equals sign and millimetres, as in 3=-0.012", option, text));
     };
     if (equals == std::string::npos) throw wrong();
     const char* middle = text.data() + equals;
@@ -41,7 +42,7 @@ Numbered numbered(const char* option, const std::string& text) {
 const Tool& toolFor(const char* option, const std::string& text, const Setup& setup, int station) {
     const Tool* tool = setup.toolAt(station);
     if (tool == nullptr) {
-        throw std::runtime_error(fmt::format("{} {}: the set-up has no tool at station {}", option, text, station));
+        throw std::runtime_error(say("{} {}: the set-up has no tool at station {}", option, text, station));
     }
     return *tool;
 }
@@ -53,7 +54,7 @@ void checkOffset(const char* option, const std::string& text, const Setup& setup
                                                        [number](const Offset& o) { return o.number == number; });
     if (known) return;
     throw std::runtime_error(
-        fmt::format("{} {}: the set-up has neither an offset {} nor a tool at that station", option, text, number));
+        say("{} {}: the set-up has neither an offset {} nor a tool at that station", option, text, number));
 }
 
 WhatIf changesOf(const CompareRequest& request, const Setup& setup) {
@@ -72,7 +73,7 @@ WhatIf changesOf(const CompareRequest& request, const Setup& setup) {
         const Numbered n = numbered("--nose", text);
         if (!hasNose(toolFor("--nose", text, setup, n.number)) || n.figure < 0) {
             throw std::runtime_error(
-                fmt::format("--nose {}: only turning tools and boring bars have a nose radius, 0 or more", text));
+                say("--nose {}: only turning tools and boring bars have a nose radius, 0 or more", text));
         }
         whatIf.edges.push_back({n.number, n.figure, 0});
     }
@@ -92,7 +93,7 @@ TriedJob usable(const Job& job) {
     TriedJob tried = tryJob(job);
     if (tried.usable) return tried;
     throw std::runtime_error(
-        fmt::format("{}: the program or the set-up could not be used; `firstoff check` says why", job.programPath));
+        say("{}: the program or the set-up could not be used; `firstoff check` says why", job.programPath));
 }
 
 }  // namespace
@@ -111,12 +112,12 @@ ExitCode compare(const CompareRequest& request) {
     const WhatIf whatIf = changesOf(request, base.trial->setup);
     if (!otherFiles && whatIf.empty()) {
         throw std::runtime_error(
-            "say what to compare with: --with, --with-setup, or a change such as --wear-x 3=-0.01");
+            tr("say what to compare with: --with, --with-setup, or a change such as --wear-x 3=-0.01"));
     }
     const std::shared_ptr<const Trial> after = whatIf.empty() ? base.trial : tryAgain(base, whatIf);
     const std::string text = comparisonReport(*before.trial, *after, compareTrials(*before.trial, *after));
     std::fwrite(text.data(), 1, text.size(), stdout);
-    if (std::fflush(stdout) != 0) throw std::runtime_error("standard output cannot be written");
+    if (std::fflush(stdout) != 0) throw std::runtime_error(tr("standard output cannot be written"));
     return exitCode(after->verdict);
 }
 

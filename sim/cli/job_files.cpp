@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/blank_files.h"
 #include "sim/output/program_folder.h"
 #include "sim/output/setup_files.h"
@@ -23,9 +24,8 @@ std::string setupPathOf(const Job& job) {
     beside.replace_extension(".toml");
     std::error_code error;
     if (fs::is_regular_file(beside, error)) return beside.string();
-    throw std::runtime_error(
-        fmt::format("{}: no set-up given; name one with --setup FILE, or put it beside the program as {}",
-                    job.programPath, beside.filename().string()));
+    throw std::runtime_error(say("{}: no set-up given; name one with --setup FILE, or put it beside the program as {}",
+                                 job.programPath, beside.filename().string()));
 }
 
 bool isToml(const Setup& setup) {
@@ -75,7 +75,7 @@ std::shared_ptr<const Trial> failedTrial(const Job& job, const std::string& reas
     finding.code = "file-not-usable";
     finding.unproven = true;
     finding.message = reason;
-    finding.remedy = "Check the name and the file.";
+    finding.remedy = tr("Check the name and the file.");
     trial->findings.push_back(std::move(finding));
     trial->verdict = Verdict::NotProven;
     return trial;

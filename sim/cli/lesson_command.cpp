@@ -22,7 +22,7 @@ namespace fs = std::filesystem;
 
 void print(std::string_view text) {
     std::fwrite(text.data(), 1, text.size(), stdout);
-    if (std::fflush(stdout) != 0) throw std::runtime_error("standard output cannot be written");
+    if (std::fflush(stdout) != 0) throw std::runtime_error(tr("standard output cannot be written"));
 }
 
 std::string_view orChosen(const std::string& language) {

@@ -9,6 +9,7 @@
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
 
+#include "sim/base/say.h"
 #include "sim/cli/commands.h"
 #include "sim/control/language_table.h"
 #include "sim/output/finish_plot.h"
@@ -20,11 +21,12 @@ namespace {
 
 using namespace firstoff::cli;
 
-constexpr const char* kAbout =
+constexpr const char* kAbout = later(
     "firstoff cuts a turning program on a virtual lathe and says what would hit, scrap the part or stop the machine.\n"
-    "Exit code: 0 clear, 1 problems, 2 the command or a file could not be used, 3 not proven.";
+    "Exit code: 0 clear, 1 problems, 2 the command or a file could not be used, 3 not proven.");
 
-constexpr const char* kSetupHelp = "set-up file (TOML); if left out, the file beside the program that ends in .toml";
+constexpr const char* kSetupHelp =
+    later("set-up file (TOML); if left out, the file beside the program that ends in .toml");
 
 class Command {
 public:
@@ -55,7 +57,7 @@ public:
         if (argc > 1 && isUnknownCommand(argv[1])) {
             std::string known;
             for (const CLI::App* command : app_.get_subcommands(nullptr)) known += ' ' + command->get_name();
-            fmt::print(stderr, "firstoff: there is no command {}; there are:{}\n", argv[1], known);
+            fmt::print(stderr, tr("firstoff: there is no command {}; there are:{}\n"), argv[1], known);
             return static_cast<int>(ExitCode::Unusable);
         }
         try {
@@ -64,7 +66,7 @@ public:
         } catch (const CLI::ParseError& error) {
             return app_.exit(error) == 0 ? 0 : static_cast<int>(ExitCode::Unusable);
         } catch (const std::bad_alloc&) {
-            fmt::print(stderr, "firstoff: the machine has not enough memory for this\n");
+            fmt::print(stderr, tr("firstoff: the machine has not enough memory for this\n"));
         } catch (const std::exception& failure) {
             fmt::print(stderr, "firstoff: {}\n", failure.what());
         }
@@ -79,111 +81,114 @@ private:
     }
 
     void addCheck() {
-        CLI::App* command = app_.add_subcommand("check", "try programs and say what was found");
-        command->add_option("PROGRAM", check_.programs, "turning programs")->required();
+        CLI::App* command = app_.add_subcommand("check", tr("try programs and say what was found"));
+        command->add_option("PROGRAM", check_.programs, tr("turning programs"))->required();
         command->add_option("--setup", check_.setup, kSetupHelp);
         command->add_option("--json", check_.json,
-                            "write the report as JSON; - for standard output, instead of the text");
-        command->add_option("--csv-moves", check_.csvMoves, "write a table of the moves (one program only)");
+                            tr("write the report as JSON; - for standard output, instead of the text"));
+        command->add_option("--csv-moves", check_.csvMoves, tr("write a table of the moves (one program only)"));
         command->callback([this] { result_ = check(check_); });
     }
 
     void addMoves() {
-        CLI::App* command = app_.add_subcommand("moves", "table of the moves, with their times");
+        CLI::App* command = app_.add_subcommand("moves", tr("table of the moves, with their times"));
         addJob(command, moves_.job);
-        command->add_option("--out", moves_.out, "file to write; standard output if left out");
+        command->add_option("--out", moves_.out, tr("file to write; standard output if left out"));
         command->callback([this] { result_ = moves(moves_); });
     }
 
     void addClearances() {
         CLI::App* command = app_.add_subcommand(
-            "clearances", "by how much offsets, overhangs, stick-out and datum may be wrong before the first contact");
+            "clearances",
+            tr("by how much offsets, overhangs, stick-out and datum may be wrong before the first contact"));
         addJob(command, clearances_.job);
         command->add_flag("--pairs", clearances_.pairs,
-                          "instead: every pair of bodies that was watched, and how near they came");
-        command->add_option("--out", clearances_.out, "file for the table (CSV); if left out, standard output");
+                          tr("instead: every pair of bodies that was watched, and how near they came"));
+        command->add_option("--out", clearances_.out, tr("file for the table (CSV); if left out, standard output"));
         command->callback([this] { result_ = clearances(clearances_); });
     }
 
     void addCompare() {
         CLI::App* command = app_.add_subcommand(
             "compare",
-            "what another program or set-up, or a change at the machine, would alter on the part, in time, "
-            "load and findings");
+            tr("what another program or set-up, or a change at the machine, would alter on the part, in time, "
+               "load and findings"));
         addJob(command, compare_.job);
-        command->add_option("--with", compare_.withProgram, "the other program; the same if left out");
+        command->add_option("--with", compare_.withProgram, tr("the other program; the same if left out"));
         command->add_option("--with-setup", compare_.withSetup,
-                            "the other set-up; with --with: the file beside that program, else the same");
+                            tr("the other set-up; with --with: the file beside that program, else the same"));
         command->add_option(
             "--wear-x", compare_.wearX,
-            "OFFSET=MM: added to the X wear of an offset, as diameter; + makes an outside diameter larger");
-        command->add_option("--wear-z", compare_.wearZ, "OFFSET=MM: added to the Z wear of an offset");
+            tr("OFFSET=MM: added to the X wear of an offset, as diameter; + makes an outside diameter larger"));
+        command->add_option("--wear-z", compare_.wearZ, tr("OFFSET=MM: added to the Z wear of an offset"));
         command->add_option("--nose", compare_.nose,
-                            "STATION=MM: an insert with this nose radius at a station, gauged anew");
-        command->add_option("--centre", compare_.centre, "STATION=MM: added to the centre height of a tool");
-        command->add_option("--datum-z", compare_.datumZ, "added to Z0 of every work offset, mm");
+                            tr("STATION=MM: an insert with this nose radius at a station, gauged anew"));
+        command->add_option("--centre", compare_.centre, tr("STATION=MM: added to the centre height of a tool"));
+        command->add_option("--datum-z", compare_.datumZ, tr("added to Z0 of every work offset, mm"));
         const auto percent = CLI::Range(1.0, 300.0);
-        command->add_option("--feed", compare_.feedPercent, "feed override, percent")->check(percent);
-        command->add_option("--rapid", compare_.rapidPercent, "rapid override, percent")->check(percent);
-        command->add_option("--spindle", compare_.spindlePercent, "spindle override, percent")->check(percent);
+        command->add_option("--feed", compare_.feedPercent, tr("feed override, percent"))->check(percent);
+        command->add_option("--rapid", compare_.rapidPercent, tr("rapid override, percent"))->check(percent);
+        command->add_option("--spindle", compare_.spindlePercent, tr("spindle override, percent"))->check(percent);
         command->callback([this] { result_ = compare(compare_); });
     }
 
     void addGauge() {
         CLI::App* command = app_.add_subcommand(
-            "gauge", "the part gauged against the drawing that the set-up gives: sizes, limits, what to key in");
+            "gauge", tr("the part gauged against the drawing that the set-up gives: sizes, limits, what to key in"));
         addJob(command, gauge_.job);
         command->add_option("--out", gauge_.out,
-                            "file for the dimensions as rows (CSV), - for standard output; a table if left out");
+                            tr("file for the dimensions as rows (CSV), - for standard output; a table if left out"));
         command->callback([this] { result_ = gauge(gauge_); });
     }
 
     void addLoads() {
         CLI::App* command = app_.add_subcommand(
-            "loads", "what the cuts ask for: chip, force, torque and power, the greatest of each tool and where");
+            "loads", tr("what the cuts ask for: chip, force, torque and power, the greatest of each tool and where"));
         addJob(command, loads_.job);
-        command->add_option("--out", loads_.out, "file for a table of every sample (CSV); - for standard output");
+        command->add_option("--out", loads_.out, tr("file for a table of every sample (CSV); - for standard output"));
         command->callback([this] { result_ = loads(loads_); });
     }
 
     void addSection() {
-        CLI::App* command = app_.add_subcommand("section", "half-section of the billet as closed loops of points");
+        CLI::App* command = app_.add_subcommand("section", tr("half-section of the billet as closed loops of points"));
         addJob(command, section_.job);
         addInstant(command, section_.instant);
         addAngle(command, section_.angleDeg);
-        command->add_option("--out", section_.out, "file to write; standard output if left out");
+        command->add_option("--out", section_.out, tr("file to write; standard output if left out"));
         command->callback([this] { result_ = section(section_); });
     }
 
     void addExport() {
-        CLI::App* command = app_.add_subcommand("export", "the part as a file for other programs");
+        CLI::App* command = app_.add_subcommand("export", tr("the part as a file for other programs"));
         addJob(command, export_.job);
         const std::string endings(firstoff::partFileEndings());
-        command->add_option("--out", export_.out, "file to write; its ending says what kind: " + endings)->required();
+        command->add_option("--out", export_.out, tr("file to write; its ending says what kind: ") + endings)
+            ->required();
         addInstant(command, export_.instant);
         addAngle(command, export_.angleDeg);
         command->add_option("--piece", export_.options.piece,
-                            "0: what is held, 1 and on: pieces cut off, in order; all of them if left out");
+                            tr("0: what is held, 1 and on: pieces cut off, in order; all of them if left out"));
         command
             ->add_option("--tolerance-mm", export_.options.toleranceMm,
-                         "greatest distance of the surface from the part; 0.005 if left out")
+                         tr("greatest distance of the surface from the part; 0.005 if left out"))
             ->check(CLI::Range(0.0005, 1.0));
-        command->add_option("--voxel-mm", export_.options.voxelMm, "edge of the voxels of a vdb; 0.1 if left out")
+        command->add_option("--voxel-mm", export_.options.voxelMm, tr("edge of the voxels of a vdb; 0.1 if left out"))
             ->check(CLI::Range(0.001, 10.0));
         command->callback([this] { result_ = exportPart(export_); });
     }
 
     void addTimes() {
-        CLI::App* command = app_.add_subcommand("times", "where the cycle time goes: by kind, tool and operation");
+        CLI::App* command = app_.add_subcommand("times", tr("where the cycle time goes: by kind, tool and operation"));
         addJob(command, times_.job);
-        command->add_option("--out", times_.out, "table for spreadsheets to write, - for standard output");
+        command->add_option("--out", times_.out, tr("table for spreadsheets to write, - for standard output"));
         command->callback([this] { result_ = times(times_); });
     }
 
     static void addInstant(CLI::App* command, InstantRequest& instant) {
         CLI::Option* line = command->add_option("--after-line", instant.afterLine,
-                                                "as it is once this line of the program has been carried out");
-        CLI::Option* time = command->add_option("--at-time", instant.atTimeS, "as it is at this time of the cycle, s");
+                                                tr("as it is once this line of the program has been carried out"));
+        CLI::Option* time =
+            command->add_option("--at-time", instant.atTimeS, tr("as it is at this time of the cycle, s"));
         line->excludes(time);
     }
 
@@ -191,26 +196,26 @@ private:
         command
             ->add_option(
                 "--angle", angleDeg,
-                "of a section: the half-plane at this angle, degrees, from the marker of the spindle (a flat of "
-                "hexagon and square bars) in the order in which the bar passes a tool under M03; the nearest that "
-                "is known is taken, and said; 0 if left out")
+                tr("of a section: the half-plane at this angle, degrees, from the marker of the spindle (a flat of "
+                   "hexagon and square bars) in the order in which the bar passes a tool under M03; the nearest that "
+                   "is known is taken, and said; 0 if left out"))
             ->check(CLI::Range(-360.0, 360.0));
     }
 
     void addFinish() {
-        CLI::App* command =
-            app_.add_subcommand("finish",
-                                "roughness from the feed marks that the tools leave: of every turned surface, or of "
-                                "those that you name");
+        CLI::App* command = app_.add_subcommand(
+            "finish", tr("roughness from the feed marks that the tools leave: of every turned surface, or of "
+                         "those that you name"));
         addJob(command, finish_.job);
         CLI::Option* line =
-            command->add_option("--line", finish_.line, "the surfaces that this line of the program left");
-        CLI::Option* zFrom = command->add_option("--z-from", finish_.zFrom, "a stretch of the outside: from this Z");
-        CLI::Option* zTo = command->add_option("--z-to", finish_.zTo, "to this Z");
-        CLI::Option* inside = command->add_flag("--inside", finish_.inside, "of the bore, not of the outside");
-        CLI::Option* face = command->add_option("--face-z", finish_.faceZ, "a face: at this Z");
-        CLI::Option* xFrom = command->add_option("--x-from", finish_.xFrom, "from this diameter");
-        CLI::Option* xTo = command->add_option("--x-to", finish_.xTo, "to this diameter");
+            command->add_option("--line", finish_.line, tr("the surfaces that this line of the program left"));
+        CLI::Option* zFrom =
+            command->add_option("--z-from", finish_.zFrom, tr("a stretch of the outside: from this Z"));
+        CLI::Option* zTo = command->add_option("--z-to", finish_.zTo, tr("to this Z"));
+        CLI::Option* inside = command->add_flag("--inside", finish_.inside, tr("of the bore, not of the outside"));
+        CLI::Option* face = command->add_option("--face-z", finish_.faceZ, tr("a face: at this Z"));
+        CLI::Option* xFrom = command->add_option("--x-from", finish_.xFrom, tr("from this diameter"));
+        CLI::Option* xTo = command->add_option("--x-to", finish_.xTo, tr("to this diameter"));
         zFrom->needs(zTo)->excludes(line)->excludes(face);
         zTo->needs(zFrom);
         inside->needs(zFrom);
@@ -218,72 +223,77 @@ private:
         xFrom->needs(face);
         xTo->needs(face);
         command->add_option("--after-line", finish_.afterLine,
-                            "as it is once this line of the program has been carried out");
+                            tr("as it is once this line of the program has been carried out"));
         command->add_option(
             "--out", finish_.out,
-            "file for the profile, height over length, or for the table of all surfaces; its ending says "
-            "what kind: " +
+            tr("file for the profile, height over length, or for the table of all surfaces; its ending says "
+               "what kind: ") +
                 std::string(firstoff::finishFileEndings()));
         command->callback([this] { result_ = finish(finish_); });
     }
 
     void addWords() {
         CLI::App* command =
-            app_.add_subcommand("words", "the program told word by word, with what its figures come to");
+            app_.add_subcommand("words", tr("the program told word by word, with what its figures come to"));
         addJob(command, words_.job);
-        command->add_option("--line", words_.line, "of this line alone");
+        command->add_option("--line", words_.line, tr("of this line alone"));
         command->callback([this] { result_ = words(words_); });
     }
 
     void addReference() {
         CLI::App* command = app_.add_subcommand(
-            "reference", "codes, letters and macro statements in plain words, all of them or those that you search");
-        command->add_option("WORDS", reference_.words, "what a row must have: a code, or words such as depth of cut");
-        command->add_option("--code-system", reference_.codeSystem, "A, B or C; A if left out");
+            "reference",
+            tr("codes, letters and macro statements in plain words, all of them or those that you search"));
+        command->add_option("WORDS", reference_.words,
+                            tr("what a row must have: a code, or words such as depth of cut"));
+        command->add_option("--code-system", reference_.codeSystem, tr("A, B or C; A if left out"));
         command->callback([this] { result_ = reference(reference_); });
     }
 
     void addSheet() {
-        CLI::App* command = app_.add_subcommand("sheet", "papers for the shop, as HTML or PDF");
+        CLI::App* command = app_.add_subcommand("sheet", tr("papers for the shop, as HTML or PDF"));
         addJob(command, sheet_.job);
         command->add_option("--kind", sheet_.kind, "which: " + std::string(firstoff::sheetKinds()))->required();
-        command->add_option("--out", sheet_.out, "file to write; its ending says what kind: html, pdf")->required();
-        command->add_option("--date", sheet_.date, "a date to stand on it, as you write it; none if left out");
-        command->add_flag("--answers", sheet_.answers, "of a hand-out: with a page of answers to its exercises");
+        command->add_option("--out", sheet_.out, tr("file to write; its ending says what kind: html, pdf"))->required();
+        command->add_option("--date", sheet_.date, tr("a date to stand on it, as you write it; none if left out"));
+        command->add_flag("--answers", sheet_.answers, tr("of a hand-out: with a page of answers to its exercises"));
         command->callback([this] { result_ = sheet(sheet_); });
     }
 
     void addLesson() {
         CLI::App* command = app_.add_subcommand(
             "lesson",
-            "check a lesson, or mark an answer to one of its steps: exit code 0 right, 1 wrong, 3 not proven");
-        command->add_option("FOLDER", lesson_.folder, "folder of the lesson, or the name of one that is shipped")
+            tr("check a lesson, or mark an answer to one of its steps: exit code 0 right, 1 wrong, 3 not proven"));
+        command->add_option("FOLDER", lesson_.folder, tr("folder of the lesson, or the name of one that is shipped"))
             ->required();
-        CLI::Option* step = command->add_option("--step", lesson_.step, "number of a step; shown if there is no answer")
-                                ->check(CLI::Range(1, 1000));
+        CLI::Option* step =
+            command->add_option("--step", lesson_.step, tr("number of a step; shown if there is no answer"))
+                ->check(CLI::Range(1, 1000));
         command
             ->add_option(
                 "--answer", lesson_.answer,
-                "the answer: choices (b, or 1,3), a number, a place (\"X30 Z-12.5\"), or the file of a program; "
-                "of missing blocks also these alone")
+                tr("the answer: choices (b, or 1,3), a number, a place (\"X30 Z-12.5\"), or the file of a program; "
+                   "of missing blocks also these alone"))
             ->needs(step);
         addLanguage(command, lesson_.language);
         command->callback([this] { result_ = lesson(lesson_); });
     }
 
     void addLessons() {
-        CLI::App* command = app_.add_subcommand("lessons", "list the lessons that are shipped, or those of a folder");
-        command->add_option("FOLDER", lessons_.folder, "that holds the folders of lessons");
+        CLI::App* command =
+            app_.add_subcommand("lessons", tr("list the lessons that are shipped, or those of a folder"));
+        command->add_option("FOLDER", lessons_.folder, tr("that holds the folders of lessons"));
         addLanguage(command, lessons_.language);
         command->callback([this] { result_ = lessons(lessons_); });
     }
 
     static void addLanguage(CLI::App* command, std::string& language) {
-        command->add_option("--language", language, "of the lesson's text, two letters; English if it has no other");
+        command->add_option("--language", language,
+                            tr("of the lesson's text, two letters; English if it has no other"));
     }
 
     void addCodes() {
-        CLI::App* command = app_.add_subcommand("codes", "table of the codes that are understood, as Markdown");
+        CLI::App* command = app_.add_subcommand("codes", tr("table of the codes that are understood, as Markdown"));
         command->callback([this] {
             fmt::print("{}", firstoff::languageTable());
             result_ = ExitCode::Clear;
@@ -291,7 +301,7 @@ private:
     }
 
     void addMaterials() {
-        CLI::App* command = app_.add_subcommand("materials", "table of the materials that are known, with sources");
+        CLI::App* command = app_.add_subcommand("materials", tr("table of the materials that are known, with sources"));
         command->callback([this] {
             fmt::print("{}", firstoff::materialList());
             result_ = ExitCode::Clear;
@@ -299,7 +309,7 @@ private:
     }
 
     static void addJob(CLI::App* command, Job& job) {
-        command->add_option("PROGRAM", job.programPath, "turning program")->required();
+        command->add_option("PROGRAM", job.programPath, tr("turning program"))->required();
         command->add_option("--setup", job.setupPath, kSetupHelp);
     }
 

@@ -26,13 +26,12 @@ Form formOf(const std::string& out) {
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     if (ending == ".html" || ending == ".htm") return Form::Html;
     if (ending == ".pdf") return Form::Pdf;
-    throw std::runtime_error(
-        fmt::format("--out {}: the ending of the name says what is written; there are html and pdf", out));
+    throw std::runtime_error(say("--out {}: the ending of the name says what is written; there are html and pdf", out));
 }
 
 SheetKind kindOf(const std::string& word) {
     if (const std::optional<SheetKind> kind = sheetKind(word)) return *kind;
-    throw std::runtime_error(fmt::format("--kind {}: there are {}", word, sheetKinds()));
+    throw std::runtime_error(say("--kind {}: there are {}", word, sheetKinds()));
 }
 
 }  // namespace

@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -49,11 +51,10 @@ void BlockWords::take(const Word& word, Remarks& remarks) {
     if (word.letter == 'G' || word.letter == 'M') return takeCode(word, remarks);
     const bool count = countsSomething(word.letter) || (countsIncrements_ && !word.hasPoint);
     if (std::abs(word.value) > (count ? kLargestCount : kLargestNumber)) {
-        remarks.at(
-            block_, word,
-            {Severity::Stop, "number-out-of-range",
-             fmt::format("{} is larger than anything on a lathe; the word was left out.", program_->textOf(word)),
-             "Check for a missing decimal point or a figure too many."});
+        remarks.at(block_, word,
+                   {Severity::Stop, "number-out-of-range",
+                    say("{} is larger than anything on a lathe; the word was left out.", program_->textOf(word)),
+                    tr("Check for a missing decimal point or a figure too many.")});
         return;
     }
     if (has(word.letter)) {
@@ -74,8 +75,8 @@ void BlockWords::takeCode(const Word& word, Remarks& remarks) {
     if (count == kMostCodes) {
         remarks.at(block_, word,
                    {Severity::Stop, "too-many-codes",
-                    fmt::format("There are more than {} {} words in this block.", kMostCodes, word.letter),
-                    "Spread them over several blocks."});
+                    say("There are more than {} {} words in this block.", kMostCodes, word.letter),
+                    tr("Spread them over several blocks.")});
         return;
     }
     Code code;
@@ -106,8 +107,8 @@ void BlockWords::takeComma(const Word& word, Remarks& remarks) {
         remarks.at(block_, word,
                    {Severity::Warning,
                     "unknown-word",
-                    fmt::format("{} is not understood and was left out.", program_->textOf(word)),
-                    "Write the end point of the move instead.",
+                    say("{} is not understood and was left out.", program_->textOf(word)),
+                    tr("Write the end point of the move instead."),
                     {},
                     true});
     }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/control/figures.h"
 #include "sim/control/offset_curve.h"
@@ -19,15 +20,15 @@ constexpr double kMostlyWrong = 3;
 constexpr double kWall = 0.17;
 
 std::string uncut(double mm) {
-    return mm > tolerance::kTouchMm ? fmt::format(" {} mm of material stay in the middle of it.", figure(mm)) : "";
+    return mm > tolerance::kTouchMm ? say(" {} mm of material stay in the middle of it.", figure(mm)) : "";
 }
 
 Remark arcTooSmall(const CompensationIssue& issue, double noseRadius) {
     return {Severity::Stop,
             "compensation-arc-too-small",
-            fmt::format("The nose radius of {} mm does not fit into this arc: it is {} mm too large.{}",
-                        figure(noseRadius), figure(issue.amountMm), uncut(issue.uncutMm)),
-            "Use an insert with a smaller nose radius, or make the arc larger.",
+            say("The nose radius of {} mm does not fit into this arc: it is {} mm too large.{}", figure(noseRadius),
+                figure(issue.amountMm), uncut(issue.uncutMm)),
+            tr("Use an insert with a smaller nose radius, or make the arc larger."),
             {{"nose_radius_mm", noseRadius}, {"excess_mm", issue.amountMm}, {"uncut_mm", issue.uncutMm}}};
 }
 
@@ -35,21 +36,21 @@ Remark noRoom(const CompensationIssue& issue, double noseRadius) {
     return {
         Severity::Stop,
         "compensation-no-room",
-        fmt::format("With a nose radius of {} mm there is no room for this move: it would turn back by {} mm and cut "
-                    "into the part.{}",
-                    figure(noseRadius), figure(issue.amountMm), uncut(issue.uncutMm)),
-        "Make the step, groove or lead-in longer than the nose radius needs, or use a smaller nose radius. Check "
-        "G41/G42 and the tip number.",
+        say("With a nose radius of {} mm there is no room for this move: it would turn back by {} mm and cut "
+            "into the part.{}",
+            figure(noseRadius), figure(issue.amountMm), uncut(issue.uncutMm)),
+        tr("Make the step, groove or lead-in longer than the nose radius needs, or use a smaller nose radius. Check "
+           "G41/G42 and the tip number."),
         {{"nose_radius_mm", noseRadius}, {"excess_mm", issue.amountMm}, {"uncut_mm", issue.uncutMm}}};
 }
 
 Remark sideChange(const CompensationIssue& issue) {
     return {Severity::Warning,
             "compensation-side-changed",
-            fmt::format("The side of nose-radius compensation changes in front of this move. Controls cross over in "
-                        "different ways; here the nose centre went {} mm straight across at the shared point.",
-                        figure(issue.amountMm)),
-            "Cancel with G40 and a move away from the part, then give the other side.",
+            say("The side of nose-radius compensation changes in front of this move. Controls cross over in "
+                "different ways; here the nose centre went {} mm straight across at the shared point.",
+                figure(issue.amountMm)),
+            tr("Cancel with G40 and a move away from the part, then give the other side."),
             {{"across_mm", issue.amountMm}},
             true};
 }
@@ -65,30 +66,29 @@ Remark remarkOf(const CompensationIssue& issue, double noseRadius) {
             return sideChange(issue);
         case Kind::StartOnArc:
             return {Severity::Stop, "compensation-starts-on-arc",
-                    "Nose-radius compensation cannot be switched on in an arc.",
-                    "Give G41 or G42 before a straight approach with G00 or G01."};
+                    tr("Nose-radius compensation cannot be switched on in an arc."),
+                    tr("Give G41 or G42 before a straight approach with G00 or G01.")};
         case Kind::CancelOnArc:
             break;
     }
-    return {Severity::Stop, "compensation-ends-on-arc", "Nose-radius compensation cannot be cancelled in an arc.",
-            "Give G40 with a straight move away from the part, G00 or G01."};
+    return {Severity::Stop, "compensation-ends-on-arc", tr("Nose-radius compensation cannot be cancelled in an arc."),
+            tr("Give G40 with a straight move away from the part, G00 or G01.")};
 }
 
 // In the air in front of the part a start-up may cut across its contour and do no harm, so that is the lesser fault.
 Remark gougeRemark(const NoseGouge& gouge, std::uint32_t line, double noseRadius) {
     const std::string depth = fmt::format("{:.3f}", gouge.depthMm);
-    return {
-        gouge.switching ? Severity::Warning : Severity::Stop,
-        "compensation-gouge",
-        gouge.switching
-            ? fmt::format("On this move, which switches compensation on or off, the nose of radius {} mm crosses the "
-                          "contour of line {} by {} mm.",
-                          figure(noseRadius), line, depth)
-            : fmt::format("Along this move the nose of radius {} mm cuts {} mm into the contour of line {}.",
-                          figure(noseRadius), depth, line),
-        gouge.switching ? "Begin and end the compensated path farther from the part, on the side of the tool."
-                        : "Use an insert with a smaller nose radius, or make the contour wider there.",
-        {{"gouge_mm", gouge.depthMm}, {"into_line", line}, {"nose_radius_mm", noseRadius}}};
+    return {gouge.switching ? Severity::Warning : Severity::Stop,
+            "compensation-gouge",
+            gouge.switching
+                ? say("On this move, which switches compensation on or off, the nose of radius {} mm crosses the "
+                      "contour of line {} by {} mm.",
+                      figure(noseRadius), line, depth)
+                : say("Along this move the nose of radius {} mm cuts {} mm into the contour of line {}.",
+                      figure(noseRadius), depth, line),
+            gouge.switching ? tr("Begin and end the compensated path farther from the part, on the side of the tool.")
+                            : tr("Use an insert with a smaller nose radius, or make the contour wider there."),
+            {{"gouge_mm", gouge.depthMm}, {"into_line", line}, {"nose_radius_mm", noseRadius}}};
 }
 
 // Feed moves of one side in a row.
@@ -152,15 +152,14 @@ private:
 
     void reportWrong() {
         const bool left = run_.side == Compensation::Left;
-        remarks_.at(
-            run_.block, run_.word,
-            {Severity::Warning,
-             "compensation-wrong-side",
-             fmt::format("{} leads the nose of tip number {} along the side of the path on which the part must "
+        remarks_.at(run_.block, run_.word,
+                    {Severity::Warning,
+                     "compensation-wrong-side",
+                     say("{} leads the nose of tip number {} along the side of the path on which the part must "
                          "lie: it would be cut too small by twice the nose radius of {} mm.",
                          left ? "G41" : "G42", stretch_.order.tipOfTool, figure(stretch_.order.setting.noseRadius)),
-             fmt::format("Write {} for this direction of cut, or check the tip number.", left ? "G42" : "G41"),
-             {{"feed_mm", run_.wrong + run_.right}}});
+                     say("Write {} for this direction of cut, or check the tip number.", left ? "G42" : "G41"),
+                     {{"feed_mm", run_.wrong + run_.right}}});
     }
 
     // Of a blade as wide as w whose one corner is compensated, the other side stands w - 2r behind the nose circle.
@@ -170,10 +169,10 @@ private:
         remarks_.at(stretch_.block(wall_->tag),
                     {Severity::Warning,
                      "compensation-other-corner",
-                     fmt::format("This wall lies on the side of the edge whose corner is not compensated (tip number "
-                                 "{}): the edge is {} mm wide and would cut {} mm into it.",
-                                 stretch_.order.tipOfTool, figure(stretch_.order.bladeMm), figure(beyond)),
-                     "Cut this wall with an offset and tip number of its own for the other corner.",
+                     say("This wall lies on the side of the edge whose corner is not compensated (tip number "
+                         "{}): the edge is {} mm wide and would cut {} mm into it.",
+                         stretch_.order.tipOfTool, figure(stretch_.order.bladeMm), figure(beyond)),
+                     tr("Cut this wall with an offset and tip number of its own for the other corner."),
                      {{"gouge_mm", beyond}}});
     }
 
@@ -201,10 +200,10 @@ void reportShortLeads(const CompensatedStretch& stretch, Remarks& remarks) {
         remarks.at(stretch.block(e.tag),
                    {Severity::Note,
                     "compensation-short-lead",
-                    fmt::format("Compensation is switched {} on a move of {} mm, less than the nose radius of {} mm: "
-                                "the nose goes more sideways than along it, and some controls refuse that.",
-                                what, figure(along), figure(noseRadius)),
-                    "Make the move longer than the nose radius.",
+                    say("Compensation is switched {} on a move of {} mm, less than the nose radius of {} mm: "
+                        "the nose goes more sideways than along it, and some controls refuse that.",
+                        what, figure(along), figure(noseRadius)),
+                    tr("Make the move longer than the nose radius."),
                     {{"move_mm", along}, {"nose_radius_mm", noseRadius}}});
     };
     look(stretch.elements.front(), "on");

@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/control/figures.h"
 
 namespace firstoff {
@@ -80,14 +81,13 @@ void Control::tooManyBlocks(BlockId block) {
     ended_ = endless_ = true;
     const std::string loop = lastWayBackFrom_ == kNoBlock
                                  ? std::string()
-                                 : fmt::format(", last again and again from line {} back to line {}",
-                                               program_.lineOf(lastWayBackFrom_), program_.lineOf(lastWayBackTo_));
-    remarks_.at(
-        lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
-        {Severity::Stop, "endless-program",
-         fmt::format("More than {} blocks and moves of cycles were carried out{}; the program was stopped here.",
+                                 : say(", last again and again from line {} back to line {}",
+                                       program_.lineOf(lastWayBackFrom_), program_.lineOf(lastWayBackTo_));
+    remarks_.at(lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
+                {Severity::Stop, "endless-program",
+                 say("More than {} blocks and moves of cycles were carried out{}; the program was stopped here.",
                      setup_.control.maxBlocks, loop),
-         "Check repeats and jumps, or raise the limit in the set-up."});
+                 tr("Check repeats and jumps, or raise the limit in the set-up.")});
 }
 
 // Blocks that frame the program, are empty, or are skipped.
@@ -133,8 +133,8 @@ void Control::sortCodes() {
     if (words_.mEnd() - words_.mBegin() > kMostMCodes) {
         remarks_.at(block(), *words_.mBegin()[kMostMCodes].word,
                     {Severity::Note, "many-m-codes",
-                     fmt::format("More than {} M words in one block, which many controls refuse.", kMostMCodes),
-                     "Spread them over several blocks."});
+                     say("More than {} M words in one block, which many controls refuse.", kMostMCodes),
+                     tr("Spread them over several blocks.")});
     }
     if (reading_ != Reading::Program) refuseInProfile();
 }
@@ -149,12 +149,11 @@ void Control::sortCode(const Code& code, bool isG) {
     }
     const Code*& place = orders_[code.group];
     if (place != nullptr) {
-        remarks_.at(
-            block(), *code.word,
-            {Severity::Stop, "codes-conflict",
-             fmt::format("{} and {} exclude each other in one block; {} was taken.", program_.textOf(*place->word),
+        remarks_.at(block(), *code.word,
+                    {Severity::Stop, "codes-conflict",
+                     say("{} and {} exclude each other in one block; {} was taken.", program_.textOf(*place->word),
                          program_.textOf(*code.word), program_.textOf(*code.word)),
-             "Leave one of them out, or write two blocks."});
+                     tr("Leave one of them out, or write two blocks.")});
     }
     place = &code;
 }
@@ -166,15 +165,15 @@ void Control::checkRepeatedWords() {
     if (const Word* word = words_.repeated()) {
         remarks_.at(block(), *word,
                     {Severity::Stop, "word-twice",
-                     fmt::format("The letter {} stands twice in this block; the last one was taken.", word->letter),
-                     "Write each letter once per block, except G and M."});
+                     say("The letter {} stands twice in this block; the last one was taken.", word->letter),
+                     tr("Write each letter once per block, except G and M.")});
     }
     if (words_.secondU() == nullptr) return;
     const bool roughing = orders_.has(CodeGroup::OneShot, Order::RoughingAlong);
     if (roughing && words_.hasAny(BlockWords::bits({'P', 'Q'}))) return;
     remarks_.at(block(), *words_.secondU(),
-                {Severity::Stop, "word-twice", "The letter U stands twice in this block; the first one was taken.",
-                 "Write each letter once per block, except G and M."});
+                {Severity::Stop, "word-twice", tr("The letter U stands twice in this block; the first one was taken."),
+                 tr("Write each letter once per block, except G and M.")});
 }
 
 // Inside P–Q only shape, feed and speed may stand: what else there is would be carried out once per pass, or not at
@@ -193,9 +192,9 @@ void Control::refuseInProfile() {
         remarks_.at(block(), *code->word,
                     {Severity::Stop,
                      "not-allowed-in-profile",
-                     fmt::format("{} cannot stand between the P and Q blocks of a cycle; it was left out.",
-                                 program_.textOf(*code->word)),
-                     "Move it in front of the cycle.",
+                     say("{} cannot stand between the P and Q blocks of a cycle; it was left out.",
+                         program_.textOf(*code->word)),
+                     tr("Move it in front of the cycle."),
                      {},
                      true});
         // Axis words that stand with it are its own.
@@ -207,22 +206,21 @@ void Control::refuseInProfile() {
 void Control::reportUnknownCode(const Code& code) {
     Remark remark{Severity::Warning,
                   "unknown-code",
-                  fmt::format("{} is not carried out here; what it does on the machine was left out of this trial.",
-                              program_.textOf(*code.word)),
-                  "Prove this block on the machine, or write it with codes that are understood here.",
+                  say("{} is not carried out here; what it does on the machine was left out of this trial.",
+                      program_.textOf(*code.word)),
+                  tr("Prove this block on the machine, or write it with codes that are understood here."),
                   {},
                   true};
     if (code.word->letter == 'M' && code.order == Order::Unknown) {
-        remark.remedy = fmt::format(
-            "Say in the set-up what it means and how long it takes, [m_codes.M{}], or prove this "
-            "block on the machine.",
-            figure(code.word->value));
+        remark.remedy =
+            say("Say in the set-up what it means and how long it takes, [m_codes.M{}], or prove this "
+                "block on the machine.",
+                figure(code.word->value));
     }
     if (code.order == Order::SideDrill || code.order == Order::SideTap || code.order == Order::SideBore) {
-        remark.message =
-            fmt::format("{} works from the side with a driven tool, which is not modelled; the hole is missing.",
-                        program_.textOf(*code.word));
-        remark.remedy = "Prove this hole on the machine.";
+        remark.message = say("{} works from the side with a driven tool, which is not modelled; the hole is missing.",
+                             program_.textOf(*code.word));
+        remark.remedy = tr("Prove this hole on the machine.");
     }
     remarks_.at(block(), *code.word, std::move(remark));
 }
@@ -236,17 +234,16 @@ void Control::reportLeftovers() {
         if (word->form == Word::Form::Missing || (left & bitOf(*word)) == 0) continue;
         if (word->letter == 'G' || word->letter == 'M') continue;
         const bool plainCorner = now_.modal.motion == 1 && !word->comma && (word->letter == 'C' || word->letter == 'R');
-        remarks_.at(
-            block(), *word,
-            {Severity::Warning,
-             "unknown-word",
-             fmt::format("{} has no meaning in this block and was left out.", program_.textOf(*word)),
-             plainCorner ? fmt::format("For a corner write ,{}; where the control takes it without comma, in blocks "
+        remarks_.at(block(), *word,
+                    {Severity::Warning,
+                     "unknown-word",
+                     say("{} has no meaning in this block and was left out.", program_.textOf(*word)),
+                     plainCorner ? say("For a corner write ,{}; where the control takes it without comma, in blocks "
                                        "of one axis, say so with corner_words in the set-up.",
                                        word->letter)
-                         : "Take it out, or add the code it belongs to.",
-             {},
-             true});
+                                 : tr("Take it out, or add the code it belongs to."),
+                     {},
+                     true});
         return;
     }
 }
@@ -269,14 +266,14 @@ void Control::applyFlow() {
     if (!levels_.empty()) {
         remarks_.at(block(), *orders_[CodeGroup::ProgramFlow]->word,
                     {Severity::Warning, "program-end-in-subprogram",
-                     fmt::format("The end of the program stands in program {}, which was called in {}; the run ends "
-                                 "here.",
-                                 levels_.back().text.number, program_.lineName(levels_.back().call)),
-                     "End called programs with M99."});
+                     say("The end of the program stands in program {}, which was called in {}; the run ends "
+                         "here.",
+                         levels_.back().text.number, program_.lineName(levels_.back().call)),
+                     tr("End called programs with M99.")});
     }
     endedAt_ = levels_.empty() ? block() : levels_.front().call;
-    noteCycleLeftOn("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
-    leaveCompensation("the end of the program", orders_[CodeGroup::ProgramFlow]->word);
+    noteCycleLeftOn(tr("the end of the program"), orders_[CodeGroup::ProgramFlow]->word);
+    leaveCompensation(tr("the end of the program"), orders_[CodeGroup::ProgramFlow]->word);
     settle();
     recorder_->stop(ProgramStop::Kind::End, block());
     ended_ = true;
@@ -284,15 +281,15 @@ void Control::applyFlow() {
 
 void Control::finish() {
     if (executed_ > 0) {
-        leaveCompensation("the end of the program", nullptr);
+        leaveCompensation(tr("the end of the program"), nullptr);
         settle();
         checkShift();
         const bool stopped = !out_.stops.empty() && out_.stops.back().kind == ProgramStop::Kind::End;
         if (!stopped && !endless_) {
             remarks_.at(executing_,
                         {Severity::Warning, "no-program-end",
-                         "The program ends here without M30 or M02; the control would stop with an alarm or wait.",
-                         "End the program with M30."});
+                         tr("The program ends here without M30 or M02; the control would stop with an alarm or wait."),
+                         tr("End the program with M30.")});
         }
     }
     if (!endless_) lookForBlocksNotReached();
@@ -313,24 +310,23 @@ void Control::lookForBlocksNotReached() {
         if ((isBehind ? behind : jumped)++ == 0) (isBehind ? firstBehind : firstJumped) = i;
     }
     if (behind > 0) {
-        remarks_.at(
-            firstBehind,
-            {Severity::Warning,
-             "blocks-behind-end",
-             fmt::format("The program ended in line {}; {} behind it {} not carried out.", program_.lineOf(endedAt_),
+        remarks_.at(firstBehind,
+                    {Severity::Warning,
+                     "blocks-behind-end",
+                     say("The program ended in line {}; {} behind it {} not carried out.", program_.lineOf(endedAt_),
                          behind == 1 ? "a block" : fmt::format("{} blocks", behind), behind == 1 ? "was" : "were"),
-             "Check the code that ends the program (M30 for M03?), or take the blocks out.",
-             {{"blocks", behind}},
-             true});
+                     tr("Check the code that ends the program (M30 for M03?), or take the blocks out."),
+                     {{"blocks", behind}},
+                     true});
     }
     if (jumped > 0) {
-        remarks_.at(firstJumped, {Severity::Note,
-                                  "blocks-not-reached",
-                                  fmt::format("The program jumped over {} from here on; nothing is known about {}.",
-                                              jumped == 1 ? "a block" : fmt::format("{} blocks", jumped),
-                                              jumped == 1 ? "it" : "them"),
-                                  "Try the program with figures that lead there as well.",
-                                  {{"blocks", jumped}}});
+        remarks_.at(firstJumped,
+                    {Severity::Note,
+                     "blocks-not-reached",
+                     say("The program jumped over {} from here on; nothing is known about {}.",
+                         jumped == 1 ? "a block" : fmt::format("{} blocks", jumped), jumped == 1 ? "it" : "them"),
+                     tr("Try the program with figures that lead there as well."),
+                     {{"blocks", jumped}}});
     }
 }
 
@@ -346,9 +342,10 @@ void Control::checkTape() {
         words |= program_.blocks[i].wordCount > 0;
     }
     if (opening == kNoBlock || marks > 1 || !words) return;
-    remarks_.at(opening, {Severity::Note, "percent-not-closed",
-                          "The % that opens the program has no closing % at the end; the file may have been cut off.",
-                          "Check the end of the program and add the closing %."});
+    remarks_.at(opening,
+                {Severity::Note, "percent-not-closed",
+                 tr("The % that opens the program has no closing % at the end; the file may have been cut off."),
+                 tr("Check the end of the program and add the closing %.")});
 }
 
 }  // namespace firstoff

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/control/call_arguments.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
@@ -33,8 +34,8 @@ std::optional<long> Control::repeats() {
     remarks_.at(block(), *words_.word('L'),
                 {Severity::Warning,
                  "bad-repeats",
-                 fmt::format("L{} is no number of repeats; nothing was called.", figure(value)),
-                 "Write how often it is called, 1 or more; or leave L out.",
+                 say("L{} is no number of repeats; nothing was called.", figure(value)),
+                 tr("Write how often it is called, 1 or more; or leave L out."),
                  {},
                  true});
     return std::nullopt;
@@ -48,9 +49,9 @@ const ProgramText* Control::calledProgram(long* repeatsInP) {
         if (words_.axesUnknown()) return nullptr;
         remarks_.at(block(), word,
                     {Severity::Stop, "call-without-program",
-                     word == nullptr ? std::string("The call does not say which program: there is no P.")
-                                     : fmt::format("P{} is no number of a program.", figure(word->value)),
-                     "Write P with the number of the program."});
+                     word == nullptr ? std::string(tr("The call does not say which program: there is no P."))
+                                     : say("P{} is no number of a program.", figure(word->value)),
+                     tr("Write P with the number of the program.")});
         return nullptr;
     }
     const double value = std::round(word->value);
@@ -66,13 +67,13 @@ const ProgramText* Control::calledProgram(long* repeatsInP) {
         if (text != nullptr) *repeatsInP = 1;
     }
     if (text == nullptr) {
-        remarks_.at(block(), *word,
-                    {Severity::Stop,
-                     "subprogram-not-found",
-                     fmt::format("Program {} is neither on this tape nor in a file beside it; the call was left out.",
-                                 figure(number)),
-                     fmt::format("Put O{0} behind this program, or a file O{0}.nc into its folder.", figure(number)),
-                     {{"program", number}}});
+        remarks_.at(
+            block(), *word,
+            {Severity::Stop,
+             "subprogram-not-found",
+             say("Program {} is neither on this tape nor in a file beside it; the call was left out.", figure(number)),
+             say("Put O{0} behind this program, or a file O{0}.nc into its folder.", figure(number)),
+             {{"program", number}}});
         return nullptr;
     }
     checkCalled(*text, *word);
@@ -83,28 +84,28 @@ void Control::checkCalled(const ProgramText& text, const Word& word) {
     if (const ProgramText* other = texts_->other(text)) {
         remarks_.at(block(), word,
                     {Severity::Warning, "program-number-twice",
-                     fmt::format("Program {} is there twice, in {} and in {}; the first was called. A control refuses "
-                                 "to load the second, or puts it in place of the first.",
-                                 text.number, program_.lineName(text.first), program_.lineName(other->first)),
-                     "Take one of them out."});
+                     say("Program {} is there twice, in {} and in {}; the first was called. A control refuses "
+                         "to load the second, or puts it in place of the first.",
+                         text.number, program_.lineName(text.first), program_.lineName(other->first)),
+                     tr("Take one of them out.")});
     }
     if (text.behindTape) {
-        remarks_.at(block(), word,
-                    {Severity::Warning,
-                     "program-behind-tape-end",
-                     fmt::format("Program {} stands behind the closing % of its file, which many controls do not read.",
-                                 text.number),
-                     "Put it in front of the %, or into a file of its own.",
-                     {},
-                     true});
+        remarks_.at(
+            block(), word,
+            {Severity::Warning,
+             "program-behind-tape-end",
+             say("Program {} stands behind the closing % of its file, which many controls do not read.", text.number),
+             tr("Put it in front of the %, or into a file of its own."),
+             {},
+             true});
     }
     if (text.otherNumber) {
         remarks_.at(block(), word,
                     {Severity::Warning,
                      "program-number-differs",
-                     fmt::format("{} was taken as program {} because of its name, but says another O number inside.",
-                                 program_.parts[program_.partOf(text.first)].name, text.number),
-                     "Give the file the number that is written in it.",
+                     say("{} was taken as program {} because of its name, but says another O number inside.",
+                         program_.parts[program_.partOf(text.first)].name, text.number),
+                     tr("Give the file the number that is written in it."),
                      {},
                      true});
     }
@@ -127,9 +128,9 @@ void Control::macroBlock() {
         if (code->word == call->word) continue;
         remarks_.at(block(), *code->word,
                     {Severity::Stop, "codes-conflict",
-                     fmt::format("{} stands beside {}, which takes the whole block; it was left out.",
-                                 program_.textOf(*code->word), program_.textOf(*call->word)),
-                     "Give it a block of its own."});
+                     say("{} stands beside {}, which takes the whole block; it was left out.",
+                         program_.textOf(*code->word), program_.textOf(*call->word)),
+                     tr("Give it a block of its own.")});
     }
     const ProgramText* text = calledProgram(nullptr);
     const auto often = repeats();
@@ -139,33 +140,36 @@ void Control::macroBlock() {
     if (text == nullptr || !often || arguments.failed) return;
     if (!modal) return enter(*text, *often, &arguments.locals);
     if (modalCall_) {
-        remarks_.at(block(), *call->word,
-                    {Severity::Warning,
-                     "nested-modal-call",
-                     "G66 is given while another is on: controls then call both, one from within the other. Here only "
-                     "the new one is called.",
-                     "Cancel the first one with G67.",
-                     {},
-                     true});
+        remarks_.at(
+            block(), *call->word,
+            {Severity::Warning,
+             "nested-modal-call",
+             tr("G66 is given while another is on: controls then call both, one from within the other. Here only "
+                "the new one is called."),
+             tr("Cancel the first one with G67."),
+             {},
+             true});
     }
     modalCall_ = ModalCall{*text, *often, arguments.locals};
 }
 
 void Control::reportArguments(const CallArguments& arguments) {
     if (arguments.unsure != nullptr) {
-        remarks_.at(block(), *arguments.unsure,
-                    {Severity::Warning,
-                     "argument-order",
-                     "I, J and K are not in alphabetical order: they were taken as sets, one after the other, so that "
-                     "they stand in other variables than #4, #5 and #6; controls differ.",
-                     "Write I, J, K in this order.",
-                     {},
-                     true});
+        remarks_.at(
+            block(), *arguments.unsure,
+            {Severity::Warning,
+             "argument-order",
+             tr("I, J and K are not in alphabetical order: they were taken as sets, one after the other, so that "
+                "they stand in other variables than #4, #5 and #6; controls differ."),
+             tr("Write I, J, K in this order."),
+             {},
+             true});
     }
     if (arguments.tooMany != nullptr) {
-        remarks_.at(block(), *arguments.tooMany,
-                    {Severity::Stop, "too-many-arguments", "There is no variable left for a word beyond ten I, J, K.",
-                     "Give the macro fewer values, or commons #100 and up."});
+        remarks_.at(
+            block(), *arguments.tooMany,
+            {Severity::Stop, "too-many-arguments", tr("There is no variable left for a word beyond ten I, J, K."),
+             tr("Give the macro fewer values, or commons #100 and up.")});
     }
     using WholeNumbers = ControlOptions::WholeNumbers;
     const bool increments = setup_.control.wholeNumbers == WholeNumbers::Increments;
@@ -175,10 +179,10 @@ void Control::reportArguments(const CallArguments& arguments) {
         remarks_.at(block(), *arguments.noPoint,
                     {increments ? Severity::Warning : Severity::Note,
                      "length-without-point",
-                     fmt::format("{} has no decimal point; the macro gets the number as it stands. A control that "
-                                 "counts such words in least increments may hand over another one.",
-                                 program_.textOf(*arguments.noPoint)),
-                     "Write the decimal point.",
+                     say("{} has no decimal point; the macro gets the number as it stands. A control that "
+                         "counts such words in least increments may hand over another one.",
+                         program_.textOf(*arguments.noPoint)),
+                     tr("Write the decimal point."),
                      {},
                      increments});
     }
@@ -194,10 +198,10 @@ void Control::enter(const ProgramText& text, long repeats, const Variables::Loca
     const bool macro = arguments != nullptr;
     const auto same = std::count_if(levels_.begin(), levels_.end(), [&](const auto& l) { return l.macro == macro; });
     if (same >= kMostLevels) {
-        return halt(block(), {Severity::Stop, "call-too-deep",
-                              fmt::format("More than {} {} call one another here.", kMostLevels,
-                                          macro ? "macros" : "subprograms"),
-                              "Call fewer programs from within each other; a program must not call itself."});
+        return halt(block(),
+                    {Severity::Stop, "call-too-deep",
+                     say("More than {} {} call one another here.", kMostLevels, macro ? "macros" : "subprograms"),
+                     tr("Call fewer programs from within each other; a program must not call itself.")});
     }
     CallLevel level;
     level.text = text;
@@ -240,8 +244,8 @@ void Control::programReturn() {
         const double value = words_.number('P');
         if (!isWholeUpTo(value, kMostRepeats)) {
             return halt(block(), {Severity::Stop, "bad-jump",
-                                  fmt::format("M99 goes back to P{}, which is no number of a block.", figure(value)),
-                                  "Write the N number of a block of the calling program."});
+                                  say("M99 goes back to P{}, which is no number of a block.", figure(value)),
+                                  tr("Write the N number of a block of the calling program.")});
         }
         target = static_cast<std::int32_t>(std::lround(value));
     }
@@ -249,8 +253,8 @@ void Control::programReturn() {
         if (target) return jumpTo(block(), *target);
         remarks_.at(block(), *orders_[CodeGroup::ProgramFlow]->word,
                     {Severity::Stop, "endless-program",
-                     "M99 sends the main program back to its beginning: it would run without end. It was run once.",
-                     "End the program with M30, or M02."});
+                     tr("M99 sends the main program back to its beginning: it would run without end. It was run once."),
+                     tr("End the program with M30, or M02.")});
         ended_ = endless_ = true;
         return;
     }
@@ -286,10 +290,10 @@ void Control::leave() {
 void Control::endOfCalledText() {
     const CallLevel& level = levels_.back();
     remarks_.at(level.call, {Severity::Stop, "subprogram-without-end",
-                             fmt::format("Program {} ends without M99; a control would stop with an alarm or run on "
-                                         "into what follows. It was left here.",
-                                         level.text.number),
-                             "End the called program with M99."});
+                             say("Program {} ends without M99; a control would stop with an alarm or run on "
+                                 "into what follows. It was left here.",
+                                 level.text.number),
+                             tr("End the called program with M99.")});
     leave();
 }
 

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/control/control.h"
 #include "sim/control/expression_values.h"
@@ -42,24 +43,23 @@ void Control::applyWorkOffset() {
         number = *further;
     }
     if (!workOffsetGiven_[static_cast<std::size_t>(number)]) {
-        remarks_.at(
-            block(), *code->word,
-            {Severity::Warning,
-             "work-offset-not-given",
-             fmt::format("The set-up does not say where the datum of {} is; it was taken at Z{} of the chuck face.",
+        remarks_.at(block(), *code->word,
+                    {Severity::Warning,
+                     "work-offset-not-given",
+                     say("The set-up does not say where the datum of {} is; it was taken at Z{} of the chuck face.",
                          workOffsetName(number), figure(workOffsets_[static_cast<std::size_t>(number)].z)),
-             "Enter this work offset in the set-up file.",
-             {},
-             true});
+                     tr("Enter this work offset in the set-up file."),
+                     {},
+                     true});
     }
     if (number != now_.modal.workOffset && localShift_ != Point{}) {
         remarks_.at(block(), *code->word,
                     {Severity::Warning,
                      "local-shift-kept",
-                     fmt::format("The local shift G52 {} goes on with {}; some controls drop it with another work "
-                                 "offset.",
-                                 place(localShift_), workOffsetName(number)),
-                     "Take it back with G52 X0 Z0 first.",
+                     say("The local shift G52 {} goes on with {}; some controls drop it with another work "
+                         "offset.",
+                         place(localShift_), workOffsetName(number)),
+                     tr("Take it back with G52 X0 Z0 first."),
                      {},
                      true});
     }
@@ -77,8 +77,8 @@ std::optional<int> Control::furtherWorkOffset(const Code& code) {
         return 5 + static_cast<int>(whole);
     remarks_.at(block(), words_.has('P') ? words_.word('P') : code.word,
                 {Severity::Stop, "no-such-work-offset",
-                 fmt::format("G54.1 needs P1 to P{}; the work offset was left as it is.", kFurtherWorkOffsets),
-                 "Correct the number."});
+                 say("G54.1 needs P1 to P{}; the work offset was left as it is.", kFurtherWorkOffsets),
+                 tr("Correct the number.")});
     return std::nullopt;
 }
 
@@ -101,7 +101,7 @@ void Control::refreshDatum() {
 void Control::coordinateSetting() {
     use(axes());
     if (!words_.hasAny(axes()) || words_.axesUnknown()) return;
-    leaveCompensation("a change of the coordinates (G50)", orders_[CodeGroup::OneShot]->word);
+    leaveCompensation(tr("a change of the coordinates (G50)"), orders_[CodeGroup::OneShot]->word);
     settle();
     const Point shown = workPosition();
     Point wanted = shown;
@@ -124,11 +124,11 @@ void Control::checkShift() {
     remarks_.at(shiftOn_.at.block, *shiftOn_.at.word,
                 {sameAgain ? Severity::Note : Severity::Warning,
                  "coordinate-shift-left-on",
-                 fmt::format("The shift of the coordinates by X{} Z{} is still in force when the program ends. {}",
-                             figure(x), figure(shift_.z),
-                             sameAgain ? "The next cycle sets the same again only if it starts from this very place."
-                                       : "The next cycle starts with it and shifts again: the part lies elsewhere."),
-                 "Take the shift back before the end, or use a work offset (G54 to G59).",
+                 say("The shift of the coordinates by X{} Z{} is still in force when the program ends. {}", figure(x),
+                     figure(shift_.z),
+                     sameAgain ? tr("The next cycle sets the same again only if it starts from this very place.")
+                               : tr("The next cycle starts with it and shifts again: the part lies elsewhere.")),
+                 tr("Take the shift back before the end, or use a work offset (G54 to G59)."),
                  {{"shift_x_mm", x}, {"shift_z_mm", shift_.z}}});
 }
 
@@ -138,11 +138,11 @@ void Control::localShift() {
     if (words_.axesUnknown()) return;
     if (!words_.hasAny(axes())) {
         remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                    {Severity::Warning, "local-shift-without-axes", "G52 names no axis: nothing was shifted.",
-                     "Write the shift behind it, or G52 X0 Z0 to take one back."});
+                    {Severity::Warning, "local-shift-without-axes", tr("G52 names no axis: nothing was shifted."),
+                     tr("Write the shift behind it, or G52 X0 Z0 to take one back.")});
         return;
     }
-    leaveCompensation("a change of the coordinates (G52)", orders_[CodeGroup::OneShot]->word);
+    leaveCompensation(tr("a change of the coordinates (G52)"), orders_[CodeGroup::OneShot]->word);
     settle();
     entered(localShift_.r, 'X', 'U', true);
     entered(localShift_.z, 'Z', 'W', false);
@@ -170,10 +170,10 @@ void Control::dataEntry() {
         remarks_.at(block(), *words_.word('L'),
                     {Severity::Warning,
                      "data-entry-not-understood",
-                     fmt::format("G10 {} enters something of the machine that a trial does not have; nothing was "
-                                 "entered.",
-                                 program_.textOf(*words_.word('L'))),
-                     "Prove on the machine what depends on it.",
+                     say("G10 {} enters something of the machine that a trial does not have; nothing was "
+                         "entered.",
+                         program_.textOf(*words_.word('L'))),
+                     tr("Prove on the machine what depends on it."),
                      {},
                      true});
         return;
@@ -189,11 +189,12 @@ std::optional<int> Control::entryNumber(int least, int most) {
     const double wanted = word != nullptr ? word->value : least - 1;
     const double whole = std::round(wanted);
     if (whole >= least && whole <= most && std::abs(wanted - whole) <= kWholeWithin) return static_cast<int>(whole);
-    remarks_.at(block(), word != nullptr ? word : orders_[CodeGroup::OneShot]->word,
-                {Severity::Stop, "no-such-offset",
-                 word == nullptr ? std::string("G10 does not say with P which offset it enters; nothing was entered.")
-                                 : fmt::format("G10 enters no offset {}; nothing was entered.", program_.textOf(*word)),
-                 "Correct the P word."});
+    remarks_.at(
+        block(), word != nullptr ? word : orders_[CodeGroup::OneShot]->word,
+        {Severity::Stop, "no-such-offset",
+         word == nullptr ? std::string(tr("G10 does not say with P which offset it enters; nothing was entered."))
+                         : say("G10 enters no offset {}; nothing was entered.", program_.textOf(*word)),
+         tr("Correct the P word.")});
     return std::nullopt;
 }
 
@@ -204,7 +205,7 @@ void Control::enterWorkOffset(int kind) {
     const auto number = kind == kPlain ? entryNumber(0, static_cast<int>(kPlainWorkOffsets))
                                        : entryNumber(1, static_cast<int>(kFurtherWorkOffsets));
     if (!number) return;
-    leaveCompensation("a change of the work offset (G10)", orders_[CodeGroup::OneShot]->word);
+    leaveCompensation(tr("a change of the work offset (G10)"), orders_[CodeGroup::OneShot]->word);
     settle();
     if (*number == 0) {
         entered(externalOffset_.r, 'X', 'U', true);
@@ -245,9 +246,9 @@ void Control::enterNose(Offset& entry, bool geometry) {
         remarks_.at(block(), words_.has('R') ? words_.word('R') : words_.word('C'),
                     {Severity::Warning,
                      "data-entry-not-understood",
-                     "A nose radius is entered with the wear: some controls take it as the radius, others add it. "
-                     "It was taken as the radius.",
-                     "Enter it with the geometry (P from 10001 on, or L10).",
+                     tr("A nose radius is entered with the wear: some controls take it as the radius, others add it. "
+                        "It was taken as the radius."),
+                     tr("Enter it with the geometry (P from 10001 on, or L10)."),
                      {},
                      true});
     }
@@ -265,8 +266,8 @@ void Control::setTip(Offset& entry, BlockId where, double number, const Word& wo
     }
     remarks_.at(where, word,
                 {Severity::Stop, "no-such-tip",
-                 fmt::format("{} is no number of an imaginary tip; it was left as it is.", figure(number)),
-                 "Write a whole number from 0 to 9."});
+                 say("{} is no number of an imaginary tip; it was left as it is.", figure(number)),
+                 tr("Write a whole number from 0 to 9.")});
 }
 
 Offset& Control::offsetToEnter(int number) {
@@ -285,17 +286,16 @@ void Control::takeUpOffset(int number, BlockId where, const Word& word) {
     const Point reckoned = reckonedTip(call().station, number, tool);
     if (reckoned == call().reckoned) return;
     const bool compensating = now_.modal.compensation != Compensation::Off;
-    remarks_.at(
-        where, word,
-        {Severity::Warning,
-         "offset-changed-while-active",
-         fmt::format("Offset {} is in force while it is changed; {}", number,
-                     compensating ? "nose-radius compensation is on, and it was left for the next T word."
-                                  : "it counts from the next block on here, but some controls wait for the "
-                                    "next T word."),
-         fmt::format("Enter it before the tool is called, or write T{:02}{:02} behind it.", call().station, number),
-         {{"offset", static_cast<double>(number)}},
-         true});
+    remarks_.at(where, word,
+                {Severity::Warning,
+                 "offset-changed-while-active",
+                 say("Offset {} is in force while it is changed; {}", number,
+                     compensating ? tr("nose-radius compensation is on, and it was left for the next T word.")
+                                  : tr("it counts from the next block on here, but some controls wait for the "
+                                       "next T word.")),
+                 say("Enter it before the tool is called, or write T{:02}{:02} behind it.", call().station, number),
+                 {{"offset", static_cast<double>(number)}},
+                 true});
     if (compensating) return;
     settle();
     ToolCall next = call();
@@ -317,16 +317,15 @@ void Control::referenceReturn() {
     if (!alongR && !alongZ) {
         if (turns) return;
         const char* name = code.order == Order::OtherReference ? "G30" : "G28";
-        remarks_.at(
-            block(), *code.word,
-            {Severity::Warning, "reference-without-axes", fmt::format("{} names no axis: nothing was moved.", name),
-             fmt::format("Name the axes: {} {}.", name,
+        remarks_.at(block(), *code.word,
+                    {Severity::Warning, "reference-without-axes", say("{} names no axis: nothing was moved.", name),
+                     say("Name the axes: {} {}.", name,
                          setup_.control.codeSystem == CodeSystem::A ? "U0 W0" : "X0 Z0 under G91")});
         return;
     }
     if (words_.axesUnknown()) return;
-    noteCycleLeftOn("the return to the reference position (G28)", code.word);
-    leaveCompensation("the return to the reference position (G28)", code.word);
+    noteCycleLeftOn(tr("the return to the reference position (G28)"), code.word);
+    leaveCompensation(tr("the return to the reference position (G28)"), code.word);
     const bool uncancelled = recorder_->compensating();
     settle();
     if (!now_.datumChecked && words_.hasAny(BlockWords::bits({'X', 'Z'})) && !now_.incremental) checkDatum();
@@ -350,9 +349,9 @@ std::optional<Point> Control::otherReference() {
     if (!exists) {
         remarks_.at(block(), *word,
                     {Severity::Stop, "no-such-reference",
-                     "G30 goes to the second, third or fourth reference position, P2 to P4; it went to the point "
-                     "between only.",
-                     "Correct the P word."});
+                     tr("G30 goes to the second, third or fourth reference position, P2 to P4; it went to the point "
+                        "between only."),
+                     tr("Correct the P word.")});
         return std::nullopt;
     }
     const auto& given = setup_.machine.otherReferences[static_cast<std::size_t>(wanted) - 2];
@@ -362,10 +361,10 @@ std::optional<Point> Control::otherReference() {
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "reference-not-in-setup",
-                 fmt::format("The set-up does not say where the {} reference position is; the turret went to the point "
-                             "between only.",
-                             name),
-                 fmt::format("Enter {0}_reference_x_mm and {0}_reference_z_mm in the set-up file.", name),
+                 say("The set-up does not say where the {} reference position is; the turret went to the point "
+                     "between only.",
+                     name),
+                 say("Enter {0}_reference_x_mm and {0}_reference_z_mm in the set-up file.", name),
                  {},
                  true});
     return std::nullopt;
@@ -376,7 +375,7 @@ void Control::referenceCheck() {
     use(axes());
     const Word& word = *orders_[CodeGroup::OneShot]->word;
     if (words_.axesUnknown()) return;
-    leaveCompensation("the check of the reference position (G27)", &word);
+    leaveCompensation(tr("the check of the reference position (G27)"), &word);
     settle();
     if (!now_.datumChecked) checkDatum();
     const Point to = target();
@@ -386,15 +385,14 @@ void Control::referenceCheck() {
     const double offR = words_.hasAny(axes() & kAlongR) ? 2 * (to.r - home.r) : 0;
     const double offZ = words_.hasAny(axes() & kAlongZ) ? to.z - home.z : 0;
     if (std::abs(offR) <= kLeastIncrementMm && std::abs(offZ) <= kLeastIncrementMm) return;
-    remarks_.at(
-        block(), word,
-        {Severity::Stop,
-         "not-at-reference",
-         fmt::format("G27 does not end at the reference position: X is {} mm and Z {} mm away from it; the control "
+    remarks_.at(block(), word,
+                {Severity::Stop,
+                 "not-at-reference",
+                 say("G27 does not end at the reference position: X is {} mm and Z {} mm away from it; the control "
                      "stops with an alarm.",
                      figure(offR), figure(offZ)),
-         "Correct the position, or use G28.",
-         {{"off_x_mm", offR}, {"off_z_mm", offZ}}});
+                 tr("Correct the position, or use G28."),
+                 {{"off_x_mm", offR}, {"off_z_mm", offZ}}});
 }
 
 }  // namespace firstoff

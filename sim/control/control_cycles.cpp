@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
 
@@ -21,22 +22,22 @@ std::optional<Control::Profile> Control::findProfile() {
     const BlockId call = block();
     for (char letter : {'P', 'Q'}) {
         if (words_.has(letter)) continue;
-        reportMissing(letter, "is not given");
+        reportMissing(letter, tr("is not given"));
         return std::nullopt;
     }
     const auto first = search_.find(sequenceNumber('P'), call + 1);
     if (!first) {
-        reportMissing('P', "is not in the program");
+        reportMissing('P', tr("is not in the program"));
         return std::nullopt;
     }
     const auto last = search_.findForwards(sequenceNumber('Q'), *first);
     if (!last) {
         const bool before = search_.find(sequenceNumber('Q'), 0).has_value();
-        reportMissing('Q', before ? "stands before the P block" : "is not in the program");
+        reportMissing('Q', before ? tr("stands before the P block") : tr("is not in the program"));
         return std::nullopt;
     }
     if (*first <= call && call <= *last) {
-        reportMissing('Q', "makes a profile that holds the cycle itself");
+        reportMissing('Q', tr("makes a profile that holds the cycle itself"));
         return std::nullopt;
     }
     reportTwice('P', *first);
@@ -54,11 +55,10 @@ std::int32_t Control::sequenceNumber(char letter) const {
 void Control::reportMissing(char letter, const char* why) {
     const Word* word = words_.word(letter);
     const std::string number = word != nullptr ? fmt::format(" N{}", figure(word->value)) : "";
-    remarks_.at(
-        block(), word,
-        {Severity::Stop, "missing-profile-block",
-         fmt::format("The {} block{} of {} {}; the cycle was not carried out.", letter, number, cycleName(), why),
-         "Give P the N number of the first block of the profile and Q that of its last one, below it."});
+    remarks_.at(block(), word,
+                {Severity::Stop, "missing-profile-block",
+                 say("The {} block{} of {} {}; the cycle was not carried out.", letter, number, cycleName(), why),
+                 tr("Give P the N number of the first block of the profile and Q that of its last one, below it.")});
 }
 
 void Control::reportTwice(char letter, BlockId taken) {
@@ -67,10 +67,10 @@ void Control::reportTwice(char letter, BlockId taken) {
     remarks_.at(block(), *words_.word(letter),
                 {Severity::Warning,
                  "sequence-number-twice",
-                 fmt::format("N{} stands {} times in the program; controls differ in which one {} takes. Here it was "
-                             "the one in line {}.",
-                             sequenceNumber(letter), count, cycleName(), program_.span(taken).line),
-                 "Give every N number that a cycle names to one block only.",
+                 say("N{} stands {} times in the program; controls differ in which one {} takes. Here it was "
+                     "the one in line {}.",
+                     sequenceNumber(letter), count, cycleName(), program_.span(taken).line),
+                 tr("Give every N number that a cycle names to one block only."),
                  {{"times", static_cast<double>(count)}},
                  true});
 }
@@ -81,15 +81,14 @@ std::optional<Control::Shape> Control::shapeOf(const Profile& profile, bool alon
     const BlockId callBlock = block();
     // Passes are cut without compensation; what the control does with it in front of the cycle differs.
     if (now_.modal.compensation != Compensation::Off) {
-        remarks_.at(
-            callBlock, *orders_[CodeGroup::OneShot]->word,
-            {Severity::Warning,
-             "compensation-in-roughing",
-             fmt::format("Nose-radius compensation is on when {} is called; controls differ. It was switched off here.",
+        remarks_.at(callBlock, *orders_[CodeGroup::OneShot]->word,
+                    {Severity::Warning,
+                     "compensation-in-roughing",
+                     say("Nose-radius compensation is on when {} is called; controls differ. It was switched off here.",
                          cycleName()),
-             "Cancel it with G40 before the cycle and give G41 or G42 inside the profile.",
-             {},
-             true});
+                     tr("Cancel it with G40 before the cycle and give G41 or G42 inside the profile."),
+                     {},
+                     true});
         now_.modal.compensation = Compensation::Off;
         modalDirty_ = true;
     }
@@ -101,10 +100,10 @@ std::optional<Control::Shape> Control::shapeOf(const Profile& profile, bool alon
     if (!shape.elements.empty()) return shape;
     remarks_.at(callBlock, words_.word('P'),
                 {Severity::Stop, "missing-profile-block",
-                 fmt::format("There is no shape between the P and Q blocks of {}: at least an approach and one feed "
-                             "move are needed.",
-                             cycleName()),
-                 "Write the profile as moves with G00, G01, G02 and G03."});
+                 say("There is no shape between the P and Q blocks of {}: at least an approach and one feed "
+                     "move are needed.",
+                     cycleName()),
+                 tr("Write the profile as moves with G00, G01, G02 and G03.")});
     return std::nullopt;
 }
 
@@ -133,7 +132,7 @@ Control::Shape Control::readShape(const Profile& profile, Point start, bool alon
         shape.infeed = now_.modal.motion == 0 ? MoveKind::Rapid : MoveKind::Feed;
         shape.leadsInOnArc = now_.modal.motion == 2 || now_.modal.motion == 3;
     }
-    if (openLine_) dropLine("the profile ends");
+    if (openLine_) dropLine(tr("the profile ends"));
     recorder.settle();
     recorder_ = &mainRecorder_;
     reading_ = reading;
@@ -190,7 +189,7 @@ void Control::finishingBlock() {
     cycleBlock_ = callBlock;
     pass_ = 1;
     for (BlockId at = profile->first; at <= profile->last && !ended_; ++at) carryOut(at);
-    if (openLine_) dropLine("the profile ends");
+    if (openLine_) dropLine(tr("the profile ends"));
     words_ = words;
     orders_ = orders;
     used_ = used;
@@ -234,26 +233,26 @@ void Control::returnFromFinishing(Point start) {
     if (!compensated) return add(move);
     move.compensation = Compensation::Off;
     recorder_->addBetweenPaths(move);
-    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                {Severity::Warning,
-                 "compensation-on-the-way-back",
-                 "Nose-radius compensation is still on when G70 goes back to its start point; controls differ in how "
-                 "they lead the nose there. Here it left the profile as with G40, and compensation came on again with "
-                 "the next move.",
-                 "Give G41 or G42 in the first block of the profile and G40 in its last.",
-                 {},
-                 true});
+    remarks_.at(
+        block(), *orders_[CodeGroup::OneShot]->word,
+        {Severity::Warning,
+         "compensation-on-the-way-back",
+         tr("Nose-radius compensation is still on when G70 goes back to its start point; controls differ in how "
+            "they lead the nose there. Here it left the profile as with G40, and compensation came on again with "
+            "the next move."),
+         tr("Give G41 or G42 in the first block of the profile and G40 in its last."),
+         {},
+         true});
 }
 
 void Control::reportOneBlock() {
-    remarks_.at(
-        block(), words_.word('Q'),
-        {Severity::Warning,
-         "profile-of-one-block",
-         fmt::format("P and Q of {} name the same block: only its move is cut. Some controls refuse it.", cycleName()),
-         "Give Q the N number of the last block of the profile.",
-         {},
-         true});
+    remarks_.at(block(), words_.word('Q'),
+                {Severity::Warning,
+                 "profile-of-one-block",
+                 say("P and Q of {} name the same block: only its move is cut. Some controls refuse it.", cycleName()),
+                 tr("Give Q the N number of the last block of the profile."),
+                 {},
+                 true});
 }
 
 // A profile that follows its cycle was carried out with it, so the program goes on behind it.
@@ -270,9 +269,9 @@ void Control::jumpOver(const Profile& profile, BlockId callBlock) {
         remarks_.at(*between,
                     {Severity::Warning,
                      "blocks-before-profile",
-                     "Blocks stand between the cycle and its profile; controls differ whether they are carried out. "
-                     "Here they were left out.",
-                     "Put the profile right behind the cycle.",
+                     tr("Blocks stand between the cycle and its profile; controls differ whether they are carried out. "
+                        "Here they were left out."),
+                     tr("Put the profile right behind the cycle."),
                      {},
                      true});
     }

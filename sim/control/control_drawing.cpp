@@ -9,6 +9,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/control/control.h"
@@ -62,9 +63,9 @@ std::optional<CornerWish> Control::cornerWish(const Word*& word) {
     if (word == nullptr) return std::nullopt;
     if (!comma) use(BlockWords::bit(word->letter));
     if (words_.cornerRadius() != nullptr && words_.cornerChamfer() != nullptr) {
-        remarks_.at(
-            block(), *words_.cornerChamfer(),
-            {Severity::Stop, "word-twice", "Both ,C and ,R stand in this block; ,R was taken.", "Write one of them."});
+        remarks_.at(block(), *words_.cornerChamfer(),
+                    {Severity::Stop, "word-twice", tr("Both ,C and ,R stand in this block; ,R was taken."),
+                     tr("Write one of them.")});
     }
     const double size = lengthOf(*word);
     CornerWish wish{std::abs(size), word->letter == 'R', {}};
@@ -78,8 +79,8 @@ std::optional<CornerWish> Control::cornerWish(const Word*& word) {
     if (size < 0) {
         remarks_.at(block(), *word,
                     {Severity::Stop, "not-above-zero",
-                     fmt::format("A corner must be above zero, not {}; it was left sharp.", figure(word->value)),
-                     "Correct the figure or its sign."});
+                     say("A corner must be above zero, not {}; it was left sharp.", figure(word->value)),
+                     tr("Correct the figure or its sign.")});
     }
     return std::nullopt;
 }
@@ -89,13 +90,13 @@ std::optional<CornerWish> Control::cornerWish(const Word*& word) {
 Point Control::angleOf(const Word& word) {
     const double degrees = countsIncrements(word) ? word.value / 1000 : word.value;
     if (countsIncrements(word) && word.value != 0 && std::abs(degrees) < 1) {
-        remarks_.at(block(), word,
-                    {Severity::Warning,
-                     "decimal-point-missing",
-                     fmt::format("{} has no decimal point, so it counts as {} degrees.", program_.textOf(word),
-                                 figure(degrees)),
-                     "Write the decimal point.",
-                     {{"taken_deg", degrees}}});
+        remarks_.at(
+            block(), word,
+            {Severity::Warning,
+             "decimal-point-missing",
+             say("{} has no decimal point, so it counts as {} degrees.", program_.textOf(word), figure(degrees)),
+             tr("Write the decimal point."),
+             {{"taken_deg", degrees}}});
     }
     return direction(degrees);
 }
@@ -103,7 +104,7 @@ Point Control::angleOf(const Word& word) {
 // A G01 with an angle and no coordinate.
 void Control::openLine() {
     use(kAngle);
-    if (openLine_) dropLine("the next block gives an angle only, too");
+    if (openLine_) dropLine(tr("the next block gives an angle only, too"));
     if (!now_.datumChecked) checkDatum();
     if (!now_.feedChecked) checkFeed();
     const Word* corner = nullptr;
@@ -113,13 +114,12 @@ void Control::openLine() {
 }
 
 void Control::dropLine(const char* why) {
-    remarks_.at(
-        openLine_->block, *openLine_->word,
-        {Severity::Stop, "line-without-end",
-         fmt::format("The line at {} has no end point of its own: it ends where the next line crosses it, which "
+    remarks_.at(openLine_->block, *openLine_->word,
+                {Severity::Stop, "line-without-end",
+                 say("The line at {} has no end point of its own: it ends where the next line crosses it, which "
                      "needs G01 with X, Z and an angle. But {}; the line was left out.",
                      program_.textOf(*openLine_->word), why),
-         "Write the next line with X, Z and A, or give this one an end point."});
+                 tr("Write the next line with X, Z and A, or give this one an end point.")});
     openLine_.reset();
     lineDroppedIn_ = block();
     recorder_->dropLine();
@@ -142,12 +142,11 @@ Point Control::endOfLine(Point to) {
         const double way = alongR ? to.r - from.r : to.z - from.z;
         if (std::abs(slope) < kParallel) {
             if (std::abs(way) < tolerance::kSamePlaceMm) return to;
-            remarks_.at(
-                block(), *angle,
-                {Severity::Stop, "angle-never-reaches",
-                 fmt::format("A line at {} never reaches this {}: it runs along the other axis. Only {} was moved.",
+            remarks_.at(block(), *angle,
+                        {Severity::Stop, "angle-never-reaches",
+                         say("A line at {} never reaches this {}: it runs along the other axis. Only {} was moved.",
                              program_.textOf(*angle), alongR ? "X" : "Z", alongR ? "X" : "Z"),
-                 "Correct the angle (from +Z, anticlockwise), or give the other coordinate."});
+                         tr("Correct the angle (from +Z, anticlockwise), or give the other coordinate.")});
             return to;
         }
         to = from + (way / slope) * u;
@@ -162,21 +161,20 @@ void Control::checkAngle(Point from, Point to, Point u, BlockId where, const Wor
     const double ahead = dot(to - from, u);
     const double off = std::abs(cross(u, to - from));
     if (off > kContradictionMm + kContradictionRad * std::abs(ahead)) {
-        remarks_.at(
-            where, word,
-            {Severity::Warning,
-             "angle-contradicts",
-             fmt::format("X and Z end {} mm off a line at {}; X and Z were taken.", figure(off), program_.textOf(word)),
-             "Leave one of the three words out, or correct it.",
-             {{"off_mm", off}}});
+        remarks_.at(where, word,
+                    {Severity::Warning,
+                     "angle-contradicts",
+                     say("X and Z end {} mm off a line at {}; X and Z were taken.", figure(off), program_.textOf(word)),
+                     tr("Leave one of the three words out, or correct it."),
+                     {{"off_mm", off}}});
     } else if (ahead < -tolerance::kSamePlaceMm) {
         remarks_.at(where, word,
                     {Severity::Warning,
                      "angle-points-back",
-                     fmt::format("The line at {} reaches its end going backwards by {} mm. Its end point was taken; "
-                                 "some controls refuse it.",
-                                 program_.textOf(word), figure(-ahead)),
-                     "Turn the angle by 180 degrees, or correct the coordinate.",
+                     say("The line at {} reaches its end going backwards by {} mm. Its end point was taken; "
+                         "some controls refuse it.",
+                         program_.textOf(word), figure(-ahead)),
+                     tr("Turn the angle by 180 degrees, or correct the coordinate."),
                      {{"back_mm", -ahead}},
                      true});
     }
@@ -187,13 +185,13 @@ bool Control::closeLine(Point to) {
     const Word* angle = words_.angle();
     const char* why = nullptr;
     if (now_.modal.motion != 1) {
-        why = "the next move is not a straight one at feed";
+        why = tr("the next move is not a straight one at feed");
     } else if (now_.incremental || words_.hasAny(axes() & BlockWords::bits({'U', 'W'}))) {
-        why = "the next block counts from an end that is not known (incremental)";
+        why = tr("the next block counts from an end that is not known (incremental)");
     } else if (!words_.has('X') || !words_.has('Z')) {
-        why = "the next block does not give both X and Z";
+        why = tr("the next block does not give both X and Z");
     } else if (angle == nullptr) {
-        why = "the next block has no angle";
+        why = tr("the next block has no angle");
     }
     if (why != nullptr) {
         dropLine(why);
@@ -203,7 +201,7 @@ bool Control::closeLine(Point to) {
     const Point v = angleOf(*angle);
     const double crossing = cross(line.direction, v);
     if (std::abs(crossing) < kParallel) {
-        dropLine("the next line is parallel to it");
+        dropLine(tr("the next line is parallel to it"));
         return false;
     }
     const Point from = now_.position;

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/control/control.h"
 #include "sim/control/drill_cycle.h"
 #include "sim/control/figures.h"
@@ -66,7 +67,7 @@ bool Control::readDrilling() {
     const bool absolute = setup_.control.codeSystem != CodeSystem::A && !now_.incremental;
     if (words_.has('R')) kept.retract = DrillFigures::Level{lengthOf('R'), absolute};
     if (motion == 83 && words_.has('Q')) {
-        const auto peck = incrementsOf('Q', "The peck");
+        const auto peck = incrementsOf('Q', tr("The peck"));
         if (!peck) return false;
         kept.peck = *peck;
     }
@@ -75,7 +76,7 @@ bool Control::readDrilling() {
         doubtDwellPoint(*words_.word('P'));
         const bool none = words_.number('P') == 0;
         if (none) kept.dwellS = 0;
-        if (!none) kept.dwellS = positive('P', "The dwell").value_or(0) / 1000;
+        if (!none) kept.dwellS = positive('P', tr("The dwell")).value_or(0) / 1000;
     }
     return true;
 }
@@ -100,9 +101,9 @@ int Control::readRepeats() {
     if (value >= 0 && value <= kMostRepeats && value == std::floor(value)) return static_cast<int>(value);
     remarks_.at(block(), *words_.word(letter),
                 {Severity::Stop, "repeats-not-whole",
-                 fmt::format("{} repeats must be a whole number from 0 to {:.0f}, not {}; the hole was drilled once.",
-                             letter, kMostRepeats, figure(value)),
-                 "Correct the figure."});
+                 say("{} repeats must be a whole number from 0 to {:.0f}, not {}; the hole was drilled once.", letter,
+                     kMostRepeats, figure(value)),
+                 tr("Correct the figure.")});
     return 1;
 }
 
@@ -118,8 +119,8 @@ std::optional<DrillCycle> Control::drillCycle() {
     if (!kept.depth) {
         remarks_.at(block(), *cycleStated_.word,
                     {Severity::Stop, "drill-without-depth",
-                     fmt::format("{} has no Z: how deep to drill is not known. It was not carried out.", cycleName()),
-                     "Write Z of the bottom of the hole."});
+                     say("{} has no Z: how deep to drill is not known. It was not carried out.", cycleName()),
+                     tr("Write Z of the bottom of the hole.")});
         return std::nullopt;
     }
     order.bottomZ = kept.depth->mm + (kept.depth->absolute ? 0 : order.retractZ);
@@ -138,53 +139,50 @@ bool Control::checkLevels(const DrillCycle& order) {
     const double towards = order.bottomZ < order.start.z ? -1 : 1;
     const double deep = towards * (order.bottomZ - order.retractZ);
     if (deep <= 0) {
-        remarks_.at(
-            block(), words_.has('R') ? words_.word('R') : nullptr,
-            {Severity::Stop,
-             "drill-levels",
-             fmt::format("The retract point of {} lies at Z{}, which is not in front of the bottom of the hole, "
+        remarks_.at(block(), words_.has('R') ? words_.word('R') : nullptr,
+                    {Severity::Stop,
+                     "drill-levels",
+                     say("The retract point of {} lies at Z{}, which is not in front of the bottom of the hole, "
                          "Z{}. It was not carried out.",
                          cycleName(), figure(order.retractZ), figure(order.bottomZ)),
-             retractMeaning(),
-             {{"retract_z_mm", order.retractZ}, {"bottom_z_mm", order.bottomZ}}});
+                     retractMeaning(),
+                     {{"retract_z_mm", order.retractZ}, {"bottom_z_mm", order.bottomZ}}});
         return false;
     }
     if (towards * (order.retractZ - order.start.z) < 0) {
-        remarks_.at(
-            block(), words_.has('R') ? words_.word('R') : nullptr,
-            {Severity::Warning,
-             "retract-point-behind-start",
-             fmt::format("The retract point of {} comes out at Z{}, farther from the work than the start at Z{}.",
+        remarks_.at(block(), words_.has('R') ? words_.word('R') : nullptr,
+                    {Severity::Warning,
+                     "retract-point-behind-start",
+                     say("The retract point of {} comes out at Z{}, farther from the work than the start at Z{}.",
                          cycleName(), figure(order.retractZ), figure(order.start.z)),
-             retractMeaning(),
-             {{"retract_z_mm", order.retractZ}, {"start_z_mm", order.start.z}},
-             true});
+                     retractMeaning(),
+                     {{"retract_z_mm", order.retractZ}, {"start_z_mm", order.start.z}},
+                     true});
     }
     return true;
 }
 
 std::string Control::retractMeaning() const {
     return setup_.control.codeSystem == CodeSystem::A
-               ? "In code system A R counts from the start of the cycle, below "
-                 "zero towards the chuck; some controls take "
-                 "it as a position. See how yours does."
-               : "In code systems B and C R is a position along Z, under G91 the distance from the start.";
+               ? tr("In code system A R counts from the start of the cycle, below "
+                    "zero towards the chuck; some controls take "
+                    "it as a position. See how yours does.")
+               : tr("In code systems B and C R is a position along Z, under G91 the distance from the start.");
 }
 
 void Control::reportBesideAxis(const DrillCycle& order) {
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
     const bool boring = now_.modal.motion == 85 && tool != nullptr && !worksOnTheAxis(tool->kind);
     if (boring || std::abs(order.holeR) <= kBesideAxisMm) return;
-    remarks_.at(
-        block(), words_.word('X'),
-        {Severity::Warning,
-         "hole-beside-axis",
-         fmt::format("{} works at X{}: a hole beside the axis needs a driven tool and a spindle that stands, which "
+    remarks_.at(block(), words_.word('X'),
+                {Severity::Warning,
+                 "hole-beside-axis",
+                 say("{} works at X{}: a hole beside the axis needs a driven tool and a spindle that stands, which "
                      "is not modelled.",
                      cycleName(), figure(2 * order.holeR)),
-         "Bring the drill to X0 for a hole on the axis.",
-         {{"x_mm", 2 * order.holeR}},
-         true});
+                 tr("Bring the drill to X0 for a hole on the axis."),
+                 {{"x_mm", 2 * order.holeR}},
+                 true});
 }
 
 }  // namespace firstoff

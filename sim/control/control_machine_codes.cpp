@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/control/codes.h"
 #include "sim/control/control.h"
 
@@ -66,10 +67,9 @@ void Control::checkMachineCodes() {
         finding.severity = Severity::Stop;
         finding.code = "setup-m-code-known";
         finding.span = code.span;
-        finding.message =
-            fmt::format("[m_codes] gives M{:02} a meaning, but it has one already: {} That one was taken.", code.number,
-                        entry->meaning);
-        finding.remedy = "Take the table out of the set-up file.";
+        finding.message = say("[m_codes] gives M{:02} a meaning, but it has one already: {} That one was taken.",
+                              code.number, entry->meaning);
+        finding.remedy = tr("Take the table out of the set-up file.");
         out_.findings.push_back(std::move(finding));
     }
 }

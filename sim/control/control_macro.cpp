@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
 
@@ -59,9 +60,9 @@ void Control::assign(BlockId block, const Statement& statement) {
         remarks_.at(block,
                     {Severity::Warning,
                      "controls-calculate-otherwise",
-                     "A variable is set and read in the same block. Here the value from before the block is read; "
-                     "controls differ.",
-                     "Write one assignment in a block.",
+                     tr("A variable is set and read in the same block. Here the value from before the block is read; "
+                        "controls differ."),
+                     tr("Write one assignment in a block."),
                      {},
                      true});
     }
@@ -84,9 +85,9 @@ void Control::setVariable(BlockId block, const Assignment& assignment, double in
     if (isNull(index) || std::abs(index - whole) > kWholeWithin || whole < 0 || whole > kLargestIndex) {
         remarks_.at(block, at,
                     {Severity::Stop, "no-such-variable",
-                     isNull(index) ? "The number of the variable to be set is null; nothing was set."
-                                   : fmt::format("#{} is no variable; nothing was set.", figure(index)),
-                     "Check what stands behind #."});
+                     isNull(index) ? tr("The number of the variable to be set is null; nothing was set.")
+                                   : say("#{} is no variable; nothing was set.", figure(index)),
+                     tr("Check what stands behind #.")});
         return;
     }
     const auto number = static_cast<std::int32_t>(whole);
@@ -120,9 +121,11 @@ void Control::jump(BlockId block, const Statement& statement) {
     if (value && !isNull(*value) && isWhole(*value) && *value >= 0 && *value <= kLargestNumber) {
         return jumpTo(block, static_cast<std::int32_t>(std::round(*value)));
     }
-    const std::string what = !value ? "could not be calculated" : isNull(*value) ? "is null" : "is " + figure(*value);
-    halt(block, {Severity::Stop, "bad-jump", fmt::format("The target of GOTO {}, which is no number of a block.", what),
-                 "Write the N number of a block behind GOTO."});
+    const std::string what = !value           ? tr("could not be calculated")
+                             : isNull(*value) ? tr("is null")
+                                              : "is " + figure(*value);
+    halt(block, {Severity::Stop, "bad-jump", say("The target of GOTO {}, which is no number of a block.", what),
+                 tr("Write the N number of a block behind GOTO.")});
 }
 
 // Forwards to the end of the program, then from its beginning (common practice, no source).
@@ -130,28 +133,26 @@ void Control::jumpTo(BlockId block, std::int32_t number) {
     const auto target = search_.find(number, block + 1);
     if (!target) {
         return halt(block, {Severity::Stop, "jump-target-missing",
-                            fmt::format("The jump asks for N{}, which is not in this program.", number),
-                            "Write this N number on the block where the program should go on."});
+                            say("The jump asks for N{}, which is not in this program.", number),
+                            tr("Write this N number on the block where the program should go on.")});
     }
     if (jumpsSeen_.insert(block).second) {
         if (const std::size_t times = search_.count(number); times > 1) {
-            remarks_.at(block,
-                        {Severity::Warning,
-                         "sequence-number-twice",
-                         fmt::format("N{} stands {} times in the program; controls differ in which one a jump takes. "
-                                     "Here it went to line {}.",
-                                     number, times, program_.lineOf(*target)),
-                         "Give each block that is jumped to a number of its own.",
-                         {},
-                         true});
+            remarks_.at(block, {Severity::Warning,
+                                "sequence-number-twice",
+                                say("N{} stands {} times in the program; controls differ in which one a jump takes. "
+                                    "Here it went to line {}.",
+                                    number, times, program_.lineOf(*target)),
+                                tr("Give each block that is jumped to a number of its own."),
+                                {},
+                                true});
         }
         if (const Loop* loop = loops().entered(block, *target)) {
-            remarks_.at(
-                block, {Severity::Stop, "jump-into-loop",
-                        fmt::format("The jump goes to line {}, into the loop of lines {} to {}; controls stop "
+            remarks_.at(block, {Severity::Stop, "jump-into-loop",
+                                say("The jump goes to line {}, into the loop of lines {} to {}; controls stop "
                                     "with an alarm, or lose the loop.",
                                     program_.lineOf(*target), program_.lineOf(loop->begin), program_.lineOf(loop->end)),
-                        "Jump to the block with WHILE, or behind END."});
+                                tr("Jump to the block with WHILE, or behind END.")});
         }
     }
     if (*target <= block) return goBack(block, *target);
@@ -165,10 +166,10 @@ bool Control::refuseInProfile(BlockId block, const Statement& statement) {
     remarks_.at(block,
                 {assigns ? Severity::Warning : Severity::Stop,
                  "not-allowed-in-profile",
-                 assigns ? "A variable is set between the P and Q blocks of a cycle. It is set anew each time the "
-                           "profile is read; many controls take no macro statement there."
-                         : "Jumps and loops cannot stand between the P and Q blocks of a cycle; it was left out.",
-                 "Calculate in front of the cycle.",
+                 assigns ? tr("A variable is set between the P and Q blocks of a cycle. It is set anew each time the "
+                              "profile is read; many controls take no macro statement there.")
+                         : tr("Jumps and loops cannot stand between the P and Q blocks of a cycle; it was left out."),
+                 tr("Calculate in front of the cycle."),
                  {},
                  true});
     return !assigns;
@@ -176,7 +177,7 @@ bool Control::refuseInProfile(BlockId block, const Statement& statement) {
 
 // What a control cannot go on from: the run ends here.
 void Control::halt(BlockId block, Remark remark) {
-    remark.message += " The trial ends here.";
+    remark.message += tr(" The trial ends here.");
     remarks_.at(block, std::move(remark));
     ended_ = endless_ = true;
 }

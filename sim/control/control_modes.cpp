@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
@@ -27,8 +28,8 @@ std::optional<double> Control::positive(char letter, const char* what) {
     if (value > 0) return value;
     remarks_.at(block(), *words_.word(letter),
                 {Severity::Stop, "not-above-zero",
-                 fmt::format("{} must be above zero, not {}; the word was left out.", what, figure(value)),
-                 "Correct the figure or its sign."});
+                 say("{} must be above zero, not {}; the word was left out.", what, figure(value)),
+                 tr("Correct the figure or its sign.")});
     return std::nullopt;
 }
 
@@ -63,7 +64,7 @@ void Control::applyFeed() {
     if (isLead != now_.feedIsLead) now_.feedChecked = false;
     now_.feedIsLead = isLead;
     if (feed > 0 && feed == now_.modal.feed && !now_.feedOfOtherMode && !now_.feedOfOtherUnits) return;
-    if (!positive('F', "F, the feed,")) return;
+    if (!positive('F', tr("F, the feed,"))) return;
     now_.modal.feed = feed;
     now_.feedOfOtherMode = now_.feedOfOtherUnits = false;
     now_.feedChecked = false;
@@ -82,7 +83,7 @@ void Control::applySpeed() {
     use(BlockWords::bit('S'));
     // S0 stands the spindle still on some controls; here it is a speed that was not given.
     const double speed = words_.number('S');
-    if (speed != 0 && !positive('S', "S, the speed,")) return;
+    if (speed != 0 && !positive('S', tr("S, the speed,"))) return;
     now_.modal.speed = now_.modal.constantSurfaceSpeed && now_.modal.inches ? speed * kMetresPerFoot : speed;
     now_.speedGiven = speed > 0;
     now_.speedOfOtherUnits = false;
@@ -95,11 +96,11 @@ void Control::applyClamp() {
     if (words_.hasAny(axes()) && !words_.has('S')) return;
     if (!words_.has('S')) {
         remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                    {Severity::Warning, "clamp-without-speed", "G50 has no S word: no speed clamp was set.",
-                     "Write the highest spindle speed behind it, e.g. G50 S2500."});
+                    {Severity::Warning, "clamp-without-speed", tr("G50 has no S word: no speed clamp was set."),
+                     tr("Write the highest spindle speed behind it, e.g. G50 S2500.")});
         return;
     }
-    const auto limit = positive('S', "The speed clamp");
+    const auto limit = positive('S', tr("The speed clamp"));
     if (!limit) return;
     now_.modal.clampRevPerMin = *limit;
     now_.feedChecked = false;
@@ -127,13 +128,12 @@ void Control::changeSpeedMode() {
         block(), *orders_[CodeGroup::SpeedMode]->word,
         {Severity::Warning,
          "speed-mode-without-speed",
-         fmt::format("{} has no S word. The {} in force was turned into {} at X{}; controls differ here.",
-                     surface ? "G96" : "G97",
-                     surface ? fmt::format("{} rev/min", figure(before)) : fmt::format("{} m/min", figure(before)),
-                     surface ? fmt::format("{} m/min", figure(now_.modal.speed))
-                             : fmt::format("{} rev/min", figure(now_.modal.speed)),
-                     figure(2 * radius)),
-         "Write the S word behind it.",
+         say("{} has no S word. The {} in force was turned into {} at X{}; controls differ here.",
+             surface ? "G96" : "G97",
+             surface ? say("{} rev/min", figure(before)) : fmt::format("{} m/min", figure(before)),
+             surface ? fmt::format("{} m/min", figure(now_.modal.speed)) : say("{} rev/min", figure(now_.modal.speed)),
+             figure(2 * radius)),
+         tr("Write the S word behind it."),
          {{"speed", now_.modal.speed}},
          true});
 }
@@ -172,8 +172,8 @@ void Control::turnSpindle(SpindleDirection direction, const Word& word) {
     if (now_.modal.speed != 0) return;
     remarks_.at(block(), word,
                 {Severity::Warning, "spindle-code-without-speed",
-                 fmt::format("{} starts the spindle, but no speed was given: S is 0.", program_.textOf(word)),
-                 "Give G97 S or G96 S with it or before it."});
+                 say("{} starts the spindle, but no speed was given: S is 0.", program_.textOf(word)),
+                 tr("Give G97 S or G96 S with it or before it.")});
 }
 
 void Control::dwell() {
@@ -181,14 +181,14 @@ void Control::dwell() {
     use(kWords);
     if (!words_.hasAny(kWords)) {
         remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                    {Severity::Warning, "dwell-without-time", "G04 has no time: nothing was waited for.",
-                     "Write the seconds behind it, e.g. G04 X0.5, or milliseconds, G04 P500."});
+                    {Severity::Warning, "dwell-without-time", tr("G04 has no time: nothing was waited for."),
+                     tr("Write the seconds behind it, e.g. G04 X0.5, or milliseconds, G04 P500.")});
         return;
     }
     const char letter = words_.has('P') ? 'P' : words_.has('X') ? 'X' : 'U';
     if (reading_ == Reading::ProfileShape) return;
     if (letter == 'P') doubtDwellPoint(*words_.word('P'));
-    const auto time = positive(letter, "The time of a dwell");
+    const auto time = positive(letter, tr("The time of a dwell"));
     if (!time) return;
     Move move = newMove(MoveKind::Dwell, now_.position);
     const bool thousandths = letter == 'P' || countsIncrements(*words_.word(letter));
@@ -197,9 +197,9 @@ void Control::dwell() {
         remarks_.at(block(), *words_.word(letter),
                     {Severity::Warning,
                      "dwell-improbable",
-                     fmt::format("{} waits for {} seconds; milliseconds may have been meant.",
-                                 program_.textOf(*words_.word(letter)), figure(move.seconds)),
-                     "P counts milliseconds, X and U count seconds.",
+                     say("{} waits for {} seconds; milliseconds may have been meant.",
+                         program_.textOf(*words_.word(letter)), figure(move.seconds)),
+                     tr("P counts milliseconds, X and U count seconds."),
                      {{"seconds", move.seconds}}});
     }
     add(move);
@@ -210,10 +210,10 @@ void Control::doubtDwellPoint(const Word& word) {
     remarks_.at(block(), word,
                 {Severity::Warning,
                  "dwell-with-point",
-                 fmt::format("{} has a decimal point; controls differ whether it then counts seconds. It was taken as "
-                             "milliseconds.",
-                             program_.textOf(word)),
-                 "Write whole milliseconds behind P, or seconds behind X.",
+                 say("{} has a decimal point; controls differ whether it then counts seconds. It was taken as "
+                     "milliseconds.",
+                     program_.textOf(word)),
+                 tr("Write whole milliseconds behind P, or seconds behind X."),
                  {},
                  true});
 }
@@ -224,27 +224,27 @@ void Control::checkFeed() {
     if (reading_ == Reading::ProfileShape) return;
     if (now_.modal.feed == 0) {
         remarks_.at(block(), {Severity::Stop, "missing-feed",
-                              "A move at feed, but no F word has been given: the control would stop with an alarm.",
-                              fmt::format("Write F with this block ({}).",
-                                          now_.modal.feedPerRev ? "mm per revolution, G99" : "mm per minute, G98")});
+                              tr("A move at feed, but no F word has been given: the control would stop with an alarm."),
+                              say("Write F with this block ({}).",
+                                  now_.modal.feedPerRev ? tr("mm per revolution, G99") : tr("mm per minute, G98"))});
     } else if (now_.feedOfOtherMode) {
         remarks_.at(block(), {Severity::Warning,
                               "feed-of-other-mode",
-                              fmt::format("F{} was given before {}; it now counts as {}.", figure(now_.modal.feed),
-                                          now_.modal.feedPerRev ? "G99" : "G98",
-                                          now_.modal.feedPerRev ? "mm per revolution" : "mm per minute"),
-                              "Write a new F word with the change of feed mode.",
+                              say("F{} was given before {}; it now counts as {}.", figure(now_.modal.feed),
+                                  now_.modal.feedPerRev ? "G99" : "G98",
+                                  now_.modal.feedPerRev ? tr("mm per revolution") : tr("mm per minute")),
+                              tr("Write a new F word with the change of feed mode."),
                               {{"feed", now_.modal.feed}}});
         now_.feedOfOtherMode = false;
     }
     if (now_.feedIsLead && now_.modal.feed > 0) {
         remarks_.at(block(), {Severity::Warning,
                               "feed-left-from-thread",
-                              fmt::format("A move at feed without an F of its own: F{} is still the lead of the thread "
-                                          "before it, and counts as {} now.",
-                                          figure(now_.modal.feed / scale()),
-                                          now_.modal.feedPerRev ? "feed per revolution" : "feed per minute"),
-                              "Write F with the first feed move behind a thread.",
+                              say("A move at feed without an F of its own: F{} is still the lead of the thread "
+                                  "before it, and counts as {} now.",
+                                  figure(now_.modal.feed / scale()),
+                                  now_.modal.feedPerRev ? tr("feed per revolution") : tr("feed per minute")),
+                              tr("Write F with the first feed move behind a thread."),
                               {{"feed", now_.modal.feed}}});
     }
     checkUnitsOfFeed();
@@ -257,14 +257,13 @@ void Control::checkFeed() {
             {Severity::Warning,
              "no-speed-clamp",
              holdsNothing
-                 ? fmt::format(
-                       "G96 is cutting with a clamp of {} rev/min, which is above the machine's limit of {}: it "
+                 ? say("G96 is cutting with a clamp of {} rev/min, which is above the machine's limit of {}: it "
                        "holds nothing back.",
                        figure(now_.modal.clampRevPerMin), figure(most))
-                 : fmt::format("G96 is cutting without a speed clamp: towards the centre the spindle runs up to its "
-                               "limit of {} rev/min.",
-                               figure(most)),
-             "Give G50 S with the highest speed the workholding allows, before G96.",
+                 : say("G96 is cutting without a speed clamp: towards the centre the spindle runs up to its "
+                       "limit of {} rev/min.",
+                       figure(most)),
+             tr("Give G50 S with the highest speed the workholding allows, before G96."),
              {{"max_rev_per_min", most}}});
     }
 }
@@ -279,23 +278,21 @@ void Control::checkUnitsOfFeed() {
             block(),
             {Severity::Warning,
              "feed-of-other-units",
-             fmt::format("F{} was given in {} before {}; here it goes on as that feed. A control that keeps the "
-                         "figure feeds {:.3g} times as much.",
-                         figure(figureBefore), now_.modal.inches ? "mm" : "inch", now_.modal.inches ? "G20" : "G21",
-                         times),
-             "Write F anew behind the change of units.",
+             say("F{} was given in {} before {}; here it goes on as that feed. A control that keeps the "
+                 "figure feeds {:.3g} times as much.",
+                 figure(figureBefore), now_.modal.inches ? "mm" : "inch", now_.modal.inches ? "G20" : "G21", times),
+             tr("Write F anew behind the change of units."),
              {{"feed", figureBefore}}});
     }
     if (now_.speedOfOtherUnits && now_.modal.constantSurfaceSpeed) {
-        remarks_.at(block(),
-                    {Severity::Warning,
-                     "speed-of-other-units",
-                     fmt::format("The surface speed of {} m/min was given before {}; here it goes on. A control that "
-                                 "keeps the figure reads it as {}.",
-                                 figure(now_.modal.speed), now_.modal.inches ? "G20" : "G21",
-                                 now_.modal.inches ? "feet per minute" : "metres per minute"),
-                     "Write S anew behind the change of units.",
-                     {{"surface_speed_m_per_min", now_.modal.speed}}});
+        remarks_.at(block(), {Severity::Warning,
+                              "speed-of-other-units",
+                              say("The surface speed of {} m/min was given before {}; here it goes on. A control that "
+                                  "keeps the figure reads it as {}.",
+                                  figure(now_.modal.speed), now_.modal.inches ? "G20" : "G21",
+                                  now_.modal.inches ? tr("feet per minute") : tr("metres per minute")),
+                              tr("Write S anew behind the change of units."),
+                              {{"surface_speed_m_per_min", now_.modal.speed}}});
     }
     now_.feedOfOtherUnits = now_.speedOfOtherUnits = false;
 }
@@ -304,23 +301,22 @@ void Control::checkUnitsOfFeed() {
 void Control::checkDatum() {
     now_.datumChecked = true;
     if (now_.modal.workOffset == 0 && !workOffsetGiven_[0]) {
-        remarks_.at(
-            block(),
-            {Severity::Warning,
-             "work-offset-not-given",
-             fmt::format("The set-up does not say where the datum of G54 is; it was taken at Z{} of the chuck face.",
+        remarks_.at(block(),
+                    {Severity::Warning,
+                     "work-offset-not-given",
+                     say("The set-up does not say where the datum of G54 is; it was taken at Z{} of the chuck face.",
                          figure(workOffsets_[0].z)),
-             "Enter this work offset in the set-up file.",
-             {},
-             true});
+                     tr("Enter this work offset in the set-up file."),
+                     {},
+                     true});
     }
     if (call().station == 0) {
         remarks_.at(block(),
                     {Severity::Warning,
                      "no-tool-called",
-                     "The turret is moved to a programmed position before any tool was called: which offset then "
-                     "counts is not known. The turret reference point was moved there.",
-                     "Call a tool first, or go to the reference position with G28 U0 W0.",
+                     tr("The turret is moved to a programmed position before any tool was called: which offset then "
+                        "counts is not known. The turret reference point was moved there."),
+                     tr("Call a tool first, or go to the reference position with G28 U0 W0."),
                      {},
                      true});
     } else if (call().offset == 0 && setup_.control.offsetCancel == ControlOptions::OffsetCancel::NotSaid) {
@@ -328,11 +324,11 @@ void Control::checkDatum() {
             block(),
             {Severity::Warning,
              "offset-cancelled",
-             fmt::format("A move to a programmed position with the tool offset cancelled (T{:02}00). Some "
-                         "controls then drop the whole tool length and shift the turret by it; here only the "
-                         "wear was dropped.",
-                         call().station),
-             "Cancel the offset after the retract, retract with G28 or G53, or say offset_cancel in the set-up.",
+             say("A move to a programmed position with the tool offset cancelled (T{:02}00). Some "
+                 "controls then drop the whole tool length and shift the turret by it; here only the "
+                 "wear was dropped.",
+                 call().station),
+             tr("Cancel the offset after the retract, retract with G28 or G53, or say offset_cancel in the set-up."),
              {},
              true});
     }

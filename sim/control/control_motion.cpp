@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/control/arc.h"
 #include "sim/control/control.h"
@@ -33,7 +34,7 @@ void Control::applyAxes() {
     if (orders_[CodeGroup::Motion] != nullptr) stateMotion(*orders_[CodeGroup::Motion]);
     if (const Code* code = orders_[CodeGroup::OneShot]) {
         const bool passes = code->order == Order::Dwell || code->order == Order::CoordinateSetting;
-        if (openLine_ && !passes) dropLine("no such line follows");
+        if (openLine_ && !passes) dropLine(tr("no such line follows"));
         switch (code->order) {
             case Order::Dwell:
                 return dwell();
@@ -70,7 +71,7 @@ void Control::applyAxes() {
         if (words_.hasAny(kAxes)) return;
     }
     const bool turns = movesSpindleAxis() && !orders_.unknownG && !now_.suspended;
-    if (openLine_ && (turns || isModalCycle(now_.modal.motion))) dropLine("no such line follows");
+    if (openLine_ && (turns || isModalCycle(now_.modal.motion))) dropLine(tr("no such line follows"));
     if (isModalCycle(now_.modal.motion)) {
         moved_ = words_.hasAny(kAxes);
         return modalCycle();
@@ -85,8 +86,8 @@ void Control::applyAxes() {
         if (corner != nullptr && !orders_.unknown) {
             use(kCorners);
             remarks_.at(block(), *corner,
-                        {Severity::Stop, "corner-does-not-fit", "A corner stands in a block without a move.",
-                         "Write it behind the end point of the move that leads to the corner."});
+                        {Severity::Stop, "corner-does-not-fit", tr("A corner stands in a block without a move."),
+                         tr("Write it behind the end point of the move that leads to the corner.")});
         }
         return;
     }
@@ -115,9 +116,9 @@ void Control::reportAxisTwice() {
         if (!words_.has(absolute) || !words_.has(incremental)) continue;
         remarks_.at(block(), *words_.word(incremental),
                     {Severity::Stop, "word-twice",
-                     fmt::format("{} and {} give the same axis in one block; both were carried out, {} first.",
-                                 absolute, incremental, absolute),
-                     "Write one of them."});
+                     say("{} and {} give the same axis in one block; both were carried out, {} first.", absolute,
+                         incremental, absolute),
+                     tr("Write one of them.")});
     }
 }
 
@@ -131,8 +132,8 @@ void Control::move() {
         now_.motionGiven = true;
         remarks_.at(block(), {Severity::Warning,
                               "no-motion-code",
-                              "Axis words before any G00 to G03; the move was taken as rapid, but controls differ.",
-                              "Write G00 or G01 with the first move.",
+                              tr("Axis words before any G00 to G03; the move was taken as rapid, but controls differ."),
+                              tr("Write G00 or G01 with the first move."),
                               {},
                               true});
     }
@@ -169,13 +170,12 @@ void Control::lookForPoints() {
         const bool axis = letter != 'I' && letter != 'K' && letter != 'R';
         if (lackOfPointSaid_ || known || !axis) continue;
         lackOfPointSaid_ = true;
-        remarks_.at(
-            block(), *word,
-            {Severity::Note, "length-without-point",
-             fmt::format("{} has no decimal point; it was taken as {} {}. A control that counts such words in least "
+        remarks_.at(block(), *word,
+                    {Severity::Note, "length-without-point",
+                     say("{} has no decimal point; it was taken as {} {}. A control that counts such words in least "
                          "increments would go elsewhere.",
                          program_.textOf(*word), figure(word->value), now_.modal.inches ? "inches" : "mm"),
-             "Write the decimal point, or say in the set-up what the control counts (whole_numbers)."});
+                     tr("Write the decimal point, or say in the set-up what the control counts (whole_numbers).")});
     }
 }
 
@@ -193,18 +193,17 @@ void Control::checkPoint(const Word& word) {
     const bool improbable =
         increments ? taken < kHardlyMeantMm && other <= reach && writesPoints() : taken > reach && other <= reach;
     if (!improbable) return;
-    remarks_.at(
-        block(), word,
-        {Severity::Warning,
-         "decimal-point-missing",
-         increments ? fmt::format("{} has no decimal point, so it counts as {} mm, while the program's other "
+    remarks_.at(block(), word,
+                {Severity::Warning,
+                 "decimal-point-missing",
+                 increments ? say("{} has no decimal point, so it counts as {} mm, while the program's other "
                                   "lengths have one; with a point it would be {} mm.",
                                   program_.textOf(word), figure(taken), figure(other))
-                    : fmt::format("{} has no decimal point, so it counts as {} mm, which is more than the {} mm "
+                            : say("{} has no decimal point, so it counts as {} mm, which is more than the {} mm "
                                   "the machine travels there; counted in increments it would be {} mm.",
                                   program_.textOf(word), figure(taken), figure(reach), figure(other)),
-         "Write the decimal point.",
-         {{"taken_mm", taken}, {"other_mm", other}}});
+                 tr("Write the decimal point."),
+                 {{"taken_mm", taken}, {"other_mm", other}}});
 }
 
 // Whether more lengths of the program have a decimal point than not; zeros tell nothing.
@@ -257,13 +256,13 @@ void Control::moveAlong(const Move& move) {
     const auto wish = cornerWish(word);
     if (!wish) return add(move);
     if (move.kind != MoveKind::Rapid) {
-        if (openLine_) dropLine("a move that is no such line follows");
+        if (openLine_) dropLine(tr("a move that is no such line follows"));
         return recorder_->addWithCorner(move, *wish, word);
     }
     add(move);
     remarks_.at(block(), word,
-                {Severity::Stop, "corner-does-not-fit", "A corner stands behind a rapid move; it was left sharp.",
-                 "Program the move with G01, or take the corner out."});
+                {Severity::Stop, "corner-does-not-fit", tr("A corner stands behind a rapid move; it was left sharp."),
+                 tr("Program the move with G01, or take the corner out.")});
 }
 
 void Control::arcMove(Move move) {
@@ -272,16 +271,16 @@ void Control::arcMove(Move move) {
     if (!byRadius && !words_.hasAny(kCentre)) {
         remarks_.at(block(),
                     {Severity::Stop, "arc-without-centre",
-                     fmt::format("G{:02} has neither R nor I and K; the end point was approached on a straight line.",
-                                 now_.modal.motion),
-                     "Write the radius R, or the centre from the start of the arc as I (on radius) and K."});
+                     say("G{:02} has neither R nor I and K; the end point was approached on a straight line.",
+                         now_.modal.motion),
+                     tr("Write the radius R, or the centre from the start of the arc as I (on radius) and K.")});
         move.kind = MoveKind::Feed;
         return moveAlong(move);
     }
     if (byRadius && words_.hasAny(kCentre)) {
         remarks_.at(block(), *words_.word('R'),
-                    {Severity::Note, "arc-by-radius-and-centre", "R stands beside I or K; R was taken, as controls do.",
-                     "Write either R, or I and K."});
+                    {Severity::Note, "arc-by-radius-and-centre",
+                     tr("R stands beside I or K; R was taken, as controls do."), tr("Write either R, or I and K.")});
     }
     const double closure = setup_.control.arcClosureMm;
     ArcCentre arc;
@@ -323,39 +322,37 @@ void Control::reportArc(const ArcCentre& arc, bool byRadius, const Word* word) {
                 block(), word,
                 {Severity::Stop,
                  "arc-does-not-close",
-                 fmt::format(
-                     "The arc does not close: its radius is {} mm at the start and {} mm at the end, a difference "
+                 say("The arc does not close: its radius is {} mm at the start and {} mm at the end, a difference "
                      "of {} mm where {} mm is allowed. A straight line was taken instead.",
                      figure(arc.startRadius), figure(arc.endRadius), figure(difference),
                      figure(setup_.control.arcClosureMm)),
-                 "Check the end point, and I (from the start to the centre, on radius) and K.",
+                 tr("Check the end point, and I (from the start to the centre, on radius) and K."),
                  {{"start_radius_mm", arc.startRadius},
                   {"end_radius_mm", arc.endRadius},
                   {"difference_mm", difference}}});
             return;
         case ArcCentre::Fault::RadiusTooSmall:
-            remarks_.at(
-                block(), word,
-                {Severity::Stop,
-                 "arc-radius-too-small",
-                 fmt::format("R{} is too small: start and end are {} mm apart, so the radius must be at least {} mm. A "
+            remarks_.at(block(), word,
+                        {Severity::Stop,
+                         "arc-radius-too-small",
+                         say("R{} is too small: start and end are {} mm apart, so the radius must be at least {} mm. A "
                              "straight line was taken instead.",
                              figure(arc.startRadius), figure(arc.chord), figure(arc.chord / 2)),
-                 "Check the end point and the radius.",
-                 {{"radius_mm", arc.startRadius}, {"needed_mm", arc.chord / 2}}});
+                         tr("Check the end point and the radius."),
+                         {{"radius_mm", arc.startRadius}, {"needed_mm", arc.chord / 2}}});
             return;
         case ArcCentre::Fault::NoChord:
             remarks_.at(block(), word,
                         {Severity::Stop, "arc-without-chord",
-                         "The arc ends where it starts: with R its centre could be anywhere. Nothing was moved.",
-                         "Give the end point, or the centre with I and K."});
+                         tr("The arc ends where it starts: with R its centre could be anywhere. Nothing was moved."),
+                         tr("Give the end point, or the centre with I and K.")});
             return;
         case ArcCentre::Fault::NoRadius:
             remarks_.at(block(), word,
                         {Severity::Stop, "arc-without-radius",
-                         fmt::format("The radius of the arc is zero{}; a straight line was taken instead.",
-                                     byRadius ? "" : ": its centre is the start or end point"),
-                         "Check R, or I and K."});
+                         say("The radius of the arc is zero{}; a straight line was taken instead.",
+                             byRadius ? "" : tr(": its centre is the start or end point")),
+                         tr("Check R, or I and K.")});
             return;
         case ArcCentre::Fault::None:
             return;
@@ -364,7 +361,7 @@ void Control::reportArc(const ArcCentre& arc, bool byRadius, const Word* word) {
 
 // G53: to a machine position, whatever offsets are in force.
 void Control::machineMove() {
-    leaveCompensation("a move in machine coordinates (G53)", orders_[CodeGroup::Machine]->word);
+    leaveCompensation(tr("a move in machine coordinates (G53)"), orders_[CodeGroup::Machine]->word);
     settle();
     Point to = now_.position;
     if (words_.has('X')) to.r = setup_.machine.home.r + onRadius('X');
@@ -376,16 +373,16 @@ void Control::machineMove() {
             block(), *orders_[CodeGroup::Machine]->word,
             {Severity::Warning,
              "codes-conflict",
-             "G53 gives a position, but G91 is in force; X and Z were taken as positions, some controls refuse it.",
-             "Write G90 with G53.",
+             tr("G53 gives a position, but G91 is in force; X and Z were taken as positions, some controls refuse it."),
+             tr("Write G90 with G53."),
              {},
              true});
     }
     const bool straight = now_.modal.motion <= 1;
     if (!straight) {
         remarks_.at(block(), *orders_[CodeGroup::Machine]->word,
-                    {Severity::Stop, "codes-conflict", "G53 goes with G00 or G01 only; a straight line was taken.",
-                     "Write G00 with G53."});
+                    {Severity::Stop, "codes-conflict", tr("G53 goes with G00 or G01 only; a straight line was taken."),
+                     tr("Write G00 with G53.")});
     }
     const bool feeds = now_.motionGiven && now_.modal.motion != 0;
     if (feeds && !now_.feedChecked) checkFeed();
@@ -401,12 +398,12 @@ void Control::feedUntilSkip() {
     if (!words_.hasAny(axes())) {
         remarks_.at(block(), code,
                     {Severity::Warning, "cycle-without-axes",
-                     fmt::format("{} has no axis words: nothing was done.", program_.textOf(code)),
-                     "Write the end point with it."});
+                     say("{} has no axis words: nothing was done.", program_.textOf(code)),
+                     tr("Write the end point with it.")});
         return;
     }
     if (words_.axesUnknown()) return;
-    leaveCompensation("a feed that a skip signal may end", &code);
+    leaveCompensation(tr("a feed that a skip signal may end"), &code);
     settle();
     reportAxisTwice();
     if (words_.lacksPoint(axes())) lookForPoints();
@@ -415,10 +412,10 @@ void Control::feedUntilSkip() {
     remarks_.at(block(), code,
                 {Severity::Note,
                  "skip-not-modelled",
-                 fmt::format("{} ends where a probe or a stop gives its signal; here it was run to its end at feed, so "
-                             "where the tool then stands on the machine is not known.",
-                             program_.textOf(code)),
-                 "Move to an absolute position next, and prove this part on the machine.",
+                 say("{} ends where a probe or a stop gives its signal; here it was run to its end at feed, so "
+                     "where the tool then stands on the machine is not known.",
+                     program_.textOf(code)),
+                 tr("Move to an absolute position next, and prove this part on the machine."),
                  {},
                  true});
     moveAlong(newMove(MoveKind::Feed, target()));

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/control/control.h"
 #include "sim/control/cycle_orders.h"
 #include "sim/control/figures.h"
@@ -55,18 +56,18 @@ std::string Control::cycleName() const {
     const Code* oneShot = orders_[CodeGroup::OneShot];
     const bool stated = oneShot != nullptr && isOneShotCycle(oneShot->order);
     const Word* word = stated ? oneShot->word : cycleStated_.word;
-    return word != nullptr ? std::string(program_.textOf(*word)) : "The cycle";
+    return word != nullptr ? std::string(program_.textOf(*word)) : tr("The cycle");
 }
 
 void Control::refuseCycleInProfile() {
     use(words_.letters());
-    remarks_.at(block(), {Severity::Stop,
-                          "not-allowed-in-profile",
-                          fmt::format("{} is in force between the P and Q blocks of a cycle; this block was left out.",
-                                      cycleName()),
-                          "Begin the profile with G00 or G01.",
-                          {},
-                          true});
+    remarks_.at(block(),
+                {Severity::Stop,
+                 "not-allowed-in-profile",
+                 say("{} is in force between the P and Q blocks of a cycle; this block was left out.", cycleName()),
+                 tr("Begin the profile with G00 or G01."),
+                 {},
+                 true});
 }
 
 // What a cycle begins with: no corner, no compensation, one word for each axis, a feed and a known datum.
@@ -84,23 +85,22 @@ void Control::noCornerInCycle() {
     const Word* corner = words_.cornerChamfer() != nullptr ? words_.cornerChamfer() : words_.cornerRadius();
     if (corner == nullptr) return;
     use(BlockWords::kCommaC | BlockWords::kCommaR);
-    remarks_.at(
-        block(), *corner,
-        {Severity::Stop, "corner-in-cycle", fmt::format("{} cannot have a corner; it was left sharp.", cycleName()),
-         "Write the corner as a move of its own."});
+    remarks_.at(block(), *corner,
+                {Severity::Stop, "corner-in-cycle", say("{} cannot have a corner; it was left sharp.", cycleName()),
+                 tr("Write the corner as a move of its own.")});
 }
 
 // Some controls shift these cycles by the nose radius, others run them as they are written.
 void Control::noCompensationInCycle() {
     if (now_.modal.compensation == Compensation::Off) return;
-    remarks_.at(block(), cycleStated_.block == block() ? cycleStated_.word : nullptr,
-                {Severity::Warning,
-                 "compensation-in-cycle",
-                 fmt::format("Nose-radius compensation is on while {} runs; controls differ. It was switched off here.",
-                             cycleName()),
-                 "Cancel it with G40 before the cycle.",
-                 {},
-                 true});
+    remarks_.at(
+        block(), cycleStated_.block == block() ? cycleStated_.word : nullptr,
+        {Severity::Warning,
+         "compensation-in-cycle",
+         say("Nose-radius compensation is on while {} runs; controls differ. It was switched off here.", cycleName()),
+         tr("Cancel it with G40 before the cycle."),
+         {},
+         true});
     now_.modal.compensation = Compensation::Off;
     modalDirty_ = true;
 }
@@ -109,23 +109,22 @@ void Control::noCompensationInCycle() {
 void Control::noteCycleLeftOn(const char* where, const Word* word) {
     if (!isModalCycle(now_.modal.motion) || reading_ != Reading::Program) return;
     now_.cycleLeftOn = true;
-    remarks_.at(
-        block(), word,
-        {Severity::Note,
-         "cycle-left-on",
-         fmt::format("{} of line {} is still in force at {}.", cycleName(), program_.lineOf(cycleStated_.block), where),
-         "End it with G00 or G01 (a drilling cycle with G80) at the end of the section.",
-         {{"stated_in_line", static_cast<double>(program_.lineOf(cycleStated_.block))}}});
+    remarks_.at(block(), word,
+                {Severity::Note,
+                 "cycle-left-on",
+                 say("{} of line {} is still in force at {}.", cycleName(), program_.lineOf(cycleStated_.block), where),
+                 tr("End it with G00 or G01 (a drilling cycle with G80) at the end of the section."),
+                 {{"stated_in_line", static_cast<double>(program_.lineOf(cycleStated_.block))}}});
 }
 
 // And then runs again, though the section that wanted it is over.
 void Control::warnOfCycleLeftOn() {
     if (!std::exchange(now_.cycleLeftOn, false)) return;
     remarks_.at(block(), {Severity::Warning, "cycle-runs-on",
-                          fmt::format("This block runs {} of line {} once more: it was left in force when its section "
-                                      "ended.",
-                                      cycleName(), program_.lineOf(cycleStated_.block)),
-                          "Write the motion code that is meant, G00 or G01, in this block."});
+                          say("This block runs {} of line {} once more: it was left in force when its section "
+                              "ended.",
+                              cycleName(), program_.lineOf(cycleStated_.block)),
+                          tr("Write the motion code that is meant, G00 or G01, in this block.")});
 }
 
 void Control::singlePassBlock() {
@@ -172,15 +171,14 @@ SinglePass Control::readSinglePass(bool stated) {
 
 void Control::reportCycleWithoutAxes() {
     const bool mayMeanAbsolute = now_.modal.motion == 90 && setup_.control.codeSystem == CodeSystem::A;
-    remarks_.at(
-        block(), *cycleStated_.word,
-        {Severity::Warning, "cycle-without-axes",
-         fmt::format("{} has no axis words: nothing was done, but it stays in force, and the next block with an "
+    remarks_.at(block(), *cycleStated_.word,
+                {Severity::Warning, "cycle-without-axes",
+                 say("{} has no axis words: nothing was done, but it stays in force, and the next block with an "
                      "axis word runs it.",
                      cycleName()),
-         mayMeanAbsolute ? "In code system A G90 is a turning pass, not absolute programming: X and Z are "
-                           "absolute, U and W incremental. Take it out, or set code_system in the set-up."
-                         : "Write X and Z of the end of the cut with it."});
+                 mayMeanAbsolute ? tr("In code system A G90 is a turning pass, not absolute programming: X and Z are "
+                                      "absolute, U and W incremental. Take it out, or set code_system in the set-up.")
+                                 : tr("Write X and Z of the end of the cut with it.")});
 }
 
 void Control::reportTaper(const SinglePass& pass) {
@@ -189,11 +187,11 @@ void Control::reportTaper(const SinglePass& pass) {
         block(), words_.word('R'),
         {Severity::Stop,
          "taper-against-depth",
-         fmt::format("With R{} {} would begin its cut beyond the start point: R leads away from the part by more "
-                     "than the {} mm of depth at the end of the cut. The pass was left out.",
-                     figure(pass.taper), cycleName(), figure(depth)),
-         pass.facing ? "R is the Z at the start of the cut less that at its end; check its sign and size."
-                     : "R is the radius at the start of the cut less that at its end; check its sign and size.",
+         say("With R{} {} would begin its cut beyond the start point: R leads away from the part by more "
+             "than the {} mm of depth at the end of the cut. The pass was left out.",
+             figure(pass.taper), cycleName(), figure(depth)),
+         pass.facing ? tr("R is the Z at the start of the cut less that at its end; check its sign and size.")
+                     : tr("R is the radius at the start of the cut less that at its end; check its sign and size."),
          {{"taper_mm", pass.taper}, {"depth_mm", depth}}});
 }
 
@@ -201,19 +199,18 @@ void Control::reportTaperKept() {
     remarks_.at(block(), *cycleStated_.word,
                 {Severity::Warning,
                  "taper-not-repeated",
-                 fmt::format("{} is written anew without R while R{} is in force; controls differ whether it stays. It "
-                             "was kept here.",
-                             cycleName(), figure(now_.singlePass.taper / scale())),
-                 "Write R with it again, or R0 for a straight pass.",
+                 say("{} is written anew without R while R{} is in force; controls differ whether it stays. It "
+                     "was kept here.",
+                     cycleName(), figure(now_.singlePass.taper / scale())),
+                 tr("Write R with it again, or R0 for a straight pass."),
                  {{"taper_mm", now_.singlePass.taper}},
                  true});
 }
 
 void Control::reportNoCut(const SinglePass& pass) {
-    remarks_.at(block(),
-                {Severity::Warning, "cycle-cuts-nothing",
-                 fmt::format("{} cuts nothing here: its cut would begin and end at {}.", cycleName(), place(pass.end)),
-                 "Write both X and Z of the end of the cut, the first time the cycle is given."});
+    remarks_.at(block(), {Severity::Warning, "cycle-cuts-nothing",
+                          say("{} cuts nothing here: its cut would begin and end at {}.", cycleName(), place(pass.end)),
+                          tr("Write both X and Z of the end of the cut, the first time the cycle is given.")});
 }
 
 // A step for each pass, so that the cycle can be gone through pass by pass. Axes that come back to where the cycle

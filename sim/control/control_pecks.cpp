@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
@@ -44,11 +45,11 @@ void Control::peckRetractBlock() {
     if (!words_.has('R')) {
         remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Warning, "cycle-without-axes",
-                     fmt::format("{} has neither axis words nor R: nothing was done.", cycleName()),
-                     "Write the end point and the pecks with it."});
+                     say("{} has neither axis words nor R: nothing was done.", cycleName()),
+                     tr("Write the end point and the pecks with it.")});
     } else if (words_.number('R') == 0) {
         peckRetract_ = 0;
-    } else if (const auto retract = positive('R', "The retract")) {
+    } else if (const auto retract = positive('R', tr("The retract"))) {
         peckRetract_ = unitOf(*words_.word('R')) * *retract;
     }
 }
@@ -65,18 +66,17 @@ std::optional<GroovePecks> Control::readPecks(bool alongX) {
     const double depth = alongX ? order.end.r - order.start.r : order.end.z - order.start.z;
     const double width = alongX ? order.end.z - order.start.z : order.end.r - order.start.r;
     if (depth == 0) {
-        remarks_.at(
-            block(), *orders_[CodeGroup::OneShot]->word,
-            {Severity::Warning, "cycle-cuts-nothing",
-             fmt::format("{} has no depth: its end lies level with its start, {}.", cycleName(), place(order.start)),
-             fmt::format("Write the depth of the plunge as {}.", alongX ? "X or U" : "Z or W")});
+        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
+                    {Severity::Warning, "cycle-cuts-nothing",
+                     say("{} has no depth: its end lies level with its start, {}.", cycleName(), place(order.start)),
+                     say("Write the depth of the plunge as {}.", alongX ? "X or U" : "Z or W")});
         return std::nullopt;
     }
-    const auto peck = stepOf(alongX ? 'P' : 'Q', alongX ? 'I' : 'K', "the peck");
+    const auto peck = stepOf(alongX ? 'P' : 'Q', alongX ? 'I' : 'K', tr("the peck"));
     if (!peck) return std::nullopt;
     order.peck = *peck;
     if (width != 0) {
-        const auto step = stepOf(alongX ? 'Q' : 'P', alongX ? 'K' : 'I', "the step from plunge to plunge");
+        const auto step = stepOf(alongX ? 'Q' : 'P', alongX ? 'K' : 'I', tr("the step from plunge to plunge"));
         if (!step) return std::nullopt;
         order.step = *step;
     }
@@ -92,11 +92,11 @@ std::optional<double> Control::stepOf(char increments, char length, const char* 
         if (!value) return std::nullopt;
         return unitOf(*words_.word(length)) * *value;
     }
-    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                {Severity::Stop, "missing-peck",
-                 fmt::format("{} does not say {}, {}; it was not carried out.", cycleName(), what, increments),
-                 fmt::format("Write {} in thousandths of a millimetre (ten-thousandths of an inch), on radius along X.",
-                             increments)});
+    remarks_.at(
+        block(), *orders_[CodeGroup::OneShot]->word,
+        {Severity::Stop, "missing-peck",
+         say("{} does not say {}, {}; it was not carried out.", cycleName(), what, increments),
+         say("Write {} in thousandths of a millimetre (ten-thousandths of an inch), on radius along X.", increments)});
     return std::nullopt;
 }
 
@@ -105,9 +105,9 @@ double Control::countWithPoint(const Word& word) {
     remarks_.at(block(), word,
                 {Severity::Warning,
                  "count-with-point",
-                 fmt::format("{} has a decimal point; {} counts in least increments, and controls differ what they "
-                             "make of the point. It was taken as {}.",
-                             program_.textOf(word), word.letter, now_.modal.inches ? "inches" : "mm"),
+                 say("{} has a decimal point; {} counts in least increments, and controls differ what they "
+                     "make of the point. It was taken as {}.",
+                     program_.textOf(word), word.letter, now_.modal.inches ? "inches" : "mm"),
                  fmt::format("Write {}{:.0f}.", word.letter, word.value * incrementsPerUnit()),
                  {},
                  true});
@@ -126,18 +126,18 @@ std::optional<double> Control::incrementsOf(char letter, const char* what) {
     if (size < tolerance::kSamePlaceMm) {
         remarks_.at(block(), word,
                     {Severity::Stop, "not-above-zero",
-                     fmt::format("{} comes to {:g} mm, which is no length; {} was not carried out.",
-                                 program_.textOf(word), size, cycleName()),
-                     "Correct the figure."});
+                     say("{} comes to {:g} mm, which is no length; {} was not carried out.", program_.textOf(word),
+                         size, cycleName()),
+                     tr("Correct the figure.")});
         return std::nullopt;
     }
     if (size < kSmallPeckMm) {
         remarks_.at(block(), word,
                     {Severity::Warning,
                      "peck-very-small",
-                     fmt::format("{} is {:g} mm: {} counts in least increments.", program_.textOf(word), size, letter),
-                     fmt::format("For {} {} write {}{:.0f}.", figure(*value), now_.modal.inches ? "inches" : "mm",
-                                 letter, *value * incrementsPerUnit()),
+                     say("{} is {:g} mm: {} counts in least increments.", program_.textOf(word), size, letter),
+                     say("For {} {} write {}{:.0f}.", figure(*value), now_.modal.inches ? "inches" : "mm", letter,
+                         *value * incrementsPerUnit()),
                      {{"size_mm", size}}});
     }
     return size;
@@ -146,31 +146,29 @@ std::optional<double> Control::incrementsOf(char letter, const char* what) {
 // R of the block that runs the cycle: the relief at the bottom.
 double Control::reliefOf(bool severalPlunges) {
     if (!words_.has('R') || words_.number('R') == 0) return 0;
-    const auto relief = positive('R', "The relief at the bottom");
+    const auto relief = positive('R', tr("The relief at the bottom"));
     if (!relief) return 0;
     if (!severalPlunges) {
-        remarks_.at(
-            block(), *words_.word('R'),
-            {Severity::Warning,
-             "relief-in-single-plunge",
-             fmt::format("{} in the block with the end point is the relief at the bottom: it would push the tool "
+        remarks_.at(block(), *words_.word('R'),
+                    {Severity::Warning,
+                     "relief-in-single-plunge",
+                     say("{} in the block with the end point is the relief at the bottom: it would push the tool "
                          "sideways into the wall. It was left out.",
                          program_.textOf(*words_.word('R'))),
-             fmt::format("Write {} R… alone in the block before, if the retract between pecks is meant.", cycleName()),
-             {},
-             true});
+                     say("Write {} R… alone in the block before, if the retract between pecks is meant.", cycleName()),
+                     {},
+                     true});
         return 0;
     }
-    remarks_.at(
-        block(), *words_.word('R'),
-        {Severity::Warning,
-         "relief-at-first-plunge",
-         fmt::format("{} relieves the tool at the bottom of each plunge. At the first one it stands between two "
+    remarks_.at(block(), *words_.word('R'),
+                {Severity::Warning,
+                 "relief-at-first-plunge",
+                 say("{} relieves the tool at the bottom of each plunge. At the first one it stands between two "
                      "walls; controls differ whether they relieve there too. Here it was left out.",
                      program_.textOf(*words_.word('R'))),
-         "Leave the relief out, or prove the first plunge on the machine.",
-         {},
-         true});
+                 tr("Leave the relief out, or prove the first plunge on the machine."),
+                 {},
+                 true});
     return unitOf(*words_.word('R')) * *relief;
 }
 
@@ -178,21 +176,20 @@ void Control::reportTooManyPecks(double peck) {
     remarks_.at(block(), orders_[CodeGroup::OneShot] != nullptr ? orders_[CodeGroup::OneShot]->word : cycleStated_.word,
                 {Severity::Stop,
                  "too-many-passes",
-                 fmt::format("With pecks of {:g} mm {} needs more than {} of them; it was not carried out.", peck,
-                             cycleName(), kMostPecks),
-                 "Check the peck: it is written in least increments.",
+                 say("With pecks of {:g} mm {} needs more than {} of them; it was not carried out.", peck, cycleName(),
+                     kMostPecks),
+                 tr("Check the peck: it is written in least increments."),
                  {{"peck_mm", peck}}});
 }
 
 void Control::reportPecks(const GroovePecks& order, const GroovePeckPlan& plan) {
     if (order.alongX && order.start.r > 0 && order.end.r < -kBeyondCentreMm) {
-        remarks_.at(
-            block(), words_.word('X'),
-            {Severity::Warning,
-             "groove-beyond-centre",
-             fmt::format("{} runs to {}, {} mm past the centre.", cycleName(), place(order.end), figure(-order.end.r)),
-             "To part off, X a little below zero is enough: by the corner radius of the edge.",
-             {{"past_centre_mm", -order.end.r}}});
+        remarks_.at(block(), words_.word('X'),
+                    {Severity::Warning,
+                     "groove-beyond-centre",
+                     say("{} runs to {}, {} mm past the centre.", cycleName(), place(order.end), figure(-order.end.r)),
+                     tr("To part off, X a little below zero is enough: by the corner radius of the edge."),
+                     {{"past_centre_mm", -order.end.r}}});
     }
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
     const bool blade = tool != nullptr && isBlade(tool->kind);
@@ -201,14 +198,13 @@ void Control::reportPecks(const GroovePecks& order, const GroovePeckPlan& plan) 
     const double step = std::min(order.step, std::abs(order.alongX ? way.z : way.r));
     if (step <= tool->width + kSameWidthMm) return;
     const char increments = order.alongX ? 'Q' : 'P';
-    remarks_.at(
-        block(), words_.has(increments) ? words_.word(increments) : words_.word(order.alongX ? 'K' : 'I'),
-        {Severity::Warning,
-         "groove-step-above-width",
-         fmt::format("The plunges are {} mm apart, but the edge is {} mm wide: rings of {} mm stay between them.",
+    remarks_.at(block(), words_.has(increments) ? words_.word(increments) : words_.word(order.alongX ? 'K' : 'I'),
+                {Severity::Warning,
+                 "groove-step-above-width",
+                 say("The plunges are {} mm apart, but the edge is {} mm wide: rings of {} mm stay between them.",
                      figure(step), figure(tool->width), figure(step - tool->width)),
-         "Make the step a little less than the width of the edge.",
-         {{"step_mm", step}, {"width_mm", tool->width}}});
+                 tr("Make the step a little less than the width of the edge."),
+                 {{"step_mm", step}, {"width_mm", tool->width}}});
 }
 
 }  // namespace firstoff

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
 
@@ -20,21 +21,21 @@ constexpr double kIncrementsFrom = 100;
 constexpr double kDips = 1e-4;
 
 const char* surface(const CycleFrame& frame) {
-    return frame.outside() ? "an outside diameter" : "a bore";
+    return frame.outside() ? tr("an outside diameter") : "a bore";
 }
 
 const char* direction(const CycleFrame& frame) {
-    return frame.towardsChuck() ? "towards the chuck" : "away from the chuck";
+    return frame.towardsChuck() ? tr("towards the chuck") : tr("away from the chuck");
 }
 
 // What mends an allowance that leads into the part: its signs, or, where they are right, none along Z.
 std::string signsWanted(const CycleFrame& frame, char inX, char inZ, Point given) {
-    const char* x = frame.outside() ? "above zero" : "below zero";
-    const char* z = frame.towardsChuck() ? "above zero" : "below zero";
+    const char* x = frame.outside() ? tr("above zero") : tr("below zero");
+    const char* z = frame.towardsChuck() ? tr("above zero") : tr("below zero");
     const bool wrong = given.r * (frame.outside() ? 1 : -1) < 0 || given.z * (frame.towardsChuck() ? 1 : -1) < 0;
-    if (wrong) return fmt::format("{} must be {} and {} {} here.", inX, x, inZ, z);
+    if (wrong) return say("{} must be {} and {} {} here.", inX, x, inZ, z);
     const char along = frame.exchanged ? inX : inZ;
-    return fmt::format(
+    return say(
         "Take {}0 where the profile has walls that face back: what it leaves on the others it cuts off "
         "those.",
         along);
@@ -49,7 +50,7 @@ void Control::roughingBlock(bool alongX) {
     if (!words_.hasAny(kCycleWords)) {
         // The first of two blocks: depth of cut on radius and retract, for the calls that follow.
         if (words_.has(depthLetter))
-            modalDepth = unitOf(*words_.word(depthLetter)) * positive(depthLetter, "The depth of cut").value_or(0);
+            modalDepth = unitOf(*words_.word(depthLetter)) * positive(depthLetter, tr("The depth of cut")).value_or(0);
         readRetract();
         return;
     }
@@ -83,23 +84,24 @@ Point Control::finishAllowance() {
 void Control::readRetract() {
     if (!words_.has('R')) return;
     const bool none = words_.number('R') == 0;
-    if (const auto retract = none ? std::optional(0.0) : positive('R', "The retract"))
+    if (const auto retract = none ? std::optional(0.0) : positive('R', tr("The retract")))
         roughingRetract_ = unitOf(*words_.word('R')) * *retract;
 }
 
 // From this block (D, or the first of two U words), or from the first of two blocks.
 std::optional<double> Control::depthOfCut(bool alongX) {
     double depth = alongX ? facingDepth_ : roughingDepth_;
-    if (words_.secondU() != nullptr) depth = unitOf(*words_.word('U')) * positive('U', "The depth of cut").value_or(0);
+    if (words_.secondU() != nullptr)
+        depth = unitOf(*words_.word('U')) * positive('U', tr("The depth of cut")).value_or(0);
     if (words_.has('D')) depth = depthOfD();
     if (depth > 0) return depth;
     const double other = alongX ? roughingDepth_ : facingDepth_;
     if (other > 0 && !words_.has('D')) return depthOfOtherCycle(other, alongX);
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Stop, "missing-depth-of-cut",
-                 fmt::format("{} has no depth of cut; the cycle was not carried out.", cycleName()),
-                 fmt::format("Write {} {}… R… with the depth{} in the block before, or D… in this one.", cycleName(),
-                             alongX ? 'W' : 'U', alongX ? "" : " on radius")});
+                 say("{} has no depth of cut; the cycle was not carried out.", cycleName()),
+                 say("Write {} {}… R… with the depth{} in the block before, or D… in this one.", cycleName(),
+                     alongX ? 'W' : 'U', alongX ? "" : tr(" on radius"))});
     return std::nullopt;
 }
 
@@ -107,10 +109,10 @@ double Control::depthOfOtherCycle(double depth, bool alongX) {
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "depth-of-other-cycle",
-                 fmt::format("{} has no depth of cut of its own. Some controls keep one depth for roughing along Z and "
-                             "along X, so the {} mm given for the other cycle were taken.",
-                             cycleName(), figure(depth)),
-                 fmt::format("Write {} {}… R… in the block before.", cycleName(), alongX ? 'W' : 'U'),
+                 say("{} has no depth of cut of its own. Some controls keep one depth for roughing along Z and "
+                     "along X, so the {} mm given for the other cycle were taken.",
+                     cycleName(), figure(depth)),
+                 say("Write {} {}… R… in the block before.", cycleName(), alongX ? 'W' : 'U'),
                  {{"depth_mm", depth}},
                  true});
     return depth;
@@ -118,14 +120,14 @@ double Control::depthOfOtherCycle(double depth, bool alongX) {
 
 double Control::depthOfD() {
     const Word& word = *words_.word('D');
-    const double value = positive('D', "The depth of cut").value_or(0);
+    const double value = positive('D', tr("The depth of cut")).value_or(0);
     if (word.hasPoint || (value < kIncrementsFrom && !countsIncrements(word))) return scale() * value;
     const double depth = scale() * value / incrementsPerUnit();
     remarks_.at(block(), word,
                 {Severity::Note,
                  "depth-without-point",
-                 fmt::format("{} has no decimal point; it was taken as {} mm.", program_.textOf(word), figure(depth)),
-                 "Write the decimal point, if the control takes one here.",
+                 say("{} has no decimal point; it was taken as {} mm.", program_.textOf(word), figure(depth)),
+                 tr("Write the decimal point, if the control takes one here."),
                  {{"depth_mm", depth}}});
     return depth;
 }
@@ -149,8 +151,8 @@ bool Control::startsStraight(const Shape& shape) {
     if (!shape.leadsInOnArc) return true;
     remarks_.at(shape.approach,
                 {Severity::Stop, "profile-starts-on-arc",
-                 fmt::format("The profile of {} starts with an arc; the cycle was not carried out.", cycleName()),
-                 "Lead to the first point of the profile with G00 or G01."});
+                 say("The profile of {} starts with an arc; the cycle was not carried out.", cycleName()),
+                 tr("Lead to the first point of the profile with G00 or G01.")});
     return false;
 }
 
@@ -159,11 +161,11 @@ bool Control::startsRightWay(const Shape& shape, bool alongX) {
     if (alongX ? shape.namesZ() : shape.namesX()) return true;
     remarks_.at(shape.approach,
                 {Severity::Stop, "profile-starts-wrong-way",
-                 fmt::format("The profile of {} starts with a move in {} only, where the cycle has to come down to it "
-                             "in {}; the cycle was not carried out.",
-                             cycleName(), alongX ? 'X' : 'Z', alongX ? 'Z' : 'X'),
-                 fmt::format("Name {} in the first profile block, and put the move in {} behind it.",
-                             alongX ? 'Z' : 'X', alongX ? 'X' : 'Z')});
+                 say("The profile of {} starts with a move in {} only, where the cycle has to come down to it "
+                     "in {}; the cycle was not carried out.",
+                     cycleName(), alongX ? 'X' : 'Z', alongX ? 'Z' : 'X'),
+                 say("Name {} in the first profile block, and put the move in {} behind it.", alongX ? 'Z' : 'X',
+                     alongX ? 'X' : 'Z')});
     return false;
 }
 
@@ -178,9 +180,9 @@ void Control::reportRoughing(const RoughingPlan& plan, const std::vector<Profile
         remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                     {Severity::Stop,
                      "too-many-passes",
-                     fmt::format("With a depth of {:g} mm {} needs more than {} passes; it was not carried out.",
-                                 order.depth, cycleName(), kMostPasses),
-                     "Check the depth of cut: a decimal point may be missing.",
+                     say("With a depth of {:g} mm {} needs more than {} passes; it was not carried out.", order.depth,
+                         cycleName(), kMostPasses),
+                     tr("Check the depth of cut: a decimal point may be missing."),
                      {{"depth_mm", order.depth}}});
     }
 }
@@ -190,52 +192,49 @@ void Control::reportTurn(const RoughingPlan& plan, BlockId block, const Roughing
     const char along = order.alongX ? 'X' : 'Z';
     if (!plan.turnsBackAcross) {
         remarks_.at(block, {Severity::Stop, "profile-not-monotonic",
-                            fmt::format("The profile of {} turns back in {} here, which no pass along {} can follow. "
-                                        "The passes stop at the first wall.",
-                                        cycleName(), along, along),
-                            fmt::format("Let {} run one way only through the whole profile.", along)});
+                            say("The profile of {} turns back in {} here, which no pass along {} can follow. "
+                                "The passes stop at the first wall.",
+                                cycleName(), along, along),
+                            say("Let {} run one way only through the whole profile.", along)});
         return;
     }
     remarks_.at(
-        block,
-        {Severity::Stop,
-         "profile-not-monotonic",
-         fmt::format("The profile of {} turns back in {} here, and its first block names {} only, so that pockets are "
-                     "not cut. Some controls refuse it; here the passes stop at the first wall and what lies behind is "
-                     "left to the cut along the profile.",
-                     cycleName(), across, across),
-         fmt::format(
-             "Name both X and Z in the first profile block ({}0 for the other one) to have pockets cut level by "
-             "level, or rough the undercut separately.",
-             order.alongX ? 'U' : 'W'),
-         {},
-         true});
+        block, {Severity::Stop,
+                "profile-not-monotonic",
+                say("The profile of {} turns back in {} here, and its first block names {} only, so that pockets are "
+                    "not cut. Some controls refuse it; here the passes stop at the first wall and what lies behind is "
+                    "left to the cut along the profile.",
+                    cycleName(), across, across),
+                say("Name both X and Z in the first profile block ({}0 for the other one) to have pockets cut level by "
+                    "level, or rough the undercut separately.",
+                    order.alongX ? 'U' : 'W'),
+                {},
+                true});
 }
 
 void Control::reportStart(const RoughingPlan& plan, const RoughingOrder& order) {
-    const char* size = plan.frame.outside() ? "at or above its largest X" : "at or below its smallest X";
-    const char* side = plan.frame.towardsChuck() ? "in front of its largest Z" : "on the chuck side of its smallest Z";
-    remarks_.at(
-        block(), *orders_[CodeGroup::OneShot]->word,
-        {Severity::Stop,
-         "cycle-start-inside-profile",
-         fmt::format("{} starts at {}, which is inside its profile; the way back to it would go through the part.",
+    const char* size = plan.frame.outside() ? tr("at or above its largest X") : tr("at or below its smallest X");
+    const char* side =
+        plan.frame.towardsChuck() ? tr("in front of its largest Z") : tr("on the chuck side of its smallest Z");
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
+                {Severity::Stop,
+                 "cycle-start-inside-profile",
+                 say("{} starts at {}, which is inside its profile; the way back to it would go through the part.",
                      cycleName(), place(order.start)),
-         fmt::format("Start outside the profile: {}, and {}.", size, side),
-         {{"start_x_mm", 2 * order.start.r}, {"start_z_mm", order.start.z}}});
+                 say("Start outside the profile: {}, and {}.", size, side),
+                 {{"start_x_mm", 2 * order.start.r}, {"start_z_mm", order.start.z}}});
 }
 
 void Control::reportAllowance(const CycleFrame& frame, double depth, Point allowance, Point leave) {
     const std::string more =
-        leave == Point{} ? "" : fmt::format(", with I{} K{} for roughing,", figure(leave.r), figure(leave.z));
+        leave == Point{} ? "" : say(", with I{} K{} for roughing,", figure(leave.r), figure(leave.z));
     remarks_.at(
         block(), *orders_[CodeGroup::OneShot]->word,
         {Severity::Warning,
          "allowance-into-part",
-         fmt::format("The finish allowance U{} W{}{} moves the profile into the finished part, up to {} mm deep: "
-                     "{} is turned {}.",
-                     figure(2 * allowance.r), figure(allowance.z), more, figure(depth), surface(frame),
-                     direction(frame)),
+         say("The finish allowance U{} W{}{} moves the profile into the finished part, up to {} mm deep: "
+             "{} is turned {}.",
+             figure(2 * allowance.r), figure(allowance.z), more, figure(depth), surface(frame), direction(frame)),
          signsWanted(frame, 'U', 'W', allowance + leave),
          {{"u_mm", 2 * allowance.r}, {"w_mm", allowance.z}, {"depth_mm", depth}}});
 }
@@ -245,15 +244,15 @@ void Control::reportAllowanceAboveDepth(const RoughingOrder& order) {
     const double left = std::abs(order.alongX ? order.allowance.z : order.allowance.r);
     if (left <= order.depth) return;
     const std::string given = order.alongX ? fmt::format("W{}", figure(order.allowance.z))
-                                           : fmt::format("U{} on diameter", figure(2 * order.allowance.r));
+                                           : say("U{} on diameter", figure(2 * order.allowance.r));
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "allowance-above-depth",
-                 fmt::format("The finish allowance {} leaves {} mm for the finish cut, more than the {} mm of a "
-                             "roughing pass.",
-                             given, figure(left), figure(order.depth)),
-                 order.alongX ? "Check W of the call against the depth of cut."
-                              : "Check U of the call, which is on diameter, against the depth of cut on radius.",
+                 say("The finish allowance {} leaves {} mm for the finish cut, more than the {} mm of a "
+                     "roughing pass.",
+                     given, figure(left), figure(order.depth)),
+                 order.alongX ? tr("Check W of the call against the depth of cut.")
+                              : tr("Check U of the call, which is on diameter, against the depth of cut on radius."),
                  {{"allowance_mm", left}, {"depth_mm", order.depth}}});
 }
 
@@ -286,22 +285,22 @@ void Control::patternBlock() {
 void Control::reportNoPasses() {
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Stop, "missing-pass-count",
-                 fmt::format("{} does not know its number of passes; the cycle was not carried out.", cycleName()),
-                 fmt::format("Write {} U… W… R… in the block before, with the number of passes as R, or D… in this "
-                             "one.",
-                             cycleName())});
+                 say("{} does not know its number of passes; the cycle was not carried out.", cycleName()),
+                 say("Write {} U… W… R… in the block before, with the number of passes as R, or D… in this "
+                     "one.",
+                     cycleName())});
 }
 
 std::optional<int> Control::passCount(char letter) {
-    const auto count = positive(letter, "The number of passes");
+    const auto count = positive(letter, tr("The number of passes"));
     if (!count) return std::nullopt;
     if (*count == std::floor(*count) && *count <= kMostPasses) return static_cast<int>(*count);
     const bool many = *count > kMostPasses;
     remarks_.at(block(), *words_.word(letter),
                 {Severity::Stop, many ? "too-many-passes" : "pass-count-not-whole",
-                 many ? fmt::format("{} passes are more than {}.", figure(*count), kMostPasses)
-                      : fmt::format("The number of passes must be whole, not {}.", figure(*count)),
-                 fmt::format("{} of {} is how many passes there are, not a length.", letter, cycleName())});
+                 many ? say("{} passes are more than {}.", figure(*count), kMostPasses)
+                      : say("The number of passes must be whole, not {}.", figure(*count)),
+                 say("{} of {} is how many passes there are, not a length.", letter, cycleName())});
     return std::nullopt;
 }
 
@@ -323,15 +322,14 @@ void Control::repeatPattern(const Profile& profile, PatternOrder order) {
 }
 
 void Control::reportStock(const CycleFrame& frame, double depth, Point stock) {
-    remarks_.at(
-        block(), *orders_[CodeGroup::OneShot]->word,
-        {Severity::Warning,
-         "pattern-into-part",
-         fmt::format("With {} mm in X (radius) and {} mm in Z to come off, {} begins inside the finished part, "
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
+                {Severity::Warning,
+                 "pattern-into-part",
+                 say("With {} mm in X (radius) and {} mm in Z to come off, {} begins inside the finished part, "
                      "up to {} mm deep: {} is turned {}.",
                      figure(stock.r), figure(stock.z), cycleName(), figure(depth), surface(frame), direction(frame)),
-         signsWanted(frame, 'X', 'Z', stock),
-         {{"stock_x_mm", stock.r}, {"stock_z_mm", stock.z}, {"depth_mm", depth}}});
+                 signsWanted(frame, 'X', 'Z', stock),
+                 {{"stock_x_mm", stock.r}, {"stock_z_mm", stock.z}, {"depth_mm", depth}}});
 }
 
 }  // namespace firstoff

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
@@ -23,7 +24,7 @@ constexpr std::uint32_t kArcWords = BlockWords::bits({'I', 'J', 'K', 'R'});
 // G12.1, G13.1 and G07.1 C, where C is the radius of the cylinder and 0 ends it.
 void Control::applySpindleAxisMode() {
     const Code& code = *orders_[CodeGroup::SpindleAxis];
-    leaveCompensation("the change of interpolation", code.word);
+    leaveCompensation(tr("the change of interpolation"), code.word);
     settle();
     SpindleAxis& axis = now_.spindleAxis;
     axis.length = 0;
@@ -35,8 +36,8 @@ void Control::applySpindleAxisMode() {
         if (!words_.has('C')) {
             remarks_.at(block(), *code.word,
                         {Severity::Stop, "cylinder-without-radius",
-                         fmt::format("{} has no C word, the radius of the cylinder.", program_.textOf(*code.word)),
-                         "Write the radius as C, or C0 to end the interpolation."});
+                         say("{} has no C word, the radius of the cylinder.", program_.textOf(*code.word)),
+                         tr("Write the radius as C, or C0 to end the interpolation.")});
         }
         axis.interpolation = ends ? SpindleAxis::Interpolation::None : SpindleAxis::Interpolation::Cylindrical;
     } else {
@@ -139,10 +140,10 @@ void Control::reportSpindleAxis(const Word& word) {
     remarks_.at(block(), word,
                 {Severity::Warning,
                  "c-axis-not-cut",
-                 fmt::format("{} uses the spindle as an axis. Its moves are carried, but cutting with them is not "
-                             "modelled: until the spindle turns again nothing is taken off.",
-                             program_.textOf(word)),
-                 "Prove this section on the machine.",
+                 say("{} uses the spindle as an axis. Its moves are carried, but cutting with them is not "
+                     "modelled: until the spindle turns again nothing is taken off.",
+                     program_.textOf(word)),
+                 tr("Prove this section on the machine."),
                  {},
                  true});
 }

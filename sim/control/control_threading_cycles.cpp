@@ -6,6 +6,7 @@
 #include <cmath>
 #include <tuple>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/control/control.h"
@@ -71,14 +72,13 @@ bool Control::checkThreadStart(const ThreadingPass& pass, double crest) {
     top.end.r += pass.start.r >= pass.end.r ? crest : -crest;
     const bool sameSide = (pass.start.r >= pass.end.r) == (top.start.r >= top.end.r);
     if (startsClear(pass) && startsClear(top) && sameSide) return true;
-    remarks_.at(block(),
-                {Severity::Stop,
-                 "thread-start-inside",
-                 fmt::format("The cycle starts at X{}, which is not clear of the thread at X{}: the way back would go "
-                             "through it. It was not carried out.",
-                             figure(2 * pass.start.r), figure(2 * top.end.r)),
-                 "Start above the outside diameter, or inside the bore, of the thread.",
-                 {{"start_x_mm", 2 * pass.start.r}, {"thread_x_mm", 2 * top.end.r}}});
+    remarks_.at(block(), {Severity::Stop,
+                          "thread-start-inside",
+                          say("The cycle starts at X{}, which is not clear of the thread at X{}: the way back would go "
+                              "through it. It was not carried out.",
+                              figure(2 * pass.start.r), figure(2 * top.end.r)),
+                          tr("Start above the outside diameter, or inside the bore, of the thread."),
+                          {{"start_x_mm", 2 * pass.start.r}, {"thread_x_mm", 2 * top.end.r}}});
     return false;
 }
 
@@ -93,15 +93,14 @@ void Control::threadingCycleBlock() {
     checkThread(*thread);
     const ThreadPlan plan = planThreadingCycle(*thread);
     if (plan.tooManyPasses) {
-        remarks_.at(
-            block(), *orders_[CodeGroup::OneShot]->word,
-            {Severity::Stop,
-             "too-many-passes",
-             fmt::format("With a first depth of {:g} mm a thread {:g} mm deep needs more than {} passes; it was "
+        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
+                    {Severity::Stop,
+                     "too-many-passes",
+                     say("With a first depth of {:g} mm a thread {:g} mm deep needs more than {} passes; it was "
                          "not cut.",
                          thread->firstDepth, thread->depth, kMostThreadPasses),
-             "Check the first depth and the least depth: both count in least increments.",
-             {{"first_depth_mm", thread->firstDepth}, {"depth_mm", thread->depth}}});
+                     tr("Check the first depth and the least depth: both count in least increments."),
+                     {{"first_depth_mm", thread->firstDepth}, {"depth_mm", thread->depth}}});
         return;
     }
     cycleStartAngle_ = 0;
@@ -114,12 +113,13 @@ void Control::readThreadingFigures() {
     if (words_.has('P')) readPassesAndAngle();
     if (words_.has('Q')) {
         const bool none = words_.number('Q') == 0;
-        threading_.leastDepth = none ? 0 : threadDepth('Q', "The least depth of a pass").value_or(0);
+        threading_.leastDepth = none ? 0 : threadDepth('Q', tr("The least depth of a pass")).value_or(0);
         threading_.leastGiven = true;
     }
     if (words_.has('R')) {
         const bool none = words_.number('R') == 0;
-        threading_.allowance = none ? 0 : unitOf(*words_.word('R')) * positive('R', "The finish allowance").value_or(0);
+        threading_.allowance =
+            none ? 0 : unitOf(*words_.word('R')) * positive('R', tr("The finish allowance")).value_or(0);
         threading_.allowanceGiven = true;
     }
 }
@@ -132,9 +132,9 @@ void Control::readPassesAndAngle() {
     if (word.hasPoint || value < 0 || value > 999999 || value != std::floor(value)) {
         remarks_.at(block(), word,
                     {Severity::Stop, "bad-threading-figures",
-                     fmt::format("{} should be six figures: finish passes, pull-out in tenths of the lead, and angle.",
-                                 program_.textOf(word)),
-                     "Write for example P020060: two finish passes, no pull-out, 60 degrees."});
+                     say("{} should be six figures: finish passes, pull-out in tenths of the lead, and angle.",
+                         program_.textOf(word)),
+                     tr("Write for example P020060: two finish passes, no pull-out, 60 degrees.")});
         return;
     }
     const int figures = static_cast<int>(value);
@@ -144,10 +144,10 @@ void Control::readPassesAndAngle() {
     if (std::find(std::begin(kAngles), std::end(kAngles), figures % 100) != std::end(kAngles)) return;
     remarks_.at(block(), word,
                 {Severity::Stop, "thread-angle-unknown",
-                 fmt::format("{} ends in the angle {}, which the cycle does not know: the control would stop with an "
-                             "alarm.",
-                             program_.textOf(word), figures % 100),
-                 "Write 80, 60, 55, 30, 29 or 00 as the last two figures."});
+                 say("{} ends in the angle {}, which the cycle does not know: the control would stop with an "
+                     "alarm.",
+                     program_.textOf(word), figures % 100),
+                 tr("Write 80, 60, 55, 30, 29 or 00 as the last two figures.")});
 }
 
 // The figures of the block with the end of the thread.
@@ -156,11 +156,10 @@ std::optional<ThreadingCycle> Control::readThread() {
                           : !words_.hasAny(BlockWords::bits({'Z', 'W'})) ? "Z"
                                                                          : nullptr;
     if (missing != nullptr) {
-        remarks_.at(
-            block(), *orders_[CodeGroup::OneShot]->word,
-            {Severity::Stop, "thread-end-missing",
-             fmt::format("{} has no {}: where the thread ends is not known. It was not cut.", cycleName(), missing),
-             "Write X of the root and Z of the end of the thread."});
+        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
+                    {Severity::Stop, "thread-end-missing",
+                     say("{} has no {}: where the thread ends is not known. It was not cut.", cycleName(), missing),
+                     tr("Write X of the root and Z of the end of the thread.")});
         return std::nullopt;
     }
     const auto lead = threadLead(cycleName().c_str());
@@ -185,20 +184,20 @@ bool Control::readDepths(ThreadingCycle& cycle) {
     const bool oneBlock = words_.hasAny(BlockWords::bits({'K', 'D'}));
     const char depth = oneBlock ? 'K' : 'P';
     const char first = oneBlock ? 'D' : 'Q';
-    for (const auto& [letter, code, what] : {std::tuple{depth, "missing-thread-depth", "depth of the thread"},
-                                             std::tuple{first, "missing-thread-infeed", "depth of the first pass"}}) {
+    for (const auto& [letter, code, what] :
+         {std::tuple{depth, "missing-thread-depth", tr("depth of the thread")},
+          std::tuple{first, "missing-thread-infeed", tr("depth of the first pass")}}) {
         if (words_.has(letter) && words_.number(letter) != 0) continue;
-        remarks_.at(
-            block(), words_.word(letter),
-            {Severity::Stop, code, fmt::format("{} has no {}, the {}; it was not cut.", cycleName(), letter, what),
-             oneBlock ? "Write K and D, both on radius."
-                      : "Write P and Q, both on radius in least increments: P920 for 0.92 mm."});
+        remarks_.at(block(), words_.word(letter),
+                    {Severity::Stop, code, say("{} has no {}, the {}; it was not cut.", cycleName(), letter, what),
+                     oneBlock ? tr("Write K and D, both on radius.")
+                              : tr("Write P and Q, both on radius in least increments: P920 for 0.92 mm.")});
         return false;
     }
     std::optional<double> k =
-        oneBlock ? positive('K', "The depth of the thread") : threadDepth('P', "The depth of the thread");
+        oneBlock ? positive('K', tr("The depth of the thread")) : threadDepth('P', tr("The depth of the thread"));
     if (oneBlock && k) k = unitOf(*words_.word('K')) * *k;
-    const auto d = threadDepth(first, "The depth of the first pass");
+    const auto d = threadDepth(first, tr("The depth of the first pass"));
     if (!k || !d) return false;
     cycle.depth = *k;
     cycle.firstDepth = *d;
@@ -207,14 +206,13 @@ bool Control::readDepths(ThreadingCycle& cycle) {
     cycle.finishPasses = threading_.finishPasses;
     cycle.infeedAngle = radians(words_.has('A') ? words_.number('A') : threading_.angleDeg);
     if (cycle.allowance < cycle.depth) return true;
-    remarks_.at(
-        block(), *orders_[CodeGroup::OneShot]->word,
-        {Severity::Stop,
-         "allowance-above-depth",
-         fmt::format("The finish allowance of {} mm is not below the depth of the thread, {} mm; it was not cut.",
+    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
+                {Severity::Stop,
+                 "allowance-above-depth",
+                 say("The finish allowance of {} mm is not below the depth of the thread, {} mm; it was not cut.",
                      figure(cycle.allowance), figure(cycle.depth)),
-         "Correct R of the first block (mm) or the depth (least increments).",
-         {{"allowance_mm", cycle.allowance}, {"depth_mm", cycle.depth}}});
+                 tr("Correct R of the first block (mm) or the depth (least increments)."),
+                 {{"allowance_mm", cycle.allowance}, {"depth_mm", cycle.depth}}});
     return false;
 }
 
@@ -230,9 +228,9 @@ std::optional<double> Control::threadDepth(char letter, const char* what) {
         remarks_.at(block(), word,
                     {Severity::Warning,
                      "thread-depth-improbable",
-                     fmt::format("{} is {:g} mm: it counts in least increments.", program_.textOf(word), depth),
-                     fmt::format("For {0} {2} write {1}{3:.0f}.", figure(*value), letter,
-                                 now_.modal.inches ? "inches" : "mm", *value * incrementsPerUnit()),
+                     say("{} is {:g} mm: it counts in least increments.", program_.textOf(word), depth),
+                     say("For {0} {2} write {1}{3:.0f}.", figure(*value), letter, now_.modal.inches ? "inches" : "mm",
+                         *value * incrementsPerUnit()),
                      {{"depth_mm", depth}}});
     }
     return depth;
@@ -246,24 +244,23 @@ void Control::checkThread(const ThreadingCycle& cycle) {
     const Word& word = *orders_[CodeGroup::OneShot]->word;
     const double sharp = kSharpDepth * cycle.last.lead;
     if (cycle.depth > sharp) {
-        remarks_.at(
-            block(), word,
-            {Severity::Warning,
-             "thread-deeper-than-profile",
-             fmt::format("The thread is {} mm deep; at a lead of {} mm the flanks of a 60 degree thread meet at "
+        remarks_.at(block(), word,
+                    {Severity::Warning,
+                     "thread-deeper-than-profile",
+                     say("The thread is {} mm deep; at a lead of {} mm the flanks of a 60 degree thread meet at "
                          "{:.3f} mm.",
                          figure(cycle.depth), figure(cycle.last.lead), sharp),
-             "Check the depth (on radius) and the lead.",
-             {{"depth_mm", cycle.depth}, {"most_mm", sharp}}});
+                     tr("Check the depth (on radius) and the lead."),
+                     {{"depth_mm", cycle.depth}, {"most_mm", sharp}}});
     }
     if (cycle.finishPasses == 0 && cycle.allowance > 0) {
         remarks_.at(block(), word,
                     {Severity::Warning,
                      "thread-without-finish-pass",
-                     fmt::format("No finish pass is given, but an allowance of {} mm: the thread stays that much too "
-                                 "shallow.",
-                                 figure(cycle.allowance)),
-                     "Give at least one finish pass with P of the first block: P01….",
+                     say("No finish pass is given, but an allowance of {} mm: the thread stays that much too "
+                         "shallow.",
+                         figure(cycle.allowance)),
+                     tr("Give at least one finish pass with P of the first block: P01…."),
                      {{"allowance_mm", cycle.allowance}}});
     }
     const Tool* tool = call().toolIndex >= 0 ? &setup_.tools[static_cast<std::size_t>(call().toolIndex)] : nullptr;
@@ -273,10 +270,10 @@ void Control::checkThread(const ThreadingCycle& cycle) {
         remarks_.at(block(), word,
                     {Severity::Warning,
                      "thread-angle-differs",
-                     fmt::format("The passes are fed in for a thread of {:g} degrees, the insert has {:g}: the flank "
-                                 "behind comes out in steps.",
-                                 degrees(cycle.infeedAngle), degrees(tool->threadAngle)),
-                     "Give the angle of the insert or less.",
+                     say("The passes are fed in for a thread of {:g} degrees, the insert has {:g}: the flank "
+                         "behind comes out in steps.",
+                         degrees(cycle.infeedAngle), degrees(tool->threadAngle)),
+                     tr("Give the angle of the insert or less."),
                      {{"cycle_deg", degrees(cycle.infeedAngle)}, {"insert_deg", degrees(tool->threadAngle)}}});
     }
 }
@@ -288,10 +285,10 @@ void Control::reportFiguresNotGiven() {
         remarks_.at(block(), *words_.word('P'),
                     {Severity::Warning,
                      "infeed-pattern-not-modelled",
-                     fmt::format("{} asks for another pattern of infeed than one flank in passes of equal area, which "
-                                 "was cut here.",
-                                 program_.textOf(*words_.word('P'))),
-                     "Prove this thread on the machine.",
+                     say("{} asks for another pattern of infeed than one flank in passes of equal area, which "
+                         "was cut here.",
+                         program_.textOf(*words_.word('P'))),
+                     tr("Prove this thread on the machine."),
                      {},
                      true});
     }
@@ -299,13 +296,13 @@ void Control::reportFiguresNotGiven() {
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "threading-figures-not-given",
-                 fmt::format("What the program does not say is taken from the control's own settings: finish passes, "
-                             "pull-out, least depth, allowance. Here {} finish pass{}, a pull-out of {} leads, a least "
-                             "depth of {} mm and an allowance of {} mm were taken.",
-                             threading_.finishPasses, threading_.finishPasses == 1 ? "" : "es",
-                             figure(threading_.pullOutLeads.value_or(setup_.control.threadChamferLeads)),
-                             figure(threading_.leastDepth), figure(threading_.allowance)),
-                 "Write them with P, Q and R in a block before the cycle.",
+                 say("What the program does not say is taken from the control's own settings: finish passes, "
+                     "pull-out, least depth, allowance. Here {} finish pass{}, a pull-out of {} leads, a least "
+                     "depth of {} mm and an allowance of {} mm were taken.",
+                     threading_.finishPasses, threading_.finishPasses == 1 ? "" : "es",
+                     figure(threading_.pullOutLeads.value_or(setup_.control.threadChamferLeads)),
+                     figure(threading_.leastDepth), figure(threading_.allowance)),
+                 tr("Write them with P, Q and R in a block before the cycle."),
                  {},
                  true});
 }
@@ -327,9 +324,9 @@ void Control::tappingBlock() {
     if (!perRev && now_.modal.speed <= 0) {
         remarks_.at(block(),
                     {Severity::Stop, "tap-without-speed",
-                     "Tapping with feed per minute, but no spindle speed: there is no lead. It was not carried "
-                     "out.",
-                     "Give G97 S, and F as S times the pitch."});
+                     tr("Tapping with feed per minute, but no spindle speed: there is no lead. It was not carried "
+                        "out."),
+                     tr("Give G97 S, and F as S times the pitch.")});
         return;
     }
     const double lead = perRev ? now_.modal.feed : now_.modal.feed / now_.modal.speed;

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/control/control.h"
@@ -62,10 +63,10 @@ void Control::threadMove(Order order) {
     if (reading_ != Reading::Program) {
         remarks_.at(block(), {Severity::Stop,
                               "not-allowed-in-profile",
-                              fmt::format("A thread ({}) cannot stand between the P and Q blocks of a cycle; it was "
-                                          "taken as a feed move.",
-                                          code),
-                              "Cut the thread behind the cycle.",
+                              say("A thread ({}) cannot stand between the P and Q blocks of a cycle; it was "
+                                  "taken as a feed move.",
+                                  code),
+                              tr("Cut the thread behind the cycle."),
                               {},
                               true});
         return moveAlong(newMove(MoveKind::Feed, target()));
@@ -123,15 +124,15 @@ Move Control::cycleThread(const CycleMove& planned, Point to) {
 // Lead in mm: F of this block or of the thread before it, or E.
 std::optional<double> Control::threadLead(const char* what) {
     if (words_.has('E')) {
-        const auto lead = positive('E', "E, the lead,");
+        const auto lead = positive('E', tr("E, the lead,"));
         if (!lead) return std::nullopt;
         remarks_.at(block(), *words_.word('E'),
                     {Severity::Warning,
                      "lead-in-e",
-                     fmt::format("{} was taken as the lead, {} mm per revolution; on some controls E counts threads to "
-                                 "the inch.",
-                                 program_.textOf(*words_.word('E')), figure(scale() * *lead)),
-                     "Write the lead with F.",
+                     say("{} was taken as the lead, {} mm per revolution; on some controls E counts threads to "
+                         "the inch.",
+                         program_.textOf(*words_.word('E')), figure(scale() * *lead)),
+                     tr("Write the lead with F."),
                      {{"lead_mm", scale() * *lead}},
                      true});
         now_.modal.feed = scale() * *lead;
@@ -141,16 +142,16 @@ std::optional<double> Control::threadLead(const char* what) {
     }
     if (now_.modal.feed <= 0) {
         remarks_.at(block(), {Severity::Stop, "missing-feed",
-                              fmt::format("{} has no F, the lead: the control would stop with an alarm.", what),
-                              "Write the lead with F, mm (G20: inch) per revolution."});
+                              say("{} has no F, the lead: the control would stop with an alarm.", what),
+                              tr("Write the lead with F, mm (G20: inch) per revolution.")});
         return std::nullopt;
     }
     if (!now_.feedIsLead) {
         remarks_.at(block(), {Severity::Warning,
                               "lead-left-from-feed",
-                              fmt::format("{} has no F: F{} of the feed move before it counts as its lead.", what,
-                                          figure(now_.modal.feed / scale())),
-                              "Write the lead with F.",
+                              say("{} has no F: F{} of the feed move before it counts as its lead.", what,
+                                  figure(now_.modal.feed / scale())),
+                              tr("Write the lead with F."),
                               {{"lead_mm", now_.modal.feed}}});
     }
     return now_.modal.feed;
@@ -161,9 +162,9 @@ double Control::leadChange(double lead, double way) {
     if (!words_.has('K')) {
         remarks_.at(block(),
                     {Severity::Stop, "missing-lead-change",
-                     "G34 has no K, by which the lead changes with every revolution; it was cut with a constant "
-                     "lead.",
-                     "Write K, or G32 for a constant lead."});
+                     tr("G34 has no K, by which the lead changes with every revolution; it was cut with a constant "
+                        "lead."),
+                     tr("Write K, or G32 for a constant lead.")});
         return 0;
     }
     const LeadLaw law{lead, lengthOf('K')};
@@ -172,10 +173,10 @@ double Control::leadChange(double lead, double way) {
     remarks_.at(block(), *words_.word('K'),
                 {Severity::Stop,
                  "thread-lead-runs-out",
-                 fmt::format("The lead begins with {} mm and falls by {} mm with every revolution: it is used up after "
-                             "{} of {} mm. A constant lead was cut.",
-                             figure(lead), figure(-law.change), figure(reached), figure(way)),
-                 "Correct K: its sign, or its decimal point.",
+                 say("The lead begins with {} mm and falls by {} mm with every revolution: it is used up after "
+                     "{} of {} mm. A constant lead was cut.",
+                     figure(lead), figure(-law.change), figure(reached), figure(way)),
+                 tr("Correct K: its sign, or its decimal point."),
                  {{"lead_mm", lead}, {"change_mm", law.change}, {"reached_mm", reached}}});
     return 0;
 }
@@ -186,39 +187,39 @@ double Control::startAngle(bool chained) {
     if (chained) {
         remarks_.at(block(), word,
                     {Severity::Warning, "start-angle-in-chain",
-                     fmt::format("{} has no effect: this thread goes on from the one before it without a new start.",
-                                 program_.textOf(word)),
-                     "Write Q with the first block of the chain."});
+                     say("{} has no effect: this thread goes on from the one before it without a new start.",
+                         program_.textOf(word)),
+                     tr("Write Q with the first block of the chain.")});
         return threadEndAngle_;
     }
     double angle = word.value / kIncrementsPerDegree;
     if (word.hasPoint) {
         angle = word.value;
-        remarks_.at(block(), word,
-                    {Severity::Warning,
-                     "start-angle-with-point",
-                     fmt::format("{} has a decimal point, which many controls refuse; it was taken as degrees.",
-                                 program_.textOf(word)),
-                     "Write thousandths of a degree without a point: Q180000 for 180 degrees.",
-                     {{"angle_deg", angle}},
-                     true});
+        remarks_.at(
+            block(), word,
+            {Severity::Warning,
+             "start-angle-with-point",
+             say("{} has a decimal point, which many controls refuse; it was taken as degrees.", program_.textOf(word)),
+             tr("Write thousandths of a degree without a point: Q180000 for 180 degrees."),
+             {{"angle_deg", angle}},
+             true});
     } else if (angle != 0 && word.value < kLeastMeantIncrements && word.value > 0) {
-        remarks_.at(block(), word,
-                    {Severity::Warning,
-                     "start-angle-improbable",
-                     fmt::format("{} is a start angle of {} degrees: it counts thousandths.", program_.textOf(word),
-                                 figure(angle)),
-                     fmt::format("Write Q{}000 if {} degrees were meant.", figure(word.value), figure(word.value)),
-                     {{"angle_deg", angle}}});
+        remarks_.at(
+            block(), word,
+            {Severity::Warning,
+             "start-angle-improbable",
+             say("{} is a start angle of {} degrees: it counts thousandths.", program_.textOf(word), figure(angle)),
+             say("Write Q{}000 if {} degrees were meant.", figure(word.value), figure(word.value)),
+             {{"angle_deg", angle}}});
     }
     if (angle < 0 || angle > 360) {
-        remarks_.at(block(), word,
-                    {Severity::Stop,
-                     "start-angle-out-of-range",
-                     fmt::format("{} is no angle between 0 and 360 degrees; the thread was started at 0.",
-                                 program_.textOf(word)),
-                     "Write 0 to 360000, thousandths of a degree.",
-                     {{"angle_deg", angle}}});
+        remarks_.at(
+            block(), word,
+            {Severity::Stop,
+             "start-angle-out-of-range",
+             say("{} is no angle between 0 and 360 degrees; the thread was started at 0.", program_.textOf(word)),
+             tr("Write 0 to 360000, thousandths of a degree."),
+             {{"angle_deg", angle}}});
         return 0;
     }
     return angle == 360 ? 0 : radians(angle);
@@ -230,9 +231,9 @@ void Control::checkThreadSpeed(double lead) {
         if (surfaceThreadSaid_ == surfaceSpeedOn_.block) return;
         surfaceThreadSaid_ = surfaceSpeedOn_.block;
         remarks_.at(block(), {Severity::Warning, "thread-at-surface-speed",
-                              "A thread is cut under G96: the speed changes with X, from pass to pass or along the "
-                              "thread, and the passes do not meet.",
-                              "Give G97 and a fixed speed before the thread."});
+                              tr("A thread is cut under G96: the speed changes with X, from pass to pass or along the "
+                                 "thread, and the passes do not meet."),
+                              tr("Give G97 and a fixed speed before the thread.")});
         return;
     }
     const ThreadPass pass{static_cast<std::uint32_t>(now_.call), lead, workPosition().z, now_.modal.speed};
@@ -241,10 +242,10 @@ void Control::checkThreadSpeed(double lead) {
     if (sameThread && pass.speed != lastThread_.speed) {
         remarks_.at(block(), {Severity::Warning,
                               "thread-speed-changed",
-                              fmt::format("The pass before was cut at S{}, this one at S{}: the slide follows the "
-                                          "spindle with another lag and the passes do not meet.",
-                                          figure(lastThread_.speed), figure(pass.speed)),
-                              "Cut all passes of a thread at one speed.",
+                              say("The pass before was cut at S{}, this one at S{}: the slide follows the "
+                                  "spindle with another lag and the passes do not meet.",
+                                  figure(lastThread_.speed), figure(pass.speed)),
+                              tr("Cut all passes of a thread at one speed."),
                               {{"before_rev_per_min", lastThread_.speed}, {"now_rev_per_min", pass.speed}}});
     }
     lastThread_ = pass;
@@ -260,10 +261,10 @@ void Control::checkThreadTool(double lead) {
     remarks_.at(block(), words_.word('F'),
                 {tap ? Severity::Stop : Severity::Warning,
                  tap ? "tap-lead-differs" : "thread-lead-differs",
-                 fmt::format("The lead is {} mm per revolution, the {} of station {} has a pitch of {} mm.",
-                             figure(lead), tap ? "tap" : "insert", tool->station, figure(tool->pitch)),
-                 tap ? "Make F the pitch of the tap; under feed per minute, S times the pitch."
-                     : "Correct F, or the pitch of the tool in the set-up.",
+                 say("The lead is {} mm per revolution, the {} of station {} has a pitch of {} mm.", figure(lead),
+                     tap ? "tap" : "insert", tool->station, figure(tool->pitch)),
+                 tap ? tr("Make F the pitch of the tap; under feed per minute, S times the pitch.")
+                     : tr("Correct F, or the pitch of the tool in the set-up."),
                  {{"lead_mm", lead}, {"pitch_mm", tool->pitch}}});
 }
 
@@ -273,7 +274,7 @@ void Control::refuseCorner(const char* where) {
     use(BlockWords::kCommaC | BlockWords::kCommaR);
     remarks_.at(block(), *corner,
                 {Severity::Stop, "corner-does-not-fit",
-                 fmt::format("A corner cannot stand behind {}; it was left sharp.", where), "Take the corner out."});
+                 say("A corner cannot stand behind {}; it was left sharp.", where), tr("Take the corner out.")});
 }
 
 }  // namespace firstoff

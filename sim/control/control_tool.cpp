@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/base/say.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
 #include "sim/control/tool_word.h"
@@ -20,10 +21,10 @@ constexpr double kSameRadiusMm = 0.005;
 
 void Control::applyTool() {
     if (orders_[CodeGroup::ToolChange] != nullptr && !words_.has('T') && reading_ == Reading::Program) {
-        remarks_.at(
-            block(), *orders_[CodeGroup::ToolChange]->word,
-            {Severity::Note, "tool-change-without-tool", "M06 has no T word beside it; a turret indexes with T alone.",
-             "Take M06 out, or write the T word with it."});
+        remarks_.at(block(), *orders_[CodeGroup::ToolChange]->word,
+                    {Severity::Note, "tool-change-without-tool",
+                     tr("M06 has no T word beside it; a turret indexes with T alone."),
+                     tr("Take M06 out, or write the T word with it.")});
     }
     if (!words_.has('T')) return;
     use(BlockWords::bit('T'));
@@ -33,8 +34,8 @@ void Control::applyTool() {
         remarks_.at(block(), word,
                     {Severity::Stop,
                      "not-allowed-in-profile",
-                     "A tool call cannot stand between the P and Q blocks of a cycle; it was left out.",
-                     "Call the tool in front of the cycle.",
+                     tr("A tool call cannot stand between the P and Q blocks of a cycle; it was left out."),
+                     tr("Call the tool in front of the cycle."),
                      {},
                      true});
         return;
@@ -46,20 +47,19 @@ void Control::applyTool() {
     if (tool.form == ToolWord::Form::Unreadable) {
         remarks_.at(block(), word,
                     {Severity::Stop, "bad-tool-word",
-                     fmt::format("{} is no station and offset; no tool was called.", program_.textOf(word)),
-                     "Write two figures for the station and two for the offset, e.g. T0101."});
+                     say("{} is no station and offset; no tool was called.", program_.textOf(word)),
+                     tr("Write two figures for the station and two for the offset, e.g. T0101.")});
         return;
     }
     if (tool.form == ToolWord::Form::StationOnly) {
-        remarks_.at(
-            block(), word,
-            {Severity::Warning,
-             "short-tool-word",
-             fmt::format("{} was taken as station {} with offset {}; controls differ in how they read a short T word.",
+        remarks_.at(block(), word,
+                    {Severity::Warning,
+                     "short-tool-word",
+                     say("{} was taken as station {} with offset {}; controls differ in how they read a short T word.",
                          program_.textOf(word), tool.station, tool.offset),
-             fmt::format("Write it in full: T{:02}{:02}.", tool.station, tool.offset),
-             {},
-             true});
+                     say("Write it in full: T{:02}{:02}.", tool.station, tool.offset),
+                     {},
+                     true});
     }
     callTool(tool.form == ToolWord::Form::OffsetOnly ? call().station : tool.station, tool.offset, word);
 }
@@ -69,8 +69,8 @@ void Control::callTool(int station, int offset, const Word& word) {
     const Point reckoned = reckonedTip(station, offset, tool);
     const bool asBefore = station == 0 || reckoned == call().reckoned;
     if (station == call().station && offset == call().offset && asBefore) return;
-    if (station != call().station) noteCycleLeftOn("the tool change", &word);
-    leaveCompensation(station != call().station ? "a tool change" : "a change of the tool offset", &word);
+    if (station != call().station) noteCycleLeftOn(tr("the tool change"), &word);
+    leaveCompensation(station != call().station ? tr("a tool change") : tr("a change of the tool offset"), &word);
     settle();
     const bool indexes = station != call().station;
     if (indexes) now_.spindleAxis = {};
@@ -93,8 +93,8 @@ bool Control::addCall(const ToolCall& next, const Word& word) {
     if (out_.calls.size() > std::numeric_limits<std::uint16_t>::max()) {
         remarks_.at(block(), word,
                     {Severity::Stop, "too-many-tool-calls",
-                     fmt::format("More than {} tool calls; the program was stopped here.", out_.calls.size()),
-                     "Split the program."});
+                     say("More than {} tool calls; the program was stopped here.", out_.calls.size()),
+                     tr("Split the program.")});
         ended_ = endless_ = true;
         return false;
     }
@@ -132,25 +132,24 @@ void Control::reportTool(const ToolCall& called, const Word& word) {
         remarks_.at(block(), word,
                     {Severity::Stop,
                      "tool-not-in-setup",
-                     noStation ? fmt::format("{} calls station {}, but the turret has {} stations.",
-                                             program_.textOf(word), called.station, setup_.machine.stations)
-                               : fmt::format("{} calls station {}, where the set-up has no tool.",
-                                             program_.textOf(word), called.station),
-                     "Add the tool to the set-up file, or correct the T word.",
+                     noStation ? say("{} calls station {}, but the turret has {} stations.", program_.textOf(word),
+                                     called.station, setup_.machine.stations)
+                               : say("{} calls station {}, where the set-up has no tool.", program_.textOf(word),
+                                     called.station),
+                     tr("Add the tool to the set-up file, or correct the T word."),
                      {{"station", called.station}}});
         return;
     }
     if (called.offset > 0 && called.offset != called.station && offset(called.offset) == nullptr) {
-        remarks_.at(
-            block(), word,
-            {Severity::Warning,
-             "offset-not-in-setup",
-             fmt::format("Station {} is called with offset {}, which the set-up does not enter; the tool's own length "
+        remarks_.at(block(), word,
+                    {Severity::Warning,
+                     "offset-not-in-setup",
+                     say("Station {} is called with offset {}, which the set-up does not enter; the tool's own length "
                          "was taken. On the machine another tool's length may stand there.",
                          called.station, called.offset),
-             fmt::format("Write T{0:02}{0:02}, or enter offset {1} in the set-up file.", called.station, called.offset),
-             {{"station", called.station}, {"offset", called.offset}},
-             true});
+                     say("Write T{0:02}{0:02}, or enter offset {1} in the set-up file.", called.station, called.offset),
+                     {{"station", called.station}, {"offset", called.offset}},
+                     true});
     }
 }
 
@@ -159,7 +158,7 @@ void Control::applyCompensation() {
     if (reading_ == Reading::ProfileShape && (asProgrammed_ || !setup_.control.compensateInRoughing)) return;
     // With the spindle as an axis it would be the radius of a milling cutter, in another plane.
     if (now_.spindleAxis.engaged && orders_[CodeGroup::Compensation]->order != Order::CompensationOff) return;
-    if (openLine_) dropLine("nose-radius compensation changes between the two lines");
+    if (openLine_) dropLine(tr("nose-radius compensation changes between the two lines"));
     const Order order = orders_[CodeGroup::Compensation]->order;
     if (order == Order::CompensationOff) return cancelCompensation();
     startCompensation(order == Order::CompensationLeft ? Compensation::Left : Compensation::Right);
@@ -176,9 +175,9 @@ void Control::cancelCompensation() {
             block(), *orders_[CodeGroup::Compensation]->word,
             {Severity::Warning,
              "cancel-vector-not-modelled",
-             "I and K beside G40 give the direction of a wall to leave at; that is not carried out here, and the "
-             "path was left square on its last move.",
-             "Leave I and K out, and move away from the part with G40.",
+             tr("I and K beside G40 give the direction of a wall to leave at; that is not carried out here, and the "
+                "path was left square on its last move."),
+             tr("Leave I and K out, and move away from the part with G40."),
              {},
              true});
     }
@@ -233,29 +232,28 @@ void Control::checkNoseEntries(const CompensationSetting& setting, const Tool& t
             block(), word,
             {Severity::Warning,
              "nose-radius-differs",
-             fmt::format(
-                 "Offset {} has a nose radius of {} mm, the insert has {} mm: tapers, fillets and chamfers come "
+             say("Offset {} has a nose radius of {} mm, the insert has {} mm: tapers, fillets and chamfers come "
                  "out wrong.",
                  call().offset, figure(setting.noseRadius), figure(noseRadius)),
-             "Enter the radius of the insert with the offset.",
+             tr("Enter the radius of the insert with the offset."),
              {{"entered_mm", setting.noseRadius}, {"insert_mm", noseRadius}}});
     } else if (setting.noseRadius <= 0) {
         remarks_.at(
             block(), word,
             {Severity::Warning, "compensation-without-radius",
-             "Nose-radius compensation is switched on, but the tool has no nose radius: nothing was compensated.",
-             "Enter the nose radius of the tool, or leave G41 and G42 out."});
+             tr("Nose-radius compensation is switched on, but the tool has no nose radius: nothing was compensated."),
+             tr("Enter the nose radius of the tool, or leave G41 and G42 out.")});
     }
     if (setting.noseRadius <= 0 || setting.tipNumber == tool.tipNumber) return;
     remarks_.at(block(), word,
                 {Severity::Warning,
                  "tip-number-differs",
-                 fmt::format("Offset {} has tip number {}, the tool stands as tip {}: the compensated path is shifted "
-                             "by up to {} mm.",
-                             call().offset, setting.tipNumber, tool.tipNumber,
-                             figure(setting.noseRadius *
-                                    distance(tipFromNoseCentre(setting.tipNumber), tipFromNoseCentre(tool.tipNumber)))),
-                 fmt::format("Enter tip number {} with the offset.", tool.tipNumber),
+                 say("Offset {} has tip number {}, the tool stands as tip {}: the compensated path is shifted "
+                     "by up to {} mm.",
+                     call().offset, setting.tipNumber, tool.tipNumber,
+                     figure(setting.noseRadius *
+                            distance(tipFromNoseCentre(setting.tipNumber), tipFromNoseCentre(tool.tipNumber)))),
+                 say("Enter tip number {} with the offset.", tool.tipNumber),
                  {{"entered", setting.tipNumber}, {"tool", tool.tipNumber}}});
 }
 
@@ -264,20 +262,19 @@ void Control::leaveCompensation(const char* before, const Word* word) {
     if (now_.modal.compensation == Compensation::Off) return;
     const bool left = now_.modal.compensation == Compensation::Left;
     const std::uint32_t line = program_.lineOf(compensationOn_.block);
-    remarks_.at(
-        block(), word,
-        {Severity::Warning,
-         "compensation-left-on",
-         fmt::format("Nose-radius compensation {} of line {} is still on at {}.", left ? "G41" : "G42", line, before),
-         "Cancel it with G40 and a straight move away from the part first.",
-         {{"switched_on_in_line", static_cast<double>(line)}}});
+    remarks_.at(block(), word,
+                {Severity::Warning,
+                 "compensation-left-on",
+                 say("Nose-radius compensation {} of line {} is still on at {}.", left ? "G41" : "G42", line, before),
+                 tr("Cancel it with G40 and a straight move away from the part first."),
+                 {{"switched_on_in_line", static_cast<double>(line)}}});
     now_.modal.compensation = Compensation::Off;
     modalDirty_ = true;
 }
 
 // Writes out what waits. With compensation not cancelled by a move, the turret stands at its compensated position.
 void Control::settle() {
-    if (openLine_) dropLine("no such line follows");
+    if (openLine_) dropLine(tr("no such line follows"));
     const bool compensated = recorder_->compensating();
     const Point at = recorder_->settle();
     if (compensated) now_.position = at;

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/control/control.h"
 #include "sim/control/figures.h"
 
@@ -40,10 +41,10 @@ double Control::systemVariable(std::int32_t index, std::uint32_t offset) {
     if (Variables::isCommon(index)) {
         doubtVariable(
             at, "variable-not-known",
-            fmt::format("#{} was not set in this program; machines keep it {}, so what it holds is not known. "
-                        "It was taken as null.",
-                        index, Variables::isKept(index) ? "from earlier work" : "until they are switched off"),
-            "Set it in the program, or check what stands in it on the machine.");
+            say("#{} was not set in this program; machines keep it {}, so what it holds is not known. "
+                "It was taken as null.",
+                index, Variables::isKept(index) ? tr("from earlier work") : tr("until they are switched off")),
+            tr("Set it in the program, or check what stands in it on the machine."));
         return kNull;
     }
     if (const auto position = positionVariable(index, at)) return *position;
@@ -52,16 +53,15 @@ double Control::systemVariable(std::int32_t index, std::uint32_t offset) {
     if (isBetween(index, 34, 99) || isBetween(index, 200, 499)) {
         remarks_.at(executing_, at,
                     {Severity::Stop, "no-such-variable",
-                     fmt::format("There is no variable #{}: it is neither local (#1 to #33), common (#100 to #199, "
-                                 "#500 to #999) nor of the system.",
-                                 index),
-                     "Use another variable."});
+                     say("There is no variable #{}: it is neither local (#1 to #33), common (#100 to #199, "
+                         "#500 to #999) nor of the system.",
+                         index),
+                     tr("Use another variable.")});
         return kNull;
     }
-    doubtVariable(
-        at, "variable-not-known",
-        fmt::format("#{} tells something of the machine that a trial does not have; it was taken as 0.", index),
-        "Prove this part of the program on the machine.");
+    doubtVariable(at, "variable-not-known",
+                  say("#{} tells something of the machine that a trial does not have; it was taken as 0.", index),
+                  tr("Prove this part of the program on the machine."));
     return 0;
 }
 
@@ -75,17 +75,17 @@ std::optional<double> Control::positionVariable(std::int32_t index, const Word& 
     if (now_.modal.compensation != Compensation::Off &&
         (isBetween(index, 5021, 5022) || isBetween(index, 5041, 5042))) {
         doubtVariable(at, "variable-not-known",
-                      fmt::format("#{} is read while nose-radius compensation is on: where the slides then stand "
-                                  "depends on how far the control reads ahead. The programmed position was taken.",
-                                  index),
-                      "Read it after G40, or read #5001 and #5002.");
+                      say("#{} is read while nose-radius compensation is on: where the slides then stand "
+                          "depends on how far the control reads ahead. The programmed position was taken.",
+                          index),
+                      tr("Read it after G40, or read #5001 and #5002."));
     }
     if (openLine_ && isBetween(index, 5001, 5042)) {
         doubtVariable(at, "variable-not-known",
-                      fmt::format("#{} is read while a line by its angle waits for its end point, which the next block "
-                                  "gives; the position before it was taken.",
-                                  index),
-                      "Read it behind the block that ends the line.");
+                      say("#{} is read while a line by its angle waits for its end point, which the next block "
+                          "gives; the position before it was taken.",
+                          index),
+                      tr("Read it behind the block that ends the line."));
     }
     switch (index) {
         case 5001:
@@ -137,9 +137,9 @@ void Control::setSystemVariable(BlockId block, std::int32_t index, double value,
         remarks_.at(block, at,
                     {Severity::Stop,
                      "program-alarm",
-                     fmt::format("The program stops itself with alarm {}{}.", figure(isNull(value) ? 0 : value),
-                                 text.empty() ? "" : ": " + text),
-                     "See why the program comes to this line.",
+                     say("The program stops itself with alarm {}{}.", figure(isNull(value) ? 0 : value),
+                         text.empty() ? "" : ": " + text),
+                     tr("See why the program comes to this line."),
                      {{"alarm", isNull(value) ? 0 : value}}});
         return;
     }
@@ -147,36 +147,36 @@ void Control::setSystemVariable(BlockId block, std::int32_t index, double value,
         recorder_->stop(ProgramStop::Kind::Stop, block);
         remarks_.at(block, at,
                     {Severity::Note, "program-message",
-                     fmt::format("The program stops here and shows: {}", text.empty() ? "(no text)" : text),
-                     "Do what the message asks, then start again."});
+                     say("The program stops here and shows: {}", text.empty() ? tr("(no text)") : text),
+                     tr("Do what the message asks, then start again.")});
         return;
     }
     if (isBetween(index, 0, 499)) {
         remarks_.at(block, at,
                     {Severity::Stop, "no-such-variable",
-                     index == 0 ? std::string("#0 is always null and cannot be set.")
-                                : fmt::format("There is no variable #{}; nothing was set.", index),
-                     "Use #1 to #33, #100 to #199 or #500 to #999."});
+                     index == 0 ? std::string(tr("#0 is always null and cannot be set."))
+                                : say("There is no variable #{}; nothing was set.", index),
+                     tr("Use #1 to #33, #100 to #199 or #500 to #999.")});
         return;
     }
     if (isBetween(index, 4001, 4130) || isBetween(index, 5001, 5089)) {
-        remarks_.at(block, at,
-                    {Severity::Stop, "read-only-variable",
-                     fmt::format("#{} can only be read; the control stops with an alarm.", index),
-                     "Write the code or the move itself."});
+        remarks_.at(
+            block, at,
+            {Severity::Stop, "read-only-variable", say("#{} can only be read; the control stops with an alarm.", index),
+             tr("Write the code or the move itself.")});
         return;
     }
     if (isBetween(index, 3003, 3004)) {
         remarks_.at(block, at,
                     {Severity::Note, "control-behaviour-set",
-                     fmt::format("#{} changes single block, feed hold or exact stop; the moves are the same.", index),
-                     "Set it back to 0 at the end of the program."});
+                     say("#{} changes single block, feed hold or exact stop; the moves are the same.", index),
+                     tr("Set it back to 0 at the end of the program.")});
         return;
     }
     if (setOffsetVariable(block, index, value, at)) return;
     doubtVariable(at, "variable-not-known",
-                  fmt::format("#{} sets something of the machine that a trial does not have; nothing was set.", index),
-                  "Prove this part of the program on the machine.");
+                  say("#{} sets something of the machine that a trial does not have; nothing was set.", index),
+                  tr("Prove this part of the program on the machine."));
 }
 
 void Control::doubtVariable(const Word& at, const char* code, std::string message, std::string remedy) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/control/figures.h"
 
 namespace firstoff {
@@ -12,40 +13,44 @@ std::string causeOf(const ExpressionTrouble& trouble) {
     const std::string number = figure(trouble.value);
     switch (trouble.fault) {
         case ExpressionFault::DivisionByZero:
-            return fmt::format("{} is divided by zero", number);
+            return say("{} is divided by zero", number);
         case ExpressionFault::RootBelowZero:
-            return fmt::format("The square root of {} is asked for", number);
+            return say("The square root of {} is asked for", number);
         case ExpressionFault::LogNotAboveZero:
-            return fmt::format("The logarithm of {} is asked for", number);
+            return say("The logarithm of {} is asked for", number);
         case ExpressionFault::NoSuchAngle:
-            return fmt::format("There is no angle, or no tangent, for {}", number);
+            return say("There is no angle, or no tangent, for {}", number);
         case ExpressionFault::NoPower:
-            return fmt::format("{} has no such power", number);
+            return say("{} has no such power", number);
         case ExpressionFault::NullIndex:
-            return "The number of a variable is null: a variable that was not set stands behind #";
+            return tr("The number of a variable is null: a variable that was not set stands behind #");
         case ExpressionFault::BadIndex:
-            return fmt::format("{} is no number of a variable", number);
+            return say("{} is no number of a variable", number);
         default:
-            return "The result is too large for any number";
+            return tr("The result is too large for any number");
     }
 }
 
 std::string doubtOf(ExpressionDoubt doubt) {
     switch (doubt) {
         case ExpressionDoubt::Logic:
-            return "AND, OR or XOR joins numbers other than 0 and 1; here it was taken bit by bit on whole numbers, "
-                   "some controls only ask whether each is zero.";
+            return tr(
+                "AND, OR or XOR joins numbers other than 0 and 1; here it was taken bit by bit on whole numbers, "
+                "some controls only ask whether each is zero.");
         case ExpressionDoubt::RoundsBelow:
-            return "FIX or FUP of a number below zero: here FIX goes down and FUP up (FIX[-2.8] is -3), on some "
-                   "controls FIX drops the decimals and FUP goes away from zero.";
+            return tr(
+                "FIX or FUP of a number below zero: here FIX goes down and FUP up (FIX[-2.8] is -3), on some "
+                "controls FIX drops the decimals and FUP goes away from zero.");
         case ExpressionDoubt::AngleRange:
-            return "ATAN of two numbers with one below zero: here it lies between -180 and 180 degrees, on some "
-                   "controls between 0 and 360.";
+            return tr(
+                "ATAN of two numbers with one below zero: here it lies between -180 and 180 degrees, on some "
+                "controls between 0 and 360.");
         case ExpressionDoubt::Remainder:
-            return "MOD with a number that is below zero or not whole: here the remainder has the sign of the first "
-                   "number, controls differ.";
+            return tr(
+                "MOD with a number that is below zero or not whole: here the remainder has the sign of the first "
+                "number, controls differ.");
         default:
-            return "Two numbers are compared that differ by rounding only; here they count as equal.";
+            return tr("Two numbers are compared that differ by rounding only; here they count as equal.");
     }
 }
 
@@ -85,8 +90,8 @@ void ExpressionValues::noteNull(BlockId block, const Word& word) {
     if (!axis || word.comma || !said_.insert(word.offset).second) return;
     remarks_.at(block, word,
                 {Severity::Note, "word-without-value",
-                 fmt::format("{} has no value here, as if it were not written: the axis stays.", program_.textOf(word)),
-                 "Set the variable, or see whether the call gives its argument."});
+                 say("{} has no value here, as if it were not written: the axis stays.", program_.textOf(word)),
+                 tr("Set the variable, or see whether the call gives its argument.")});
 }
 
 // ROUND in a length: on some controls to the least increment instead of to a whole number.
@@ -100,10 +105,10 @@ void ExpressionValues::reportRounding(BlockId block, const Word& word, const Exp
     remarks_.at(block, word,
                 {Severity::Warning,
                  "controls-calculate-otherwise",
-                 fmt::format("{} rounds inside a word; here to a whole number ({}), on some controls to the least "
-                             "increment of the word.",
-                             program_.textOf(word), figure(value)),
-                 "Round in a statement of its own before.",
+                 say("{} rounds inside a word; here to a whole number ({}), on some controls to the least "
+                     "increment of the word.",
+                     program_.textOf(word), figure(value)),
+                 tr("Round in a statement of its own before."),
                  {},
                  true});
 }
@@ -116,8 +121,8 @@ void ExpressionValues::report(BlockId block, const ExpressionTrouble& trouble) {
         if (!said_.insert(at.offset).second) return;
         remarks_.at(block, at,
                     {Severity::Stop, "cannot-calculate",
-                     causeOf(trouble) + ": the control stops with an alarm. What needs this value was left out.",
-                     "Check what the variables hold here, or test it with IF before."});
+                     causeOf(trouble) + tr(": the control stops with an alarm. What needs this value was left out."),
+                     tr("Check what the variables hold here, or test it with IF before.")});
         return;
     }
     at.offset = trouble.doubtAt;
@@ -127,7 +132,7 @@ void ExpressionValues::report(BlockId block, const ExpressionTrouble& trouble) {
                 {Severity::Warning,
                  "controls-calculate-otherwise",
                  doubtOf(trouble.doubt),
-                 "Write it so that all controls agree, or prove this part of the program on the machine.",
+                 tr("Write it so that all controls agree, or prove this part of the program on the machine."),
                  {},
                  true});
 }

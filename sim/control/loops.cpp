@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -27,9 +29,8 @@ Loops::Loops(const Program& program, BlockId first, BlockId end, Remarks& remark
         if (statement.kind == Statement::Kind::End) close(at, statement.loop);
     }
     for (const Open& left : open_) {
-        remarks_.at(left.block,
-                    {Severity::Stop, "loop-without-end", fmt::format("DO{0} has no END{0} below it.", left.number),
-                     fmt::format("Write END{} where the loop ends.", left.number)});
+        remarks_.at(left.block, {Severity::Stop, "loop-without-end", say("DO{0} has no END{0} below it.", left.number),
+                                 say("Write END{} where the loop ends.", left.number)});
     }
     open_.clear();
     byEnd_ = byBegin_;
@@ -39,10 +40,9 @@ Loops::Loops(const Program& program, BlockId first, BlockId end, Remarks& remark
 void Loops::open(BlockId block, std::uint8_t number) {
     for (const Open& other : open_) {
         if (other.number != number) continue;
-        remarks_.at(
-            block, {Severity::Stop, "loop-number",
-                    fmt::format("DO{} stands inside loop {} of line {}.", number, number, program_.lineOf(other.block)),
-                    "Number loops 1 to 3 from the outside inwards."});
+        remarks_.at(block, {Severity::Stop, "loop-number",
+                            say("DO{} stands inside loop {} of line {}.", number, number, program_.lineOf(other.block)),
+                            tr("Number loops 1 to 3 from the outside inwards.")});
         return;
     }
     open_.push_back({block, number, open_.empty() ? kNoBlock : open_.back().block});
@@ -52,15 +52,15 @@ void Loops::close(BlockId block, std::uint8_t number) {
     const auto own =
         std::find_if(open_.rbegin(), open_.rend(), [&](const Open& other) { return other.number == number; });
     if (own == open_.rend()) {
-        remarks_.at(block, {Severity::Stop, "loop-without-start", fmt::format("END{0} has no DO{0} above it.", number),
-                            fmt::format("Write WHILE […] DO{} where the loop begins.", number)});
+        remarks_.at(block, {Severity::Stop, "loop-without-start", say("END{0} has no DO{0} above it.", number),
+                            say("Write WHILE […] DO{} where the loop begins.", number)});
         return;
     }
     if (own != open_.rbegin()) {
         remarks_.at(block, {Severity::Stop, "loops-cross",
-                            fmt::format("END{} closes loop {} while loop {} of line {} is still open.", number, number,
-                                        open_.back().number, program_.lineOf(open_.back().block)),
-                            "Close the inner loop first."});
+                            say("END{} closes loop {} while loop {} of line {} is still open.", number, number,
+                                open_.back().number, program_.lineOf(open_.back().block)),
+                            tr("Close the inner loop first.")});
     }
     byBegin_.push_back({own->block, block, own->outer});
     open_.erase(std::next(own).base());

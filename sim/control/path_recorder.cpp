@@ -6,6 +6,7 @@
 #include <cassert>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/control/figures.h"
 
@@ -97,11 +98,12 @@ void PathRecorder::addWithCorner(const Move& move, const CornerWish& wish, const
     const bool begun = begin(first);
     if (begun && corner_) resolveCorner(first);
     if (!hasLength(first) || cancelling_) {
-        remarks_.at(move.block, word,
-                    {Severity::Stop, "corner-does-not-fit",
-                     cancelling_ ? "A corner cannot stand at the end of the move that cancels nose-radius compensation."
-                                 : "The move that should end in this corner has no length left.",
-                     "Take the corner out, or end the move farther on."});
+        remarks_.at(
+            move.block, word,
+            {Severity::Stop, "corner-does-not-fit",
+             cancelling_ ? tr("A corner cannot stand at the end of the move that cancels nose-radius compensation.")
+                         : tr("The move that should end in this corner has no length left."),
+             tr("Take the corner out, or end the move farther on.")});
         if (hasLength(first)) put(first);
         return;
     }
@@ -201,33 +203,34 @@ void PathRecorder::resolveCorner(Move& next) {
 
 void PathRecorder::reportCorner(const CornerFit& fit, const Move& first, const Move* next, const OpenCorner& corner) {
     const std::string what =
-        fmt::format("{} {}", corner.wish.fillet ? "fillet of radius" : "chamfer of", figure(corner.wish.size));
-    Remark remark{Severity::Stop, "corner-does-not-fit", {}, "Make the corner smaller or the moves longer."};
+        fmt::format("{} {}", corner.wish.fillet ? tr("fillet of radius") : tr("chamfer of"), figure(corner.wish.size));
+    Remark remark{Severity::Stop, "corner-does-not-fit", {}, tr("Make the corner smaller or the moves longer.")};
     switch (fit.fault) {
         case CornerFit::Fault::LegTooShort:
         case CornerFit::Fault::TooLarge: {
             const double largest = largestCorner(stretchOf(first), stretchOf(*next), corner.wish.fillet);
             const bool legShort = fit.fault == CornerFit::Fault::LegTooShort;
-            remark.message = fmt::format("A {} {}; the largest that fits is {} mm. The corner was left sharp.", what,
-                                         legShort ? fmt::format("takes {} mm of a move that has only {} mm",
-                                                                figure(fit.needMm), figure(fit.haveMm))
-                                                  : "does not reach both moves",
-                                         figure(largest));
+            remark.message =
+                say("A {} {}; the largest that fits is {} mm. The corner was left sharp.", what,
+                    legShort ? say("takes {} mm of a move that has only {} mm", figure(fit.needMm), figure(fit.haveMm))
+                             : tr("does not reach both moves"),
+                    figure(largest));
             if (legShort) remark.values = {{"need_mm", fit.needMm}, {"have_mm", fit.haveMm}};
             remark.values.emplace_back("largest_mm", largest);
             break;
         }
         case CornerFit::Fault::OtherWay:
-            remark.message = fmt::format(
-                "The sign of this {} says that the next move goes to the other side; the "
-                "corner was left sharp.",
-                what);
-            remark.remedy = "Correct the sign, or the move.";
+            remark.message =
+                say("The sign of this {} says that the next move goes to the other side; the "
+                    "corner was left sharp.",
+                    what);
+            remark.remedy = tr("Correct the sign, or the move.");
             break;
         default:
-            remark.message = fmt::format(
-                "A {} needs a next feed move that turns away from this one; the corner was left sharp.", what);
-            remark.remedy = "Program the next move as G01, G02 or G03 in another direction, or take the corner out.";
+            remark.message =
+                say("A {} needs a next feed move that turns away from this one; the corner was left sharp.", what);
+            remark.remedy =
+                tr("Program the next move as G01, G02 or G03 in another direction, or take the corner out.");
     }
     remarks_.at(first.block, corner.word, std::move(remark));
 }
@@ -366,8 +369,8 @@ void PathRecorder::write(const Item& item) {
 // A control stops at a thread with compensation on; the thread is cut as written.
 void PathRecorder::refuseThread(const Move& thread) {
     remarks_.at(thread.block, {Severity::Stop, "compensation-left-on",
-                               "Nose-radius compensation is still on at this thread; controls stop with an alarm.",
-                               "Cancel it with G40 and a straight move away from the part first."});
+                               tr("Nose-radius compensation is still on at this thread; controls stop with an alarm."),
+                               tr("Cancel it with G40 and a straight move away from the part first.")});
     settle();
 }
 
@@ -386,16 +389,15 @@ void PathRecorder::reportStandstill(bool cancelled) {
         if (!movement) continue;
         // The last step is the one of the block that moves.
         if (seen > 0 && seen < last && still > kMostBlocksWithoutMove + 1) {
-            remarks_.at(first,
-                        {Severity::Warning,
-                         "compensation-blocks-without-move",
-                         fmt::format("{} blocks in a row move nothing while nose-radius compensation is on. Many "
-                                     "controls look no farther ahead than {}: they stop square on the last move, and "
-                                     "cut into an inside corner.",
-                                     still - 1, kMostBlocksWithoutMove),
-                         "Put M codes, dwells and feeds into the blocks that move.",
-                         {{"blocks", static_cast<double>(still - 1)}},
-                         true});
+            remarks_.at(first, {Severity::Warning,
+                                "compensation-blocks-without-move",
+                                say("{} blocks in a row move nothing while nose-radius compensation is on. Many "
+                                    "controls look no farther ahead than {}: they stop square on the last move, and "
+                                    "cut into an inside corner.",
+                                    still - 1, kMostBlocksWithoutMove),
+                                tr("Put M codes, dwells and feeds into the blocks that move."),
+                                {{"blocks", static_cast<double>(still - 1)}},
+                                true});
         }
         ++seen;
         still = 0;

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -38,9 +40,8 @@ void Remarks::close() {
         Finding finding;
         finding.severity = Severity::Note;
         finding.code = "more-of-the-same";
-        finding.message =
-            fmt::format("{} more lines have the finding {} and are not listed.", count - kMostOfOneKind, code);
-        finding.remedy = "Mend the lines that are listed, then check again.";
+        finding.message = say("{} more lines have the finding {} and are not listed.", count - kMostOfOneKind, code);
+        finding.remedy = tr("Mend the lines that are listed, then check again.");
         out_.push_back(std::move(finding));
     }
 }

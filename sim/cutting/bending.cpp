@@ -5,6 +5,7 @@
 #include <limits>
 #include <optional>
 
+#include "sim/base/say.h"
 #include "sim/cutting/bending_findings.h"
 #include "sim/cutting/held_part.h"
 #include "sim/cutting/jaw_hold.h"
@@ -43,8 +44,8 @@ public:
                 if (options_.stop.stop_requested()) break;
                 bend(run, along.at(run.timedMove));
             }
-            if (byCentre_) assume("A centre in the part holds its end, without play.");
-            if (notByTheChuck_) assume("Cuts while the second spindle grips the part are not reckoned.");
+            if (byCentre_) assume(tr("A centre in the part holds its end, without play."));
+            if (notByTheChuck_) assume(tr("Cuts while the second spindle grips the part are not reckoned."));
         }
         addBendingFindings(timeline_, toolpath_, setup_, loads_, result_);
         return std::move(result_);
@@ -73,17 +74,17 @@ private:
     void takeFigures() {
         if (!loads_.forcesKnown) {
             result_.missing.emplace_back(
-                "what the bar is made of, with data for its cutting force: material in [stock]");
+                tr("what the bar is made of, with data for its cutting force: material in [stock]"));
         } else if (setup_.material.youngGPa <= 0) {
-            result_.missing.emplace_back("the modulus of elasticity of the material");
+            result_.missing.emplace_back(tr("the modulus of elasticity of the material"));
         }
         result_.known = result_.missing.empty() && stock_ != nullptr;
         if (!result_.known) return;
         assume(
-            "The part is clamped rigidly at the front of the jaws; chuck, slides, turret and outside tools do not "
-            "give way, so that in truth it is a little more.");
-        if (setup_.steadyRest) assume("The steady rest holds the part where it stands, without play.");
-        if (damped_) assume("A damped bar bends as a solid one does.");
+            tr("The part is clamped rigidly at the front of the jaws; chuck, slides, turret and outside tools do not "
+               "give way, so that in truth it is a little more."));
+        if (setup_.steadyRest) assume(tr("The steady rest holds the part where it stands, without play."));
+        if (damped_) assume(tr("A damped bar bends as a solid one does."));
     }
 
     void bend(const LoadRun& run, const HeldPart& held) {

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/cutting/cut_finding.h"
 
 namespace firstoff {
@@ -17,9 +18,9 @@ const char* madeOf(Tool::Shank shank) {
         case Tool::Shank::Carbide:
             return "carbide";
         case Tool::Shank::Damped:
-            return "damped steel";
+            return tr("damped steel");
         case Tool::Shank::DampedCarbide:
-            return "damped carbide";
+            return tr("damped carbide");
     }
     return "";
 }
@@ -30,7 +31,7 @@ public:
            BendingResult& result)
         : timeline_(timeline), toolpath_(toolpath), setup_(setup), loads_(loads), result_(result) {}
 
-    void say() {
+    void report() {
         std::vector<bool> barSaid(setup_.tools.size(), false);
         for (const ToolBending& bending : result_.tools) {
             const int index = toolpath_.calls[bending.call].toolIndex;
@@ -63,15 +64,16 @@ private:
         if (first == nullptr) return false;
         const bool far = bending.overhangRatio > limit.warningAbove + 1e-9;
         Finding& finding = at(first->timedMove, 0, far ? Severity::Warning : Severity::Note, "boring-bar-overhang");
-        finding.message = fmt::format(
+        finding.message = say(
             "The bar of {} stands out {:.1f} mm, {:.1f} times its diameter of {:.1f} mm. Bars of {} are for up to {:g} "
             "times{}: it springs and chatters sooner.",
             toolWord(toolpath_.calls[bending.call]), tool.overhang, bending.overhangRatio, barDiameterMm(tool),
             madeOf(tool.shank), limit.noteAbove,
-            tool.shank == Tool::Shank::Steel ? " (a maker's catalogue)" : " (a page on boring bars)");
-        finding.remedy = tool.shank == Tool::Shank::Steel
-                             ? "Clamp it shorter, take a thicker bar, or one of carbide (write shank = \"carbide\")."
-                             : "Clamp it shorter or take a thicker bar.";
+            tool.shank == Tool::Shank::Steel ? tr(" (a maker's catalogue)") : tr(" (a page on boring bars)"));
+        finding.remedy =
+            tool.shank == Tool::Shank::Steel
+                ? tr("Clamp it shorter, take a thicker bar, or one of carbide (write shank = \"carbide\").")
+                : tr("Clamp it shorter or take a thicker bar.");
         finding.values = {{"overhang_mm", tool.overhang}, {"times_diameter", bending.overhangRatio}};
         return true;
     }
@@ -84,16 +86,17 @@ private:
         Finding& finding = at(greatest.timedMove, double{fraction},
                               most > kBentWarningMm ? Severity::Warning : Severity::Note, "finish-bends-away");
         const bool bar = isBar(tool) && bending.barShare > 0.5;
-        finding.message = fmt::format(
+        finding.message = say(
             "{} gives way under the last cut of {}: at Z{:.3f} the diameter comes out {:.3f} mm {} than programmed, at "
             "Z{:.3f} {:.3f} mm {}. {}",
-            bar ? "The boring bar" : "The part", toolWord(toolpath_.calls[bending.call]), workZ(greatest), most,
+            bar ? tr("The boring bar") : tr("The part"), toolWord(toolpath_.calls[bending.call]), workZ(greatest), most,
             greatest.errorMm > 0 ? "larger" : "smaller", workZ(least), std::abs(least.errorMm),
             least.errorMm >= 0 ? "larger" : "smaller", shape(bending));
-        finding.remedy = bar ? "Take the last cut lighter or twice (a spring pass), or stiffen the bar; what is alike "
-                               "all along goes with the offset. An estimate: gauge the first part."
-                             : "Take the last cut lighter, with a smaller nose or an edge nearer to square, hold the "
-                               "part shorter or bring up a centre. An estimate: gauge the first part.";
+        finding.remedy =
+            bar ? tr("Take the last cut lighter or twice (a spring pass), or stiffen the bar; what is alike "
+                     "all along goes with the offset. An estimate: gauge the first part.")
+                : tr("Take the last cut lighter, with a smaller nose or an edge nearer to square, hold the "
+                     "part shorter or bring up a centre. An estimate: gauge the first part.");
         finding.values = {{"diameter_error_mm", greatest.errorMm},
                           {"least_error_mm", least.errorMm},
                           {"radial_force_n", double{loads_.samples[greatest.sample].forceRN}}};
@@ -101,8 +104,8 @@ private:
 
     static std::string shape(const ToolBending& bending) {
         const double spread = std::abs(bending.spreadMm());
-        if (spread < kBentNoteMm / 2) return "That is nearly alike everywhere: an offset takes it out.";
-        return fmt::format("No offset takes out the difference of {:.3f} mm between them.", spread);
+        if (spread < kBentNoteMm / 2) return tr("That is nearly alike everywhere: an offset takes it out.");
+        return say("No offset takes out the difference of {:.3f} mm between them.", spread);
     }
 
     const Timeline& timeline_;
@@ -130,7 +133,7 @@ BarLimit barLimit(Tool::Shank shank) {
 
 void addBendingFindings(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup, const LoadResult& loads,
                         BendingResult& result) {
-    Saying(timeline, toolpath, setup, loads, result).say();
+    Saying(timeline, toolpath, setup, loads, result).report();
 }
 
 }  // namespace firstoff

@@ -8,6 +8,7 @@
 #include <mutex>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/cutting/chip_force.h"
@@ -169,17 +170,17 @@ public:
 
     std::vector<std::string> sentences() const {
         constexpr const char* kWhy[] = {
-            "", "taken with the spindle standing still: no load is told",
-            "taken at a feed that is not known: no load is told",
-            "taken from elsewhere than in front of the edge: loads told there are not complete"};
+            "", later("taken with the spindle standing still: no load is told"),
+            later("taken at a feed that is not known: no load is told"),
+            later("taken from elsewhere than in front of the edge: loads told there are not complete")};
         std::vector<std::string> result;
         for (std::size_t i = 1; i < std::size(kWhy); ++i) {
             const Moves& moves = moves_[i];
             if (moves.count == 0) continue;
             result.push_back(moves.count == 1
-                                 ? fmt::format("Loads: metal at {:.1f} s of the cycle is {}.", moves.firstS, kWhy[i])
-                                 : fmt::format("Loads: metal in {} moves, the first at {:.1f} s of the cycle, is {}.",
-                                               moves.count, moves.firstS, kWhy[i]));
+                                 ? say("Loads: metal at {:.1f} s of the cycle is {}.", moves.firstS, kWhy[i])
+                                 : say("Loads: metal in {} moves, the first at {:.1f} s of the cycle, is {}.",
+                                       moves.count, moves.firstS, kWhy[i]));
         }
         return result;
     }

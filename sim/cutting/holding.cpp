@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/base/say.h"
 #include "sim/cutting/beam.h"
 #include "sim/cutting/chuck_grip.h"
 #include "sim/cutting/held_part.h"
@@ -44,7 +45,7 @@ public:
             result_.gripShare.assign(loads_.samples.size(), std::numeric_limits<float>::quiet_NaN());
         if (loads_.forcesKnown) lookAtCuts();
         if (result_.centre && setup_.tailstock->forceN <= 0) {
-            miss("force_kn in [tailstock]: how hard the centre is pushed up");
+            miss(tr("force_kn in [tailstock]: how hard the centre is pushed up"));
         }
         if (!gripKnown_ || !loads_.forcesKnown) {
             result_.byTool.clear();
@@ -63,16 +64,18 @@ private:
 
     void takeFigures() {
         const bool collet = chuck_.kind == Chuck::Kind::Collet;
-        if (!loads_.forcesKnown) miss("what the bar is made of, with data for its cutting force: material in [stock]");
-        if (hold_.lengthMm <= 0) miss("metal between the jaws");
+        if (!loads_.forcesKnown)
+            miss(tr("what the bar is made of, with data for its cutting force: material in [stock]"));
+        if (hold_.lengthMm <= 0) miss(tr("metal between the jaws"));
         const bool onFlats = standsOnFlats(chuck_, setup_.stock);
-        if (!onFlats) miss("jaws that all stand on flats of the bar: what others hold is not known");
-        if (chuck_.gripForceN <= 0) miss("grip_force_kn in [chuck]: of all jaws together, standing still");
+        if (!onFlats) miss(tr("jaws that all stand on flats of the bar: what others hold is not known"));
+        if (chuck_.gripForceN <= 0) miss(tr("grip_force_kn in [chuck]: of all jaws together, standing still"));
         if (!collet && (chuck_.jawMassKg <= 0 || chuck_.jawMassRadius <= 0)) {
-            miss("jaw_mass_kg and jaw_mass_diameter_mm in [chuck]: of one top jaw, as it is set");
+            miss(tr("jaw_mass_kg and jaw_mass_diameter_mm in [chuck]: of one top jaw, as it is set"));
         }
         if (!collet && !chuck_.baseJawMomentKgM) {
-            miss("base_jaw_moment_kg_m in [chuck]: mass times radius of one base jaw; 0 where jaws are of one piece");
+            miss(tr(
+                "base_jaw_moment_kg_m in [chuck]: mass times radius of one base jaw; 0 where jaws are of one piece"));
         }
         gripKnown_ = chuck_.gripForceN > 0 && hold_.lengthMm > 0 && onFlats &&
                      (collet || (chuck_.jawMassKg > 0 && chuck_.jawMassRadius > 0 && chuck_.baseJawMomentKgM));
@@ -87,30 +90,32 @@ private:
         const bool soft = chuck_.jaw == Chuck::Jaw::Soft && !collet;
         friction_ = chuck_.friction > 0 ? chuck_.friction : soft ? kSoftJawFriction : kSmoothFriction;
         if (chuck_.friction <= 0) {
-            assume(soft ? "Friction at the grip is 0.15, the least of what soft jaws turned on the machine have (0.15 "
-                          "to 0.20, from memory): the set-up gives no friction."
-                        : "Friction at the grip is 0.10, the least of what smooth jaws have (0.10 to 0.15, from "
-                          "memory): the set-up gives no friction.");
+            assume(
+                soft ? tr("Friction at the grip is 0.15, the least of what soft jaws turned on the machine have (0.15 "
+                          "to 0.20, from memory): the set-up gives no friction.")
+                     : tr("Friction at the grip is 0.10, the least of what smooth jaws have (0.10 to 0.15, from "
+                          "memory): the set-up gives no friction."));
         }
         forceSafety_ = chuck_.forceSafety > 0 ? chuck_.forceSafety : kLeastForceSafety;
         speedSafety_ = chuck_.speedSafety > 0 ? chuck_.speedSafety : kLeastSpeedSafety;
-        if (chuck_.forceSafety <= 0) assume("The factor against the cutting force is 1.5, the least of VDI 3106.");
-        if (chuck_.speedSafety <= 0) assume("The factor against the loss at speed is 1.5, the least of VDI 3106.");
+        if (chuck_.forceSafety <= 0) assume(tr("The factor against the cutting force is 1.5, the least of VDI 3106."));
+        if (chuck_.speedSafety <= 0) assume(tr("The factor against the loss at speed is 1.5, the least of VDI 3106."));
         if (collet) {
             assume(
-                "What speed takes from the grip of a collet is not known and left out; neither is there a speed "
-                "permitted by the grip.");
+                tr("What speed takes from the grip of a collet is not known and left out; neither is there a speed "
+                   "permitted by the grip."));
         }
         if (hold_.flatRadius < hold_.radius - kSeatMm) {
-            assume(fmt::format(
+            assume(say(
                 "The bar is not round where it is gripped: friction counts at the flats, {:.2f} mm from the axis, and "
                 "that flats also hold by their shape is left out.",
                 hold_.flatRadius));
         }
         seated_ = seated(setup_);
-        assume(seated_ ? "The part is seated in the chuck, so a push towards it needs no grip."
-                       : "No stop stands behind the part, so the grip alone holds a push towards the chuck.");
-        assume("The chuck gives the grip that the set-up says; how the cut levers at the part is left to the factors.");
+        assume(seated_ ? tr("The part is seated in the chuck, so a push towards it needs no grip.")
+                       : tr("No stop stands behind the part, so the grip alone holds a push towards the chuck."));
+        assume(tr(
+            "The chuck gives the grip that the set-up says; how the cut levers at the part is left to the factors."));
     }
 
     // Of every move with the spindle turning, in metal or not.
@@ -147,11 +152,11 @@ private:
                 if (held.centreIn(frontZ_)) pushCentre(run, loads_.samples[i]);
             }
         }
-        if (byBoth) assume("Cuts while the second spindle grips the part are not among these.");
+        if (byBoth) assume(tr("Cuts while the second spindle grips the part are not among these."));
         if (result_.centre) {
             assume(
-                "At the centre the point's slope counts without friction, and the part as one thickness from jaws "
-                "to centre.");
+                tr("At the centre the point's slope counts without friction, and the part as one thickness from jaws "
+                   "to centre."));
         }
     }
 

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/cutting/chuck_grip.h"
 #include "sim/cutting/cut_finding.h"
 
@@ -20,7 +21,7 @@ public:
     Saying(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup, HoldingResult& result)
         : timeline_(timeline), toolpath_(toolpath), setup_(setup), result_(result) {}
 
-    void say() {
+    void report() {
         for (const GripEstimate& grip : result_.byTool) {
             if (!grip.holds()) tooSmall(grip);
         }
@@ -45,10 +46,10 @@ private:
 
     static std::string heldInWords(const GripEstimate& g) {
         std::string text =
-            fmt::format("{:.0f} N round the diameter of {:.2f} mm that is gripped", g.turningN, g.gripDiameterMm);
+            say("{:.0f} N round the diameter of {:.2f} mm that is gripped", g.turningN, g.gripDiameterMm);
         if (std::abs(g.axialPushN) >= 1) {
-            text += fmt::format(" and {:.0f} N {} the chuck", std::abs(g.axialPushN),
-                                g.axialPushN > 0 ? "towards" : "out of");
+            text +=
+                say(" and {:.0f} N {} the chuck", std::abs(g.axialPushN), g.axialPushN > 0 ? "towards" : tr("out of"));
         }
         return text;
     }
@@ -56,16 +57,17 @@ private:
     void tooSmall(const GripEstimate& g) {
         Finding& finding =
             at(g.timedMove, g.fraction, g.allLost() ? Severity::Stop : Severity::Warning, "grip-too-small");
-        finding.message = fmt::format(
+        finding.message = say(
             "The cut of {} asks the grip to hold {}. With friction {:.2f}, factors {:.1f} against the force and {:.1f} "
             "against the speed, at {:.0f} rev/min, that takes {:.1f} kN standing (method of VDI 3106); the chuck is "
             "set to {:.1f} kN, of which {:.1f} kN {} at that speed. {}",
             tool(g.timedMove), heldInWords(g), g.friction, g.forceSafety, g.speedSafety, g.revPerMin,
-            kilo(g.neededStandingN), kilo(g.standingN), kilo(g.leftN), g.lostN >= 0 ? "are left" : "act", howFarOff(g));
-        finding.remedy = std::string(
-                             "Take less depth or feed there, turn slower, or set more grip where chuck and part "
-                             "stand it. ") +
-                         kGripCaution;
+            kilo(g.neededStandingN), kilo(g.standingN), kilo(g.leftN), g.lostN >= 0 ? tr("are left") : "act",
+            howFarOff(g));
+        finding.remedy =
+            std::string(tr("Take less depth or feed there, turn slower, or set more grip where chuck and part "
+                           "stand it. ")) +
+            kGripCaution;
         finding.values = {{"held_n", g.heldN},
                           {"needed_standing_kn", kilo(g.neededStandingN)},
                           {"standing_kn", kilo(g.standingN)},
@@ -75,10 +77,10 @@ private:
 
     static std::string howFarOff(const GripEstimate& g) {
         const double slip = g.leftN * g.friction;
-        if (g.allLost()) return "The speed takes all of it: the part comes out of the jaws.";
-        if (slip < g.heldN) return "Without any factor too it slips: the part may turn in the jaws or come out.";
-        if (g.leftN < g.neededN) return fmt::format("It holds {:.1f} times the force, no more.", slip / g.heldN);
-        return "At speed the cut is held with its factor; what is short is the reserve against the loss at speed.";
+        if (g.allLost()) return tr("The speed takes all of it: the part comes out of the jaws.");
+        if (slip < g.heldN) return tr("Without any factor too it slips: the part may turn in the jaws or come out.");
+        if (g.leftN < g.neededN) return say("It holds {:.1f} times the force, no more.", slip / g.heldN);
+        return tr("At speed the cut is held with its factor; what is short is the reserve against the loss at speed.");
     }
 
     void littleReserve(const GripEstimate& g) {
@@ -87,27 +89,28 @@ private:
         const double has = g.heldN > 0 ? g.leftN * g.friction / g.heldN : wanted;
         if (has >= wanted) return;
         Finding& finding = at(g.timedMove, g.fraction, Severity::Note, "grip-little-reserve");
-        finding.message = fmt::format(
-            "The grip holds {:.1f} times what the cut of {} asks for, {:.1f} mm in front of the jaws. A maker of "
-            "chucks "
-            "wants {:.1f} times {}.",
-            has, tool(g.timedMove), g.overhangMm, wanted,
-            overhung ? "where the cut is farther out than the part is thick at the grip" : "wherever that can be had");
-        finding.remedy = std::string("Watch this cut on the first part, or take it lighter. ") + kGripCaution;
+        finding.message =
+            say("The grip holds {:.1f} times what the cut of {} asks for, {:.1f} mm in front of the jaws. A maker of "
+                "chucks "
+                "wants {:.1f} times {}.",
+                has, tool(g.timedMove), g.overhangMm, wanted,
+                overhung ? tr("where the cut is farther out than the part is thick at the grip")
+                         : tr("wherever that can be had"));
+        finding.remedy = std::string(tr("Watch this cut on the first part, or take it lighter. ")) + kGripCaution;
         finding.values = {{"times_held", has}, {"times_wanted", wanted}};
     }
 
     void speedTakesGrip(const SpeedOfGrip& s) {
         const bool all = s.lossShare >= 1;
         Finding& finding = at(s.timedMove, s.fraction, all ? Severity::Stop : Severity::Warning, "speed-takes-grip");
-        finding.message = fmt::format(
+        finding.message = say(
             "At {:.0f} rev/min the jaws pull outwards with {:.0f} % of the standing grip of {:.1f} kN; at most 67 % "
             "may "
             "be lost (DIN EN 1550). With these jaws that is reached at {:.0f} rev/min.",
             s.revPerMin, 100 * s.lossShare, kilo(setup_.chuck.gripForceN), s.permittedRevPerMin);
-        if (all) finding.message += " No grip is left there: the part comes out of the jaws.";
+        if (all) finding.message += tr(" No grip is left there: the part comes out of the jaws.");
         finding.remedy =
-            std::string("Clamp the speed (G50 S) below that, take lighter jaws, or set them farther in. ") +
+            std::string(tr("Clamp the speed (G50 S) below that, take lighter jaws, or set them farther in. ")) +
             kGripCaution;
         finding.values = {{"rev_per_min", s.revPerMin},
                           {"loss_percent", 100 * s.lossShare},
@@ -116,13 +119,13 @@ private:
 
     void centrePushed(const CentrePush& c) {
         Finding& finding = at(c.timedMove, c.fraction, Severity::Warning, "centre-pushed-back");
-        finding.message = fmt::format(
+        finding.message = say(
             "The cut of {} pushes the centre back with {:.0f} N ({:.0f} N along the part, {:.0f} N by the slope of the "
             "point), and the tailstock holds it with {:.0f} N.",
             tool(c.timedMove), c.pushN(), c.axialN, c.wedgeN, setup_.tailstock->forceN);
         finding.remedy =
-            "Push the centre up harder as far as part and bearings stand it, or take the cut lighter. "
-            "An estimate: the machine's manual and authorised people decide.";
+            tr("Push the centre up harder as far as part and bearings stand it, or take the cut lighter. "
+               "An estimate: the machine's manual and authorised people decide.");
         finding.values = {{"push_n", c.pushN()}, {"force_n", setup_.tailstock->forceN}};
     }
 
@@ -137,8 +140,8 @@ private:
         Finding& finding = result_.findings.emplace_back();
         finding.code = "grip-not-reckoned";
         finding.span.file = SourceSpan::File::Setup;
-        finding.message = "Whether grip and centre hold the part was not reckoned in full.";
-        finding.remedy = "Add to the set-up: ";
+        finding.message = tr("Whether grip and centre hold the part was not reckoned in full.");
+        finding.remedy = tr("Add to the set-up: ");
         for (std::size_t i = 0; i < result_.missing.size(); ++i) {
             finding.remedy += (i > 0 ? "; " : "") + result_.missing[i];
         }
@@ -154,7 +157,7 @@ private:
 }  // namespace
 
 void addHoldingFindings(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup, HoldingResult& result) {
-    Saying(timeline, toolpath, setup, result).say();
+    Saying(timeline, toolpath, setup, result).report();
 }
 
 }  // namespace firstoff

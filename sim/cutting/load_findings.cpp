@@ -8,6 +8,7 @@
 #include <set>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/cutting/chip_force.h"
 #include "sim/cutting/cut_finding.h"
@@ -95,7 +96,7 @@ private:
         f.place = Point{double{s.atZ}, double{s.atR}};  // the middle of what is engaged
         const std::string who = toolWord(tool);
         const std::string more =
-            e.blocks.size() > 1 ? fmt::format(" {} blocks of this tool pass the limit.", e.blocks.size()) : "";
+            e.blocks.size() > 1 ? say(" {} blocks of this tool pass the limit.", e.blocks.size()) : "";
         describe(f, limit, e, who, s);
         f.message += more;
         loads_.findings.push_back(std::move(f));
@@ -106,44 +107,44 @@ private:
             case Limit::Torque:
                 f.code = "spindle-torque-exceeded";
                 f.values = {{"torque_nm", e.asked}, {"available_nm", e.stands}, {"rev_per_min", e.revPerMin}};
-                f.message = fmt::format(
-                    "{} asks for {:.1f} N m{}; the spindle gives {:.1f} N m at {:.0f} rev/min, so it slows down or "
-                    "stalls "
-                    "in the cut.",
-                    who, e.asked, s.torqueMostNm > s.torqueNm * 1.0001F ? " in the mean of a turn" : "", e.stands,
-                    e.revPerMin);
-                f.remedy = "Take a smaller depth of cut or feed, or another gear or speed.";
+                f.message =
+                    say("{} asks for {:.1f} N m{}; the spindle gives {:.1f} N m at {:.0f} rev/min, so it slows down or "
+                        "stalls "
+                        "in the cut.",
+                        who, e.asked, s.torqueMostNm > s.torqueNm * 1.0001F ? tr(" in the mean of a turn") : "",
+                        e.stands, e.revPerMin);
+                f.remedy = tr("Take a smaller depth of cut or feed, or another gear or speed.");
                 break;
             case Limit::Power: {
                 const SpindleDrive& drive = setup_.machine.spindle;
                 f.code = "spindle-power-exceeded";
                 f.values = {{"power_kw", e.asked}, {"available_kw", e.stands}, {"removal_mm3_per_s", s.removalMm3PerS}};
-                f.message = fmt::format(
-                    "{} asks for {:.2f} kW at the cut; the motor of {:g} kW gives {:.2f} kW there{}.", who, e.asked,
-                    drive.powerKw, e.stands, drive.efficiency > 0 ? "" : " at most (its efficiency is not known)");
-                f.remedy = "Take a smaller depth of cut or feed, or less surface speed.";
+                f.message = say("{} asks for {:.2f} kW at the cut; the motor of {:g} kW gives {:.2f} kW there{}.", who,
+                                e.asked, drive.powerKw, e.stands,
+                                drive.efficiency > 0 ? "" : tr(" at most (its efficiency is not known)"));
+                f.remedy = tr("Take a smaller depth of cut or feed, or less surface speed.");
                 break;
             }
             case Limit::Force:
                 f.code = "cutting-force-above-limit";
                 f.values = {{"force_n", e.asked}, {"limit_n", e.stands}};
-                f.message = fmt::format("{} cuts with {:.0f} N; max_cutting_force_n of the tool is {:g} N.", who,
-                                        e.asked, e.stands);
-                f.remedy = "Take a smaller depth of cut or feed, or a stronger insert and holder.";
+                f.message =
+                    say("{} cuts with {:.0f} N; max_cutting_force_n of the tool is {:g} N.", who, e.asked, e.stands);
+                f.remedy = tr("Take a smaller depth of cut or feed, or a stronger insert and holder.");
                 break;
             case Limit::Feed:
                 f.code = "feed-above-edge-limit";
                 f.values = {{"feed_mm_per_rev", e.asked}, {"limit_mm_per_rev", e.stands}};
-                f.message = fmt::format("{} is fed at {:.3f} mm/rev in metal; max_feed_mm_per_rev of the tool is {:g}.",
-                                        who, e.asked, e.stands);
-                f.remedy = "Feed more slowly, or take an edge that is made for this feed.";
+                f.message = say("{} is fed at {:.3f} mm/rev in metal; max_feed_mm_per_rev of the tool is {:g}.", who,
+                                e.asked, e.stands);
+                f.remedy = tr("Feed more slowly, or take an edge that is made for this feed.");
                 break;
             case Limit::Depth:
                 f.code = "depth-above-edge-limit";
                 f.values = {{"depth_mm", e.asked}, {"limit_mm", e.stands}};
-                f.message = fmt::format("{} stands {:.3f} mm deep in the cut; max_depth_mm of the tool is {:g}.", who,
-                                        e.asked, e.stands);
-                f.remedy = "Share the metal out among more passes, or take an insert with a longer edge.";
+                f.message = say("{} stands {:.3f} mm deep in the cut; max_depth_mm of the tool is {:g}.", who, e.asked,
+                                e.stands);
+                f.remedy = tr("Share the metal out among more passes, or take an insert with a longer edge.");
                 break;
         }
     }
@@ -163,36 +164,36 @@ private:
         if (m.cuts()) return;
         if (m.name.empty()) {
             loads_.notReckoned.emplace_back(
-                "Forces, torque and power: the set-up does not say what the bar is made of ([stock] material).");
+                tr("Forces, torque and power: the set-up does not say what the bar is made of ([stock] material)."));
             return;
         }
         const MaterialRow* row = findMaterial(m.name);
         const std::string why = row && row->lacksExponent
-                                    ? fmt::format("of {} only kc1.1 is printed, without the exponent mc", m.name)
-                                    : fmt::format("the table of materials has nothing under \"{}\"", m.name);
-        loads_.notReckoned.push_back(fmt::format("Forces, torque and power: {}.", why));
-        note(
-            "material-without-data", m.span, fmt::format("No cutting forces are told: {}.", why),
-            "Write a name that `firstoff materials` lists, or add a table [material] with kc11_n_per_mm2, mc and their "
-            "source.");
+                                    ? say("of {} only kc1.1 is printed, without the exponent mc", m.name)
+                                    : say("the table of materials has nothing under \"{}\"", m.name);
+        loads_.notReckoned.push_back(say("Forces, torque and power: {}.", why));
+        note("material-without-data", m.span, say("No cutting forces are told: {}.", why),
+             tr("Write a name that `firstoff materials` lists, or add a table [material] with kc11_n_per_mm2, mc and "
+                "their "
+                "source."));
     }
 
     void tellSpindle() {
         const SpindleDrive& drive = setup_.machine.spindle;
         if (!drive.curve.empty() && drive.powerKw > 0) return tellCurve(drive);
         const bool none = drive.curve.empty() && drive.powerKw <= 0;
-        const std::string missing = none                  ? "neither torque nor power of the spindle is known"
-                                    : drive.curve.empty() ? "the torque of the spindle over its speed is not known"
-                                                          : "the power of the motor is not known";
-        const char* compared = none ? "What the cuts ask for is told, but not compared"
+        const std::string missing = none                  ? tr("neither torque nor power of the spindle is known")
+                                    : drive.curve.empty() ? tr("the torque of the spindle over its speed is not known")
+                                                          : tr("the power of the motor is not known");
+        const char* compared = none ? tr("What the cuts ask for is told, but not compared")
                                : drive.curve.empty()
-                                   ? "The power that the cuts ask for is compared, their torque is not"
-                                   : "What the cuts ask for is compared with the torque curve alone";
-        const char* add = none                  ? "power_kw, efficiency, curve_rev_per_min and curve_torque_nm"
-                          : drive.curve.empty() ? "curve_rev_per_min and curve_torque_nm"
-                                                : "power_kw and efficiency";
+                                   ? tr("The power that the cuts ask for is compared, their torque is not")
+                                   : tr("What the cuts ask for is compared with the torque curve alone");
+        const char* add = none                  ? tr("power_kw, efficiency, curve_rev_per_min and curve_torque_nm")
+                          : drive.curve.empty() ? tr("curve_rev_per_min and curve_torque_nm")
+                                                : tr("power_kw and efficiency");
         note("spindle-without-curve", drive.span, fmt::format("{}: {}.", compared, missing),
-             fmt::format("Add to [spindle] {} from the machine's manual.", add));
+             say("Add to [spindle] {} from the machine's manual.", add));
     }
 
     // A curve that asks more of the motor than it has: one of the two is for another duty, or wrong.
@@ -201,10 +202,10 @@ private:
         const double curve = powerOfCurveKw(drive);
         if (curve <= kRounded * drive.powerKw) return;
         note("spindle-curve-above-power", drive.span,
-             fmt::format("The torque curve of the spindle makes {:.1f} kW at its best speed, and power_kw is {:g} kW. "
-                         "Cuts are held against both, so that the lower counts.",
-                         curve, drive.powerKw),
-             "Take curve and power from the machine's manual for the same duty, best the continuous one.");
+             say("The torque curve of the spindle makes {:.1f} kW at its best speed, and power_kw is {:g} kW. "
+                 "Cuts are held against both, so that the lower counts.",
+                 curve, drive.powerKw),
+             tr("Take curve and power from the machine's manual for the same duty, best the continuous one."));
         loads_.findings.back().values = {{"curve_kw", curve}, {"power_kw", drive.powerKw}};
     }
 
@@ -222,34 +223,34 @@ private:
             }
         }
         if (mean) {
-            assume(
+            assume(tr(
                 "Passes of a thread and tapped holes have one mean figure each, of the metal that they take over both "
-                "flanks; friction of the flanks is not in it.");
+                "flanks; friction of the flanks is not in it."));
         }
         if (notRound) {
-            assume(
+            assume(tr(
                 "Where the bar is not round, the greatest force and torque of a tool are those where the bar reaches "
-                "furthest out; power, chip and removal are means over a turn, and the spindle is held to the mean.");
+                "furthest out; power, chip and removal are means over a turn, and the spindle is held to the mean."));
         }
         if (!loads_.forcesKnown) return;
         if (onAxis) {
-            assume(
+            assume(tr(
                 "Of drills the two lips are reckoned and not the chisel edge between them, so a drill that goes into "
                 "the "
-                "full pushes harder along the axis than is told; margins and lands rub as well.");
+                "full pushes harder along the axis than is told; margins and lands rub as well."));
         }
         tellEdges();
     }
 
     void assumeForces() {
         const Material& m = setup_.material;
-        assume(fmt::format("Cutting force by Kienzle's law with kc1.1 = {:g} N/mm² and mc = {:g} for {} ({}).", m.kc11,
-                           m.mc, m.name.empty() ? "the bar" : m.name, m.source));
+        assume(say("Cutting force by Kienzle's law with kc1.1 = {:g} N/mm² and mc = {:g} for {} ({}).", m.kc11, m.mc,
+                   m.name.empty() ? tr("the bar") : m.name, m.source));
         assume(
-            "Forces are those of sharp edges at the usual speeds of carbide; a worn edge asks for more. Rake is in "
-            "them "
-            "only for tools that say rake_angle_deg: one in a hundred for a degree, from memory.");
-        assume(fmt::format(
+            tr("Forces are those of sharp edges at the usual speeds of carbide; a worn edge asks for more. Rake is in "
+               "them "
+               "only for tools that say rake_angle_deg: one in a hundred for a degree, from memory."));
+        assume(say(
             "Feed and passive force are taken together as {:.2f} of the cutting force, square to the engaged edge: a "
             "rule (0.50 and 0.25) that its own author calls inaccurate. In the trade a passive force of up to half the "
             "cutting force is usual where the edge stands square.",
@@ -267,7 +268,7 @@ private:
             tools += (tools.empty() ? "" : ", ") + word;
         }
         if (tools.empty()) return;
-        assume(fmt::format(
+        assume(say(
             "Of {} the edge stands so near to square, or leans beyond it, that by this rule it would hardly push the "
             "part away, or pull it in: there the passive force is {:.2f} of the cutting force, away from the tool.",
             tools, kPassiveForceShare));
@@ -280,8 +281,8 @@ private:
             const Tool& tool = setup_.tools[static_cast<std::size_t>(load.toolIndex)];
             const bool several = tool.kind == ToolKind::Reamer || tool.kind == ToolKind::Tap;
             if (!several || tool.edges > 0 || !taken.insert({tool.station, tool.kind}).second) continue;
-            assume(fmt::format("T{:02d} ({}) is taken to have {} edges; the set-up does not say `edges`.", tool.station,
-                               tool.name, edgesOf(tool)));
+            assume(say("T{:02d} ({}) is taken to have {} edges; the set-up does not say `edges`.", tool.station,
+                       tool.name, edgesOf(tool)));
         }
     }
 

@@ -10,6 +10,7 @@
 #include <tuple>
 
 #include "sim/base/contour_geometry.h"
+#include "sim/base/say.h"
 
 namespace firstoff {
 
@@ -232,8 +233,8 @@ private:
         fault.code = "drawing-drawn-twice";
         fault.line = doubleLine_;
         fault.unproven = false;
-        fault.message = fmt::format("{} lines, arcs or outlines lie on others and were taken once.", doubles_);
-        fault.remedy = "Nothing, if the outline is whole.";
+        fault.message = say("{} lines, arcs or outlines lie on others and were taken once.", doubles_);
+        fault.remedy = tr("Nothing, if the outline is whole.");
         result_.faults.push_back(std::move(fault));
     }
 
@@ -257,8 +258,8 @@ private:
         const std::size_t more =
             open.size() + branches.size() - std::min(open.size(), kMostFaults) - std::min(branches.size(), kMostFaults);
         if (more > 0) {
-            add("drawing-open-end", 0, fmt::format("{} more open ends or branches like these.", more),
-                "Close the outline.");
+            add("drawing-open-end", 0, say("{} more open ends or branches like these.", more),
+                tr("Close the outline."));
         }
     }
 
@@ -269,22 +270,22 @@ private:
             if (other != node) nearest = std::min(nearest, distance(points_[node], points_[other]));
         }
         const std::string gap =
-            std::isfinite(nearest) ? fmt::format("; the nearest other open end is {:.4g} mm away", nearest) : "";
+            std::isfinite(nearest) ? say("; the nearest other open end is {:.4g} mm away", nearest) : "";
         DrawingFault& fault =
             add("drawing-open-end", paths_[links_[atNode_[node].front()].path].line,
-                fmt::format("The outline is open at x {:.4f} y {:.4f} mm{}.", points_[node].z, points_[node].r, gap),
-                fmt::format("Let the ends meet within {:g} mm; give centre lines and other helping lines a layer of "
-                            "their own and name the layer of the outline.",
-                            kChainMm));
+                say("The outline is open at x {:.4f} y {:.4f} mm{}.", points_[node].z, points_[node].r, gap),
+                say("Let the ends meet within {:g} mm; give centre lines and other helping lines a layer of "
+                    "their own and name the layer of the outline.",
+                    kChainMm));
         fault.place = points_[node];
     }
 
     void tellBranch(std::size_t node) {
         DrawingFault& fault =
             add("drawing-branch", paths_[links_[atNode_[node].back()].path].line,
-                fmt::format("{} ends meet at x {:.4f} y {:.4f} mm, so where the outline runs on cannot be said.",
-                            atNode_[node].size(), points_[node].z, points_[node].r),
-                "Take helping lines out, or give them a layer of their own and name the layer of the outline.");
+                say("{} ends meet at x {:.4f} y {:.4f} mm, so where the outline runs on cannot be said.",
+                    atNode_[node].size(), points_[node].z, points_[node].r),
+                tr("Take helping lines out, or give them a layer of their own and name the layer of the outline."));
         fault.place = points_[node];
     }
 

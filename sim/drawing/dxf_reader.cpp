@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 
+#include "sim/base/say.h"
 #include "sim/drawing/dxf_entity.h"
 #include "sim/drawing/dxf_groups.h"
 
@@ -28,8 +29,8 @@ public:
 
     Drawing run() {
         if (isBinary()) {
-            add("drawing-not-dxf", 0, "This is not a text file; binary DXF is not read.",
-                "Save the drawing as ASCII DXF.");
+            add("drawing-not-dxf", 0, tr("This is not a text file; binary DXF is not read."),
+                tr("Save the drawing as ASCII DXF."));
             return std::move(drawing_);
         }
         readThings();
@@ -155,18 +156,19 @@ private:
     void checkEnd() {
         if (groups_.broken()) {
             add("drawing-not-dxf", groups_.line(),
-                "A group code, a whole number on a line of its own, should stand here; nothing was read from here on.",
-                "Save the drawing anew as ASCII DXF.");
+                tr("A group code, a whole number on a line of its own, should stand here; nothing was read from here "
+                   "on."),
+                tr("Save the drawing anew as ASCII DXF."));
         } else if (sections_ == 0 || startsWrong_) {
-            add("drawing-not-dxf", 1, "The file does not begin with a section, as DXF does.",
-                "Save the drawing as ASCII DXF.");
+            add("drawing-not-dxf", 1, tr("The file does not begin with a section, as DXF does."),
+                tr("Save the drawing as ASCII DXF."));
         } else if (!ended_) {
-            add("drawing-cut-short", groups_.line(), "The file ends without EOF, so some of it may be missing.",
-                "Save or copy the drawing anew.");
+            add("drawing-cut-short", groups_.line(), tr("The file ends without EOF, so some of it may be missing."),
+                tr("Save or copy the drawing anew."));
         }
         if (told_ > kMostFaults) {
-            add("drawing-bad-number", 0, fmt::format("{} more entities like these.", told_ - kMostFaults),
-                "Save the drawing anew.");
+            add("drawing-bad-number", 0, say("{} more entities like these.", told_ - kMostFaults),
+                tr("Save the drawing anew."));
         }
     }
 
@@ -174,21 +176,22 @@ private:
         for (const auto& [kind, others] : others_) {
             if (drawing_.faults.size() > 3 * kMostFaults) break;
             add("drawing-entity-not-understood", others.line,
-                fmt::format("{} {} {} not understood and left out; the first is on this line, layer \"{}\".",
-                            others.count, kind, others.count == 1 ? "entity is" : "entities are", others.layer),
-                kind == "INSERT" ? "Explode inserted blocks before saving, or name the layer of the outline."
-                                 : "Draw the outline of lines, arcs, circles and polylines in one plane, or name the "
-                                   "layer that holds it.");
+                say("{} {} {} not understood and left out; the first is on this line, layer \"{}\".", others.count,
+                    kind, others.count == 1 ? tr("entity is") : tr("entities are"), others.layer),
+                kind == "INSERT"
+                    ? tr("Explode inserted blocks before saving, or name the layer of the outline.")
+                    : tr("Draw the outline of lines, arcs, circles and polylines in one plane, or name the "
+                         "layer that holds it."));
         }
         if (onLayout_ > 0) {
             note("drawing-layout-left-out", 0,
-                 fmt::format("What stands on layout sheets was left out: {} entities.", onLayout_),
-                 "Nothing, if the outline was drawn in the model.");
+                 say("What stands on layout sheets was left out: {} entities.", onLayout_),
+                 tr("Nothing, if the outline was drawn in the model."));
         }
         if (noOutline_ > 0) {
             note("drawing-writing-left-out", 0,
-                 fmt::format("Writing, dimensions, fillings and points were left out: {} entities.", noOutline_),
-                 "Nothing, if none of them is part of the outline.");
+                 say("Writing, dimensions, fillings and points were left out: {} entities.", noOutline_),
+                 tr("Nothing, if none of them is part of the outline."));
         }
     }
 
@@ -206,10 +209,10 @@ private:
             if (fits) continue;
             if (far++ == 0) {
                 add("drawing-bad-number", path.line,
-                    fmt::format("This entity lies more than {:g} mm away or bulges beyond any circle; it was left out, "
-                                "and so are others like it.",
-                                kLargestDrawnMm),
-                    "Correct it, or the unit of the drawing.");
+                    say("This entity lies more than {:g} mm away or bulges beyond any circle; it was left out, "
+                        "and so are others like it.",
+                        kLargestDrawnMm),
+                    tr("Correct it, or the unit of the drawing."));
             }
             path.corners.clear();
         }
@@ -230,20 +233,19 @@ private:
                 break;
             default:
                 add("drawing-unit-not-understood", unitLine_,
-                    fmt::format("$INSUNITS is {}; mm (4), cm (5), m (6) and inch (1) are understood. mm were taken.",
-                                unit_),
-                    "Save the drawing in mm, or say its unit in the set-up.");
+                    say("$INSUNITS is {}; mm (4), cm (5), m (6) and inch (1) are understood. mm were taken.", unit_),
+                    tr("Save the drawing in mm, or say its unit in the set-up."));
                 return DrawingUnit::Millimetre;
         }
         if (imperial_) {
             add("drawing-unit-not-said", unitLine_,
-                "The drawing does not say its unit, only that it is imperial; inches were taken.",
-                "Say its unit in the set-up, or save the drawing with one.");
+                tr("The drawing does not say its unit, only that it is imperial; inches were taken."),
+                tr("Say its unit in the set-up, or save the drawing with one."));
             return DrawingUnit::Inch;
         }
         if (drawing_.paths.empty()) return DrawingUnit::NotSaid;
-        note("drawing-unit-not-said", unitLine_, "The drawing does not say its unit; mm were taken.",
-             "Look at the size of the blank.");
+        note("drawing-unit-not-said", unitLine_, tr("The drawing does not say its unit; mm were taken."),
+             tr("Look at the size of the blank."));
         return DrawingUnit::NotSaid;
     }
 
@@ -258,12 +260,12 @@ private:
                 if (++named > kMostFaults) break;
                 names += (names.empty() ? "" : ", ") + inMessage(layer);
             }
-            add("drawing-layer-missing", 0, fmt::format("Nothing is drawn on layer \"{}\".", inMessage(options_.layer)),
-                fmt::format("Layers with something on them: {}.", names));
+            add("drawing-layer-missing", 0, say("Nothing is drawn on layer \"{}\".", inMessage(options_.layer)),
+                say("Layers with something on them: {}.", names));
             return;
         }
-        add("drawing-empty", 0, "No line, arc, circle or polyline was found.",
-            "Draw the outline in the model and save it as ASCII DXF.");
+        add("drawing-empty", 0, tr("No line, arc, circle or polyline was found."),
+            tr("Draw the outline in the model and save it as ASCII DXF."));
     }
 
     struct Others {

@@ -13,6 +13,8 @@
 #include <optional>
 #include <utility>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -219,17 +221,16 @@ std::optional<DrawingFault> sizeFault(const Bounds& bounds, std::string_view fil
     const double longest = bounds.longest() * millimetresIn(unit);
     if (longest >= kShortestBodyMm && longest <= kLongestBodyMm) return std::nullopt;
     const auto likely = likelyUnit(bounds.longest());
-    std::string remedy = "Check the unit it was saved in, and say it in the set-up (unit).";
+    std::string remedy = tr("Check the unit it was saved in, and say it in the set-up (unit).");
     if (likely && *likely != unit) {
-        remedy = fmt::format("Probably its figures are {0}: then it is {1:.4g} mm long; write unit = \"{0}\".",
-                             nameOf(*likely), bounds.longest() * millimetresIn(*likely));
+        remedy = say("Probably its figures are {0}: then it is {1:.4g} mm long; write unit = \"{0}\".", nameOf(*likely),
+                     bounds.longest() * millimetresIn(*likely));
     }
-    return meshFault(
-        "mesh-size-improbable",
-        fmt::format("{} would be {:.4g} mm long with its figures in {}; bodies between {} mm and {} mm are "
-                    "taken.",
-                    file, longest, nameOf(unit), kShortestBodyMm, kLongestBodyMm),
-        std::move(remedy));
+    return meshFault("mesh-size-improbable",
+                     say("{} would be {:.4g} mm long with its figures in {}; bodies between {} mm and {} mm are "
+                         "taken.",
+                         file, longest, nameOf(unit), kShortestBodyMm, kLongestBodyMm),
+                     std::move(remedy));
 }
 
 std::string edges(std::size_t count) {
@@ -241,10 +242,10 @@ std::optional<DrawingFault> firstFault(const std::vector<MeshTriangle>& triangle
     for (std::size_t i = 0; i < triangles.size(); ++i) {
         if (std::all_of(triangles[i].begin(), triangles[i].end(), [](float x) { return std::abs(x) < kLargestFigure; }))
             continue;
-        return meshFault("mesh-bad-number",
-                         fmt::format("Triangle {} of {} has a coordinate that is no number, or far beyond any machine.",
-                                     i + 1, file),
-                         "Save the body anew as STL from the program it was drawn in.");
+        return meshFault(
+            "mesh-bad-number",
+            say("Triangle {} of {} has a coordinate that is no number, or far beyond any machine.", i + 1, file),
+            tr("Save the body anew as STL from the program it was drawn in."));
     }
     Net net = weldEqual(triangles);
     OpenEdges open = openEdges(net);
@@ -256,13 +257,12 @@ std::optional<DrawingFault> firstFault(const std::vector<MeshTriangle>& triangle
         const bool mixed = open.open == 0;
         return meshFault(
             "mesh-open",
-            mixed ? fmt::format("{} is not closed: at {} the faces on either side look opposite ways, so inside and "
-                                "outside cannot be told.",
-                                file, edges(open.facingMixed))
-                  : fmt::format("{} is open: {} of its surface {} not shared by two triangles, so it encloses nothing.",
-                                file, edges(open.open + open.facingMixed),
-                                open.open + open.facingMixed == 1 ? "is" : "are"),
-            "Save it from a solid body, not from surfaces, or have the mesh closed by the program that wrote it.");
+            mixed ? say("{} is not closed: at {} the faces on either side look opposite ways, so inside and "
+                        "outside cannot be told.",
+                        file, edges(open.facingMixed))
+                  : say("{} is open: {} of its surface {} not shared by two triangles, so it encloses nothing.", file,
+                        edges(open.open + open.facingMixed), open.open + open.facingMixed == 1 ? "is" : "are"),
+            tr("Save it from a solid body, not from surfaces, or have the mesh closed by the program that wrote it."));
     }
     Bounds bounds;
     for (const Corner& corner : net.corners) bounds.add(corner);
@@ -276,14 +276,14 @@ std::optional<DrawingFault> firstFault(const std::vector<MeshTriangle>& triangle
     }
     const double thickness = twoAreas > 0 ? 2 * (std::abs(sixVolumes) / 6) / (twoAreas / 2) : 0;
     if (thickness * millimetresIn(unit) < kThinnestMm) {
-        return meshFault("mesh-no-volume", fmt::format("{} encloses no volume: it is flat or a line.", file),
-                         "Save it from a solid body; give a sheet its thickness.");
+        return meshFault("mesh-no-volume", say("{} encloses no volume: it is flat or a line.", file),
+                         tr("Save it from a solid body; give a sheet its thickness."));
     }
     if (sixVolumes < 0 || isInverted(shells)) {
         return meshFault(
             "mesh-inverted",
-            fmt::format("{} is inside out: its faces look inwards, so that all but the body would be solid.", file),
-            "Turn its faces round (reverse the normals) in the program it was drawn in, and save it anew.");
+            say("{} is inside out: its faces look inwards, so that all but the body would be solid.", file),
+            tr("Turn its faces round (reverse the normals) in the program it was drawn in, and save it anew."));
     }
     return sizeFault(bounds, file, unit);
 }

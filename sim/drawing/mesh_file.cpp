@@ -9,6 +9,7 @@
 #include <new>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/drawing/mesh_check.h"
 #include "sim/drawing/mesh_text.h"
 
@@ -63,9 +64,8 @@ Mesh readMesh(std::string_view bytes, std::string_view fileName, DrawingUnit uni
     Mesh mesh;
     const auto format = meshFormat(fileName);
     if (!format) {
-        mesh.faults.push_back(meshFault("mesh-format-not-read",
-                                        fmt::format("{} is neither STL nor OBJ by its name.", fileName),
-                                        "Save the body as STL, with a name that ends in .stl."));
+        mesh.faults.push_back(meshFault("mesh-format-not-read", say("{} is neither STL nor OBJ by its name.", fileName),
+                                        tr("Save the body as STL, with a name that ends in .stl.")));
         return mesh;
     }
     const MeshText text =
@@ -77,10 +77,10 @@ Mesh readMesh(std::string_view bytes, std::string_view fileName, DrawingUnit uni
     mesh.triangles = trianglesIn(text.rewritten.empty() ? bytes : std::string_view(text.rewritten), *format);
     // Faces of an OBJ may have corners in a row that make no triangle; what is missing then leaves it open.
     if (*format == MeshFormat::Stl ? mesh.triangles.size() != text.triangles : mesh.triangles.empty()) {
-        mesh.faults.push_back(meshFault("mesh-not-readable",
-                                        fmt::format("{} should have {} triangles, and {} could be read.", fileName,
-                                                    text.triangles, mesh.triangles.size()),
-                                        "Save the body anew as STL from the program it was drawn in."));
+        mesh.faults.push_back(meshFault(
+            "mesh-not-readable",
+            say("{} should have {} triangles, and {} could be read.", fileName, text.triangles, mesh.triangles.size()),
+            tr("Save the body anew as STL from the program it was drawn in.")));
     } else {
         mesh.faults = faultsOf(mesh.triangles, fileName, unit);
     }

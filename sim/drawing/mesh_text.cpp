@@ -9,6 +9,8 @@
 #include <cstring>
 #include <utility>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -30,24 +32,24 @@ bool same(std::string_view a, std::string_view word) {
 
 DrawingFault damaged(std::string_view file, const std::string& what, std::size_t line = 0) {
     return meshFault("mesh-not-readable", fmt::format("{} {}.", file, what),
-                     "Save the body anew as STL from the program it was drawn in.", line);
+                     tr("Save the body anew as STL from the program it was drawn in."), line);
 }
 
 DrawingFault badFigure(std::string_view file, std::string_view figure, std::size_t line) {
     return meshFault("mesh-bad-number",
-                     fmt::format("{} has \"{}\" where a coordinate should stand.", file, figure.substr(0, 40)),
-                     "Save the body anew as STL from the program it was drawn in.", line);
+                     say("{} has \"{}\" where a coordinate should stand.", file, figure.substr(0, 40)),
+                     tr("Save the body anew as STL from the program it was drawn in."), line);
 }
 
 DrawingFault empty(std::string_view file) {
-    return meshFault("mesh-empty", fmt::format("{} holds no triangles.", file),
-                     "Save the body itself; a sketch, an empty layer or a hidden body gives such files.");
+    return meshFault("mesh-empty", say("{} holds no triangles.", file),
+                     tr("Save the body itself; a sketch, an empty layer or a hidden body gives such files."));
 }
 
 DrawingFault tooMany(std::string_view file, std::uint64_t count) {
-    return meshFault(
-        "mesh-too-large", fmt::format("{} has {} triangles; up to {} are read.", file, count, kMostTriangles),
-        "Save it coarser, with a chord error of 0.1 mm or so, or leave small details such as threads and writing out.");
+    return meshFault("mesh-too-large", say("{} has {} triangles; up to {} are read.", file, count, kMostTriangles),
+                     tr("Save it coarser, with a chord error of 0.1 mm or so, or leave small details such as threads "
+                        "and writing out."));
 }
 
 bool isFigure(std::string_view text) {
@@ -152,8 +154,8 @@ private:
     }
 
     std::optional<DrawingFault> unexpected(std::string_view word, std::string_view wanted) const {
-        if (word.empty()) return damaged(file_, "ends before its end", words_.line());
-        return damaged(file_, fmt::format("is no STL: \"{}\" stands where {} should", word.substr(0, 40), wanted),
+        if (word.empty()) return damaged(file_, tr("ends before its end"), words_.line());
+        return damaged(file_, say("is no STL: \"{}\" stands where {} should", word.substr(0, 40), wanted),
                        words_.line());
     }
 
@@ -201,7 +203,7 @@ private:
             } else if (word == "f") {
                 if (auto wrong = face()) return wrong;
             } else if (!saysNothingOfTheShape(word)) {
-                return damaged(file_, fmt::format("has \"{}\", which is not read", word.substr(0, 40)), words_.line());
+                return damaged(file_, say("has \"{}\", which is not read", word.substr(0, 40)), words_.line());
             }
             words_.skipLine();
         }
@@ -234,14 +236,13 @@ private:
         for (std::string_view word = words_.nextInLine(); !word.empty(); word = words_.nextInLine(), ++count) {
             const std::uint64_t number = cornerOf(word, corners_);
             if (number == 0) {
-                return damaged(file_,
-                               fmt::format("has a face with the corner \"{}\", which is not there", word.substr(0, 40)),
+                return damaged(file_, say("has a face with the corner \"{}\", which is not there", word.substr(0, 40)),
                                words_.line());
             }
             fmt::format_to(std::back_inserter(kept_), " {}", number);
         }
         kept_ += '\n';
-        if (count < 3) return damaged(file_, "has a face with less than three corners", words_.line());
+        if (count < 3) return damaged(file_, tr("has a face with less than three corners"), words_.line());
         triangles_ += count - 2;
         if (triangles_ > kMostTriangles) return tooMany(file_, triangles_);
         return std::nullopt;
@@ -284,12 +285,11 @@ MeshText lookThroughStl(std::string_view bytes, std::string_view fileName) {
         }
     }
     if (same(Words(bytes).next(), "solid")) return StlText(bytes, fileName).read();
-    text.fault =
-        bytes.size() < kStlHeader
-            ? damaged(fileName, fmt::format("is no STL: it has {} bytes", bytes.size()))
-            : damaged(fileName, fmt::format("is no STL, or is cut short: it says {} triangles, which take {} bytes, "
-                                            "and has {} bytes",
-                                            text.triangles, kStlHeader + kStlTriangle * text.triangles, bytes.size()));
+    text.fault = bytes.size() < kStlHeader
+                     ? damaged(fileName, say("is no STL: it has {} bytes", bytes.size()))
+                     : damaged(fileName, say("is no STL, or is cut short: it says {} triangles, which take {} bytes, "
+                                             "and has {} bytes",
+                                             text.triangles, kStlHeader + kStlTriangle * text.triangles, bytes.size()));
     return text;
 }
 

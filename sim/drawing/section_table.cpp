@@ -6,6 +6,7 @@
 #include <cmath>
 #include <set>
 
+#include "sim/base/say.h"
 #include "sim/drawing/dxf_entity.h"
 #include "sim/drawing/dxf_groups.h"
 
@@ -24,8 +25,8 @@ public:
     Drawing run() {
         if (rest_.starts_with("\xEF\xBB\xBF")) rest_.remove_prefix(3);
         if (nextLine() != kHeading) {
-            fault("drawing-not-a-section", fmt::format("The first line must be {}.", kHeading),
-                  "Take a table as `firstoff section` writes it, or a DXF drawing.");
+            fault("drawing-not-a-section", say("The first line must be {}.", kHeading),
+                  tr("Take a table as `firstoff section` writes it, or a DXF drawing."));
             return std::move(drawing_);
         }
         while (!rest_.empty() && !broken_) {
@@ -67,8 +68,8 @@ private:
         if (!good) {
             broken_ = true;
             return fault("drawing-bad-number",
-                         fmt::format("\"{}\" is no row of piece, loop, z and r; nothing was taken.", inMessage(row)),
-                         "Write the section anew.");
+                         say("\"{}\" is no row of piece, loop, z and r; nothing was taken.", inMessage(row)),
+                         tr("Write the section anew."));
         }
         pieces_.insert(*piece);
         if (*piece != atPiece_ || *loop != atLoop_) {
@@ -90,7 +91,7 @@ private:
         if (loop.empty()) return;
         if (loop.size() < 3) {
             line_ = loopLine_;
-            return fault("drawing-empty", "This loop has fewer than three points.", "Write the section anew.");
+            return fault("drawing-empty", tr("This loop has fewer than three points."), tr("Write the section anew."));
         }
         drawing_.paths.push_back({std::move(loop), true, {}, loopLine_});
     }
@@ -102,8 +103,8 @@ private:
             held += (held.empty() ? "" : ", ") + std::to_string(piece);
         }
         line_ = 0;
-        fault("drawing-empty", fmt::format("The table holds no loop of piece {}.", piece_),
-              held.empty() ? "Write the section anew." : fmt::format("It holds pieces {}.", held));
+        fault("drawing-empty", say("The table holds no loop of piece {}.", piece_),
+              held.empty() ? tr("Write the section anew.") : say("It holds pieces {}.", held));
     }
 
     void fault(const char* code, std::string message, std::string remedy) {

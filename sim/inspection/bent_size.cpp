@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -98,11 +100,11 @@ void countBending(GaugedDimension& g, const GaugeReading& reading, const CutBend
             break;
         case Kind::Thread:
             g.bending = kNotKnown;
-            g.bendingNote = "how far a thread gives way is not counted on its size";
+            g.bendingNote = tr("how far a thread gives way is not counted on its size");
             break;
         case Kind::RunOut:
             g.bending = kNotKnown;
-            g.bendingNote = "what the part gives way in one direction is not counted on run-out";
+            g.bendingNote = tr("what the part gives way in one direction is not counted on run-out");
             break;
         case Kind::Length:
         case Kind::Radius:

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -40,29 +42,29 @@ std::string conflictInWords(const GaugedPart& part, const OffsetCorrection& c) {
     for (const Suits& s : c.suits) {
         if (s.leastMm <= s.mostMm) continue;
         const GaugedDimension& d = part.dimensions[s.dimension];
-        return fmt::format("{} differs by {:.3f} mm along its surface, and its limits are {:.3f} mm apart", nameOf(s),
-                           d.largest.size - d.smallest.size, d.most - d.least);
+        return say("{} differs by {:.3f} mm along its surface, and its limits are {:.3f} mm apart", nameOf(s),
+                   d.largest.size - d.smallest.size, d.most - d.least);
     }
     const auto low =
         std::min_element(c.suits.begin(), c.suits.end(), [](auto& a, auto& b) { return a.mostMm < b.mostMm; });
     const auto high =
         std::max_element(c.suits.begin(), c.suits.end(), [](auto& a, auto& b) { return a.leastMm < b.leastMm; });
     if (low == high || low->mostMm >= high->leastMm) {
-        return fmt::format("what would do lies between {}, less than the offset page can be keyed to",
-                           rangeInWords(c.leastMm, c.mostMm));
+        return say("what would do lies between {}, less than the offset page can be keyed to",
+                   rangeInWords(c.leastMm, c.mostMm));
     }
-    return fmt::format("{} wants {}, {} wants {}", nameOf(*low), rangeInWords(low->leastMm, low->mostMm), nameOf(*high),
-                       rangeInWords(high->leastMm, high->mostMm));
+    return say("{} wants {}, {} wants {}", nameOf(*low), rangeInWords(low->leastMm, low->mostMm), nameOf(*high),
+               rangeInWords(high->leastMm, high->mostMm));
 }
 
 std::string keyedIn(const OffsetCorrection& c) {
-    return fmt::format("put {:+.3f} in {} of offset {}, added to what stands there", c.amountMm, axisOf(c), c.offset);
+    return say("put {:+.3f} in {} of offset {}, added to what stands there", c.amountMm, axisOf(c), c.offset);
 }
 
 std::string impossible(const GaugedPart& part, const OffsetCorrection& c) {
-    return fmt::format("offset {} cannot meet {} in {}: {}. Correct the program.", c.offset,
-                       c.suits.size() == 1 ? "its dimension" : "all its dimensions", axisOf(c),
-                       conflictInWords(part, c));
+    return say("offset {} cannot meet {} in {}: {}. Correct the program.", c.offset,
+               c.suits.size() == 1 ? tr("its dimension") : tr("all its dimensions"), axisOf(c),
+               conflictInWords(part, c));
 }
 
 std::string capital(std::string text) {
@@ -88,11 +90,11 @@ std::string correctionInWords(const GaugedPart& part, const OffsetCorrection& c)
                                  [&](const Suits& s) { return part.dimensions[s.dimension].state != State::Within; });
     const std::string numbers = numbersInWords(dimensionsOf(c));
     if (!out) {
-        return fmt::format("Nothing of offset {} is out in {}. {:+.3f} brings No. {} nearest to the middle.", c.offset,
-                           axisOf(c), c.amountMm, numbers);
+        return say("Nothing of offset {} is out in {}. {:+.3f} brings No. {} nearest to the middle.", c.offset,
+                   axisOf(c), c.amountMm, numbers);
     }
-    return capital(fmt::format("{}: No. {} {} then within {} limits ({} does it).", keyedIn(c), numbers,
-                               one ? "is" : "are", one ? "its" : "their", rangeInWords(c.leastMm, c.mostMm)));
+    return capital(say("{}: No. {} {} then within {} limits ({} does it).", keyedIn(c), numbers, one ? "is" : "are",
+                       one ? "its" : "their", rangeInWords(c.leastMm, c.mostMm)));
 }
 
 // Dimensions that path and tool make, cut by a tool of that offset: where another one cut beside them, they change.
@@ -114,41 +116,41 @@ std::vector<std::size_t> mayChange(const GaugedPart& part, const OffsetCorrectio
 
 std::string alsoMovedInWords(const GaugedPart& part, const OffsetCorrection& c, Point datum) {
     std::string text;
-    if (!c.alsoMoves.empty()) text = fmt::format("No. {}, reckoned with", numbersInWords(c.alsoMoves));
+    if (!c.alsoMoves.empty()) text = say("No. {}, reckoned with", numbersInWords(c.alsoMoves));
     for (std::size_t i = 0; i < std::min(c.without.size(), kMostSurfacesTold); ++i) {
         const Point a = c.without[i].from - datum, b = c.without[i].to - datum;
-        text += text.empty() ? "without a dimension " : i == 0 ? "; without a dimension " : ", ";
+        text += text.empty() ? tr("without a dimension ") : i == 0 ? tr("; without a dimension ") : ", ";
         if (!c.inX) {
-            text += fmt::format("the face at Z{:.3f}", a.z);
+            text += say("the face at Z{:.3f}", a.z);
         } else if (std::abs(a.r - b.r) < 0.0005) {
-            text += fmt::format("Ø{:.3f} from Z{:.3f} to Z{:.3f}", 2 * a.r, std::max(a.z, b.z), std::min(a.z, b.z));
+            text += say("Ø{:.3f} from Z{:.3f} to Z{:.3f}", 2 * a.r, std::max(a.z, b.z), std::min(a.z, b.z));
         } else {
-            text += fmt::format("the cone from Z{:.3f} to Z{:.3f}", std::max(a.z, b.z), std::min(a.z, b.z));
+            text += say("the cone from Z{:.3f} to Z{:.3f}", std::max(a.z, b.z), std::min(a.z, b.z));
         }
     }
     if (c.without.size() > kMostSurfacesTold) {
-        text += fmt::format(" and {} more", c.without.size() - kMostSurfacesTold);
+        text += say(" and {} more", c.without.size() - kMostSurfacesTold);
     }
-    if (!text.empty()) text = "Moves as well: " + text + ".";
+    if (!text.empty()) text = tr("Moves as well: ") + text + ".";
     if (const auto others = mayChange(part, c); !others.empty()) {
-        text += fmt::format("{}No. {} {} cut by the same tool and may change: gauge again.", text.empty() ? "" : " ",
-                            numbersInWords(others), others.size() == 1 ? "is" : "are");
+        text += say("{}No. {} {} cut by the same tool and may change: gauge again.", text.empty() ? "" : " ",
+                    numbersInWords(others), others.size() == 1 ? "is" : "are");
     }
     return text;
 }
 
 std::string correctionInWords(const GaugedPart& part, const GaugedDimension& d) {
     if (d.state == State::NotFound) return {};
-    if (!d.noCorrection.empty()) return fmt::format("No offset for {}: {}.", d.name, d.noCorrection);
+    if (!d.noCorrection.empty()) return say("No offset for {}: {}.", d.name, d.noCorrection);
     if (d.moves.empty()) return {};
     const OffsetMove& move = d.moves.front();
     for (const OffsetCorrection& c : part.corrections) {
         if (c.offset != move.offset || c.inX != move.inX) continue;
         if (!c.possible) return capital(impossible(part, c));
         if (c.suits.size() == 1) {
-            return fmt::format("To bring {} to the middle of its limits, {}.", d.name, keyedIn(c));
+            return say("To bring {} to the middle of its limits, {}.", d.name, keyedIn(c));
         }
-        return fmt::format("{}: that suits all {} dimensions that hang on it.", capital(keyedIn(c)), c.suits.size());
+        return say("{}: that suits all {} dimensions that hang on it.", capital(keyedIn(c)), c.suits.size());
     }
     return {};
 }

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <utility>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -47,19 +49,19 @@ double greatestOf(const BentStretch& stretch) {
 }  // namespace
 
 BentStretch CutBending::along(CutId cut, Point from, Point to) const {
-    if (bending_ == nullptr) return notKnown("loads were not reckoned");
+    if (bending_ == nullptr) return notKnown(tr("loads were not reckoned"));
     if (cut == kUncut) return evenly(from, to, 0);
-    if (cut == kCutBefore) return notKnown("it was cut in the trial before");
+    if (cut == kCutBefore) return notKnown(tr("it was cut in the trial before"));
     if (!bending_->known) {
-        return notKnown(bending_->missing.empty() ? "loads were not reckoned"
-                                                  : "it takes " + bending_->missing.front());
+        return notKnown(bending_->missing.empty() ? tr("loads were not reckoned")
+                                                  : tr("it takes ") + bending_->missing.front());
     }
     const TimedMove& timed = timeline_->moves[cut];
     const Tool* tool = toolOf(toolpath_->moves[timed.move]);
     if (tool != nullptr && worksOnTheAxis(tool->kind)) return evenly(from, to, 0);
     const LoadRun* run = loads_->runOf(cut);
-    if (run == nullptr || run->count == 0) return notKnown("the load of the cut that left it was not reckoned");
-    if (run->mean) return notKnown("how far a thread gives way is not counted on its size");
+    if (run == nullptr || run->count == 0) return notKnown(tr("the load of the cut that left it was not reckoned"));
+    if (run->mean) return notKnown(tr("how far a thread gives way is not counted on its size"));
     BentStretch stretch;
     if (!alongZ(timed) && !isArc(timed)) {
         stretch = evenly(from, to, plunged(cut, *run));
@@ -74,12 +76,12 @@ BentStretch CutBending::along(CutId cut, Point from, Point to) const {
         stretch.points.push_back({to, errorAt(samples, to.z)});
     }
     const double greatest = greatestOf(stretch);
-    if (std::isnan(greatest)) return notKnown("what holds the part while that was cut is not known well enough");
+    if (std::isnan(greatest)) return notKnown(tr("what holds the part while that was cut is not known well enough"));
     if (std::abs(greatest) >= kToldMm && wentOverAgain(cut, from, to)) {
         return notKnown(
-            fmt::format("a later pass on the same diameter takes off some of the {:+.3f} mm that the cut "
-                        "bent away, and how much is not known",
-                        greatest));
+            say("a later pass on the same diameter takes off some of the {:+.3f} mm that the cut "
+                "bent away, and how much is not known",
+                greatest));
     }
     return stretch;
 }

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "sim/base/contour_geometry.h"
+#include "sim/base/say.h"
 #include "sim/inspection/fitted_circle.h"
 
 namespace firstoff {
@@ -84,7 +85,7 @@ std::string DimensionGauge::spoken(Point lathe) const {
 
 GaugeReading DimensionGauge::nothingAt(const WantedDimension& d, double z) const {
     GaugeReading reading;
-    reading.trouble = fmt::format("there is no {} at Z{:.3f}", d.inside ? "bore" : "metal", z - datum_.z);
+    reading.trouble = say("there is no {} at Z{:.3f}", d.inside ? "bore" : "metal", z - datum_.z);
     return reading;
 }
 
@@ -165,8 +166,8 @@ GaugeReading DimensionGauge::diameter(const WantedDimension& d, double middle) c
         hit = crestNear(*hit, d.inside, kAnvilLeads * lead);
         cut = part_.edges()[hit->edge].cut;
     } else if (const auto shoulder = shoulderAt(*hit)) {
-        reading.trouble = fmt::format("Z{:.3f} lies on a shoulder, at Z{:.3f}: give a place beside it", d.at.z,
-                                      shoulder->at.z - datum_.z);
+        reading.trouble =
+            say("Z{:.3f} lies on a shoulder, at Z{:.3f}: give a place beside it", d.at.z, shoulder->at.z - datum_.z);
         return reading;
     }
     reading.stretches = cylinderAround(*hit);
@@ -222,9 +223,8 @@ GaugeReading DimensionGauge::lengthBetween(const WantedDimension& d) const {
         const Point lathe{at.z + datum_.z, at.r > 0 ? at.r + datum_.r : 0};
         const auto face = faceNear(lathe, window);
         if (!face) {
-            reading.trouble =
-                at.r > 0 ? fmt::format("no face within {:.3g} mm of Z{:.3f} at X{:.3f}", window, at.z, 2 * at.r)
-                         : fmt::format("no face within {:.3g} mm of Z{:.3f}", window, at.z);
+            reading.trouble = at.r > 0 ? say("no face within {:.3g} mm of Z{:.3f} at X{:.3f}", window, at.z, 2 * at.r)
+                                       : say("no face within {:.3g} mm of Z{:.3f}", window, at.z);
             return reading;
         }
         reading.places.push_back(face->at);
@@ -249,9 +249,8 @@ GaugeReading DimensionGauge::taper(const WantedDimension& d) const {
     }
     const double bow = at[1].r - (at[0].r + at[2].r) / 2;
     if (std::abs(bow) > kStraightMm) {
-        reading.trouble =
-            fmt::format("what lies between Z{:.3f} and Z{:.3f} is no single cone: it departs by {:.3f} mm", d.at.z,
-                        d.to.z, std::abs(bow));
+        reading.trouble = say("what lies between Z{:.3f} and Z{:.3f} is no single cone: it departs by {:.3f} mm",
+                              d.at.z, d.to.z, std::abs(bow));
         reading.cuts.clear();
         return reading;
     }
@@ -324,7 +323,7 @@ GaugeReading DimensionGauge::radius(const WantedDimension& d) const {
         reading.places = {pointAlong(part_.edges()[*any], 0.5)};
         reading.cuts = {part_.edges()[*any].cut};
     } else {
-        reading.trouble = fmt::format("there is no rounding near {}", spoken(at));
+        reading.trouble = say("there is no rounding near {}", spoken(at));
     }
     return reading;
 }
@@ -337,7 +336,7 @@ GaugeReading DimensionGauge::chamfer(const WantedDimension& d) const {
     GaugeReading reading;
     const auto edge = nearestEdge(at, std::max(d.size / 2, kLeastReachMm), isSloped);
     if (!edge) {
-        reading.trouble = fmt::format("there is no chamfer near {}", spoken(at));
+        reading.trouble = say("there is no chamfer near {}", spoken(at));
         return reading;
     }
     // Two moves along one slope are one chamfer.
@@ -370,9 +369,9 @@ GaugeReading DimensionGauge::grooveWidth(const WantedDimension& d) const {
     }
     GaugeReading reading;
     if ((left && !left->leavesMetal) || (right && right->leavesMetal)) {
-        reading.trouble = fmt::format("{} lies in metal: there is no groove", spoken(at));
+        reading.trouble = say("{} lies in metal: there is no groove", spoken(at));
     } else if (!left || !right) {
-        reading.trouble = fmt::format("there is no wall {} {}", left ? "in front of" : "behind", spoken(at));
+        reading.trouble = say("there is no wall {} {}", left ? tr("in front of") : "behind", spoken(at));
     } else {
         reading.value = right->at.z - left->at.z;
         reading.places = {left->at, right->at};

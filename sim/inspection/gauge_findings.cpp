@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/inspection/correction_words.h"
 
@@ -55,15 +56,15 @@ Finding& GaugeFindings::atCut(const char* code, BlockId block, CutId cut, const 
 void GaugeFindings::notCompared(const std::string& why, const char* remedy) {
     Finding& finding = add("drawing-not-compared", wanted_.span);
     finding.unproven = true;
-    finding.message = fmt::format("The part was not compared with its drawn outline: {}.", why);
+    finding.message = say("The part was not compared with its drawn outline: {}.", why);
     finding.remedy = remedy;
 }
 
 void GaugeFindings::notGauged(const GaugedDimension& g) {
     Finding& finding = add("dimension-not-gauged", g.wanted.span);
     finding.unproven = true;
-    finding.message = fmt::format("{} was not gauged: {}.", g.name, g.trouble);
-    finding.remedy = "Correct its place or its limits in the set-up, and gauge it on the first part.";
+    finding.message = say("{} was not gauged: {}.", g.name, g.trouble);
+    finding.remedy = tr("Correct its place or its limits in the set-up, and gauge it on the first part.");
 }
 
 void GaugeFindings::size(const GaugedPart& part, const GaugedDimension& g) {
@@ -80,22 +81,20 @@ void GaugeFindings::size(const GaugedPart& part, const GaugedDimension& g) {
     if (!g.places.empty()) finding.place = g.places.front();
     const char* unit = isAngle(g) ? "" : " mm";
     if (g.wanted.kind == WantedDimension::Kind::RunOut) {
-        finding.message =
-            fmt::format("{} reads {} mm, {} is let pass.", g.name, shown(g, g.measured), shown(g, g.most));
+        finding.message = say("{} reads {} mm, {} is let pass.", g.name, shown(g, g.measured), shown(g, g.most));
     } else if (byBending) {
-        finding.message = fmt::format(
+        finding.message = say(
             "{} comes to {}{} by the path of the tool, which is within {} and {}; with what part and bar give way it "
             "comes to {}: {} too {}. That is an estimate, rather less than the truth.",
             g.name, shown(g, g.measured), unit, shown(g, g.least), shown(g, g.most), shown(g, g.expected()),
             shown(g, beyond), small ? "small" : "large");
     } else {
-        finding.message =
-            fmt::format("{} measures {}{}{}; its limits are {} and {}: {} too {}.", g.name, shown(g, g.measured), unit,
-                        bends ? fmt::format(" by the path, {} with bending", shown(g, g.expected())) : "",
-                        shown(g, g.least), shown(g, g.most), shown(g, beyond), small ? "small" : "large");
+        finding.message = say("{} measures {}{}{}; its limits are {} and {}: {} too {}.", g.name, shown(g, g.measured),
+                              unit, bends ? say(" by the path, {} with bending", shown(g, g.expected())) : "",
+                              shown(g, g.least), shown(g, g.most), shown(g, beyond), small ? "small" : "large");
     }
     finding.remedy = correctionInWords(part, g);
-    if (finding.remedy.empty()) finding.remedy = "Correct the program.";
+    if (finding.remedy.empty()) finding.remedy = tr("Correct the program.");
     addFigures(finding, g);
 }
 
@@ -104,12 +103,12 @@ void GaugeFindings::withinByBending(const GaugedDimension& g) {
     finding.severity = Severity::Note;
     finding.unproven = true;  // an estimate may not make a size good
     if (!g.places.empty()) finding.place = g.places.front();
-    finding.message = fmt::format(
-        "{} comes to {}{} by the path of the tool, which is outside {} and {}; with what part and bar give way it "
-        "comes to {}, within. That is an estimate.",
-        g.name, shown(g, g.measured), isAngle(g) ? "" : " mm", shown(g, g.least), shown(g, g.most),
-        shown(g, g.expected()));
-    finding.remedy = "Gauge it on the first part before the second is cut.";
+    finding.message =
+        say("{} comes to {}{} by the path of the tool, which is outside {} and {}; with what part and bar give way it "
+            "comes to {}, within. That is an estimate.",
+            g.name, shown(g, g.measured), isAngle(g) ? "" : " mm", shown(g, g.least), shown(g, g.most),
+            shown(g, g.expected()));
+    finding.remedy = tr("Gauge it on the first part before the second is cut.");
     addFigures(finding, g);
 }
 
@@ -127,16 +126,16 @@ void GaugeFindings::deviation(const ContourDeviation& d, Point datum, bool later
     Finding& finding = atCut(left ? "metal-left" : "metal-missing", d.block, d.cut, wanted_.span);
     finding.place = d.place;
     finding.message =
-        fmt::format("Against the drawing up to {:.3f} mm of metal is {}, most near {}; it begins at {} and ends at {}.",
-                    std::abs(d.amountMm), left ? "left" : "missing", spoken(d.place - datum), spoken(d.from - datum),
-                    spoken(d.to - datum));
-    finding.remedy = left ? "Let the tool that finishes this stretch reach it, or correct its path or offset."
-                          : "Correct the path, the offset or the shape of the tool that cut here.";
+        say("Against the drawing up to {:.3f} mm of metal is {}, most near {}; it begins at {} and ends at {}.",
+            std::abs(d.amountMm), left ? "left" : "missing", spoken(d.place - datum), spoken(d.from - datum),
+            spoken(d.to - datum));
+    finding.remedy = left ? tr("Let the tool that finishes this stretch reach it, or correct its path or offset.")
+                          : tr("Correct the path, the offset or the shape of the tool that cut here.");
     finding.values = {{"amount_mm", d.amountMm}};
     if (!later || left) return;
     finding.severity = Severity::Note;
-    finding.message += " That was cut after the finishing cycle, whose profile does not show whether it is wanted.";
-    finding.remedy = "Give what is cut afterwards as dimensions, or the whole part as a DXF drawing.";
+    finding.message += tr(" That was cut after the finishing cycle, whose profile does not show whether it is wanted.");
+    finding.remedy = tr("Give what is cut afterwards as dimensions, or the whole part as a DXF drawing.");
 }
 
 }  // namespace firstoff

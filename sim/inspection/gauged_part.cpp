@@ -7,6 +7,7 @@
 #include <map>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/inspection/bent_size.h"
 #include "sim/inspection/dimension_gauge.h"
@@ -55,9 +56,10 @@ public:
             if (setup_.workOffsetGiven[i]) datum_ = setup_.workOffsets[i];
         }
         if (!datum_) {
-            leaveAll("the set-up gives no work offset, so Z and X of the drawing have no zero");
+            leaveAll(tr("the set-up gives no work offset, so Z and X of the drawing have no zero"));
             if (!w_.outline.empty() || w_.line) {
-                tell_.notCompared("the set-up gives no work offset", "Say where Z0 lies in [work_offsets.G54].");
+                tell_.notCompared(tr("the set-up gives no work offset"),
+                                  tr("Say where Z0 lies in [work_offsets.G54]."));
             }
             return std::move(part_);
         }
@@ -180,7 +182,7 @@ private:
     GaugeReading readingOf(const WantedDimension& wanted, double middle) {
         if (!pieces_.contains(part_.piece)) {
             GaugeReading reading;
-            reading.trouble = "there is no metal left";
+            reading.trouble = tr("there is no metal left");
             return reading;
         }
         if (wanted.kind == Kind::Thread) return thread(wanted);
@@ -215,7 +217,7 @@ private:
         if (!round.value || *round.value <= kRoundMm) return;
         g.moves.clear();
         g.wish.reset();
-        g.noCorrection = fmt::format("it runs out by {:.3f} mm, so the cut does not clean up all round", *round.value);
+        g.noCorrection = say("it runs out by {:.3f} mm, so the cut does not clean up all round", *round.value);
     }
 
     int offsetOf(CutId cut) const {
@@ -249,7 +251,7 @@ private:
             if (last == kUncut || e.cut > last) last = e.cut;
         }
         if (last == kUncut) {
-            reading.trouble = fmt::format("there is no thread between Z{:.3f} and Z{:.3f}", d.at.z, d.to.z);
+            reading.trouble = say("there is no thread between Z{:.3f} and Z{:.3f}", d.at.z, d.to.z);
             return reading;
         }
         const double lead = leadOf(last);
@@ -260,10 +262,10 @@ private:
         }
         const auto figures = threadFigures(from, to, lead, d.inside);
         if (!figures) {
-            reading.trouble = fmt::format(
-                "less than a whole turn of the thread between Z{:.3f} and Z{:.3f} stands full "
-                "in metal",
-                d.at.z, d.to.z);
+            reading.trouble =
+                say("less than a whole turn of the thread between Z{:.3f} and Z{:.3f} stands full "
+                    "in metal",
+                    d.at.z, d.to.z);
             return reading;
         }
         reading.value = figures->pitchMm;
@@ -300,8 +302,8 @@ private:
         part_.deviationBandMm = bandMm();
         if (part_.outline.empty()) return tellNoOutline();
         if (shareNear(places_) < kLeastShare) {
-            return tell_.notCompared("the drawn outline lies beside the part",
-                                     "Draw it with x 0 at Z0 of the work offset, or say origin_z_mm in [drawing].");
+            return tell_.notCompared(tr("the drawn outline lies beside the part"),
+                                     tr("Draw it with x 0 at Z0 of the work offset, or say origin_z_mm in [drawing]."));
         }
         const std::uint32_t finished = endOfFinishing();
         const auto later = [&](CutId cut) { return finished > 0 && isCutHere(cut) && cut >= finished; };
@@ -336,14 +338,14 @@ private:
 
     void tellNoOutline() {
         if (pieces_.empty() && (!w_.outline.empty() || w_.line)) {
-            tell_.notCompared("there is no metal left", "Check the bar and the program.");
+            tell_.notCompared(tr("there is no metal left"), tr("Check the bar and the program."));
         } else if (!w_.file.empty() && !w_.fileRead) {
-            tell_.notCompared("the file of the drawing was not read", "Put it beside the set-up file.");
+            tell_.notCompared(tr("the file of the drawing was not read"), tr("Put it beside the set-up file."));
         } else if (w_.line && toolpath_.wantedProfile.empty()) {
-            tell_.notCompared(fmt::format("line {} holds no finishing cycle (G70) that was carried out", *w_.line),
-                              "Name the line of the G70 block as profile_line.");
+            tell_.notCompared(say("line {} holds no finishing cycle (G70) that was carried out", *w_.line),
+                              tr("Name the line of the G70 block as profile_line."));
         } else if (w_.line) {
-            tell_.notCompared("the profile of the finishing cycle lies beside the part", "Check profile_line.");
+            tell_.notCompared(tr("the profile of the finishing cycle lies beside the part"), tr("Check profile_line."));
         }
     }
 
@@ -351,48 +353,49 @@ private:
         const auto fall = std::find_if(stock_->severances().begin(), stock_->severances().end(),
                                        [&](const Severance& s) { return s.piece == part_.piece; });
         part_.assumed.push_back(fall == stock_->severances().end()
-                                    ? std::string("Gauged is what is held at the end of the program.")
-                                    : fmt::format("Gauged is piece {}, that was cut off.", part_.piece));
+                                    ? std::string(tr("Gauged is what is held at the end of the program."))
+                                    : say("Gauged is piece {}, that was cut off.", part_.piece));
         part_.assumed.emplace_back(
             part_.bendingKnown
-                ? "Diameters and tapers are judged with what part and bar give way, an estimate that is rather too "
-                  "small; lengths, widths, radii and chamfers as the paths of the tools leave them. Heat and the wear "
-                  "of edges are in none of them."
-                : "Sizes are those that the paths of the tools leave: what part and bar give way is not known, and "
-                  "heat and the wear of edges are not in them.");
+                ? tr("Diameters and tapers are judged with what part and bar give way, an estimate that is rather too "
+                     "small; lengths, widths, radii and chamfers as the paths of the tools leave them. Heat and the "
+                     "wear "
+                     "of edges are in none of them.")
+                : tr("Sizes are those that the paths of the tools leave: what part and bar give way is not known, and "
+                     "heat and the wear of edges are not in them."));
         const auto uses = [&](const char* standard) {
             return std::any_of(by_.begin(), by_.end(),
                                [&](const std::string& by) { return by.find(standard) != std::string::npos; });
         };
         if (uses("ISO 286")) {
-            part_.assumed.push_back("Limits of classes are reckoned from the formulas and tables of ISO 286-1.");
+            part_.assumed.push_back(tr("Limits of classes are reckoned from the formulas and tables of ISO 286-1."));
         }
         for (const WantedDimension& wanted : w_.dimensions) {
             std::string why;
             const auto limits = limitsOf(wanted, w_.grade, why);
             if (!limits || !limits->fromMemory) continue;
-            part_.assumed.push_back(fmt::format(
+            part_.assumed.push_back(say(
                 "The limits of {} are held to no published table here: look them up in ISO 286-2.", nameOf(wanted)));
         }
         if (!part_.outline.empty()) {
             part_.assumed.push_back(
-                w_.grade == 0
-                    ? fmt::format("The outline is let pass within {:g} mm; the drawing has no general grade.",
-                                  part_.deviationBandMm)
-                    : fmt::format("The outline is let pass within {:g} mm, half of what ISO 2768-{} allows the "
-                                  "shortest lengths.",
-                                  part_.deviationBandMm, w_.grade));
+                w_.grade == 0 ? say("The outline is let pass within {:g} mm; the drawing has no general grade.",
+                                    part_.deviationBandMm)
+                              : say("The outline is let pass within {:g} mm, half of what ISO 2768-{} allows the "
+                                    "shortest lengths.",
+                                    part_.deviationBandMm, w_.grade));
         }
         const bool turned = std::any_of(w_.dimensions.begin(), w_.dimensions.end(),
                                         [](const WantedDimension& d) { return d.kind == Kind::RunOut; });
         if (turned) {
             part_.assumed.push_back(
                 setup_.stock.eccentricity > 0
-                    ? fmt::format("Run-out is read as the part is gripped in the set-up, rigidly and {:g} mm off its "
-                                  "axis; how true chuck and jaws run besides is not known.",
-                                  setup_.stock.eccentricity)
-                    : "Run-out is read as the part is gripped in the set-up, rigidly and on its axis: eccentricity_mm "
-                      "in [stock] would say how far off it; how true chuck and jaws run is not known.");
+                    ? say("Run-out is read as the part is gripped in the set-up, rigidly and {:g} mm off its "
+                          "axis; how true chuck and jaws run besides is not known.",
+                          setup_.stock.eccentricity)
+                    : tr("Run-out is read as the part is gripped in the set-up, rigidly and on its axis: "
+                         "eccentricity_mm "
+                         "in [stock] would say how far off it; how true chuck and jaws run is not known."));
         }
     }
 
@@ -433,7 +436,7 @@ GaugedPart gaugePart(const Timeline& timeline, const Toolpath& toolpath, const S
             gauged.most = limits->most;
             gauged.limited = true;
         }
-        gauged.trouble = wanted.trouble.empty() ? "nothing was cut" : wanted.trouble;
+        gauged.trouble = wanted.trouble.empty() ? tr("nothing was cut") : wanted.trouble;
         part.dimensions.push_back(std::move(gauged));
     }
     return part;

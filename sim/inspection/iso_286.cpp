@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstddef>
 
+#include "sim/base/say.h"
 #include "sim/inspection/iso_286_deviations.h"
 
 namespace firstoff {
@@ -237,22 +238,21 @@ std::optional<double> standardTolerance(double sizeMm, int grade) {
 std::optional<Deviations> classDeviations(double sizeMm, std::string_view fit, std::string& why) {
     const auto wanted = parsed(fit);
     if (!wanted) {
-        why = fmt::format("{} is no class of ISO 286, such as h7 or H7", fit);
+        why = say("{} is no class of ISO 286, such as h7 or H7", fit);
         return std::nullopt;
     }
     if (wanted->grade < kLeastGrade || wanted->grade > kMostGrade) {
-        why = fmt::format("of {}, grades {} to {} are reckoned", fit, kLeastGrade, kMostGrade);
+        why = say("of {}, grades {} to {} are reckoned", fit, kLeastGrade, kMostGrade);
         return std::nullopt;
     }
     const auto step = stepOf(sizeMm);
     if (!step) {
-        why = fmt::format("{} is reckoned for sizes up to {:g} mm", fit, kSteps.back());
+        why = say("{} is reckoned for sizes up to {:g} mm", fit, kSteps.back());
         return std::nullopt;
     }
     const std::optional<Deviations> um = Limits(sizeMm, *step, *wanted).um();
     if (!um) {
-        why =
-            fmt::format("{} of {:.6g} mm is not reckoned here: give the deviations above_mm and below_mm", fit, sizeMm);
+        why = say("{} of {:.6g} mm is not reckoned here: give the deviations above_mm and below_mm", fit, sizeMm);
         return std::nullopt;
     }
     return Deviations{um->lower / 1000, um->upper / 1000, um->fromMemory};

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 
 namespace firstoff {
@@ -40,9 +41,10 @@ public:
             case Kind::Chamfer:
                 return none(short_, madeByPath(reading.cuts[moved]));
             case Kind::RunOut:
-                return none(short_,
-                            "how the part is gripped makes it, or a cut that does not clean up all round: no offset is "
-                            "told for it");
+                return none(
+                    short_,
+                    tr("how the part is gripped makes it, or a cut that does not clean up all round: no offset is "
+                       "told for it"));
         }
     }
 
@@ -87,9 +89,9 @@ private:
 
     // Why the offset of a cut cannot be changed; empty: it can.
     std::string fixed(CutId cut, const char* surface) const {
-        if (cut == kCutBefore) return fmt::format("the {} was cut in the trial before", surface);
-        if (callOf(cut) == nullptr) return fmt::format("no tool cut the {}", surface);
-        if (offsetOf(cut) == 0) return fmt::format("the tool that cut the {} ran without an offset", surface);
+        if (cut == kCutBefore) return say("the {} was cut in the trial before", surface);
+        if (callOf(cut) == nullptr) return say("no tool cut the {}", surface);
+        if (offsetOf(cut) == 0) return say("the tool that cut the {} ran without an offset", surface);
         return {};
     }
 
@@ -101,11 +103,11 @@ private:
                                          [number](const Offset& o) { return o.number == number; });
         if (tool != nullptr && offset != setup_.offsets.end() && offset->noseRadius &&
             std::abs(*offset->noseRadius - tool->noseRadius) > kKeyedMm) {
-            return fmt::format("offset {} says nose radius {:g} and the tool has {:g}: put that right first", number,
-                               *offset->noseRadius, tool->noseRadius);
+            return say("offset {} says nose radius {:g} and the tool has {:g}: put that right first", number,
+                       *offset->noseRadius, tool->noseRadius);
         }
-        if (number == 0) return "the path and the tool make it: no offset puts it right";
-        return fmt::format(
+        if (number == 0) return tr("the path and the tool make it: no offset puts it right");
+        return say(
             "path and tool make it, and where another offset cut beside it, wear of offset {} moves it "
             "too: none is told",
             number);
@@ -116,7 +118,7 @@ private:
         std::string why = fixed(cut, "surface");
         const Tool* tool = toolOf(cut);
         if (why.empty() && tool != nullptr && worksOnTheAxis(tool->kind)) {
-            why = "a tool on the axis made it: its own size decides";
+            why = tr("a tool on the axis made it: its own size decides");
         }
         if (!why.empty()) return none(short_, std::move(why));
         // Beyond the axis the tool comes from the other side.
@@ -135,9 +137,9 @@ private:
         const bool wall = g_.wanted.kind == Kind::GrooveWidth;
         if (const std::string why = fixed(here, wall ? "wall" : "face"); !why.empty()) return none(short_, why);
         if (offsetOf(here) == offsetOf(there)) {
-            return none(short_, fmt::format("offset {} moves both {} alike: correct the program, or the width of the "
-                                            "tool that it counts on",
-                                            offsetOf(here), wall ? "walls" : "faces"));
+            return none(short_, say("offset {} moves both {} alike: correct the program, or the width of the "
+                                    "tool that it counts on",
+                                    offsetOf(here), wall ? "walls" : "faces"));
         }
         const double away = reading.places[moved].z > reading.places[1 - moved].z ? 1 : -1;
         g_.moves.push_back({offsetOf(here), false, away});

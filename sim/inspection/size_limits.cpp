@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "sim/base/point.h"
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/inspection/iso_2768.h"
 #include "sim/inspection/iso_286.h"
@@ -18,7 +19,7 @@ using Kind = WantedDimension::Kind;
 
 std::optional<SizeLimits> generalLimits(const WantedDimension& d, char grade, std::string& why) {
     if (d.kind == Kind::Thread || d.kind == Kind::RunOut) {
-        why = "ISO 2768-1 says nothing about it";
+        why = tr("ISO 2768-1 says nothing about it");
         return std::nullopt;
     }
     const bool rounding = d.kind == Kind::Radius || d.kind == Kind::Chamfer;
@@ -28,7 +29,7 @@ std::optional<SizeLimits> generalLimits(const WantedDimension& d, char grade, st
                         : rounding            ? generalRoundingMm(grade, d.size)
                                               : generalLengthMm(grade, d.size);
     if (!either) {
-        why = fmt::format("ISO 2768-1 has no value of grade {} for it", grade);
+        why = say("ISO 2768-1 has no value of grade {} for it", grade);
         return std::nullopt;
     }
     return SizeLimits{d.size - *either, d.size + *either, fmt::format("ISO 2768-{}", grade)};
@@ -40,12 +41,12 @@ std::optional<SizeLimits> threadLimits(const WantedDimension& d, std::string& wh
         return SizeLimits{thread.pitchDiameterMm + *d.below, thread.pitchDiameterMm + *d.above, {}};
     }
     if (d.threadClass != (d.inside ? "6H" : "6g")) {
-        why = fmt::format("of ISO 965-1, {} are reckoned for {}, not {}", d.inside ? "6H" : "6g",
-                          d.inside ? "inside threads" : "outside threads", d.threadClass);
+        why = say("of ISO 965-1, {} are reckoned for {}, not {}", d.inside ? "6H" : "6g",
+                  d.inside ? tr("inside threads") : tr("outside threads"), d.threadClass);
         return std::nullopt;
     }
     const ThreadLimits limits = d.inside ? nutPitch6H(thread) : boltPitch6g(thread);
-    return SizeLimits{limits.least, limits.most, d.threadClass + " of ISO 965-1"};
+    return SizeLimits{limits.least, limits.most, d.threadClass + tr(" of ISO 965-1")};
 }
 
 std::string sizeInWords(const WantedDimension& d) {
@@ -75,7 +76,7 @@ std::string sizeInWords(const WantedDimension& d) {
 std::optional<SizeLimits> limitsOf(const WantedDimension& d, char grade, std::string& why) {
     if (d.kind == Kind::RunOut) {
         if (d.above) return SizeLimits{0, *d.above, {}};
-        why = "no greatest reading is given (above_mm)";
+        why = tr("no greatest reading is given (above_mm)");
         return std::nullopt;
     }
     if (d.kind == Kind::Thread) return threadLimits(d, why);
@@ -83,11 +84,11 @@ std::optional<SizeLimits> limitsOf(const WantedDimension& d, char grade, std::st
     if (!d.fit.empty()) {
         const auto deviations = classDeviations(d.size, d.fit, why);
         if (!deviations) return std::nullopt;
-        return SizeLimits{d.size + deviations->lower, d.size + deviations->upper, d.fit + " of ISO 286",
+        return SizeLimits{d.size + deviations->lower, d.size + deviations->upper, d.fit + tr(" of ISO 286"),
                           deviations->fromMemory};
     }
     if (grade != 0) return generalLimits(d, grade, why);
-    why = "it has no limits: neither a class nor deviations, and the drawing has no general grade";
+    why = tr("it has no limits: neither a class nor deviations, and the drawing has no general grade");
     return std::nullopt;
 }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 
 namespace firstoff {
@@ -45,27 +46,27 @@ const char* spoken(MachineAction action) {
         case MachineAction::None:
             break;
         case MachineAction::TailstockAdvance:
-            return "advance the tailstock";
+            return tr("advance the tailstock");
         case MachineAction::TailstockRetract:
-            return "retract the tailstock";
+            return tr("retract the tailstock");
         case MachineAction::ChuckOpen:
-            return "open the chuck";
+            return tr("open the chuck");
         case MachineAction::ChuckClose:
-            return "close the chuck";
+            return tr("close the chuck");
         case MachineAction::SecondSpindleApproach:
-            return "bring up the second spindle";
+            return tr("bring up the second spindle");
         case MachineAction::SecondSpindleRetract:
-            return "take back the second spindle";
+            return tr("take back the second spindle");
         case MachineAction::SecondSpindleGrip:
-            return "grip with the second spindle";
+            return tr("grip with the second spindle");
         case MachineAction::SecondSpindleRelease:
-            return "release the second spindle";
+            return tr("release the second spindle");
         case MachineAction::SecondSpindleTurnsAlike:
-            return "turn the second spindle in step with the first";
+            return tr("turn the second spindle in step with the first");
         case MachineAction::SecondSpindleStop:
-            return "stop the second spindle";
+            return tr("stop the second spindle");
     }
-    return "do nothing";
+    return tr("do nothing");
 }
 
 CarrierTravels::CarrierTravels(const Toolpath& toolpath, const Setup& setup, Timeline& timeline)
@@ -87,18 +88,18 @@ void CarrierTravels::act(const MachineEvent& event) {
         if (!finding) return;
         finding->unproven = true;
         finding->message =
-            fmt::format("This M code is to {}, but the set-up describes no tailstock: what it may meet is not known.",
-                        spoken(event.action));
-        finding->remedy = "Describe it in [tailstock], or take the action off the M code in the set-up.";
+            say("This M code is to {}, but the set-up describes no tailstock: what it may meet is not known.",
+                spoken(event.action));
+        finding->remedy = tr("Describe it in [tailstock], or take the action off the M code in the set-up.");
     } else if (isOfSecondSpindle(event.action)) {
         if (setup_.secondSpindle) return sendSecondSpindle(event);
         Finding* finding = add(event, Severity::Warning, "second-spindle-not-in-setup");
         if (!finding) return;
         finding->unproven = true;
-        finding->message = fmt::format(
-            "This M code is to {}, but the set-up describes no second spindle: what it may meet is not known.",
-            spoken(event.action));
-        finding->remedy = "Describe it in [second_spindle], or take the action off the M code in the set-up.";
+        finding->message =
+            say("This M code is to {}, but the set-up describes no second spindle: what it may meet is not known.",
+                spoken(event.action));
+        finding->remedy = tr("Describe it in [second_spindle], or take the action off the M code in the set-up.");
     }
 }
 
@@ -109,12 +110,12 @@ void CarrierTravels::sendTailstock(const MachineEvent& event) {
     Finding* finding = add(event, Severity::Warning, "tailstock-place-not-given");
     if (!finding) return;
     finding->unproven = true;
-    finding->message = fmt::format(
-        "This M code is to {}, but the set-up does not say where its centre then stands: it was left at Z{:.3f} of "
-        "the chuck face.",
-        spoken(event.action), tailstockZ_);
-    finding->remedy = fmt::format("Say in [tailstock] where the point of the centre stands when it is {}.",
-                                  advances ? "advanced" : "parked");
+    finding->message =
+        say("This M code is to {}, but the set-up does not say where its centre then stands: it was left at Z{:.3f} of "
+            "the chuck face.",
+            spoken(event.action), tailstockZ_);
+    finding->remedy =
+        say("Say in [tailstock] where the point of the centre stands when it is {}.", advances ? "advanced" : "parked");
 }
 
 void CarrierTravels::sendSecondSpindle(const MachineEvent& event) {
@@ -136,11 +137,11 @@ void CarrierTravels::send(CarrierTravel::Carrier carrier, double& at, double to,
     if (timed.t1 > timed.t0) return;
     Finding* finding = add(event, Severity::Note, "travel-without-time");
     if (!finding) return;
-    finding->message = fmt::format(
-        "This M code is to {} by {:.3f} mm, and the set-up gives it no time: the cycle time "
-        "is too short by that.",
-        spoken(event.action), std::abs(to - from));
-    finding->remedy = "Give time_s in its table of [m_codes].";
+    finding->message =
+        say("This M code is to {} by {:.3f} mm, and the set-up gives it no time: the cycle time "
+            "is too short by that.",
+            spoken(event.action), std::abs(to - from));
+    finding->remedy = tr("Give time_s in its table of [m_codes].");
     finding->values = {{"travel_mm", std::abs(to - from)}};
 }
 

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/motion/travel_time.h"
 
@@ -90,12 +91,13 @@ void MotionLimits::checkAxis(Topic topic, const Move& move, double timeS, Range 
     const char axis = topic == OverX ? 'X' : 'Z';
     const double end = under ? reached.min : reached.max;
     const double limit = under ? travel.min : travel.max;
-    finding->message = fmt::format(
-        "{0} would go to {1:.3f} in machine coordinates{2}, {3:.3f} mm beyond the end of its "
-        "travel at {4:.3f}.",
-        axis, end, axis == 'X' ? " (diameter)" : "", std::abs(end - limit), limit);
-    finding->remedy = axis == 'X' ? "Check the X word, the tool offset and how far the tool stands out."
-                                  : "Check the Z word, the work offset, the tool offset and the stick-out of the bar.";
+    finding->message =
+        say("{0} would go to {1:.3f} in machine coordinates{2}, {3:.3f} mm beyond the end of its "
+            "travel at {4:.3f}.",
+            axis, end, axis == 'X' ? " (diameter)" : "", std::abs(end - limit), limit);
+    finding->remedy = axis == 'X'
+                          ? tr("Check the X word, the tool offset and how far the tool stands out.")
+                          : tr("Check the Z word, the work offset, the tool offset and the stick-out of the bar.");
     finding->values = {{"machine_position_mm", end}, {"limit_mm", limit}, {"beyond_mm", std::abs(end - limit)}};
 }
 
@@ -108,11 +110,11 @@ void MotionLimits::checkAskedSpeed(const Move& move, double timeS) {
     if (!above || before) return;
     Finding* finding = add(MachineSpeed, move, timeS, Severity::Warning, "speed-above-machine-limit");
     if (!finding) return;
-    finding->message = fmt::format(
-        "S{:g} asks for more than the machine's {:g} rev/min: some controls stop with an alarm; here it turned at "
-        "{:g}.",
-        modal.speed, most, most);
-    finding->remedy = "Lower S, or write G96 if it was meant as surface speed.";
+    finding->message =
+        say("S{:g} asks for more than the machine's {:g} rev/min: some controls stop with an alarm; here it turned at "
+            "{:g}.",
+            modal.speed, most, most);
+    finding->remedy = tr("Lower S, or write G96 if it was meant as surface speed.");
     finding->values = {{"asked_rev_per_min", modal.speed}, {"limit_rev_per_min", most}};
 }
 
@@ -125,11 +127,11 @@ void MotionLimits::checkSpeed(const Move& move, double fastest, double timeS) {
     if (!above || before) return;
     Finding* finding = add(ChuckSpeed, move, timeS, Severity::Stop, "speed-above-chuck-limit");
     if (!finding) return;
-    finding->message = fmt::format("The spindle would turn {:.0f} rev/min here; the chuck is marked {:.0f} rev/min.",
-                                   fastest, allowed);
+    finding->message =
+        say("The spindle would turn {:.0f} rev/min here; the chuck is marked {:.0f} rev/min.", fastest, allowed);
     finding->remedy = toolpath_.modals[move.modal].constantSurfaceSpeed
-                          ? "Clamp the speed with G50 S… at or below the chuck's figure before G96."
-                          : "Lower S to the chuck's figure or below.";
+                          ? tr("Clamp the speed with G50 S… at or below the chuck's figure before G96.")
+                          : tr("Lower S to the chuck's figure or below.");
     finding->values = {{"rev_per_min", fastest}, {"chuck_limit_rev_per_min", allowed}};
 }
 
@@ -164,10 +166,9 @@ void MotionLimits::checkSecondChuck(const Move& move, double fastest, double tim
     if (!above || before) return;
     Finding* finding = add(SecondChuckSpeed, move, timeS, Severity::Stop, "speed-above-second-chuck-limit");
     if (!finding) return;
-    finding->message =
-        fmt::format("The second spindle would turn {:.0f} rev/min in step with the first; {} {:.0f} rev/min.", fastest,
-                    byChuck ? "its chuck is marked" : "it goes up to", allowed);
-    finding->remedy = "Lower S, or clamp it with G50 S…, while both spindles turn together.";
+    finding->message = say("The second spindle would turn {:.0f} rev/min in step with the first; {} {:.0f} rev/min.",
+                           fastest, byChuck ? tr("its chuck is marked") : tr("it goes up to"), allowed);
+    finding->remedy = tr("Lower S, or clamp it with G50 S…, while both spindles turn together.");
     finding->values = {{"rev_per_min", fastest}, {"chuck_limit_rev_per_min", allowed}};
 }
 
@@ -177,8 +178,8 @@ void MotionLimits::checkFeed(const Move& move, double fastest, const PaceLimits&
         if (feedMissingSaid_) return;
         Finding* finding = add(Missing, move, timeS, Severity::Stop, "missing-feed");
         if (!finding) return;
-        finding->message = "A cutting move without a feed: F is 0 or was never given.";
-        finding->remedy = "Give F in this block or before it.";
+        finding->message = tr("A cutting move without a feed: F is 0 or was never given.");
+        finding->remedy = tr("Give F in this block or before it.");
         return;
     }
     if (limits.spindleStopped) {
@@ -187,9 +188,9 @@ void MotionLimits::checkFeed(const Move& move, double fastest, const PaceLimits&
         Finding* finding = add(Stopped, move, timeS, Severity::Stop, "feed-per-rev-with-spindle-stopped");
         if (!finding) return;
         finding->message =
-            "Feed per revolution with the spindle stopped: the machine would wait here for ever. The trial goes "
-            "on as if this move ran at the largest feed.";
-        finding->remedy = "Start the spindle (M03 or M04 with S) before this move, or use feed per minute (G98).";
+            tr("Feed per revolution with the spindle stopped: the machine would wait here for ever. The trial goes "
+               "on as if this move ran at the largest feed.");
+        finding->remedy = tr("Start the spindle (M03 or M04 with S) before this move, or use feed per minute (G98).");
         return;
     }
     const bool perRev = toolpath_.modals[move.modal].feedPerRev || move.kind == MoveKind::Thread;
@@ -198,12 +199,11 @@ void MotionLimits::checkFeed(const Move& move, double fastest, const PaceLimits&
     Finding* finding = add(Feed, move, timeS, Severity::Note, "feed-above-limit");
     if (!finding) return;
     finding->message =
-        perRev ? fmt::format(
-                     "F{:g} mm/rev at {:.0f} rev/min asks for {:.0f} mm/min; the machine's limit is {:.0f}, so it runs "
+        perRev ? say("F{:g} mm/rev at {:.0f} rev/min asks for {:.0f} mm/min; the machine's limit is {:.0f}, so it runs "
                      "at that.",
                      move.feed, fastest, asked, most)
-               : fmt::format("F{:g} mm/min is above the machine's limit of {:.0f}; it runs at that.", move.feed, most);
-    finding->remedy = "Leave it if it is a retract that the feed override is to govern; for a cut, lower F.";
+               : say("F{:g} mm/min is above the machine's limit of {:.0f}; it runs at that.", move.feed, most);
+    finding->remedy = tr("Leave it if it is a retract that the feed override is to govern; for a cut, lower F.");
     finding->values = {{"asked_mm_per_min", asked}, {"limit_mm_per_min", most}};
 }
 
@@ -212,13 +212,13 @@ void MotionLimits::checkThread(const Move& move, double fastest, double timeS) {
     if (most <= 0 || fastest <= most * (1 + 1e-9)) return;
     Finding* finding = add(Feed, move, timeS, Severity::Stop, "thread-above-feed-limit");
     if (!finding) return;
-    finding->message = fmt::format(
-        "A lead of {:g} mm at this speed asks for {:.0f} mm/min, above the machine's limit of {:.0f}: the control "
-        "stops "
-        "with an alarm, or the slide falls behind and the lead comes out wrong.",
-        move.feed, fastest, most);
-    finding->remedy = fmt::format("Lower the speed to {:.0f} % of what it is, or less; see that F is the lead.",
-                                  std::floor(100 * most / fastest));
+    finding->message =
+        say("A lead of {:g} mm at this speed asks for {:.0f} mm/min, above the machine's limit of {:.0f}: the control "
+            "stops "
+            "with an alarm, or the slide falls behind and the lead comes out wrong.",
+            move.feed, fastest, most);
+    finding->remedy = say("Lower the speed to {:.0f} % of what it is, or less; see that F is the lead.",
+                          std::floor(100 * most / fastest));
     finding->values = {{"asked_mm_per_min", fastest}, {"limit_mm_per_min", most}};
 }
 
@@ -227,16 +227,16 @@ void MotionLimits::tellLag(const Move& move, const SurfaceSpeedLag& lag, double 
     if (!finding) return;
     const double asked = toolpath_.modals[move.modal].speed * setup_.overrides.spindle;
     const double reached = asked * lag.reachedShare;
-    finding->message = fmt::format(
+    finding->message = say(
         "Facing here asks the spindle for more {} than its drive has: at X{:.1f} it really cuts at {:.0f} m/min, not "
         "{:.0f}.",
-        reached < asked ? "gain of speed" : "loss of speed", 2 * std::abs(lag.radius), reached, asked);
+        reached < asked ? tr("gain of speed") : tr("loss of speed"), 2 * std::abs(lag.radius), reached, asked);
     constexpr double kWorthSayingS = 0.05;
     if (std::abs(lag.feedSeconds) >= kWorthSayingS) {
-        finding->message += fmt::format(" For that the cycle time is {:.2f} s too {}.", std::abs(lag.feedSeconds),
-                                        lag.feedSeconds > 0 ? "short" : "long");
+        finding->message += say(" For that the cycle time is {:.2f} s too {}.", std::abs(lag.feedSeconds),
+                                lag.feedSeconds > 0 ? "short" : "long");
     }
-    finding->remedy = "Clamp the speed lower with G50 S, or feed slower, where that surface speed matters.";
+    finding->remedy = tr("Clamp the speed lower with G50 S, or feed slower, where that surface speed matters.");
     finding->values = {{"asked_m_per_min", asked},
                        {"reached_m_per_min", reached},
                        {"x_mm", 2 * std::abs(lag.radius)},

@@ -10,6 +10,7 @@
 #include <utility>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/output/body_files.h"
 #include "sim/output/files_beside.h"
 #include "sim/output/program_folder.h"
@@ -82,7 +83,7 @@ private:
             throw;
         } catch (const std::exception& failure) {
             tell(ready.setup, Severity::Stop, "setup-previous-not-usable", failure.what(),
-                 "Put program and set-up of the trial before beside this set-up, or correct their names.");
+                 tr("Put program and set-up of the trial before beside this set-up, or correct their names."));
         }
         chain_.resize(waiting);
         return ready;
@@ -97,11 +98,10 @@ private:
     void refuseCircles(const fs::path& own, const fs::path& before) const {
         const fs::path same = sameFile(before);
         if (same == sameFile(own) || std::find(chain_.begin(), chain_.end(), same) != chain_.end()) {
-            throw std::runtime_error(fmt::format("{}: this set-up would have to come before itself", before.string()));
+            throw std::runtime_error(say("{}: this set-up would have to come before itself", before.string()));
         }
         if (chain_.size() >= kMostBefore) {
-            throw std::runtime_error(
-                fmt::format("{}: more than {} trials one before the other", before.string(), kMostBefore));
+            throw std::runtime_error(say("{}: more than {} trials one before the other", before.string(), kMostBefore));
         }
     }
 
@@ -120,15 +120,14 @@ private:
 
     static void take(ReadyBlank& ready, const Trial& before) {
         if (!before.stock) {
-            throw std::runtime_error(fmt::format("{}: {} gives no usable bar", before.program.name, before.setup.name));
+            throw std::runtime_error(say("{}: {} gives no usable bar", before.program.name, before.setup.name));
         }
         ready.previous = before.stock;
         if (before.verdict == Verdict::Clear) return;
         tell(ready.setup, Severity::Warning, "setup-previous-not-clear",
-             fmt::format(
-                 "The trial before, of {} on {}, is not clear (its verdict: {}), so the blank may not be as shown.",
+             say("The trial before, of {} on {}, is not clear (its verdict: {}), so the blank may not be as shown.",
                  before.program.name, before.setup.name, name(before.verdict)),
-             "Check that program first and mend what is found.");
+             tr("Check that program first and mend what is found."));
     }
 
     const TrialOptions& options_;

@@ -14,6 +14,7 @@
 #include <string>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/drawing/mesh_file.h"
 #include "sim/output/files_beside.h"
 
@@ -112,7 +113,7 @@ void tell(Setup& setup, const ExtraBody& body, std::string code, std::string mes
     finding.unproven = true;
     finding.span = body.span;
     finding.span.file = SourceSpan::File::Setup;
-    finding.message = fmt::format("The body \"{}\" is missing in this trial. {}", body.name, message);
+    finding.message = say("The body \"{}\" is missing in this trial. {}", body.name, message);
     finding.remedy = std::move(remedy);
     setup.findings.push_back(std::move(finding));
 }
@@ -126,7 +127,7 @@ void read(Setup& setup, ExtraBody& body, const std::filesystem::path& setupFile)
         throw;
     } catch (const std::exception& failure) {
         return tell(setup, body, "setup-body-not-usable", std::string(failure.what()) + '.',
-                    "Put the file beside the set-up, or correct its name.");
+                    tr("Put the file beside the set-up, or correct its name."));
     }
     for (const DrawingFault& fault : mesh->faults) {
         const std::string line = fault.line > 0 ? fmt::format(" (line {})", fault.line) : std::string();

@@ -10,6 +10,7 @@
 #include <utility>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/output/table_figures.h"
 
 namespace firstoff {
@@ -42,19 +43,19 @@ struct Row {
 };
 
 std::array<Row, 6> rowsOf(const ToolMargins& t) {
-    return {{{"X offset larger", &t.xLarger, true},
-             {"X offset smaller", &t.xSmaller, true},
-             {"Z offset away from the chuck", &t.zAway, false},
-             {"Z offset towards the chuck", &t.zToward, false},
-             {"overhang shorter", &t.overhangLess, false},
-             {"overhang longer", &t.overhangMore, false}}};
+    return {{{tr("X offset larger"), &t.xLarger, true},
+             {tr("X offset smaller"), &t.xSmaller, true},
+             {tr("Z offset away from the chuck"), &t.zAway, false},
+             {tr("Z offset towards the chuck"), &t.zToward, false},
+             {tr("overhang shorter"), &t.overhangLess, false},
+             {tr("overhang longer"), &t.overhangMore, false}}};
 }
 
 std::array<Row, 4> rowsOf(const SetupMargins& s) {
-    return {{{"stick-out longer", &s.stickOutMore, false},
-             {"stick-out shorter", &s.stickOutLess, false},
-             {"datum away from the chuck", &s.datumAway, false},
-             {"datum towards the chuck", &s.datumToward, false}}};
+    return {{{tr("stick-out longer"), &s.stickOutMore, false},
+             {tr("stick-out shorter"), &s.stickOutLess, false},
+             {tr("datum away from the chuck"), &s.datumAway, false},
+             {tr("datum towards the chuck"), &s.datumToward, false}}};
 }
 
 // A text cell of a table, quoted where it must be.
@@ -94,8 +95,8 @@ const Margin* tightest(const ToolMargins& tool) {
 void appendMargins(std::string& text, const Trial& trial) {
     const Margins& margins = trial.clearance.margins;
     if (margins.tools.empty()) return;
-    text += "\n  How wrong may it be before the first contact, mm (X on diameter):\n";
-    text += "    tool   X out   X in    Z away  Z toward  overhang less  more\n";
+    text += tr("\n  How wrong may it be before the first contact, mm (X on diameter):\n");
+    text += tr("    tool   X out   X in    Z away  Z toward  overhang less  more\n");
     for (const ToolMargins& t : margins.tools) {
         // What stands on the axis has no X but that one.
         const bool onAxis = worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(t.toolIndex)].kind);
@@ -108,11 +109,11 @@ void appendMargins(std::string& text, const Trial& trial) {
         }
     }
     const SetupMargins& s = margins.setup;
-    text += fmt::format("    bar further out {}, less far {}; datum away from the chuck {}, towards it {}\n",
-                        cell(s.stickOutMore, false), cell(s.stickOutLess, false), cell(s.datumAway, false),
-                        cell(s.datumToward, false));
-    text +=
-        "    Reckoned with the metal as the program leaves it; an edge counts against it at rapid, until it cuts.\n";
+    text += say("    bar further out {}, less far {}; datum away from the chuck {}, towards it {}\n",
+                cell(s.stickOutMore, false), cell(s.stickOutLess, false), cell(s.datumAway, false),
+                cell(s.datumToward, false));
+    text += tr(
+        "    Reckoned with the metal as the program leaves it; an edge counts against it at rapid, until it cuts.\n");
 }
 
 // What stands on one side of the pairs, in groups of a kind.
@@ -149,10 +150,10 @@ std::uint32_t lineOfMove(const Trial& trial, std::size_t timedMove) {
 }
 
 std::string marginInWords(const Trial& trial, const Margin& margin) {
-    if (!isLimited(margin)) return fmt::format("more than {:.0f} mm", kMarginLimit);
+    if (!isLimited(margin)) return say("more than {:.0f} mm", kMarginLimit);
     const std::uint32_t line = lineOfMove(trial, margin.timedMove);
-    return fmt::format("{:.2f} mm{}: {} meets {}", told(margin.mm), line > 0 ? fmt::format(", line {}", line) : "",
-                       nameOf(trial, margin.body), nameOf(trial, margin.other));
+    return say("{:.2f} mm{}: {} meets {}", told(margin.mm), line > 0 ? fmt::format(", line {}", line) : "",
+               nameOf(trial, margin.body), nameOf(trial, margin.other));
 }
 
 std::string clearanceSummary(const Trial& trial) {
@@ -163,14 +164,13 @@ std::string clearanceSummary(const Trial& trial) {
                                         [](const Clearance& a, const Clearance& b) { return a.gapMm < b.gapMm; });
     if (std::isfinite(least->gapMm)) {
         const auto index = static_cast<std::size_t>(least - c.perMove.begin());
-        text += fmt::format("  nearest       {:.2f} mm, line {}: {} / {}\n", double{least->gapMm},
-                            lineOfMove(trial, index), nameOf(trial, least->body), nameOf(trial, least->other));
+        text += say("  nearest       {:.2f} mm, line {}: {} / {}\n", double{least->gapMm}, lineOfMove(trial, index),
+                    nameOf(trial, least->body), nameOf(trial, least->other));
     }
+    text += say("  watched       {} pairs of bodies, gaps never told too large, too small by {:.3f} mm at most\n",
+                c.pairs.size(), std::ceil(c.errorMm * 1000) / 1000);
     text +=
-        fmt::format("  watched       {} pairs of bodies, gaps never told too large, too small by {:.3f} mm at most\n",
-                    c.pairs.size(), std::ceil(c.errorMm * 1000) / 1000);
-    text += fmt::format("                moving: {}\n                against: {}\n", kindsIn(trial, true),
-                        kindsIn(trial, false));
+        say("                moving: {}\n                against: {}\n", kindsIn(trial, true), kindsIn(trial, false));
     appendMargins(text, trial);
     return text;
 }

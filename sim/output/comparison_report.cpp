@@ -5,6 +5,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "sim/base/say.h"
 #include "sim/output/gauge_report.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/tables.h"
@@ -22,10 +23,10 @@ bool same(double a, double b) {
 }
 
 std::string sizeLine(const SizeChange& size, const GaugedDimension& dimension) {
-    std::string text = fmt::format("{}: {} before, {} now", size.name, sizeInWords(dimension, size.before),
-                                   sizeInWords(dimension, size.after));
+    std::string text = say("{}: {} before, {} now", size.name, sizeInWords(dimension, size.before),
+                           sizeInWords(dimension, size.after));
     if (size.stateBefore != size.stateAfter) {
-        text += fmt::format(" ({} before, {} now)", stateInWords(size.stateBefore), stateInWords(size.stateAfter));
+        text += say(" ({} before, {} now)", stateInWords(size.stateBefore), stateInWords(size.stateAfter));
     } else {
         text += fmt::format(" ({})", stateInWords(size.stateAfter));
     }
@@ -34,22 +35,21 @@ std::string sizeLine(const SizeChange& size, const GaugedDimension& dimension) {
 
 void appendSurfaces(std::string& text, const Trial& after, const Comparison& c) {
     if (c.surfaces.empty()) {
-        text += "On the part nothing moved.\n";
+        text += tr("On the part nothing moved.\n");
         return;
     }
-    text += "On the part:\n";
+    text += tr("On the part:\n");
     std::size_t told = 0;
     for (const SurfaceChange& change : c.surfaces) {
         if (told++ == kMostSurfaces) break;
         text += "  " + surfaceChangeInWords(after, change) + "\n";
     }
-    if (c.surfaces.size() > kMostSurfaces)
-        text += fmt::format("  and {} places more\n", c.surfaces.size() - kMostSurfaces);
+    if (c.surfaces.size() > kMostSurfaces) text += say("  and {} places more\n", c.surfaces.size() - kMostSurfaces);
 }
 
 void appendFindings(std::string& text, const Trial& before, const Trial& after, const Comparison& c) {
     if (c.findings.empty()) {
-        text += "The findings are the same.\n";
+        text += tr("The findings are the same.\n");
         return;
     }
     for (const bool gone : {true, false}) {
@@ -67,7 +67,7 @@ void appendFindings(std::string& text, const Trial& before, const Trial& after, 
 }  // namespace
 
 std::string timeChangeInWords(double beforeS, double afterS) {
-    if (same(beforeS, afterS)) return "the same";
+    if (same(beforeS, afterS)) return tr("the same");
     const double more = afterS - beforeS;
     std::string text = fmt::format("{}{}", more > 0 ? "+" : "-", durationInWords(std::abs(more)));
     if (beforeS > 0) text += fmt::format(" ({:+.1f} %)", 100 * more / beforeS);
@@ -79,43 +79,41 @@ std::string surfaceChangeInWords(const Trial& after, const SurfaceChange& change
     const bool outside = change.side == SurfaceChange::Side::Outside;
     std::string text = change.piece > 0 ? fmt::format("piece {}, ", change.piece) : std::string();
     if (change.isFace) {
-        text += fmt::format("{} near Z{:.3f}: {:.2f} mm {} along Z",
-                            outside ? "shoulder or end" : "shoulder in the bore", change.place.z - datum,
-                            std::abs(change.alongMm), change.amountMm > 0 ? "more metal" : "less metal");
+        text += say("{} near Z{:.3f}: {:.2f} mm {} along Z",
+                    outside ? tr("shoulder or end") : tr("shoulder in the bore"), change.place.z - datum,
+                    std::abs(change.alongMm), change.amountMm > 0 ? tr("more metal") : tr("less metal"));
     } else {
         const bool larger = outside == (change.amountMm > 0);
-        text += fmt::format("{} Z{:.3f} to Z{:.3f}: {:.4f} mm {} in diameter", outside ? "outside" : "bore",
-                            change.toZ - datum, change.fromZ - datum, 2 * std::abs(change.amountMm),
-                            larger ? "larger" : "smaller");
+        text += say("{} Z{:.3f} to Z{:.3f}: {:.4f} mm {} in diameter", outside ? "outside" : "bore", change.toZ - datum,
+                    change.fromZ - datum, 2 * std::abs(change.amountMm), larger ? "larger" : "smaller");
     }
     if (change.block != kNoBlock) text += fmt::format(" ({})", after.program.lineName(change.block));
     return text;
 }
 
 std::string comparisonReport(const Trial& before, const Trial& after, const Comparison& c) {
-    std::string text = fmt::format("{} on {}, before\n{} on {}, now\n", before.program.name, before.setup.name,
-                                   after.program.name, after.setup.name);
-    text += fmt::format("Verdict: {} before, {} now.\n", name(before.verdict), name(after.verdict));
-    if (!c.sameBlank) text += "The blanks differ, so surfaces differ where no tool has been.\n";
+    std::string text = say("{} on {}, before\n{} on {}, now\n", before.program.name, before.setup.name,
+                           after.program.name, after.setup.name);
+    text += say("Verdict: {} before, {} now.\n", name(before.verdict), name(after.verdict));
+    if (!c.sameBlank) text += tr("The blanks differ, so surfaces differ where no tool has been.\n");
     appendSurfaces(text, after, c);
     if (!c.sizes.empty()) {
-        text += after.gauged.bendingKnown ? "Sizes to be expected, bending counted:\n"
-                                          : "Sizes by the paths of the tools, bending not known:\n";
+        text += after.gauged.bendingKnown ? tr("Sizes to be expected, bending counted:\n")
+                                          : tr("Sizes by the paths of the tools, bending not known:\n");
     }
     for (const SizeChange& size : c.sizes) {
         text += "  " + sizeLine(size, after.gauged.dimensions[size.dimension]) + "\n";
     }
-    text += fmt::format("Cycle: {} before, {} now: {}.\n", durationInWords(c.cycleBeforeS),
-                        durationInWords(c.cycleAfterS), timeChangeInWords(c.cycleBeforeS, c.cycleAfterS));
-    text += fmt::format("Metal removed: {:.2f} cm3 before, {:.2f} cm3 now.\n", c.removedBeforeMm3 / 1000,
-                        c.removedAfterMm3 / 1000);
+    text += say("Cycle: {} before, {} now: {}.\n", durationInWords(c.cycleBeforeS), durationInWords(c.cycleAfterS),
+                timeChangeInWords(c.cycleBeforeS, c.cycleAfterS));
+    text +=
+        say("Metal removed: {:.2f} cm3 before, {:.2f} cm3 now.\n", c.removedBeforeMm3 / 1000, c.removedAfterMm3 / 1000);
     if (c.peakNBefore > 0 || c.peakNAfter > 0) {
-        text +=
-            fmt::format("Greatest cutting force {:.0f} N before, {:.0f} N now; power {:.2f} kW before, {:.2f} now.\n",
-                        c.peakNBefore, c.peakNAfter, c.peakKwBefore, c.peakKwAfter);
+        text += say("Greatest cutting force {:.0f} N before, {:.0f} N now; power {:.2f} kW before, {:.2f} now.\n",
+                    c.peakNBefore, c.peakNAfter, c.peakKwBefore, c.peakKwAfter);
     }
     if (c.piecesBefore != c.piecesAfter)
-        text += fmt::format("Pieces cut off: {} before, {} now.\n", c.piecesBefore, c.piecesAfter);
+        text += say("Pieces cut off: {} before, {} now.\n", c.piecesBefore, c.piecesAfter);
     appendFindings(text, before, after, c);
     text += fmt::format("\n{}\n", standingCaution());
     return text;

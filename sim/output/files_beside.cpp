@@ -6,6 +6,7 @@
 #include <stdexcept>
 #include <system_error>
 
+#include "sim/base/say.h"
 #include "sim/output/whole_file.h"
 
 namespace firstoff {
@@ -23,7 +24,7 @@ fs::path besideSetup(const fs::path& setupFile, const std::string& name) {
     if (file.is_absolute()) return file;
     if (setupFile.empty()) {
         throw std::runtime_error(
-            fmt::format("{}: the set-up was never saved, so it cannot be said which folder to look in", name));
+            say("{}: the set-up was never saved, so it cannot be said which folder to look in", name));
     }
     return setupFile.parent_path() / file;
 }
@@ -31,11 +32,11 @@ fs::path besideSetup(const fs::path& setupFile, const std::string& name) {
 std::string readNamedFile(const fs::path& file) {
     std::error_code error;
     if (fs::exists(file, error) && !fs::is_regular_file(file, error)) {
-        throw std::runtime_error(fmt::format("{}: is no file of its own", file.string()));
+        throw std::runtime_error(say("{}: is no file of its own", file.string()));
     }
     const std::uintmax_t bytes = fs::file_size(file, error);
     if (!error && bytes > kLargestBytes) {
-        throw std::runtime_error(fmt::format("{}: is larger than {} MiB", file.string(), kLargestBytes >> 20));
+        throw std::runtime_error(say("{}: is larger than {} MiB", file.string(), kLargestBytes >> 20));
     }
     return readWholeFile(file);
 }

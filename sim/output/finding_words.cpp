@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/table_figures.h"
 
 namespace firstoff {
@@ -75,12 +76,12 @@ std::string_view lineOf(std::string_view text, std::uint32_t line) {
 
 std::string whereOf(const Finding& finding, const Program& program, std::string_view setupName) {
     std::string where;
-    if (finding.span.file == SourceSpan::File::Setup) where = fmt::format("set-up {}", plainText(setupName));
+    if (finding.span.file == SourceSpan::File::Setup) where = say("set-up {}", plainText(setupName));
     if (finding.span.part > 0) where = std::string(plainText(program.parts[finding.span.part].name));
     if (finding.span.line > 0) {
         where += where.empty() ? "" : ", ";
         where += finding.span.length > 0 || finding.span.column > 1
-                     ? fmt::format("line {} column {}", finding.span.line, finding.span.column)
+                     ? say("line {} column {}", finding.span.line, finding.span.column)
                      : fmt::format("line {}", finding.span.line);
     }
     if (finding.timeS) where += fmt::format("{}at {}", where.empty() ? "" : ", ", durationInWords(*finding.timeS));
@@ -90,16 +91,16 @@ std::string whereOf(const Finding& finding, const Program& program, std::string_
 std::string notReckonedInWords(const Trial& trial) {
     if (!trial.stock || trial.loads.runs.empty()) return {};
     if (!trial.loads.forcesKnown) {
-        return trial.setup.material.name.empty() ? "loads, grip and bending: no material"
-                                                 : "loads, grip and bending: no figures of the material";
+        return trial.setup.material.name.empty() ? tr("loads, grip and bending: no material")
+                                                 : tr("loads, grip and bending: no figures of the material");
     }
     const SpindleDrive& drive = trial.setup.machine.spindle;
     std::string words;
     const auto add = [&](bool lacks, const char* what) {
         if (lacks) words += (words.empty() ? "" : ", ") + std::string(what);
     };
-    add(!trial.loads.notReckoned.empty(), "loads of some cuts");
-    add(drive.curve.empty() && drive.powerKw <= 0, "what the spindle gives");
+    add(!trial.loads.notReckoned.empty(), tr("loads of some cuts"));
+    add(drive.curve.empty() && drive.powerKw <= 0, tr("what the spindle gives"));
     add(!trial.holding.missing.empty(), "grip");
     add(!trial.bending.missing.empty(), "bending");
     return words;
@@ -110,18 +111,18 @@ std::string verdictInWords(const Trial& trial) {
     switch (trial.verdict) {
         case Verdict::Clear:
             words = trial.findings.empty()
-                        ? "CLEAR: every block was understood and carried out, and nothing was found"
-                        : "CLEAR: every block was understood and carried out; nothing was found but what is noted";
+                        ? tr("CLEAR: every block was understood and carried out, and nothing was found")
+                        : tr("CLEAR: every block was understood and carried out; nothing was found but what is noted");
             break;
         case Verdict::Problems:
-            words = "PROBLEMS: as it stands, something would hit, scrap the part or stop the machine";
+            words = tr("PROBLEMS: as it stands, something would hit, scrap the part or stop the machine");
             break;
         case Verdict::NotProven:
-            words = "NOT PROVEN: something was not understood or is not modelled";
+            words = tr("NOT PROVEN: something was not understood or is not modelled");
             break;
     }
     const std::string lacking = notReckonedInWords(trial);
-    if (!lacking.empty()) words += " (not reckoned: " + lacking + ")";
+    if (!lacking.empty()) words += tr(" (not reckoned: ") + lacking + ")";
     return words + ".";
 }
 
@@ -136,9 +137,10 @@ std::string findingCounts(const std::vector<Finding>& findings) {
 }
 
 std::string_view standingCaution() {
-    return "This does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, "
-           "guards and "
-           "local safety rules are decided by the machine's manual and by licensed or authorised people.";
+    return tr(
+        "This does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, "
+        "guards and "
+        "local safety rules are decided by the machine's manual and by licensed or authorised people.");
 }
 
 }  // namespace firstoff

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/finish_table.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/tables.h"
@@ -34,7 +35,7 @@ std::string lineOf(const Trial& trial, const FinishReport& report) {
 
 std::string whereOf(const Trial& trial, const FinishReport& report) {
     const bool bar = report.piece == 0 && !trial.stock->severances().empty();
-    std::string text = surfaceInWords(trial, report) + (bar ? " (what is held)" : "");
+    std::string text = surfaceInWords(trial, report) + (bar ? tr(" (what is held)") : "");
     if (report.span.isFace()) return text;
     const double from = 2 * report.rTo, to = 2 * report.rFrom;
     const std::string diameters = std::abs(from - to) < kSameDiameterMm ? fmt::format(" Ø{:.3f}", from)
@@ -59,7 +60,7 @@ bool hasFigures(const FinishReport& report) {
 
 // What to know of a surface. Of one without marks nothing but that.
 std::vector<std::string> remarksOf(const FinishReport& report) {
-    if (!report.trouble.empty()) return {"No figures: " + report.trouble + "."};
+    if (!report.trouble.empty()) return {tr("No figures: ") + report.trouble + "."};
     return report.noMarks ? std::vector<std::string>{report.notes.back()} : report.notes;
 }
 
@@ -68,18 +69,20 @@ public:
     Overview(const Trial& trial, const std::vector<FinishReport>& reports) : trial_(trial), reports_(reports) {}
 
     std::string run() {
-        if (reports_.empty()) return "No move at feed left a surface on this part.\n";
+        if (reports_.empty()) return tr("No move at feed left a surface on this part.\n");
         for (const FinishReport& report : reports_) {
             width_ = std::max(width_, widthOf(whereOf(trial_, report)));
             lineWidth_ = std::max(lineWidth_, widthOf(lineOf(trial_, report)));
         }
-        add("  {}  by formula, µm   simulated, µm\n", std::string(4 + width_ + 2 + 5 + 2 + lineWidth_ + 22, ' '));
+        text_ +=
+            say("  {}  by formula, µm   simulated, µm\n", std::string(4 + width_ + 2 + 5 + 2 + lineWidth_ + 22, ' '));
         add("  no  {}  {:<5}  {}  {:>11}  {:>5}  {:>7}  {:>6}  {:>7}  {:>6}\n", padded("surface", width_), "tool",
-            padded("line", lineWidth_), "feed mm/rev", "nose", "Rz", "Ra", "Rz", "Ra");
+            padded("line", lineWidth_), tr("feed mm/rev"), "nose", "Rz", "Ra", "Rz", "Ra");
         for (std::size_t i = 0; i < reports_.size(); ++i) row(i + 1, reports_[i]);
         remarks();
-        add("\n  Rz f²/8r and Ra 4 Rz / 9 sqrt(3), where one nose and one feed made the whole profile.\n  {}\n",
-            finishCaution());
+        text_ +=
+            say("\n  Rz f²/8r and Ra 4 Rz / 9 sqrt(3), where one nose and one feed made the whole profile.\n  {}\n",
+                finishCaution());
         return std::move(text_);
     }
 

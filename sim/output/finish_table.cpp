@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/tables.h"
 
@@ -11,8 +12,8 @@ namespace firstoff {
 
 namespace {
 
-constexpr const char* kCaution =
-    "This is what the tool's shape and the feed leave; wear, vibration, a built-up edge and tearing come on top.";
+constexpr const char* kCaution = later(
+    "This is what the tool's shape and the feed leave; wear, vibration, a built-up edge and tearing come on top.");
 
 const char* nameOf(SurfaceSpan::Side side) {
     switch (side) {
@@ -23,15 +24,14 @@ const char* nameOf(SurfaceSpan::Side side) {
         case SurfaceSpan::Side::FrontFace:
             return "face";
         case SurfaceSpan::Side::BackFace:
-            return "back face";
+            return tr("back face");
     }
     return "";
 }
 
 std::string placeOf(const SurfaceSpan& span, double datumZ) {
     if (span.isFace()) {
-        return fmt::format("{} at Z{:.3f}, X{:.3f} to X{:.3f}", nameOf(span.side), span.z - datumZ, 2 * span.from,
-                           2 * span.to);
+        return say("{} at Z{:.3f}, X{:.3f} to X{:.3f}", nameOf(span.side), span.z - datumZ, 2 * span.from, 2 * span.to);
     }
     return fmt::format("{}, Z{:.3f} to Z{:.3f}", nameOf(span.side), span.to - datumZ, span.from - datumZ);
 }
@@ -64,12 +64,15 @@ private:
     }
 
     void surface(const FinishReport& report) {
-        if (!report.trouble.empty()) return add("   no figures: {}\n", report.trouble);
-        add("   cut by   {}\n", cutByInWords(trial_, report));
+        if (!report.trouble.empty()) {
+            text_ += say("   no figures: {}\n", report.trouble);
+            return;
+        }
+        text_ += say("   cut by   {}\n", cutByInWords(trial_, report));
         figures(report);
         if (report.theory) {
-            add("   nose formulas      Ra {:.3f}  Rt {:.3f} (f²/8r)  {:.3f} (circle)  µm\n", 1e3 * report.theory->ra,
-                1e3 * report.theory->rtParabola, 1e3 * report.theory->rtCircle);
+            text_ += say("   nose formulas      Ra {:.3f}  Rt {:.3f} (f²/8r)  {:.3f} (circle)  µm\n",
+                         1e3 * report.theory->ra, 1e3 * report.theory->rtParabola, 1e3 * report.theory->rtCircle);
         }
         for (const std::string& note : report.notes) add("   {}\n", note);
     }
@@ -79,12 +82,12 @@ private:
         const char letter = r.filtered() ? 'R' : 'P';
         add("   {0}a {1:.3f}  {0}q {2:.3f}  {0}z {3:.3f}  {0}t {4:.3f}  {0}p {5:.3f}  {0}v {6:.3f}  µm", letter,
             1e3 * r.ra, 1e3 * r.rq, 1e3 * r.rz, 1e3 * r.rt, 1e3 * r.rp, 1e3 * r.rv);
-        if (r.rsm) add("  {}Sm {:.4f} mm", letter, *r.rsm);
+        if (r.rsm) text_ += say("  {}Sm {:.4f} mm", letter, *r.rsm);
         text_ += '\n';
         if (r.filtered()) {
-            add("   Gaussian filter, cut-off {:.4g} mm, {} section{} ({:.4g} mm) about Z{:.3f} X{:.3f}\n", r.cutOff,
-                r.sections, r.sections == 1 ? "" : "s", r.to - r.from, middle(report).z - datumZ_,
-                2 * middle(report).r);
+            text_ += say("   Gaussian filter, cut-off {:.4g} mm, {} section{} ({:.4g} mm) about Z{:.3f} X{:.3f}\n",
+                         r.cutOff, r.sections, r.sections == 1 ? "" : "s", r.to - r.from, middle(report).z - datumZ_,
+                         2 * middle(report).r);
         }
     }
 
@@ -112,8 +115,8 @@ std::string cutByInWords(const Trial& trial, const FinishReport& report) {
     for (BlockId block : report.blocks) lines.push_back(trial.program.lineName(block));
     for (int station : report.stations) stations.push_back(fmt::format("T{}", station));
     std::string text =
-        fmt::format("{}; {}; feed {:.4g} mm per revolution", listed(stations), listed(lines), report.marks.feedMax);
-    if (report.marks.noseRadius > 0) text += fmt::format("; nose radius {:.4g} mm", report.marks.noseRadius);
+        say("{}; {}; feed {:.4g} mm per revolution", listed(stations), listed(lines), report.marks.feedMax);
+    if (report.marks.noseRadius > 0) text += say("; nose radius {:.4g} mm", report.marks.noseRadius);
     return text;
 }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/inspection/correction_words.h"
 #include "sim/output/table_figures.h"
@@ -34,11 +35,11 @@ const char* inWords(State state) {
         case State::Within:
             return "within";
         case State::TooSmall:
-            return "TOO SMALL";
+            return tr("TOO SMALL");
         case State::TooLarge:
-            return "TOO LARGE";
+            return tr("TOO LARGE");
         case State::NotFound:
-            return "not gauged";
+            return tr("not gauged");
     }
     return "";
 }
@@ -73,7 +74,7 @@ public:
 
     std::string run() {
         if (!trial_.setup.wanted.given()) {
-            return "The set-up gives no drawing: add [drawing] or [[dimension]], see assets/set-up-keys.md.\n";
+            return tr("The set-up gives no drawing: add [drawing] or [[dimension]], see assets/set-up-keys.md.\n");
         }
         if (!g_.dimensions.empty()) dimensions();
         corrections();
@@ -92,7 +93,7 @@ private:
         std::size_t width = 9;
         for (const GaugedDimension& d : g_.dimensions) width = std::max(width, widthOf(d.name));
         add("  no  {}  {:>10}  {:>10}  {:>10}  {:>9}  {:>10}  {:<10}  {:<9}  {:<4}  {}\n", padded("dimension", width),
-            "least", "most", "by path", "bending", "expected", "", "line", "tool", "alone it wants");
+            "least", "most", tr("by path"), "bending", "expected", "", "line", "tool", tr("alone it wants"));
         for (std::size_t i = 0; i < g_.dimensions.size(); ++i) row(i + 1, g_.dimensions[i], width);
         text_ += '\n';
     }
@@ -105,7 +106,7 @@ private:
         add("  {:>2}  {}  ", number, padded(d.name, width));
         for (double value : {d.least, d.most}) figure(d.limited ? sizeInWords(d, value) : "-", 10);
         if (d.state == State::NotFound) {
-            add("not gauged: {}\n", d.trouble);
+            text_ += say("not gauged: {}\n", d.trouble);
             return;
         }
         figure(sizeInWords(d, d.measured), 10);
@@ -114,21 +115,22 @@ private:
         add("{:<10}  {:<9}  {:<4}  {}\n", inWords(d.state), lineOf(trial_, d), stationOf(trial_, d), wish(d));
         const std::string indent(6 + width + 2, ' ');
         if (const std::string ends = endsInWords(trial_, d); !ends.empty()) add("{}{}\n", indent, ends);
-        if (!d.bendingNote.empty() && g_.bendingKnown) add("{}bending not counted: {}\n", indent, d.bendingNote);
+        if (!d.bendingNote.empty() && g_.bendingKnown)
+            text_ += say("{}bending not counted: {}\n", indent, d.bendingNote);
     }
 
     static std::string wish(const GaugedDimension& d) {
         if (!d.wish) return d.state == State::Within ? std::string() : d.noCorrection;
-        return fmt::format("{:+.3f} in {} of offset {}", d.wish->amountMm, d.wish->inX ? 'X' : 'Z', d.wish->offset);
+        return say("{:+.3f} in {} of offset {}", d.wish->amountMm, d.wish->inX ? 'X' : 'Z', d.wish->offset);
     }
 
     void corrections() {
         if (g_.dimensions.empty()) return;
         if (g_.corrections.empty()) {
-            add("  Key in: nothing.\n");
+            text_ += say("  Key in: nothing.\n");
             return;
         }
-        add("  Key in, X on diameter, once for each offset and axis:\n");
+        text_ += say("  Key in, X on diameter, once for each offset and axis:\n");
         for (const OffsetCorrection& c : g_.corrections) {
             add("    {}\n", correctionInWords(g_, c));
             const std::string also = alsoMovedInWords(g_, c, sectionDatum(trial_));
@@ -139,20 +141,20 @@ private:
 
     void outline() {
         if (g_.outline.empty()) {
-            if (outlineWanted(trial_)) add("  Outline: not compared; `firstoff check` says why.\n");
+            if (outlineWanted(trial_)) text_ += say("  Outline: not compared; `firstoff check` says why.\n");
             return;
         }
         const double datumZ = sectionDatum(trial_).z;
         if (g_.deviations.empty()) {
-            add("  Outline: the part lies on it, within {:g} mm.\n", g_.deviationBandMm);
+            text_ += say("  Outline: the part lies on it, within {:g} mm.\n", g_.deviationBandMm);
         } else {
-            add("  Outline: {} stretch{} beyond {:g} mm:\n", g_.deviations.size(),
-                g_.deviations.size() == 1 ? "" : "es", g_.deviationBandMm);
+            text_ += say("  Outline: {} stretch{} beyond {:g} mm:\n", g_.deviations.size(),
+                         g_.deviations.size() == 1 ? "" : "es", g_.deviationBandMm);
         }
         for (const ContourDeviation& d : g_.deviations) {
-            add("    {:.3f} mm {}, most at X{:.3f} Z{:.3f}{}\n", std::abs(d.amountMm),
-                d.amountMm > 0 ? "left" : "missing", 2 * d.place.r, d.place.z - datumZ,
-                d.block == kNoBlock ? std::string() : ", " + trial_.program.lineName(d.block));
+            text_ += say("    {:.3f} mm {}, most at X{:.3f} Z{:.3f}{}\n", std::abs(d.amountMm),
+                         d.amountMm > 0 ? "left" : "missing", 2 * d.place.r, d.place.z - datumZ,
+                         d.block == kNoBlock ? std::string() : ", " + trial_.program.lineName(d.block));
         }
     }
 
@@ -182,17 +184,17 @@ const char* stateInWords(State state) {
         case State::Within:
             return "within";
         case State::TooSmall:
-            return "too small";
+            return tr("too small");
         case State::TooLarge:
-            return "too large";
+            return tr("too large");
         case State::NotFound:
-            return "not found";
+            return tr("not found");
     }
     return "";
 }
 
 std::string bendingInWords(const GaugedDimension& d) {
-    if (std::isnan(d.bending)) return "not known";
+    if (std::isnan(d.bending)) return tr("not known");
     return std::abs(shown(d, d.bending)) < kToldLeast
                ? "0"
                : fmt::format("{:+.3f}{}", shown(d, d.bending), isAngle(d) ? "°" : "");
@@ -201,8 +203,8 @@ std::string bendingInWords(const GaugedDimension& d) {
 std::string endsInWords(const Trial& trial, const GaugedDimension& d) {
     if (d.state == State::NotFound || d.largest.size - d.smallest.size < kToldLeast) return {};
     const double datum = sectionDatum(trial).z;
-    return fmt::format("from {} at Z{:.3f} to {} at Z{:.3f} along it", sizeInWords(d, d.smallest.size),
-                       d.smallest.place.z - datum, sizeInWords(d, d.largest.size), d.largest.place.z - datum);
+    return say("from {} at Z{:.3f} to {} at Z{:.3f} along it", sizeInWords(d, d.smallest.size),
+               d.smallest.place.z - datum, sizeInWords(d, d.largest.size), d.largest.place.z - datum);
 }
 
 std::string sizeInWords(const GaugedDimension& dimension, double size) {
@@ -277,17 +279,17 @@ std::string gaugeSummary(const Trial& trial) {
                                       [](const GaugedDimension& d) { return d.state == State::Within; });
     std::string text = "  drawing       ";
     if (!g.dimensions.empty())
-        text += fmt::format("{} of {} dimensions within their limits ({})", within, g.dimensions.size(),
-                            g.bendingKnown ? "bending counted" : "bending not known");
+        text += say("{} of {} dimensions within their limits ({})", within, g.dimensions.size(),
+                    g.bendingKnown ? tr("bending counted") : tr("bending not known"));
     if (!g.outline.empty()) {
         text += fmt::format("{}outline {}", g.dimensions.empty() ? "" : ", ",
-                            g.deviations.empty() ? fmt::format("met within {:g} mm", g.deviationBandMm)
-                                                 : fmt::format("not met at {} places", g.deviations.size()));
+                            g.deviations.empty() ? say("met within {:g} mm", g.deviationBandMm)
+                                                 : say("not met at {} places", g.deviations.size()));
     }
     if (g.outline.empty() && outlineWanted(trial)) {
-        text += fmt::format("{}outline not compared", g.dimensions.empty() ? "" : ", ");
+        text += say("{}outline not compared", g.dimensions.empty() ? "" : ", ");
     }
-    return text + "; `firstoff gauge` lists them\n";
+    return text + tr("; `firstoff gauge` lists them\n");
 }
 
 }  // namespace firstoff

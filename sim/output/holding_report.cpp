@@ -5,6 +5,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "sim/base/say.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/table_figures.h"
 
@@ -43,13 +44,13 @@ void gripLines(const Trial& trial, std::vector<std::string>& lines) {
     }
     if (h.speed) {
         lines.push_back(
-            fmt::format("grip at speed {:.0f} % lost at the highest speed of {:.0f} rev/min; 67 % would be at "
-                        "{:.0f} rev/min",
-                        100 * h.speed->lossShare, h.speed->revPerMin, h.speed->permittedRevPerMin));
+            say("grip at speed {:.0f} % lost at the highest speed of {:.0f} rev/min; 67 % would be at "
+                "{:.0f} rev/min",
+                100 * h.speed->lossShare, h.speed->revPerMin, h.speed->permittedRevPerMin));
     }
     if (h.centre) {
-        lines.push_back(fmt::format("centre        pushed with {:.0f} N at most, by {} at line {}", h.centre->pushN(),
-                                    toolWord(trial, h.centre->timedMove), lineOfMove(trial, h.centre->timedMove)));
+        lines.push_back(say("centre        pushed with {:.0f} N at most, by {} at line {}", h.centre->pushN(),
+                            toolWord(trial, h.centre->timedMove), lineOfMove(trial, h.centre->timedMove)));
     }
     if (h.grip || h.speed || h.centre) lines.emplace_back(std::string("              ") + kGripCaution);
 }
@@ -64,16 +65,16 @@ void bendingLines(const Trial& trial, std::vector<std::string>& lines) {
     bool first = true;
     for (const ToolBending& b : trial.bending.tools) {
         if (!b.finishes) continue;
-        const std::string lead = first ? "gives way     " : "              ";
+        const std::string lead = first ? tr("gives way     ") : "              ";
         const std::string tool = toolWord(trial, b.greatest.timedMove);
         if (std::abs(b.greatest.errorMm) < kToldMm) {
-            lines.push_back(fmt::format("{}{} leaves diameters off by less than 0.001 mm for that", lead, tool));
+            lines.push_back(say("{}{} leaves diameters off by less than 0.001 mm for that", lead, tool));
         } else {
-            lines.push_back(fmt::format(
-                "{}{} leaves diameters {} mm off at Z{:.3f} (line {}), {} mm at Z{:.3f}{}", lead, tool,
-                errorInWords(b.greatest.errorMm), workZ(trial, b.greatest), lineOfMove(trial, b.greatest.timedMove),
-                errorInWords(b.least.errorMm), workZ(trial, b.least),
-                b.barShare > 0.5 ? fmt::format("; {:.0f} % of it by the bar", 100 * b.barShare) : std::string()));
+            lines.push_back(
+                say("{}{} leaves diameters {} mm off at Z{:.3f} (line {}), {} mm at Z{:.3f}{}", lead, tool,
+                    errorInWords(b.greatest.errorMm), workZ(trial, b.greatest), lineOfMove(trial, b.greatest.timedMove),
+                    errorInWords(b.least.errorMm), workZ(trial, b.least),
+                    b.barShare > 0.5 ? say("; {:.0f} % of it by the bar", 100 * b.barShare) : std::string()));
         }
         first = false;
     }
@@ -87,15 +88,15 @@ void edgeLines(const Trial& trial, std::vector<std::string>& lines) {
             without = true;
             continue;
         }
-        std::string line = fmt::format("{}station {}: {:.2g} % of an edge, {:.0f} parts an edge",
-                                       first ? "edges         " : "              ", tool.station,
-                                       100 * use.share.value_or(0), std::floor(*use.partsPerEdge));
-        if (use.partsPerInsert) line += fmt::format(", {:.0f} an insert", std::floor(*use.partsPerInsert));
-        lines.push_back(line + fmt::format(" ({} in metal)", durationInWords(use.cuttingS)));
+        std::string line =
+            say("{}station {}: {:.2g} % of an edge, {:.0f} parts an edge", first ? "edges         " : "              ",
+                tool.station, 100 * use.share.value_or(0), std::floor(*use.partsPerEdge));
+        if (use.partsPerInsert) line += say(", {:.0f} an insert", std::floor(*use.partsPerInsert));
+        lines.push_back(line + say(" ({} in metal)", durationInWords(use.cuttingS)));
         first = false;
     }
     if (without && !first)
-        lines.emplace_back("              the others: no taylor_n and taylor_c_m_per_min in the set-up");
+        lines.emplace_back(tr("              the others: no taylor_n and taylor_c_m_per_min in the set-up"));
 }
 
 void assumedLines(const std::vector<std::string>& assumed, bool& first, std::vector<std::string>& lines) {
@@ -141,12 +142,13 @@ std::vector<GripFigure> gripFigures(const Trial& trial) {
     if (!trial.holding.grip) return {};
     const GripEstimate& g = *trial.holding.grip;
     const auto force = [](double n) { return fmt::format("{:.1f}", kilo(n)); };
-    std::vector<GripFigure> figures = {{"Grip set, standing", force(g.standingN), "kN"},
-                                       {"Grip asked for, standing", force(g.neededStandingN), "kN"},
-                                       {"Grip left at that speed", force(g.leftN), "kN"},
-                                       {"Grip needed at that speed", force(g.neededN), "kN"}};
+    std::vector<GripFigure> figures = {{tr("Grip set, standing"), force(g.standingN), "kN"},
+                                       {tr("Grip asked for, standing"), force(g.neededStandingN), "kN"},
+                                       {tr("Grip left at that speed"), force(g.leftN), "kN"},
+                                       {tr("Grip needed at that speed"), force(g.neededN), "kN"}};
     if (g.permittedRevPerMin > 0) {
-        figures.push_back({"Speed up to which it would hold", fmt::format("{:.0f}", g.permittedRevPerMin), "rev/min"});
+        figures.push_back(
+            {tr("Speed up to which it would hold"), fmt::format("{:.0f}", g.permittedRevPerMin), "rev/min"});
     }
     return figures;
 }
@@ -154,7 +156,7 @@ std::vector<GripFigure> gripFigures(const Trial& trial) {
 std::string gripCutInWords(const Trial& trial) {
     if (!trial.holding.grip) return {};
     const GripEstimate& g = *trial.holding.grip;
-    return fmt::format(
+    return say(
         "Asked most by {} in line {}, at {:.0f} rev/min: {:.0f} N to hold at Ø{:.2f}; friction {:.2f}, factors {:.1f} "
         "against the force and {:.1f} against the speed.",
         toolWord(trial, g.timedMove), lineOfMove(trial, g.timedMove), g.revPerMin, g.heldN, g.gripDiameterMm,

@@ -8,6 +8,7 @@
 #include <map>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/table_figures.h"
 #include "sim/setup/material_table.h"
@@ -33,8 +34,7 @@ double perMinute(float mm3PerS) {
 }
 
 std::string materialInWords(const Material& m) {
-    return fmt::format("{}, kc1.1 {:g} N/mm², mc {:g}", m.name.empty() ? "material of the set-up" : m.name, m.kc11,
-                       m.mc);
+    return say("{}, kc1.1 {:g} N/mm², mc {:g}", m.name.empty() ? tr("material of the set-up") : m.name, m.kc11, m.mc);
 }
 
 double timeOf(const Trial& trial, std::uint32_t timedMove, double fraction) {
@@ -118,10 +118,10 @@ void appendSentences(std::string& text, const char* heading, const std::vector<s
 std::string loadSummary(const Trial& trial) {
     const LoadResult& loads = trial.loads;
     if (loads.tools.empty()) return {};
-    std::string text = "\n  Load at the cut, the greatest of each tool";
+    std::string text = tr("\n  Load at the cut, the greatest of each tool");
     if (!loads.forcesKnown) {
-        text += " (no forces: what the bar is made of is not known):\n";
-        text += "    tool    chip area   thickness   removal       metal       line\n";
+        text += tr(" (no forces: what the bar is made of is not known):\n");
+        text += tr("    tool    chip area   thickness   removal       metal       line\n");
         for (const ToolLoad& t : loads.tools) {
             text += fmt::format("    {:<6}  {:>5.3f} mm²  {:>6.3f} mm  {:>6.1f} cm³/min  {:>7.2f} cm³  {:>4}\n",
                                 nameOf(trial, t), t.chipAreaMm2.value, t.thicknessMm.value,
@@ -130,22 +130,22 @@ std::string loadSummary(const Trial& trial) {
         return text;
     }
     text += fmt::format(" ({}):\n", materialInWords(trial.setup.material));
-    text += "    tool    force     torque      power     chip       removal       energy    line of most power\n";
+    text += tr("    tool    force     torque      power     chip       removal       energy    line of most power\n");
     for (const ToolLoad& t : loads.tools) {
         text += fmt::format(
             "    {:<6}  {:>5.0f} N  {:>6.1f} N m  {:>5.2f} kW  {:>5.3f} mm  {:>6.1f} cm³/min  {:>6.1f} kJ  {:>4}\n",
             nameOf(trial, t), t.cuttingN.value, t.torqueNm.value, t.powerKw.value, t.thicknessMm.value,
             perMinute(t.removalMm3PerS.value), t.energyJ / 1000, atLine(trial, t.powerKw));
     }
-    text += "    Estimates of sharp edges; `firstoff loads` says what was taken for granted.\n";
+    text += tr("    Estimates of sharp edges; `firstoff loads` says what was taken for granted.\n");
     return text;
 }
 
 std::string loadTable(const Trial& trial) {
     const LoadResult& loads = trial.loads;
-    std::string text = fmt::format("{} on {}: load at the cut, the greatest of each tool and the line it is at\n",
-                                   trial.program.name, trial.setup.name);
-    if (loads.tools.empty()) text += "\nNothing was cut at feed.\n";
+    std::string text = say("{} on {}: load at the cut, the greatest of each tool and the line it is at\n",
+                           trial.program.name, trial.setup.name);
+    if (loads.tools.empty()) text += tr("\nNothing was cut at feed.\n");
     if (loads.forcesKnown)
         text += fmt::format("{} ({})\n", materialInWords(trial.setup.material), trial.setup.material.source);
     for (const ToolLoad& t : loads.tools) {
@@ -156,19 +156,19 @@ std::string loadTable(const Trial& trial) {
         };
         const auto to = [](double value, double step) { return std::round(value / step) * step; };
         if (loads.forcesKnown) {
-            row("cutting force", to(double{t.cuttingN.value}, 1), "N", t.cuttingN);
+            row(tr("cutting force"), to(double{t.cuttingN.value}, 1), "N", t.cuttingN);
             row("torque", to(double{t.torqueNm.value}, 0.1), "N m", t.torqueNm);
-            row("power at the cut", to(double{t.powerKw.value}, 0.01), "kW", t.powerKw);
+            row(tr("power at the cut"), to(double{t.powerKw.value}, 0.01), "kW", t.powerKw);
         }
-        row("chip area", to(double{t.chipAreaMm2.value}, 0.001), "mm²", t.chipAreaMm2);
-        row("chip thickness", to(double{t.thicknessMm.value}, 0.001), "mm", t.thicknessMm);
-        row("removal rate", to(perMinute(t.removalMm3PerS.value), 0.1), "cm³/min", t.removalMm3PerS);
+        row(tr("chip area"), to(double{t.chipAreaMm2.value}, 0.001), "mm²", t.chipAreaMm2);
+        row(tr("chip thickness"), to(double{t.thicknessMm.value}, 0.001), "mm", t.thicknessMm);
+        row(tr("removal rate"), to(perMinute(t.removalMm3PerS.value), 0.1), "cm³/min", t.removalMm3PerS);
         text += fmt::format("  {:<18}{:>10} cm³\n", "metal", tableFigure(to(t.removedMm3 / 1000, 0.001)));
         if (loads.forcesKnown)
             text += fmt::format("  {:<18}{:>10} kJ\n", "energy", tableFigure(to(t.energyJ / 1000, 0.1)));
     }
-    appendSentences(text, "Taken for granted:", loads.assumed);
-    appendSentences(text, "Not reckoned:", loads.notReckoned);
+    appendSentences(text, tr("Taken for granted:"), loads.assumed);
+    appendSentences(text, tr("Not reckoned:"), loads.notReckoned);
     return text;
 }
 
@@ -178,11 +178,12 @@ std::string loadSamples(const Trial& trial) {
 
 std::string materialList() {
     std::string text =
-        "Materials that [stock] material may name, capitals aside. kc = kc1.1 h^-mc (Kienzle), h in mm. What is "
-        "marked\n"
-        "`memory` was not opened at its source; *_mapping: the figures were, that they hold for this name was not.\n\n";
+        tr("Materials that [stock] material may name, capitals aside. kc = kc1.1 h^-mc (Kienzle), h in mm. What is "
+           "marked\n"
+           "`memory` was not opened at its source; *_mapping: the figures were, that they hold for this name was "
+           "not.\n\n");
     text += fmt::format("{:<38} {:<4} {:>6} {:>5} {:>6} {:>6}  {}\n", "name", "ISO", "kc1.1", "mc", "E GPa", "kg/dm3",
-                        "status; what; other names");
+                        tr("status; what; other names"));
     std::map<std::string, int> sources;
     std::vector<std::string> listed;
     const auto numberOf = [&](const std::string& source) {
@@ -193,7 +194,7 @@ std::string materialList() {
     for (const MaterialRow& row : materialTable()) {
         const Material& m = row.material;
         std::string more = row.status;
-        if (row.lacksExponent) more += ", no exponent: not usable alone";
+        if (row.lacksExponent) more += tr(", no exponent: not usable alone");
         for (const std::string& part : {row.what, row.condition}) {
             if (!part.empty() && part != m.name) more += "; " + part;
         }
@@ -208,7 +209,8 @@ std::string materialList() {
         const auto figure = [](double value) { return value > 0 ? tableFigure(value) : std::string("-"); };
         text += fmt::format("{:<38} {:<4} {:>6} {:>5} {:>6} {:>6}  {}\n", m.name, m.group, figure(m.kc11), figure(m.mc),
                             figure(m.youngGPa), figure(m.densityKgPerDm3), more);
-        if (!row.note.empty() && !row.note.starts_with("VDI 3323 group") && !row.note.starts_with("classic table")) {
+        if (!row.note.empty() && !row.note.starts_with(tr("VDI 3323 group")) &&
+            !row.note.starts_with(tr("classic table"))) {
             text += fmt::format("{:<38} {}\n", "", row.note);
         }
     }

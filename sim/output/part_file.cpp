@@ -12,6 +12,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/drawing/dxf_writer.h"
 #include "sim/output/part_colours.h"
 #include "sim/output/part_grid.h"
@@ -41,7 +42,7 @@ struct Instant {
 };
 
 Instant instantOf(const Trial& trial, double timeS) {
-    if (!trial.stock) throw std::runtime_error("the set-up gives no usable bar, so there is no part");
+    if (!trial.stock) throw std::runtime_error(tr("the set-up gives no usable bar, so there is no part"));
     if (trial.timeline.moves.empty()) return {};
     const std::size_t at = trial.timeline.at(timeS);
     return {static_cast<std::uint32_t>(at), fractionAt(trial.timeline.moves[at], trial.toolpath, trial.setup, timeS)};
@@ -54,10 +55,10 @@ void pick(std::vector<Item>& items, const std::optional<int>& piece) {
     for (const Item& item : items) last = std::max(last, item.piece);
     if (piece) std::erase_if(items, [&](const Item& item) { return item.piece != *piece; });
     if (!items.empty()) return;
-    if (!piece) throw std::runtime_error("there is no metal left to write");
-    throw std::runtime_error(
-        last == 0 ? fmt::format("--piece {}: nothing has been cut off by then; there is only piece 0", *piece)
-                  : fmt::format("--piece {}: there are pieces 0 (held) to {} by then", *piece, last));
+    if (!piece) throw std::runtime_error(tr("there is no metal left to write"));
+    throw std::runtime_error(last == 0
+                                 ? say("--piece {}: nothing has been cut off by then; there is only piece 0", *piece)
+                                 : say("--piece {}: there are pieces 0 (held) to {} by then", *piece, last));
 }
 
 // A fifth of the distance for the section, the rest for the run between two meridians.
@@ -79,7 +80,7 @@ std::vector<SolidBody> bodies(const Trial& trial, const Instant& instant, const 
         for (MeshPoint& p : mesh.points) p.z -= datumZ;
         if (!meshFaults(mesh).none()) {
             throw std::runtime_error(
-                fmt::format("the surface of piece {} does not close; a fault of this program", mesh.piece));
+                say("the surface of piece {} does not close; a fault of this program", mesh.piece));
         }
         std::string name = mesh.piece == 0 ? std::string("held") : fmt::format("piece {}", mesh.piece);
         result.push_back({std::move(name), std::move(mesh)});
@@ -151,7 +152,7 @@ std::optional<PartFileKind> partFileKind(const std::filesystem::path& path) {
 }
 
 std::string_view partFileEndings() {
-    return "stl, 3mf, glb, vdb, svg, dxf, csv";
+    return tr("stl, 3mf, glb, vdb, svg, dxf, csv");
 }
 
 void writePartFile(const Trial& trial, double timeS, const std::filesystem::path& path, PartFileKind kind,

@@ -11,6 +11,8 @@
 #include <openvdb/openvdb.h>
 #include <openvdb/tools/MeshToVolume.h>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -54,11 +56,11 @@ void fixMark(const std::filesystem::path& path) {
     file.seekg(kAt);
     file.read(there.data(), static_cast<std::streamsize>(there.size()));
     const bool isMark = there[8] == '-' && there[13] == '-' && there[18] == '-' && there[23] == '-';
-    if (!file || !isMark) throw std::runtime_error("this version of OpenVDB writes files of an unknown layout");
+    if (!file || !isMark) throw std::runtime_error(tr("this version of OpenVDB writes files of an unknown layout"));
     file.seekp(kAt);
     file.write(kMark, sizeof kMark - 1);
     file.close();
-    if (!file) throw std::runtime_error("the file cannot be written");
+    if (!file) throw std::runtime_error(tr("the file cannot be written"));
 }
 
 }  // namespace
@@ -70,8 +72,8 @@ void checkGridSize(const std::vector<SolidBody>& bodies, double voxelMm) {
     const double voxels = 2 * kBandVoxels * area / (voxelMm * voxelMm);
     if (voxels <= kMost) return;
     const double least = std::sqrt(2 * kBandVoxels * area / kMost);
-    throw std::runtime_error(fmt::format("voxels of {} mm are too small for this part; take {:.3f} mm or more", voxelMm,
-                                         std::ceil(1000 * least) / 1000));
+    throw std::runtime_error(say("voxels of {} mm are too small for this part; take {:.3f} mm or more", voxelMm,
+                                 std::ceil(1000 * least) / 1000));
 }
 
 void writePartGrid(const std::vector<SolidBody>& bodies, double voxelMm, const std::filesystem::path& path) {

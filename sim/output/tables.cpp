@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/output/table_figures.h"
 #include "sim/stock/billet_columns.h"
@@ -137,7 +138,7 @@ double sectionAngle(const Trial& trial, double angle) {
 }
 
 std::string sectionTable(const Trial& trial, double timeS, double angle) {
-    if (!trial.stock) throw std::runtime_error("the set-up gives no usable bar, so there is no section");
+    if (!trial.stock) throw std::runtime_error(tr("the set-up gives no usable bar, so there is no section"));
     StockCursor cursor(trial.stock);
     if (!trial.timeline.moves.empty()) {
         const std::size_t at = trial.timeline.at(timeS);

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/gauge_report.h"
@@ -86,7 +87,7 @@ void appendList(std::string& text, const char* heading, const std::vector<std::s
 void appendFinding(std::string& text, const Finding& finding, const Program& program, std::string_view setupName,
                    std::string_view setupText) {
     const bool inSetup = finding.span.file == SourceSpan::File::Setup;
-    text += fmt::format("\n  {}{}  {}  [{}]\n", finding.unproven ? "not proven, " : "", name(finding.severity),
+    text += fmt::format("\n  {}{}  {}  [{}]\n", finding.unproven ? tr("not proven, ") : "", name(finding.severity),
                         whereOf(finding, program, setupName), finding.code);
     if (finding.span.line > 0) {
         const std::string_view source = inSetup ? setupText : program.textOfPart(finding.span.part);
@@ -104,7 +105,7 @@ std::string textFindings(const std::vector<Finding>& findings, const Program& pr
     const std::size_t count = std::min(findings.size(), kMostFindings);
     for (std::size_t i = 0; i < count; ++i) appendFinding(text, findings[i], program, setupName, setupText);
     if (findings.size() > count) {
-        text += fmt::format("\n  … and {} more; --json writes them all.\n", findings.size() - count);
+        text += say("\n  … and {} more; --json writes them all.\n", findings.size() - count);
     }
     return text;
 }
@@ -115,12 +116,12 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
     text += '\n';
     text += textFindings(trial.findings, trial.program, trial.setup.name, setupText);
     text += fmt::format("\n  findings      {}\n", findingCounts(trial.findings));
-    text += fmt::format("  cycle time    {}\n", durationInWords(trial.timeline.cycleTimeS));
+    text += say("  cycle time    {}\n", durationInWords(trial.timeline.cycleTimeS));
     text += timeSummary(trial);
-    text += fmt::format("  at feed       {}, of that in metal {}\n", durationInWords(trial.timeline.feedTimeS),
-                        durationInWords(trial.cuttingTimeS));
-    text += fmt::format("  billet        {:.2f} cm³, {:.2f} cm³ of it cut away\n", trial.stockVolumeMm3 / 1000,
-                        trial.removedVolumeMm3 / 1000);
+    text += say("  at feed       {}, of that in metal {}\n", durationInWords(trial.timeline.feedTimeS),
+                durationInWords(trial.cuttingTimeS));
+    text += say("  billet        {:.2f} cm³, {:.2f} cm³ of it cut away\n", trial.stockVolumeMm3 / 1000,
+                trial.removedVolumeMm3 / 1000);
     text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
     text += gaugeSummary(trial);
     text += clearanceSummary(trial);
@@ -130,8 +131,8 @@ std::string textReport(const Trial& trial, std::string_view setupText) {
                       plainText(std::string_view(line).substr(kLabel)));
     }
     text += '\n';
-    appendList(text, "  Not checked:\n", trial.notChecked);
-    appendList(text, "  Cycle time, taken:\n", trial.time.assumed);
+    appendList(text, tr("  Not checked:\n"), trial.notChecked);
+    appendList(text, tr("  Cycle time, taken:\n"), trial.time.assumed);
     appendWrapped(text, "  ", "  ", standingCaution());
     return text;
 }

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/table_figures.h"
 
 namespace firstoff {
@@ -67,10 +68,11 @@ void appendTableRow(std::string& text, const Trial& trial, const char* part, con
 
 std::string wasteInWords(const Trial& trial, const TimeWaste& waste) {
     const std::string where = waste.block == kNoBlock ? std::string() : " at " + trial.program.lineName(waste.block);
-    const std::string times = waste.times > 1 ? fmt::format(", {} places in all", waste.times) : std::string();
-    return fmt::format("  {:6.1f} s  {} {:.{}f} mm{}{}\n", waste.seconds,
-                       waste.kind == TimeWaste::Kind::AirCut ? "feed where there is no metal," : "retract longer by",
-                       waste.lengthMm, waste.lengthMm < 10 ? 1 : 0, where, times);
+    const std::string times = waste.times > 1 ? say(", {} places in all", waste.times) : std::string();
+    return fmt::format(
+        "  {:6.1f} s  {} {:.{}f} mm{}{}\n", waste.seconds,
+        waste.kind == TimeWaste::Kind::AirCut ? tr("feed where there is no metal,") : tr("retract longer by"),
+        waste.lengthMm, waste.lengthMm < 10 ? 1 : 0, where, times);
 }
 
 }  // namespace
@@ -89,31 +91,30 @@ std::string timeSummary(const Trial& trial) {
         if (share <= 0) continue;
         text += fmt::format("{}{} {}", text.empty() ? "" : ", ", name(kind), durationInWords(share));
     }
-    return text.empty() ? text : fmt::format("  of that       {}\n", text);
+    return text.empty() ? text : say("  of that       {}\n", text);
 }
 
 std::string timeReport(const Trial& trial) {
     const TimeAccount& time = trial.time;
     const double cycle = time.whole.total();
-    std::string text = fmt::format("Cycle time {}\n", durationInWords(cycle));
+    std::string text = say("Cycle time {}\n", durationInWords(cycle));
     if (const auto parts = partsPerHour(trial)) {
-        text += fmt::format("With {} to change the part: {:.1f} parts an hour\n",
-                            durationInWords(trial.setup.machine.times.changePartS), *parts);
+        text += say("With {} to change the part: {:.1f} parts an hour\n",
+                    durationInWords(trial.setup.machine.times.changePartS), *parts);
     } else {
-        text += "Parts an hour: give change_part_s in [times] of the set-up\n";
+        text += tr("Parts an hour: give change_part_s in [times] of the set-up\n");
     }
     text += heading("seconds");
-    text += textRow("whole cycle", time.whole, cycle);
-    text += heading("by tool");
+    text += textRow(tr("whole cycle"), time.whole, cycle);
+    text += heading(tr("by tool"));
     for (const TimeRow& row : time.tools) text += textRow(row.name, row.share, cycle);
-    text += heading("by operation");
+    text += heading(tr("by operation"));
     for (const TimeRow& row : time.operations) text += textRow(row.name, row.share, cycle);
     if (!time.wastes.empty()) {
-        text += "\n  Could be saved\n";
+        text += tr("\n  Could be saved\n");
         const std::size_t shown = std::min(time.wastes.size(), kMostWastes);
         for (std::size_t i = 0; i < shown; ++i) text += wasteInWords(trial, time.wastes[i]);
-        if (shown < time.wastes.size())
-            text += fmt::format("            and {} smaller ones\n", time.wastes.size() - shown);
+        if (shown < time.wastes.size()) text += say("            and {} smaller ones\n", time.wastes.size() - shown);
     }
     text += "\n  Taken\n";
     for (const std::string& entry : time.assumed) text += "  - " + entry + '\n';

@@ -11,6 +11,8 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -36,8 +38,8 @@ void writeAll(const fs::path& path, std::string_view contents) {
     OpenFile file = open(path, "wb");
     const bool written = std::fwrite(contents.data(), 1, contents.size(), file.get()) == contents.size();
     const bool flushed = std::fflush(file.get()) == 0;
-    if (!written || !flushed) fail(path, fmt::format("cannot be written ({})", std::strerror(errno)));
-    if (std::fclose(file.release()) != 0) fail(path, fmt::format("cannot be written ({})", std::strerror(errno)));
+    if (!written || !flushed) fail(path, say("cannot be written ({})", std::strerror(errno)));
+    if (std::fclose(file.release()) != 0) fail(path, say("cannot be written ({})", std::strerror(errno)));
 }
 
 }  // namespace
@@ -45,14 +47,14 @@ void writeAll(const fs::path& path, std::string_view contents) {
 std::string readWholeFile(const fs::path& path) {
     std::error_code error;
     const fs::file_status status = fs::status(path, error);
-    if (status.type() == fs::file_type::not_found) fail(path, "there is no such file");
-    if (fs::is_directory(status)) fail(path, "is a folder, not a file");
+    if (status.type() == fs::file_type::not_found) fail(path, tr("there is no such file"));
+    if (fs::is_directory(status)) fail(path, tr("is a folder, not a file"));
     const OpenFile file = open(path, "rb");
     std::string contents;
     char buffer[1 << 16];
     while (const std::size_t got = std::fread(buffer, 1, sizeof buffer, file.get())) contents.append(buffer, got);
-    if (std::ferror(file.get())) fail(path, "cannot be read to its end");
-    if (contents.empty()) fail(path, "is empty");
+    if (std::ferror(file.get())) fail(path, tr("cannot be read to its end"));
+    if (contents.empty()) fail(path, tr("is empty"));
     return contents;
 }
 
@@ -68,8 +70,8 @@ void writeWholeFile(const fs::path& path, std::string_view contents) {
 void replaceWholeFile(const fs::path& path, const std::function<void(const fs::path&)>& write) {
     std::error_code error;
     const fs::file_status status = fs::status(path, error);
-    if (fs::is_directory(status)) fail(path, "is a folder, not a file");
-    if (fs::exists(status) && !fs::is_regular_file(status)) fail(path, "is no file that can be replaced");
+    if (fs::is_directory(status)) fail(path, tr("is a folder, not a file"));
+    if (fs::exists(status) && !fs::is_regular_file(status)) fail(path, tr("is no file that can be replaced"));
     // The process number keeps two runs that write the same file apart.
     const fs::path target = fs::is_symlink(fs::symlink_status(path, error)) ? fs::canonical(path, error) : path;
     const fs::path temporary = fs::path(fmt::format("{}.{}.part", target.string(), ::getpid()));
@@ -78,7 +80,7 @@ void replaceWholeFile(const fs::path& path, const std::function<void(const fs::p
         fs::rename(temporary, target);
     } catch (const std::exception& failure) {
         fs::remove(temporary, error);
-        fail(path, fmt::format("cannot be written ({})", failure.what()));
+        fail(path, say("cannot be written ({})", failure.what()));
     }
 }
 

@@ -100,13 +100,13 @@ private:
     }
 
     std::string textOf(const Word& word) const {
-        if (word.form == Word::Form::Missing) return "A letter without a number: it orders nothing.";
+        if (word.form == Word::Form::Missing) return tr("A letter without a number: it orders nothing.");
         if (word.comma) return ofCorner(word);
         switch (word.letter) {
             case 'N':
-                return "The number of this block: cycles, jumps and the search of the control find it by that.";
+                return tr("The number of this block: cycles, jumps and the search of the control find it by that.");
             case 'O':
-                return "The number under which the control keeps this program.";
+                return tr("The number under which the control keeps this program.");
             case 'G':
             case 'M':
                 return ofCode(word);
@@ -129,24 +129,24 @@ private:
             case 'T':
                 return ofTool(word);
             case 'A':
-                return "The angle of the line, in degrees from +Z, anticlockwise.";
+                return tr("The angle of the line, in degrees from +Z, anticlockwise.");
             default:
-                return "What this word means here is not known: see the machine's manual.";
+                return tr("What this word means here is not known: see the machine's manual.");
         }
     }
 
     std::string ofCorner(const Word& word) const {
-        if (word.letter == 'C') return "A chamfer at the end of this move, so long along both of its sides.";
-        if (word.letter == 'R') return "A rounding of this radius at the end of this move.";
-        return "The angle of the line, in degrees from +Z, anticlockwise.";
+        if (word.letter == 'C') return tr("A chamfer at the end of this move, so long along both of its sides.");
+        if (word.letter == 'R') return tr("A rounding of this radius at the end of this move.");
+        return tr("The angle of the line, in degrees from +Z, anticlockwise.");
     }
 
     std::string ofCode(const Word& word) const {
-        if (word.form != Word::Form::Number) return "A code that the program works out as it runs.";
+        if (word.form != Word::Form::Number) return tr("A code that the program works out as it runs.");
         const CodeEntry* entry = entryOf(word);
         if (entry != nullptr) {
             std::string text = entry->meaning;
-            if (entry->group == CodeGroup::Unknown) text += " It is not carried out here.";
+            if (entry->group == CodeGroup::Unknown) text += tr(" It is not carried out here.");
             return text;
         }
         if (word.letter == 'M') {
@@ -156,9 +156,10 @@ private:
             if (own != t_.setup.machineCodes.end()) {
                 return say("An M code of this machine's own; the set-up says: {}.", own->meaning);
             }
-            return "An M code of this machine's own: the set-up may say what it does, the machine's manual decides.";
+            return tr(
+                "An M code of this machine's own: the set-up may say what it does, the machine's manual decides.");
         }
-        return "A code that is not known here: nothing of it was carried out, and the trial is not proven.";
+        return tr("A code that is not known here: nothing of it was carried out, and the trial is not proven.");
     }
 
     const char* unit() const { return inches() ? "inch" : "mm"; }
@@ -168,7 +169,7 @@ private:
     std::string ofRole(const Word& word, const WordRole& role) const {
         std::string text = role.meaning;
         text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-        if (word.form != Word::Form::Number) return text + "; the program works it out.";
+        if (word.form != Word::Form::Number) return text + tr("; the program works it out.");
         switch (role.measure) {
             case WordMeasure::Number:
                 return text + ".";
@@ -178,13 +179,13 @@ private:
                 if (t_.setup.control.radiusProgramming) {
                     return fmt::format("{}: {} {}.", text, figureOf(lengthOf(word)), unit());
                 }
-                return fmt::format("{}: {} {}, so {} a side.", text, figureOf(lengthOf(word)), unit(),
-                                   figureOf(lengthOf(word) / 2));
+                return say("{}: {} {}, so {} a side.", text, figureOf(lengthOf(word)), unit(),
+                           figureOf(lengthOf(word) / 2));
             case WordMeasure::Increments: {
                 const double increment = inches() ? 0.0001 : 0.001;
-                return word.hasPoint ? fmt::format("{}; written with a point, which controls take differently.", text)
-                                     : fmt::format("{}: {} least increments, {} {}.", text, figureOf(word.value),
-                                                   figureOf(word.value * increment), unit());
+                return word.hasPoint ? say("{}; written with a point, which controls take differently.", text)
+                                     : say("{}: {} least increments, {} {}.", text, figureOf(word.value),
+                                           figureOf(word.value * increment), unit());
             }
             case WordMeasure::Angle:
                 return fmt::format("{}: {}°.", text, figureOf(word.value));
@@ -231,59 +232,60 @@ private:
         if (modal_ == nullptr || modal_->compensation == Compensation::Off || std::abs(wanted - really) < kSame)
             return {};
         const double shown = (axis == 'X' ? 2 : 1) * really / perUnit();
-        return fmt::format(" Nose-radius compensation puts the tip at {}{} for it.", axis, figureOf(shown));
+        return say(" Nose-radius compensation puts the tip at {}{} for it.", axis, figureOf(shown));
     }
 
     std::string ofX(const Word& word) const {
-        if (order_ == Order::CoordinateSetting) return "From here on the tip counts as standing at this X.";
-        if (order_ == Order::Reference) return "By way of this diameter.";
+        if (order_ == Order::CoordinateSetting) return tr("From here on the tip counts as standing at this X.");
+        if (order_ == Order::Reference) return tr("By way of this diameter.");
         const std::optional<Point> to = simple() ? end() : std::nullopt, from = simple() ? start() : std::nullopt;
         if (!to || !from) {
-            return t_.setup.control.radiusProgramming ? "To this radius."
-                                                      : "To this diameter: X counts across the axis.";
+            return t_.setup.control.radiusProgramming ? tr("To this radius.")
+                                                      : tr("To this diameter: X counts across the axis.");
         }
         const double target_ = target(word).value_or(to->r);
         const double r = target_ / perUnit(), before = from->r / perUnit();
-        std::string text = fmt::format("To the diameter {} {}: {} from the axis", figureOf(2 * std::abs(r)), unit(),
-                                       figureOf(std::abs(r)));
-        if (r < 0) text += ", beyond it";
+        std::string text =
+            say("To the diameter {} {}: {} from the axis", figureOf(2 * std::abs(r)), unit(), figureOf(std::abs(r)));
+        if (r < 0) text += tr(", beyond it");
         const double way = std::abs(r) - std::abs(before);
         constexpr double kStays = 5e-4;
-        text += std::abs(way) < kStays ? std::string(", where the tip stood already.")
-                                       : fmt::format(", {} {} than the tip stood.", figureOf(std::abs(way)),
-                                                     way < 0 ? "nearer" : "farther out");
+        text += std::abs(way) < kStays ? std::string(tr(", where the tip stood already."))
+                                       : say(", {} {} than the tip stood.", figureOf(std::abs(way)),
+                                             way < 0 ? "nearer" : tr("farther out"));
         return text + besideThePath('X', target_, to->r) + speedAt(std::abs(target_));
     }
 
     std::string ofZ(const Word& word) const {
-        if (order_ == Order::CoordinateSetting) return "From here on the tip counts as standing at this Z.";
-        if (order_ == Order::Reference) return "By way of this Z.";
-        if (!simple()) return "To this Z: it counts away from the chuck.";
+        if (order_ == Order::CoordinateSetting) return tr("From here on the tip counts as standing at this Z.");
+        if (order_ == Order::Reference) return tr("By way of this Z.");
+        if (!simple()) return tr("To this Z: it counts away from the chuck.");
         const std::optional<Point> to = end(), from = start();
-        if (!to || !from) return "To this Z: it counts away from the chuck.";
+        if (!to || !from) return tr("To this Z: it counts away from the chuck.");
         const double target_ = target(word).value_or(to->z);
         const double z = target_ / perUnit(), way = z - from->z / perUnit();
-        const std::string where = std::abs(z) < 5e-4 ? std::string("To Z0 of the part")
-                                  : z < 0            ? fmt::format("To {} {} behind Z0", figureOf(-z), unit())
-                                                     : fmt::format("To {} {} in front of Z0", figureOf(z), unit());
-        std::string text = std::abs(way) < 5e-4 ? where + ", where the tip stood already."
-                                                : fmt::format("{}: {} {} {}.", where, figureOf(std::abs(way)), unit(),
-                                                              way < 0 ? "towards the chuck" : "away from the chuck");
+        const std::string where = std::abs(z) < 5e-4 ? std::string(tr("To Z0 of the part"))
+                                  : z < 0            ? say("To {} {} behind Z0", figureOf(-z), unit())
+                                                     : say("To {} {} in front of Z0", figureOf(z), unit());
+        std::string text = std::abs(way) < 5e-4
+                               ? where + tr(", where the tip stood already.")
+                               : fmt::format("{}: {} {} {}.", where, figureOf(std::abs(way)), unit(),
+                                             way < 0 ? tr("towards the chuck") : tr("away from the chuck"));
         return text + besideThePath('Z', target_, to->z);
     }
 
     std::string ofDistance(const Word& word) const {
-        if (word.form != Word::Form::Number) return "A distance that the program works out.";
+        if (word.form != Word::Form::Number) return tr("A distance that the program works out.");
         const double way = lengthOf(word);
-        if (order_ == Order::Reference && way == 0) return "By way of where the tip stands in this axis.";
-        if (way == 0) return "No distance: it stays where it is in this axis.";
+        if (order_ == Order::Reference && way == 0) return tr("By way of where the tip stands in this axis.");
+        if (way == 0) return tr("No distance: it stays where it is in this axis.");
         if (word.letter == 'W') {
-            return fmt::format("{} {} along Z from where it stands, {}.", figureOf(std::abs(way)), unit(),
-                               way < 0 ? "towards the chuck" : "away from the chuck");
+            return say("{} {} along Z from where it stands, {}.", figureOf(std::abs(way)), unit(),
+                       way < 0 ? tr("towards the chuck") : tr("away from the chuck"));
         }
         const bool radius = t_.setup.control.radiusProgramming;
-        return fmt::format("The diameter becomes {} {} {} than where it stands.",
-                           figureOf((radius ? 2 : 1) * std::abs(way)), unit(), way < 0 ? "smaller" : "larger");
+        return say("The diameter becomes {} {} {} than where it stands.", figureOf((radius ? 2 : 1) * std::abs(way)),
+                   unit(), way < 0 ? "smaller" : "larger");
     }
 
     // One plain move, whose end its own words say.
@@ -299,13 +301,13 @@ private:
         const double wanted = vMm / (2 * kPi * radius);
         const std::string speed = fmt::format("{} {}", figureOf(modal_->speed), inches() ? "ft/min" : "m/min");
         if (clamp > 0 && wanted > clamp) {
-            return fmt::format(" The {} would be {} rev/min here; the clamp holds it at {}.", speed, whole(wanted),
-                               whole(clamp));
+            return say(" The {} would be {} rev/min here; the clamp holds it at {}.", speed, whole(wanted),
+                       whole(clamp));
         }
-        std::string text = fmt::format(" At this diameter the {} are {} rev/min", speed, whole(wanted));
+        std::string text = say(" At this diameter the {} are {} rev/min", speed, whole(wanted));
         if (clamp > 0) {
-            text += fmt::format("; from X{} down the clamp holds it at {}",
-                                fmt::format("{:.1f}", vMm / (kPi * clamp) / perUnit()), whole(clamp));
+            text += say("; from X{} down the clamp holds it at {}",
+                        fmt::format("{:.1f}", vMm / (kPi * clamp) / perUnit()), whole(clamp));
         }
         return text + ".";
     }
@@ -318,14 +320,13 @@ private:
     }
 
     std::string ofFeed(const Word& word) const {
-        if (word.form != Word::Form::Number) return "A feed that the program works out.";
-        if (modal_ == nullptr) return "The feed.";
-        if (!modal_->feedPerRev) return fmt::format("Feed: {} {} in a minute.", figureOf(word.value), unit());
-        std::string text = fmt::format("Feed: {} {} for each revolution", figureOf(word.value), unit());
+        if (word.form != Word::Form::Number) return tr("A feed that the program works out.");
+        if (modal_ == nullptr) return tr("The feed.");
+        if (!modal_->feedPerRev) return say("Feed: {} {} in a minute.", figureOf(word.value), unit());
+        std::string text = say("Feed: {} {} for each revolution", figureOf(word.value), unit());
         const double rpm = revPerMinHere();
         if (rpm <= 0) return text + ".";
-        return text +
-               fmt::format("; at {} rev/min that is {} {} in a minute.", whole(rpm), whole(word.value * rpm), unit());
+        return text + say("; at {} rev/min that is {} {} in a minute.", whole(rpm), whole(word.value * rpm), unit());
     }
 
     // Of the spindle where the block ends.
@@ -339,44 +340,44 @@ private:
     }
 
     std::string ofSpeed(const Word& word) const {
-        if (word.form != Word::Form::Number) return "A speed that the program works out.";
+        if (word.form != Word::Form::Number) return tr("A speed that the program works out.");
         if (order_ == Order::CoordinateSetting) {
-            return fmt::format("The spindle turns no faster than {} rev/min, whatever the surface speed asks for.",
-                               whole(word.value));
+            return say("The spindle turns no faster than {} rev/min, whatever the surface speed asks for.",
+                       whole(word.value));
         }
-        if (modal_ == nullptr) return "The speed.";
+        if (modal_ == nullptr) return tr("The speed.");
         if (modal_->constantSurfaceSpeed) {
-            return fmt::format(
+            return say(
                 "Surface speed: {} {} past the edge; the spindle turns faster as the diameter gets "
                 "smaller.",
                 figureOf(word.value), inches() ? "ft/min" : "m/min");
         }
-        std::string text = fmt::format("Spindle speed: {} rev/min", whole(word.value));
+        std::string text = say("Spindle speed: {} rev/min", whole(word.value));
         const std::optional<Point> at = end();
-        if (!at || at->r == 0) return text + ", whatever the diameter.";
-        return text + fmt::format("; at the diameter {} {} that is {} m/min.",
-                                  figureOf(2 * std::abs(at->r) / perUnit()), unit(),
-                                  figureOf(std::round(2 * kPi * std::abs(at->r) * word.value / 1000)));
+        if (!at || at->r == 0) return text + tr(", whatever the diameter.");
+        return text + say("; at the diameter {} {} that is {} m/min.", figureOf(2 * std::abs(at->r) / perUnit()),
+                          unit(), figureOf(std::round(2 * kPi * std::abs(at->r) * word.value / 1000)));
     }
 
     std::string ofTool(const Word& word) const {
         const auto call = std::find_if(t_.toolpath.calls.begin(), t_.toolpath.calls.end(),
                                        [&](const ToolCall& c) { return c.block == id_; });
-        if (word.form != Word::Form::Number || call == t_.toolpath.calls.end()) return "Calls a tool and its offset.";
+        if (word.form != Word::Form::Number || call == t_.toolpath.calls.end())
+            return tr("Calls a tool and its offset.");
         std::string text = fmt::format("Station {}", call->station);
         if (call->toolIndex >= 0) {
-            text += fmt::format(" comes up: {}", t_.setup.tools[static_cast<std::size_t>(call->toolIndex)].name);
+            text += say(" comes up: {}", t_.setup.tools[static_cast<std::size_t>(call->toolIndex)].name);
         } else if (call->station > 0) {
-            text += ", which is empty in the set-up";
+            text += tr(", which is empty in the set-up");
         }
-        if (call->offset == 0) return text + ". No offset is in force.";
-        text += fmt::format(". Offset {} says where its tip is", call->offset);
+        if (call->offset == 0) return text + tr(". No offset is in force.");
+        text += say(". Offset {} says where its tip is", call->offset);
         const auto offset = std::find_if(t_.setup.offsets.begin(), t_.setup.offsets.end(),
                                          [&](const Offset& o) { return o.number == call->offset; });
         if (offset == t_.setup.offsets.end())
-            return text + "; the set-up takes it as the tool is measured, without wear.";
+            return text + tr("; the set-up takes it as the tool is measured, without wear.");
         if (offset->wear.r != 0 || offset->wear.z != 0) {
-            text += fmt::format("; its wear is X{:+.3f} Z{:+.3f}", 2 * offset->wear.r, offset->wear.z);
+            text += say("; its wear is X{:+.3f} Z{:+.3f}", 2 * offset->wear.r, offset->wear.z);
         }
         return text + ".";
     }

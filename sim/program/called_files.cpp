@@ -9,6 +9,8 @@
 #include <map>
 #include <set>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -103,14 +105,14 @@ private:
         const std::vector<std::string>& names = found->second;
         if (names.size() > 1) {
             add(call, Severity::Warning, "several-files-for-program",
-                fmt::format("Program {} could be {} or {}; {} was taken.", number, names[0], names[1], names[0]),
-                "Keep one of them in the program's folder.");
+                say("Program {} could be {} or {}; {} was taken.", number, names[0], names[1], names[0]),
+                tr("Keep one of them in the program's folder."));
         }
         try {
             appendProgram(program_, read_(names.front()), names.front(), number);
         } catch (const std::exception& failure) {
             add(call, Severity::Stop, "file-not-usable", failure.what(),
-                "Check the file; what the program calls in it is missing from this trial.");
+                tr("Check the file; what the program calls in it is missing from this trial."));
         }
     }
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/setup/centre_drill_sizes.h"
 #include "sim/setup/tool_outlines.h"
@@ -55,21 +56,22 @@ private:
         const bool wide = from_.says("collet_chuck_diameter_mm"), isLong = from_.says("collet_chuck_length_mm");
         std::string wrong;
         if (wide != isLong) {
-            wrong = fmt::format("The collet chuck has {}.", wide ? "no length" : "no diameter");
+            wrong = say("The collet chuck has {}.", wide ? tr("no length") : tr("no diameter"));
         } else if (wide && tool_.colletChuckRadius <= tool_.shankSize / 2) {
-            wrong = fmt::format("A collet chuck of {:g} mm does not go round a shank of {:g} mm.",
-                                2 * tool_.colletChuckRadius, tool_.shankSize);
+            wrong = say("A collet chuck of {:g} mm does not go round a shank of {:g} mm.", 2 * tool_.colletChuckRadius,
+                        tool_.shankSize);
         } else if (isLong && tool_.overhang - tool_.colletChuckLength < tool_.fluteLength) {
-            wrong = fmt::format(
-                "A collet chuck {:g} mm long in front of the block would grip the flutes: the tool "
-                "stands out {:g} mm, its flutes end at {:g} mm.",
-                tool_.colletChuckLength, tool_.overhang, tool_.fluteLength);
+            wrong =
+                say("A collet chuck {:g} mm long in front of the block would grip the flutes: the tool "
+                    "stands out {:g} mm, its flutes end at {:g} mm.",
+                    tool_.colletChuckLength, tool_.overhang, tool_.fluteLength);
         } else {
             return;
         }
-        from_.stop("setup-collet-chuck", wide ? "collet_chuck_diameter_mm" : "collet_chuck_length_mm", wrong,
-                   "Write both sizes of the collet chuck as it stands in front of the block; overhang_mm counts from "
-                   "the block to the point.");
+        from_.stop(
+            "setup-collet-chuck", wide ? "collet_chuck_diameter_mm" : "collet_chuck_length_mm", wrong,
+            tr("Write both sizes of the collet chuck as it stands in front of the block; overhang_mm counts from "
+               "the block to the point."));
         tool_.colletChuckRadius = tool_.colletChuckLength = 0;
     }
 
@@ -81,11 +83,10 @@ private:
         tool_.shankSize = from_.says("shank_diameter_mm") ? from_.number("shank_diameter_mm") : tool_.diameter;
         if (tool_.pitch > 0 && 2 * tool_.pitch < tool_.diameter) return checkTapLength();
         const bool given = from_.table.find("pitch_mm") != nullptr;
-        from_.stop(
-            given ? "setup-out-of-range" : "setup-missing-key", given ? "pitch_mm" : "diameter_mm",
-            given ? fmt::format("A pitch of {:g} mm does not go with a tap of {:g} mm.", tool_.pitch, tool_.diameter)
-                  : "The tap does not say pitch_mm.",
-            "Write the pitch that is marked on the tap.");
+        from_.stop(given ? "setup-out-of-range" : "setup-missing-key", given ? "pitch_mm" : "diameter_mm",
+                   given ? say("A pitch of {:g} mm does not go with a tap of {:g} mm.", tool_.pitch, tool_.diameter)
+                         : tr("The tap does not say pitch_mm."),
+                   tr("Write the pitch that is marked on the tap."));
         tool_.pitch = tool_.diameter / 8;
         checkTapLength();
     }
@@ -93,10 +94,10 @@ private:
     void checkTapLength() {
         const double chamfer = tapChamferMm(tool_);
         if (tool_.fluteLength > chamfer) return;
-        from_.stop("setup-drill-too-short", "flute_length_mm",
-                   fmt::format("The flutes ({:g} mm) are shorter than the tap's chamfer ({:.3f} mm).",
-                               tool_.fluteLength, chamfer),
-                   "Write the length from the point to the end of the flutes.");
+        from_.stop(
+            "setup-drill-too-short", "flute_length_mm",
+            say("The flutes ({:g} mm) are shorter than the tap's chamfer ({:.3f} mm).", tool_.fluteLength, chamfer),
+            tr("Write the length from the point to the end of the flutes."));
         tool_.fluteLength = 2 * chamfer;
     }
 
@@ -108,9 +109,9 @@ private:
         const double point = endOfFront();
         if (tool_.fluteLength > point) return;
         from_.stop("setup-drill-too-short", "flute_length_mm",
-                   fmt::format("The flutes ({:g} mm) are shorter than the drill's point and steps ({:.3f} mm).",
-                               tool_.fluteLength, point),
-                   "Write the length from the point to the end of the flutes.");
+                   say("The flutes ({:g} mm) are shorter than the drill's point and steps ({:.3f} mm).",
+                       tool_.fluteLength, point),
+                   tr("Write the length from the point to the end of the flutes."));
         tool_.fluteLength = 2 * point;
     }
 
@@ -137,10 +138,11 @@ private:
         const std::vector<double> lengths = from_.list("step_lengths_mm");
         const std::vector<double> angles = from_.list("step_angles_deg");
         if (diameters.size() != lengths.size() || (!angles.empty() && angles.size() != diameters.size())) {
-            from_.stop("setup-steps-contradict", "step_diameters_mm",
-                       fmt::format("There are {} step diameters, {} lengths and {} angles.", diameters.size(),
-                                   lengths.size(), angles.size()),
-                       "Give one length (from the point to where the step begins) and one angle for each diameter.");
+            from_.stop(
+                "setup-steps-contradict", "step_diameters_mm",
+                say("There are {} step diameters, {} lengths and {} angles.", diameters.size(), lengths.size(),
+                    angles.size()),
+                tr("Give one length (from the point to where the step begins) and one angle for each diameter."));
         }
         double before = diameter / 2;
         double end = before / std::tan(radians(from_.number("point_angle_deg")) / 2);
@@ -149,10 +151,10 @@ private:
             const DrillStep step{lengths[i], diameters[i] / 2, angle};
             if (step.radius <= before + 1e-6 || step.at < end + 1e-6) {
                 from_.stop("setup-steps-contradict", "step_diameters_mm",
-                           fmt::format("The step of {:g} mm at {:g} mm does not follow on what is in front of it, {:g} "
-                                       "mm across up to {:.3f} mm.",
-                                       diameters[i], lengths[i], 2 * before, end),
-                           "Write the steps from the point backwards, each larger than the one before it.");
+                           say("The step of {:g} mm at {:g} mm does not follow on what is in front of it, {:g} "
+                               "mm across up to {:.3f} mm.",
+                               diameters[i], lengths[i], 2 * before, end),
+                           tr("Write the steps from the point backwards, each larger than the one before it."));
                 return;
             }
             tool_.drillSteps.push_back(step);
@@ -165,10 +167,9 @@ private:
     double sized(std::string_view key, const std::optional<CentreDrillSize>& size, double CentreDrillSize::*member) {
         if (from_.says(key)) return from_.number(key);
         if (size) return (*size).*member;
-        from_.stop(
-            "setup-missing-key", "pilot_diameter_mm",
-            fmt::format("A pilot of {:g} mm is none of the standard's; the tool does not say {}.", tool_.diameter, key),
-            fmt::format("Add {}.", key));
+        from_.stop("setup-missing-key", "pilot_diameter_mm",
+                   say("A pilot of {:g} mm is none of the standard's; the tool does not say {}.", tool_.diameter, key),
+                   fmt::format("Add {}.", key));
         return 0;
     }
 
@@ -180,11 +181,11 @@ private:
         double pilot = sized("pilot_length_mm", size, &CentreDrillSize::pilotLengthMm);
         double body = sized("body_diameter_mm", size, formB ? &CentreDrillSize::bodyBMm : &CentreDrillSize::bodyAMm);
         if (pilot <= pointLength()) {
-            if (pilot > 0) contradicts("pilot_length_mm", "The pilot is shorter than its point.");
+            if (pilot > 0) contradicts("pilot_length_mm", tr("The pilot is shorter than its point."));
             pilot = 1.3 * pointLength() + 0.1 * tool_.diameter;
         }
         if (body <= tool_.diameter) {
-            if (body > 0) contradicts("body_diameter_mm", "The body is no thicker than the pilot.");
+            if (body > 0) contradicts("body_diameter_mm", tr("The body is no thicker than the pilot."));
             body = 2.5 * tool_.diameter;
         }
         const double cone = radians(from_.number("cone_angle_deg"));
@@ -202,7 +203,7 @@ private:
         double protective = sized("protective_diameter_mm", size, &CentreDrillSize::protectiveMm);
         if (protective <= tool_.diameter || protective >= body) {
             if (protective > 0) {
-                contradicts("protective_diameter_mm", "The chamfer must begin between the pilot and the body.");
+                contradicts("protective_diameter_mm", tr("The chamfer must begin between the pilot and the body."));
             }
             protective = (tool_.diameter + body) / 2;
         }
@@ -213,7 +214,7 @@ private:
     }
 
     void contradicts(std::string_view key, std::string message) {
-        from_.stop("setup-steps-contradict", key, std::move(message), "Measure the centre drill and correct it.");
+        from_.stop("setup-steps-contradict", key, std::move(message), tr("Measure the centre drill and correct it."));
     }
 
     void readReamer() {
@@ -235,12 +236,11 @@ private:
         }
         from_.stop(
             "setup-reamer-chamfer", "chamfer_length_mm",
-            fmt::format("A chamfer {:g} mm long at {:g} degrees reaches {:.3f} mm down; it must take an allowance "
-                        "of {:g} mm on the diameter, stay above the axis and be shorter than the flutes ({:g} "
-                        "mm).",
-                        tool_.chamferLength, degrees(tool_.chamferAngle), rise, 2 * tool_.reamingAllowance,
-                        tool_.fluteLength),
-            "Correct chamfer_length_mm, chamfer_angle_deg, reaming_allowance_mm or flute_length_mm.");
+            say("A chamfer {:g} mm long at {:g} degrees reaches {:.3f} mm down; it must take an allowance "
+                "of {:g} mm on the diameter, stay above the axis and be shorter than the flutes ({:g} "
+                "mm).",
+                tool_.chamferLength, degrees(tool_.chamferAngle), rise, 2 * tool_.reamingAllowance, tool_.fluteLength),
+            tr("Correct chamfer_length_mm, chamfer_angle_deg, reaming_allowance_mm or flute_length_mm."));
         tool_.reamingAllowance = std::min(tool_.reamingAllowance, 0.2 * tool_.diameter);
         tool_.chamferLength = tool_.reamingAllowance / perMm;
         tool_.fluteLength = std::max(tool_.fluteLength, 2 * tool_.chamferLength);

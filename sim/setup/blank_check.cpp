@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/setup/setup_document.h"
@@ -33,33 +34,33 @@ private:
     void checkHeld() {
         if (s_.backZ < setup_.chuck.jawLength) return;
         stop("setup-bar-not-held", s_.placeSpan,
-             fmt::format("The bar is {:g} mm long and sticks out {:g} mm: the jaws hold none of it.",
-                         s_.frontZ - s_.backZ, s_.frontZ - setup_.chuck.jawLength),
-             "Shorten stick_out_mm or correct length_mm.");
+             say("The bar is {:g} mm long and sticks out {:g} mm: the jaws hold none of it.", s_.frontZ - s_.backZ,
+                 s_.frontZ - setup_.chuck.jawLength),
+             tr("Shorten stick_out_mm or correct length_mm."));
     }
 
     // What it measures as it turns.
     std::string thickness() const {
         if (s_.shape == Stock::Shape::Round && s_.eccentricity == 0) return fmt::format("{:g} mm", 2 * s_.outerRadius);
-        return fmt::format("{:.4g} mm, over all as it turns,", 2 * s_.outerRadius);
+        return say("{:.4g} mm, over all as it turns,", 2 * s_.outerRadius);
     }
 
     // Work that is gripped from inside may be as large as it likes.
     void checkBetweenJaws() {
         if (setup_.chuck.grip == Chuck::Grip::Inside || s_.outerRadius <= setup_.chuck.jawOuterRadius) return;
         stop("setup-bar-larger-than-chuck", s_.sizeSpan,
-             fmt::format("A bar of {} does not go between jaws that sweep {:g} mm.", thickness(),
-                         2 * setup_.chuck.jawOuterRadius),
-             "Correct the size of the bar, or jaw_outer_diameter_mm of the chuck.");
+             say("A bar of {} does not go between jaws that sweep {:g} mm.", thickness(),
+                 2 * setup_.chuck.jawOuterRadius),
+             tr("Correct the size of the bar, or jaw_outer_diameter_mm of the chuck."));
     }
 
     void checkThroughBore() {
         const auto bore = setup_.chuck.throughBoreRadius;
         if (!bore || s_.backZ >= 0 || s_.outerRadius <= *bore) return;
         stop("setup-bar-larger-than-chuck", s_.sizeSpan,
-             fmt::format("The bar reaches {:g} mm behind the chuck face, but {} does not pass a bore of {:g} mm.",
-                         -s_.backZ, thickness(), 2 * *bore),
-             "Saw the blank shorter, let it stick out further, or correct the diameters.");
+             say("The bar reaches {:g} mm behind the chuck face, but {} does not pass a bore of {:g} mm.", -s_.backZ,
+                 thickness(), 2 * *bore),
+             tr("Saw the blank shorter, let it stick out further, or correct the diameters."));
     }
 
     // With the centre in the work its point stands inside the bar, no deeper than its cone is long.
@@ -70,11 +71,10 @@ private:
         const double cone = tailstock.centreRadius / std::tan(tailstock.centreAngle / 2);
         if (inside >= 0 && inside <= cone) return;
         stop("setup-centre-not-in-work", tailstock.tipSpan,
-             fmt::format(
-                 "The centre is said to be in the work, but its point stands {:g} mm {} the end of the bar, which "
+             say("The centre is said to be in the work, but its point stands {:g} mm {} the end of the bar, which "
                  "is {:g} mm from the chuck face.",
-                 std::abs(inside), inside < 0 ? "in front of" : "inside", s_.frontZ),
-             "Correct centre_z_from_chuck_face_mm, or write advanced = false.");
+                 std::abs(inside), inside < 0 ? tr("in front of") : "inside", s_.frontZ),
+             tr("Correct centre_z_from_chuck_face_mm, or write advanced = false."));
     }
 
     // Jaws that close together rest on flats only where every jaw meets one squarely.
@@ -84,10 +84,9 @@ private:
         if (flats == 0 || jaws < 1 || flats % jaws == 0) return;
         Finding finding = setupStop(
             "setup-jaws-miss-flats", s_.sizeSpan,
-            fmt::format("{} jaws spaced alike do not all rest on flats of a {}.", jaws,
-                        flats == 6 ? "hexagon" : "square"),
-            flats == 6 ? "A hexagon sits in 2, 3 or 6 jaws; else it takes a bush, a collet or jaws bored for it."
-                       : "A square sits in 2 or 4 jaws; else it takes a bush, a collet or jaws bored for it.");
+            say("{} jaws spaced alike do not all rest on flats of a {}.", jaws, flats == 6 ? "hexagon" : "square"),
+            flats == 6 ? tr("A hexagon sits in 2, 3 or 6 jaws; else it takes a bush, a collet or jaws bored for it.")
+                       : tr("A square sits in 2 or 4 jaws; else it takes a bush, a collet or jaws bored for it."));
         finding.severity = Severity::Note;
         setup_.findings.push_back(std::move(finding));
     }
@@ -100,16 +99,17 @@ private:
         const double from = rest.z - rest.width / 2, to = rest.z + rest.width / 2;
         if (to > s_.frontZ || from < s_.backZ) {
             stop("setup-steady-rest", rest.span,
-                 fmt::format("The steady rest stands from {:g} to {:g} mm in front of the chuck face, the bar ends at "
-                             "{:g} mm.",
-                             from, to, to > s_.frontZ ? s_.frontZ : s_.backZ),
-                 "Correct z_from_chuck_face_mm of the steady rest, or the bar.");
+                 say("The steady rest stands from {:g} to {:g} mm in front of the chuck face, the bar ends at "
+                     "{:g} mm.",
+                     from, to, to > s_.frontZ ? s_.frontZ : s_.backZ),
+                 tr("Correct z_from_chuck_face_mm of the steady rest, or the bar."));
         } else if (std::abs(rest.barRadius - s_.outerRadius) > kByHandMm) {
-            stop("setup-steady-rest", rest.span,
-                 fmt::format("The rollers of the steady rest are set to {:g} mm, the bar is {:g} mm thick.",
-                             2 * rest.barRadius, 2 * s_.outerRadius),
-                 "Write the diameter that the rollers stand on (bar_diameter_mm); for a bar turned there before give "
-                 "the blank as a half-section.");
+            stop(
+                "setup-steady-rest", rest.span,
+                say("The rollers of the steady rest are set to {:g} mm, the bar is {:g} mm thick.", 2 * rest.barRadius,
+                    2 * s_.outerRadius),
+                tr("Write the diameter that the rollers stand on (bar_diameter_mm); for a bar turned there before give "
+                   "the blank as a half-section."));
         }
     }
 

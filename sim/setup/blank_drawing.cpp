@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "sim/base/contour_geometry.h"
+#include "sim/base/say.h"
 #include "sim/drawing/dxf_reader.h"
 #include "sim/drawing/section_table.h"
 #include "sim/setup/blank_check.h"
@@ -47,19 +48,19 @@ public:
 private:
     std::vector<DrawnPath> fromTable(std::string_view text) {
         if (s_.shape == Stock::Shape::CrossSection) {
-            contradiction("A table of z and r is no cross-section.",
-                          "Write shape = \"half-section\", or draw it as DXF.");
+            contradiction(tr("A table of z and r is no cross-section."),
+                          tr("Write shape = \"half-section\", or draw it as DXF."));
             return {};
         }
         if (!s_.drawingLayer.empty() || !s_.drawingUnit.empty()) {
-            contradiction("A section table has no layers, and its unit is mm.",
-                          "Take drawing_layer and drawing_unit out.");
+            contradiction(tr("A section table has no layers, and its unit is mm."),
+                          tr("Take drawing_layer and drawing_unit out."));
         }
         return paths(readSectionTable(text, s_.piece));
     }
 
     std::vector<DrawnPath> fromDxf(std::string_view text) {
-        if (s_.piece != 0) contradiction("A DXF drawing has no numbered pieces.", "Take piece out.");
+        if (s_.piece != 0) contradiction(tr("A DXF drawing has no numbered pieces."), tr("Take piece out."));
         return paths(readDxf(text, {s_.drawingLayer, drawingUnitNamed(s_.drawingUnit)}));
     }
 
@@ -72,10 +73,10 @@ private:
         const Box drawn = boundingBox(contours);
         if (drawn.rMin < -kChainMm) {
             return stop("setup-drawing-below-axis",
-                        fmt::format("{} reaches {:.4g} mm below the axis; a half-section stays "
-                                    "on one side, with y as the radius.",
-                                    s_.drawingFile, -drawn.rMin),
-                        "Draw or name the layer of one half only, the axis at y 0.");
+                        say("{} reaches {:.4g} mm below the axis; a half-section stays "
+                            "on one side, with y as the radius.",
+                            s_.drawingFile, -drawn.rMin),
+                        tr("Draw or name the layer of one half only, the axis at y 0."));
         }
         if (!fits(drawn.zMax - drawn.zMin, kLongestMm, "long") || !fits(2 * drawn.rMax, kThickestMm, "thick")) return;
         for (Contour& contour : contours) {
@@ -90,7 +91,7 @@ private:
 
     void takeCross(std::vector<Contour> contours) {
         const double farthest = farthestFromOrigin(contours);
-        if (!fits(2 * farthest, kThickestMm, "thick, over all as it turns") || s_.backZ >= s_.frontZ) return;
+        if (!fits(2 * farthest, kThickestMm, tr("thick, over all as it turns")) || s_.backZ >= s_.frontZ) return;
         s_.outerRadius = farthest;
         s_.crossSection = std::move(contours);
     }
@@ -98,9 +99,9 @@ private:
     bool fits(double size, double most, const char* what) {
         if (size >= kThinnestMm && size <= most) return true;
         stop("setup-out-of-range",
-             fmt::format("{} shows a blank {:.4g} mm {}; it must lie between {:g} and {:g}.", s_.drawingFile, size,
-                         what, kThinnestMm, most),
-             "Correct the drawing, or say its unit with drawing_unit.");
+             say("{} shows a blank {:.4g} mm {}; it must lie between {:g} and {:g}.", s_.drawingFile, size, what,
+                 kThinnestMm, most),
+             tr("Correct the drawing, or say its unit with drawing_unit."));
         return false;
     }
 
@@ -143,7 +144,7 @@ Setup withDrawing(Setup setup, std::string_view text) {
 
 Setup withoutDrawing(Setup setup, std::string_view reason) {
     Finding finding = setupStop("setup-drawing-not-usable", setup.stock.sizeSpan, std::string(reason),
-                                "Put the drawing beside the set-up file, or correct its name.");
+                                tr("Put the drawing beside the set-up file, or correct its name."));
     finding.unproven = true;
     setup.findings.push_back(std::move(finding));
     sortByPlace(setup.findings);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/setup/table_reading.h"
 
@@ -44,16 +45,16 @@ private:
         carried_ = !from_.table.find("on") || from_.says("on");
         if (b_.carrier == Carrier::Station) return readStation();
         if (from_.table.find("station")) {
-            from_.stop("setup-body", "station", "A station is given, but the body is not carried by a station.",
-                       "Write on = \"station\", or take station out.");
+            from_.stop("setup-body", "station", tr("A station is given, but the body is not carried by a station."),
+                       tr("Write on = \"station\", or take station out."));
         }
         const bool tailstock = b_.carrier == Carrier::Tailstock && !setup_.tailstock;
         const bool second = b_.carrier == Carrier::SecondSpindle && !setup_.secondSpindle;
         if (!tailstock && !second) return;
         leftOut("on",
-                fmt::format("The body \"{}\" is carried by a {}, but the set-up has none; it was left out.", b_.name,
-                            tailstock ? "tailstock" : "second spindle"),
-                fmt::format("Add the table [{}], or correct on.", tailstock ? "tailstock" : "second_spindle"));
+                say("The body \"{}\" is carried by a {}, but the set-up has none; it was left out.", b_.name,
+                    tailstock ? "tailstock" : tr("second spindle")),
+                say("Add the table [{}], or correct on.", tailstock ? "tailstock" : "second_spindle"));
         carried_ = false;
     }
 
@@ -62,20 +63,18 @@ private:
         if (from_.table.find("station") && !from_.says("station")) {  // objected to already
             carried_ = false;
         } else if (b_.station == 0) {
-            leftOut("on", fmt::format("The body \"{}\" does not say which station carries it.", b_.name),
-                    "Add station.");
+            leftOut("on", say("The body \"{}\" does not say which station carries it.", b_.name), tr("Add station."));
             carried_ = false;
         } else if (b_.station > setup_.machine.stations) {
             leftOut("station",
-                    fmt::format("The body \"{}\" is carried by station {}, the turret has {}; it was left out.",
-                                b_.name, b_.station, setup_.machine.stations),
-                    "Correct station of the body or stations of the machine.");
+                    say("The body \"{}\" is carried by station {}, the turret has {}; it was left out.", b_.name,
+                        b_.station, setup_.machine.stations),
+                    tr("Correct station of the body or stations of the machine."));
             carried_ = false;
         } else if (!setup_.turret) {
-            leftOut(
-                "on",
-                fmt::format("The body \"{}\" is carried by a station, but the set-up has no table [turret].", b_.name),
-                "Add [turret], or write on = \"turret-slide\" if it does not index.");
+            leftOut("on",
+                    say("The body \"{}\" is carried by a station, but the set-up has no table [turret].", b_.name),
+                    tr("Add [turret], or write on = \"turret-slide\" if it does not index."));
             carried_ = false;
         }
     }
@@ -88,21 +87,21 @@ private:
         const bool mesh = given("file");
         if (mesh == (box > 0)) {
             leftOut(mesh ? "file" : "name",
-                    fmt::format("The body \"{}\" has {}.", b_.name,
-                                mesh ? "both the sizes of a box and a file" : "no shape: neither a box nor a file"),
-                    "Write z_mm, x_mm and y_mm for a box, or file for a mesh.");
+                    say("The body \"{}\" has {}.", b_.name,
+                        mesh ? tr("both the sizes of a box and a file") : tr("no shape: neither a box nor a file")),
+                    tr("Write z_mm, x_mm and y_mm for a box, or file for a mesh."));
             return false;
         }
         if (mesh) return readMesh();
         for (std::string_view key : kMesh) {
             if (given(key)) {
-                from_.stop("setup-body", key, fmt::format("{} says nothing about a box.", key),
-                           "Take it out; a box stands where its ranges say.");
+                from_.stop("setup-body", key, say("{} says nothing about a box.", key),
+                           tr("Take it out; a box stands where its ranges say."));
             }
         }
         if (box < 3) {
-            leftOut("name", fmt::format("The box \"{}\" does not say all of z_mm, x_mm and y_mm.", b_.name),
-                    "Write the three ranges.");
+            leftOut("name", say("The box \"{}\" does not say all of z_mm, x_mm and y_mm.", b_.name),
+                    tr("Write the three ranges."));
             return false;
         }
         b_.z = from_.range("z_mm");
@@ -121,7 +120,7 @@ private:
         b_.turnZ = radians(from_.number("turn_deg"));
         if (!from_.says("file")) return false;  // objected to already
         if (!b_.file.empty()) return true;
-        leftOut("file", fmt::format("The body \"{}\" names no file.", b_.name), "Write the name of a mesh file.");
+        leftOut("file", say("The body \"{}\" names no file.", b_.name), tr("Write the name of a mesh file."));
         return false;
     }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/setup/table_reading.h"
 
 namespace firstoff {
@@ -42,14 +43,14 @@ private:
         const bool given = from_.table.find("step_diameters_mm") || from_.table.find("step_lengths_mm");
         if (c_.jaw != Chuck::Jaw::Stepped) {
             if (given) {
-                from_.stop("setup-jaw-steps", "step_diameters_mm", "Steps are given, but the jaws are not stepped.",
-                           "Write jaw = \"stepped\", or take the steps out.");
+                from_.stop("setup-jaw-steps", "step_diameters_mm", tr("Steps are given, but the jaws are not stepped."),
+                           tr("Write jaw = \"stepped\", or take the steps out."));
             }
             return;
         }
         if (!from_.table.find("step_diameters_mm") || !from_.table.find("step_lengths_mm")) {
-            from_.stop("setup-missing-key", "jaw", "Stepped jaws do not say their steps.",
-                       "Add step_diameters_mm and step_lengths_mm, from the face that grips outwards.");
+            from_.stop("setup-missing-key", "jaw", tr("Stepped jaws do not say their steps."),
+                       tr("Add step_diameters_mm and step_lengths_mm, from the face that grips outwards."));
             return;
         }
         const std::vector<double> diameters = from_.list("step_diameters_mm");
@@ -57,10 +58,11 @@ private:
         if (diameters.empty() || lengths.empty()) return;  // objected to already
         const std::string wrong = faultOf(diameters, lengths);
         if (!wrong.empty()) {
-            from_.stop("setup-jaw-steps", "step_diameters_mm", wrong,
-                       "Write the steps from the face that grips outwards: diameters that rise, for each how far the "
-                       "jaw stands off the chuck out to there, falling; the first is jaw_length_mm, the last ends at "
-                       "jaw_outer_diameter_mm.");
+            from_.stop(
+                "setup-jaw-steps", "step_diameters_mm", wrong,
+                tr("Write the steps from the face that grips outwards: diameters that rise, for each how far the "
+                   "jaw stands off the chuck out to there, falling; the first is jaw_length_mm, the last ends at "
+                   "jaw_outer_diameter_mm."));
             return;
         }
         for (std::size_t i = 0; i < diameters.size(); ++i) c_.steps.push_back({diameters[i] / 2, lengths[i]});
@@ -68,27 +70,26 @@ private:
 
     std::string faultOf(const std::vector<double>& diameters, const std::vector<double>& lengths) const {
         if (diameters.size() != lengths.size()) {
-            return fmt::format("There are {} diameters of steps and {} lengths.", diameters.size(), lengths.size());
+            return say("There are {} diameters of steps and {} lengths.", diameters.size(), lengths.size());
         }
         for (std::size_t i = 1; i < diameters.size(); ++i) {
             if (diameters[i] <= diameters[i - 1]) {
-                return fmt::format("The step of {:g} mm does not lie outside that of {:g} mm.", diameters[i],
-                                   diameters[i - 1]);
+                return say("The step of {:g} mm does not lie outside that of {:g} mm.", diameters[i], diameters[i - 1]);
             }
             if (lengths[i] >= lengths[i - 1]) {
-                return fmt::format(
+                return say(
                     "The step of {:g} mm stands {:g} mm off the chuck, no less than the one inside it "
                     "({:g} mm).",
                     diameters[i], lengths[i], lengths[i - 1]);
             }
         }
         if (std::abs(lengths.front() - c_.jawLength) > kAlikeMm) {
-            return fmt::format("The first step stands {:g} mm off the chuck, jaw_length_mm says {:g}.", lengths.front(),
-                               c_.jawLength);
+            return say("The first step stands {:g} mm off the chuck, jaw_length_mm says {:g}.", lengths.front(),
+                       c_.jawLength);
         }
         if (std::abs(diameters.back() / 2 - c_.jawOuterRadius) > kAlikeMm) {
-            return fmt::format("The last step ends at {:g} mm, jaw_outer_diameter_mm says {:g}.", diameters.back(),
-                               2 * c_.jawOuterRadius);
+            return say("The last step ends at {:g} mm, jaw_outer_diameter_mm says {:g}.", diameters.back(),
+                       2 * c_.jawOuterRadius);
         }
         return {};
     }
@@ -99,12 +100,12 @@ private:
         const bool collet = c_.kind == Chuck::Kind::Collet;
         const double most = collet ? c_.jawLength + c_.bodyLength : c_.jawLength;
         if (c_.gripLength <= most + kAlikeMm) return;
-        from_.stop("setup-grip-length", "grip_length_mm",
-                   fmt::format("{} {:g} mm long cannot grip over {:g} mm.", collet ? "A collet with its chuck" : "Jaws",
-                               most, c_.gripLength),
-                   collet
-                       ? "Correct grip_length_mm, jaw_length_mm or body_length_mm."
-                       : "Correct grip_length_mm (of soft jaws the depth to which they are bored) or jaw_length_mm.");
+        from_.stop(
+            "setup-grip-length", "grip_length_mm",
+            say("{} {:g} mm long cannot grip over {:g} mm.", collet ? tr("A collet with its chuck") : "Jaws", most,
+                c_.gripLength),
+            collet ? tr("Correct grip_length_mm, jaw_length_mm or body_length_mm.")
+                   : tr("Correct grip_length_mm (of soft jaws the depth to which they are bored) or jaw_length_mm."));
         c_.gripLength = 0;
     }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/setup/table_reading.h"
 
 namespace firstoff {
@@ -14,8 +15,8 @@ constexpr double kMillimetresPerMetre = 1000;
 void bothAxes(const TableReading& from, std::string_view x, std::string_view z, double& r, double& along) {
     if (from.says(x) == from.says(z)) return;
     from.stop("setup-missing-key", from.says(x) ? x : z,
-              fmt::format("{} is given without {}.", from.says(x) ? x : z, from.says(x) ? z : x),
-              fmt::format("Write both {} and {}, or neither.", x, z));
+              say("{} is given without {}.", from.says(x) ? x : z, from.says(x) ? z : x),
+              say("Write both {} and {}, or neither.", x, z));
     r = along = 0;
 }
 
@@ -24,12 +25,12 @@ std::vector<SpindleDrive::CurvePoint> readCurve(const TableReading& from) {
     if (speeds.empty() && torques.empty()) return {};
     std::string wrong;
     if (speeds.size() != torques.size()) {
-        wrong = fmt::format("The torque curve has {} speeds and {} torques.", speeds.size(), torques.size());
+        wrong = say("The torque curve has {} speeds and {} torques.", speeds.size(), torques.size());
     }
     for (std::size_t i = 1; i < speeds.size() && wrong.empty(); ++i) {
         if (speeds[i] > speeds[i - 1]) continue;
-        wrong = fmt::format("In the torque curve {:g} rev/min stands behind {:g} rev/min; speeds must rise.", speeds[i],
-                            speeds[i - 1]);
+        wrong = say("In the torque curve {:g} rev/min stands behind {:g} rev/min; speeds must rise.", speeds[i],
+                    speeds[i - 1]);
     }
     std::vector<SpindleDrive::CurvePoint> curve;
     if (wrong.empty()) {
@@ -37,7 +38,7 @@ std::vector<SpindleDrive::CurvePoint> readCurve(const TableReading& from) {
         return curve;
     }
     from.stop("setup-spindle-curve", from.says("curve_rev_per_min") ? "curve_rev_per_min" : "curve_torque_nm", wrong,
-              "Write one torque in curve_torque_nm for each speed in curve_rev_per_min, slowest first.");
+              tr("Write one torque in curve_torque_nm for each speed in curve_rev_per_min, slowest first."));
     return {};
 }
 
@@ -60,8 +61,8 @@ AxisDynamics readAxisDynamics(const SetupTable& machine, std::vector<Finding>& f
     if (a.known() || from.says("acceleration_x_m_per_s2") || from.says("acceleration_z_m_per_s2")) return a;
     for (const char* key : {"jerk_x_m_per_s3", "corner_jump_x_mm_per_min", "look_ahead_blocks"}) {
         if (!from.says(key)) continue;
-        from.stop("setup-missing-key", key, fmt::format("{} counts for nothing without the accelerations.", key),
-                  "Add acceleration_x_m_per_s2 and acceleration_z_m_per_s2, or take it out.");
+        from.stop("setup-missing-key", key, say("{} counts for nothing without the accelerations.", key),
+                  tr("Add acceleration_x_m_per_s2 and acceleration_z_m_per_s2, or take it out."));
         break;
     }
     return a;
@@ -79,8 +80,8 @@ SpindleDrive readSpindleDrive(const SetupTable& table, std::vector<Finding>& fin
     s.curve = readCurve(from);
     if (from.says("inertia_kg_m2") && from.says("run_up_s")) {
         from.stop("setup-spindle-run-up", "run_up_s",
-                  "How the spindle runs up is said twice: by its inertia and by the time it takes.",
-                  "Keep inertia_kg_m2 together with the torque curve, or keep run_up_s.");
+                  tr("How the spindle runs up is said twice: by its inertia and by the time it takes."),
+                  tr("Keep inertia_kg_m2 together with the torque curve, or keep run_up_s."));
         s.inertiaKgM2 = 0;
     }
     return s;

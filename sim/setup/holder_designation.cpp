@@ -6,6 +6,8 @@
 #include <cctype>
 #include <iterator>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -92,31 +94,31 @@ private:
     bool readLetters() {
         const char clamping = letter();
         if (clamping == '\0' || std::string_view("CDMPSW").find(clamping) == std::string_view::npos) {
-            return fail(fmt::format("the clamping is C, D, M, P, S or W, not {}", shown(clamping)));
+            return fail(say("the clamping is C, D, M, P, S or W, not {}", shown(clamping)));
         }
         d_.insertShape = letter();
         if (d_.insertShape < 'A' || d_.insertShape > 'Z') {
-            return fail(fmt::format("{} is no shape of an insert", shown(d_.insertShape)));
+            return fail(say("{} is no shape of an insert", shown(d_.insertShape)));
         }
         const char style = letter();
         const auto known = holderStyle(style);
-        if (style == 'X') return fail("style X is special: its angle is in no table");
-        if (!known) return fail(fmt::format("{} is no style of a holder", shown(style)));
+        if (style == 'X') return fail(tr("style X is special: its angle is in no table"));
+        if (!known) return fail(say("{} is no style of a holder", shown(style)));
         d_.style = *known;
         d_.insertClearance = letter();
         if (d_.insertClearance == '\0' ||
             std::string_view("ABCDEFGNPO").find(d_.insertClearance) == std::string_view::npos) {
-            return fail(fmt::format("{} is no clearance of an insert", shown(d_.insertClearance)));
+            return fail(say("{} is no clearance of an insert", shown(d_.insertClearance)));
         }
         d_.hand = letter();
         if (d_.hand == 'R' || d_.hand == 'L' || d_.hand == 'N') return true;
-        return fail(fmt::format("the hand is R, L or N, not {}", shown(d_.hand)));
+        return fail(say("the hand is R, L or N, not {}", shown(d_.hand)));
     }
 
     bool readLength() {
         const char length = letter();
         const auto mm = holderLengthMm(length);
-        if (!mm) return fail(fmt::format("{} is no length of a holder", shown(length)));
+        if (!mm) return fail(say("{} is no length of a holder", shown(length)));
         d_.lengthMm = *mm;
         return true;
     }
@@ -125,23 +127,23 @@ private:
         d_.shankHeightMm = figures();
         d_.shankWidthMm = d_.shankHeightMm < 0 ? -1 : figures();
         if (d_.shankHeightMm > 0 && d_.shankWidthMm > 0) return readLength();
-        return fail("behind the hand come two figures for the height of the shank and two for its width");
+        return fail(tr("behind the hand come two figures for the height of the shank and two for its width"));
     }
 
     bool readBar() {
         const char make = letter();
         if (make == '\0' || std::string_view("SABCDEFGHJ").find(make) == std::string_view::npos) {
-            return fail(fmt::format("{} is no make of a bar", shown(make)));
+            return fail(say("{} is no make of a bar", shown(make)));
         }
         d_.shankHeightMm = d_.shankWidthMm = figures();
-        if (d_.shankWidthMm <= 0) return fail("behind the make come two figures for the diameter of the bar");
+        if (d_.shankWidthMm <= 0) return fail(tr("behind the make come two figures for the diameter of the bar"));
         return readLength();
     }
 
     bool readSize() {
         d_.insertSizeMm = figures();
         if (d_.insertSizeMm > 0) return true;
-        return fail("the size of the insert is missing: two figures such as 12 or 09");
+        return fail(tr("the size of the insert is missing: two figures such as 12 or 09"));
     }
 
     bool readEnd() {
@@ -151,7 +153,7 @@ private:
         constexpr std::size_t kMostOfTheMaker = 4;  // with its hyphen
         const bool makers = rest.front() == '-' && rest.size() > 1 && rest.size() <= kMostOfTheMaker &&
                             std::all_of(rest.begin() + 1, rest.end(), [](unsigned char c) { return std::isalnum(c); });
-        return makers || fail(fmt::format("\"{}\" behind the size of the insert is in no table", rest));
+        return makers || fail(say("\"{}\" behind the size of the insert is in no table", rest));
     }
 
     std::string_view text_;

@@ -4,6 +4,7 @@
 #include <cctype>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/setup/holder_designation.h"
 #include "sim/setup/insert_shapes.h"
@@ -40,7 +41,7 @@ public:
 private:
     void contradicts(std::string_view key, std::string message) {
         from_.stop("setup-holder-contradiction", key, std::move(message),
-                   "Look at the holder and at the insert in it, and correct the wrong one.");
+                   tr("Look at the holder and at the insert in it, and correct the wrong one."));
     }
 
     // The entering angle that it says for the feed along Z; nothing for a designation that is not understood.
@@ -49,15 +50,15 @@ private:
         const HolderReading read = readHolderDesignation(head.designation);
         if (!read.designation) {
             from_.stop("setup-unknown-holder", "holder",
-                       fmt::format("\"{}\" is not understood as a holder: {}.", head.designation, read.fault),
-                       "Write a designation by ISO 5608 or 5609 such as \"PCLNR 2020 K12\" or \"S20S-SCLCR 09\", or "
-                       "the sizes themselves: shank_mm, entering_angle_deg, head_width_mm.");
+                       say("\"{}\" is not understood as a holder: {}.", head.designation, read.fault),
+                       tr("Write a designation by ISO 5608 or 5609 such as \"PCLNR 2020 K12\" or \"S20S-SCLCR 09\", or "
+                          "the sizes themselves: shank_mm, entering_angle_deg, head_width_mm."));
             return std::nullopt;
         }
         const HolderDesignation& d = *read.designation;
         if (d.bar != (tool_.kind == ToolKind::Boring)) {
-            contradicts("holder", fmt::format("{} is a {}, the tool is of kind \"{}\".", head.designation,
-                                              d.bar ? "boring bar" : "holder with a square shank", from_.text("kind")));
+            contradicts("holder", say("{} is a {}, the tool is of kind \"{}\".", head.designation,
+                                      d.bar ? tr("boring bar") : tr("holder with a square shank"), from_.text("kind")));
             return std::nullopt;
         }
         takeShank(d, head);
@@ -70,14 +71,13 @@ private:
         head.shankWidth = d.shankWidthMm;
         head.shankHeight = d.shankHeightMm;
         if (from_.says("shank_mm") && std::abs(tool_.shankSize - d.shankWidthMm) > kAlikeMm) {
-            contradicts("shank_mm", fmt::format("shank_mm says {:g}, the holder {} has {:g} mm.", tool_.shankSize,
-                                                head.designation, d.shankWidthMm));
+            contradicts("shank_mm", say("shank_mm says {:g}, the holder {} has {:g} mm.", tool_.shankSize,
+                                        head.designation, d.shankWidthMm));
         }
         tool_.shankSize = d.shankWidthMm;
         if (d.lengthMm > 0 && tool_.overhang >= d.lengthMm) {
-            contradicts("overhang_mm",
-                        fmt::format("The tool stands out {:g} mm, but the whole holder {} is {:g} mm long.",
-                                    tool_.overhang, head.designation, d.lengthMm));
+            contradicts("overhang_mm", say("The tool stands out {:g} mm, but the whole holder {} is {:g} mm long.",
+                                           tool_.overhang, head.designation, d.lengthMm));
         }
         const auto f = d.bar ? barHeadWidthMm(d.shankWidthMm) : holderHeadWidthMm(d.style.letter, d.shankWidthMm);
         if (f) head.headWidth = d.bar ? *f + d.shankWidthMm / 2 : *f;
@@ -87,17 +87,17 @@ private:
         if (!from_.says("insert")) return;
         const std::string_view insert = from_.text("insert");
         if (d.insertShape != tool_.insertShape) {
-            contradicts("holder", fmt::format("The holder takes inserts of shape {}, the insert is of shape {}.",
-                                              d.insertShape, tool_.insertShape));
+            contradicts("holder", say("The holder takes inserts of shape {}, the insert is of shape {}.", d.insertShape,
+                                      tool_.insertShape));
         } else if (std::abs(std::floor(tool_.edgeLength + 0.1) - d.insertSizeMm) > kEdgeSlackMm) {
-            contradicts("holder", fmt::format("The holder takes inserts of size {:g}, the edge of the insert is {:.4g} "
-                                              "mm long.",
-                                              d.insertSizeMm, tool_.edgeLength));
+            contradicts("holder", say("The holder takes inserts of size {:g}, the edge of the insert is {:.4g} "
+                                      "mm long.",
+                                      d.insertSizeMm, tool_.edgeLength));
         }
         const bool whole = insert.size() > 1 && readInsertDesignation(insert).has_value();
         if (!whole || std::toupper(static_cast<unsigned char>(insert[1])) == d.insertClearance) return;
-        contradicts("holder", fmt::format("The holder takes inserts with the clearance {}, the insert {} has {}.",
-                                          d.insertClearance, insert, insert[1]));
+        contradicts("holder", say("The holder takes inserts with the clearance {}, the insert {} has {}.",
+                                  d.insertClearance, insert, insert[1]));
     }
 
     // With M03 a right-hand tool cuts towards the chuck, wherever it stands round the bar, right way up or upside down;
@@ -109,8 +109,8 @@ private:
         const bool right = towardsChuck == (tool_.needs == SpindleDirection::Forward);
         if (right == (d.hand == 'R')) return;
         contradicts(from_.says("tip_number") ? "tip_number" : "holder",
-                    fmt::format("A tool of hand {} that needs {} cuts {} the chuck, tip {} lies on the other side.",
-                                d.hand, from_.text("needs"), towardsChuck ? "away from" : "towards", tool_.tipNumber));
+                    say("A tool of hand {} that needs {} cuts {} the chuck, tip {} lies on the other side.", d.hand,
+                        from_.text("needs"), towardsChuck ? tr("away from") : "towards", tool_.tipNumber));
     }
 
     // An outside holder stands across the axis: the feed of an edge at its end runs along X there, and along Z the edge
@@ -119,9 +119,8 @@ private:
         double angle = d.style.angleDeg;
         if (!d.bar && d.style.endCutting) angle += 90 - degrees(tool_.insertAngle);
         if (from_.says("entering_angle_deg") && std::abs(from_.number("entering_angle_deg") - angle) > kAngleSlackDeg) {
-            contradicts("entering_angle_deg",
-                        fmt::format("entering_angle_deg says {:g}, the style {} of the holder {:g}.",
-                                    from_.number("entering_angle_deg"), d.style.letter, angle));
+            contradicts("entering_angle_deg", say("entering_angle_deg says {:g}, the style {} of the holder {:g}.",
+                                                  from_.number("entering_angle_deg"), d.style.letter, angle));
         }
         return angle;
     }
@@ -130,17 +129,17 @@ private:
         const double least = head.shankWidth / 2;
         if (head.headWidth > 0 && head.headWidth < least - kAlikeMm) {
             from_.stop("setup-holder-contradiction", "head_width_mm",
-                       fmt::format("From the tip to the far side of the shank it is {:g} mm, less than half the shank "
-                                   "({:g} mm).",
-                                   head.headWidth, head.shankWidth),
-                       "Measure across the tool, from the tip to the far side of the shank.");
+                       say("From the tip to the far side of the shank it is {:g} mm, less than half the shank "
+                           "({:g} mm).",
+                           head.headWidth, head.shankWidth),
+                       tr("Measure across the tool, from the tip to the far side of the shank."));
             head.headWidth = 0;
         }
         if (head.headLength <= tool_.overhang) return;
-        from_.stop("setup-holder-contradiction", "head_length_mm",
-                   fmt::format("The head is {:g} mm long, but the tool stands out {:g} mm only.", head.headLength,
-                               tool_.overhang),
-                   "Measure from the tip to where the plain shank begins; it must lie outside the block.");
+        from_.stop(
+            "setup-holder-contradiction", "head_length_mm",
+            say("The head is {:g} mm long, but the tool stands out {:g} mm only.", head.headLength, tool_.overhang),
+            tr("Measure from the tip to where the plain shank begins; it must lie outside the block."));
         head.headLength = 0;
     }
 

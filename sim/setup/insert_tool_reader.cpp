@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/setup/insert_shapes.h"
 #include "sim/setup/tool_outlines.h"
@@ -47,18 +48,17 @@ private:
             for (std::string_view key : {"edge_length_mm", "nose_radius_mm"}) needWithLetter(key);
         } else {
             from_.stop(
-                "setup-unknown-insert", "insert", fmt::format("\"{}\" names no insert.", text),
-                "Write a designation such as \"CNMG120408\", or the shape letter alone (C D E F K S T V W R …) with "
-                "edge_length_mm and nose_radius_mm.");
+                "setup-unknown-insert", "insert", say("\"{}\" names no insert.", text),
+                tr("Write a designation such as \"CNMG120408\", or the shape letter alone (C D E F K S T V W R …) with "
+                   "edge_length_mm and nose_radius_mm."));
         }
         takeEdgeAndNose(nullptr);
     }
 
     void needWithLetter(std::string_view key) {
         if (from_.table.find(key) || (shape_.letter == 'R' && key == "nose_radius_mm")) return;
-        from_.stop("setup-missing-key", "insert",
-                   fmt::format("The letter {} alone does not say {}.", shape_.letter, key),
-                   fmt::format("Add {}, or write the whole designation.", key));
+        from_.stop("setup-missing-key", "insert", say("The letter {} alone does not say {}.", shape_.letter, key),
+                   say("Add {}, or write the whole designation.", key));
     }
 
     void takeDesignation(const InsertDesignation& designation) {
@@ -77,10 +77,9 @@ private:
         if (!from_.says(key)) return;
         const double written = from_.number(key);
         if (std::abs(written - designated) <= slack) return;
-        from_.stop(
-            "setup-insert-contradiction", key,
-            fmt::format("{} says {:g}, the designation {} says {:g}.", key, written, from_.text("insert"), designated),
-            "Look at the insert in the holder and correct the wrong one.");
+        from_.stop("setup-insert-contradiction", key,
+                   say("{} says {:g}, the designation {} says {:g}.", key, written, from_.text("insert"), designated),
+                   tr("Look at the insert in the holder and correct the wrong one."));
     }
 
     void takeEdgeAndNose(const InsertDesignation* designation) {
@@ -98,16 +97,16 @@ private:
             const bool agrees = !from_.says("nose_radius_mm") || std::abs(tool_.noseRadius - largest) < 0.06;
             if (!agrees) {
                 from_.stop("setup-insert-contradiction", "nose_radius_mm",
-                           fmt::format("A round insert of {:g} mm has a nose radius of {:g}, not {:g}.",
-                                       tool_.edgeLength, largest, tool_.noseRadius),
-                           "Leave nose_radius_mm out for a round insert.");
+                           say("A round insert of {:g} mm has a nose radius of {:g}, not {:g}.", tool_.edgeLength,
+                               largest, tool_.noseRadius),
+                           tr("Leave nose_radius_mm out for a round insert."));
             }
             tool_.noseRadius = largest;
         } else if (tool_.noseRadius > largest) {
             from_.stop("setup-nose-radius-too-big", "nose_radius_mm",
-                       fmt::format("A nose radius of {:g} mm does not fit an edge of {:g} mm; {:.3f} mm is the most.",
-                                   tool_.noseRadius, tool_.edgeLength, largest),
-                       "Correct nose_radius_mm or edge_length_mm.");
+                       say("A nose radius of {:g} mm does not fit an edge of {:g} mm; {:.3f} mm is the most.",
+                           tool_.noseRadius, tool_.edgeLength, largest),
+                       tr("Correct nose_radius_mm or edge_length_mm."));
             tool_.noseRadius = 0.9 * largest;
         }
     }
@@ -118,14 +117,13 @@ private:
         const bool noseIsLowest = tip != 0 && tip != 9 && tip != 5 && tip != 7 && shape_.letter != 'R';
         const double heel = degrees(tool_.enteringAngle) + shape_.angleDeg - 180;
         if (shape_.letter != 'R' && !from_.table.find("entering_angle_deg") && !from_.table.find("holder")) {
-            from_.stop("setup-missing-key", "insert", "The tool does not say entering_angle_deg.",
-                       "Add the angle between the cutting edge and the feed along Z, 95 for most turning holders.");
+            from_.stop("setup-missing-key", "insert", tr("The tool does not say entering_angle_deg."),
+                       tr("Add the angle between the cutting edge and the feed along Z, 95 for most turning holders."));
         } else if (noseIsLowest && heel > 1e-9) {
-            from_.stop(
-                "setup-entering-angle", from_.table.find("entering_angle_deg") ? "entering_angle_deg" : "holder",
-                fmt::format("At an entering angle of {:g}° the heel of a {:g}° corner would hang {:g}° below the nose.",
-                            degrees(tool_.enteringAngle), shape_.angleDeg, heel),
-                fmt::format("It can be {:g} at most for this insert.", 180 - shape_.angleDeg));
+            from_.stop("setup-entering-angle", from_.table.find("entering_angle_deg") ? "entering_angle_deg" : "holder",
+                       say("At an entering angle of {:g}° the heel of a {:g}° corner would hang {:g}° below the nose.",
+                           degrees(tool_.enteringAngle), shape_.angleDeg, heel),
+                       say("It can be {:g} at most for this insert.", 180 - shape_.angleDeg));
             tool_.enteringAngle = radians(180 - shape_.angleDeg);
         }
     }
@@ -135,8 +133,8 @@ private:
         const bool two = hasTwoEdges(shape_);
         if (!two && from_.says("edge_width_mm")) {
             from_.stop("setup-insert-contradiction", "edge_width_mm",
-                       fmt::format("All edges of an insert of shape {} are of one length.", shape_.letter),
-                       "Leave edge_width_mm out; it is for the shapes A, B, K and L.");
+                       say("All edges of an insert of shape {} are of one length.", shape_.letter),
+                       tr("Leave edge_width_mm out; it is for the shapes A, B, K and L."));
             tool_.edgeWidth = 0;
         }
     }
@@ -147,11 +145,11 @@ private:
         const double most = largestWiperFlatMm(tool_);
         if (tool_.wiperFlat <= most) return;
         from_.stop("setup-wiper-does-not-fit", "wiper_flat_mm",
-                   most <= 0 ? std::string("As this insert is mounted a wiper has no place: neither edge leans away "
-                                           "from its feed.")
-                             : fmt::format("A wiper of {:g} mm takes too much of an edge; {:.3f} mm is the most.",
-                                           tool_.wiperFlat, most),
-                   "Correct wiper_flat_mm (a fraction of the nose radius is usual), or the entering angle.");
+                   most <= 0 ? std::string(tr("As this insert is mounted a wiper has no place: neither edge leans away "
+                                              "from its feed."))
+                             : say("A wiper of {:g} mm takes too much of an edge; {:.3f} mm is the most.",
+                                   tool_.wiperFlat, most),
+                   tr("Correct wiper_flat_mm (a fraction of the nose radius is usual), or the entering angle."));
         tool_.wiperFlat = 0.9 * most;
     }
 

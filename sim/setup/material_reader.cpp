@@ -1,5 +1,6 @@
 #include "sim/setup/material_reader.h"
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/setup/material_table.h"
 #include "sim/setup/table_reading.h"
@@ -8,7 +9,7 @@ namespace firstoff {
 
 namespace {
 
-constexpr std::string_view kFromSetup = "given in the set-up";
+constexpr std::string_view kFromSetup = later("given in the set-up");
 
 // Both figures of the law or neither: one of them with the other of a table would be a material nobody has.
 void takeForce(const TableReading& from, Material& material) {
@@ -16,8 +17,8 @@ void takeForce(const TableReading& from, Material& material) {
     if (!kc11 && !mc) return;
     if (kc11 != mc) {
         from.stop("setup-missing-key", kc11 ? "kc11_n_per_mm2" : "mc",
-                  "[material] gives one of the two figures that a cutting force needs.",
-                  "Write both kc11_n_per_mm2 and mc, or neither.");
+                  tr("[material] gives one of the two figures that a cutting force needs."),
+                  tr("Write both kc11_n_per_mm2 and mc, or neither."));
         return;
     }
     material.kc11 = from.number("kc11_n_per_mm2");

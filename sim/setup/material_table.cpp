@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 
 namespace firstoff {
@@ -77,7 +78,7 @@ MaterialRow rowOf(const std::map<std::string, std::size_t>& headings, const std:
     row.note = text("note");
     row.densitySource = text("density_source");
     // Shown beside every force, where the rest of the row is not.
-    if (row.status.ends_with("memory_mapping")) m.source += "; that it holds for this material is from memory";
+    if (row.status.ends_with("memory_mapping")) m.source += tr("; that it holds for this material is from memory");
     return row;
 }
 

@@ -7,13 +7,14 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/setup/setup_keys.h"
 
 namespace firstoff {
 
 namespace {
 
-constexpr std::string_view kWhereDescribed = "assets/set-up-keys.md describes every key.";
+constexpr std::string_view kWhereDescribed = later("assets/set-up-keys.md describes every key.");
 
 // Number of single-letter changes between two words (Levenshtein).
 std::size_t changesBetween(std::string_view a, std::string_view b) {
@@ -62,18 +63,18 @@ const char* formInWords(SetupKey::Form form) {
         case SetupKey::Form::Number:
             return "a number";
         case SetupKey::Form::Whole:
-            return "a whole number";
+            return tr("a whole number");
         case SetupKey::Form::Range:
-            return "two numbers, [least, greatest]";
+            return tr("two numbers, [least, greatest]");
         case SetupKey::Form::Text:
         case SetupKey::Form::Choice:
-            return "a text in quotes";
+            return tr("a text in quotes");
         case SetupKey::Form::Flag:
-            return "true or false";
+            return tr("true or false");
         case SetupKey::Form::Levels:
-            return "true, false or a list of numbers such as [1, 3]";
+            return tr("true, false or a list of numbers such as [1, 3]");
         case SetupKey::Form::List:
-            return "a list of numbers such as [8.5, 14]";
+            return tr("a list of numbers such as [8.5, 14]");
     }
     return "";
 }
@@ -120,15 +121,15 @@ private:
     }
 
     void missingTable(std::string_view name) {
-        add("setup-missing-table", {}, fmt::format("The set-up has no table [{}].", name),
-            fmt::format("Add [{}] with its keys; {}", name, kWhereDescribed));
+        add("setup-missing-table", {}, say("The set-up has no table [{}].", name),
+            say("Add [{}] with its keys; {}", name, kWhereDescribed));
     }
 
     void checkTable(SetupTable& table) {
         const std::string_view keyTable = keyTableOf(table.name);
         const auto tables = setupTables();
-        if (table.name == "work_offsets") return looseKeys(table, "[work_offsets.G54] to [work_offsets.G59]");
-        if (table.name == "m_codes") return looseKeys(table, "[m_codes.M63] for M63");
+        if (table.name == "work_offsets") return looseKeys(table, tr("[work_offsets.G54] to [work_offsets.G59]"));
+        if (table.name == "m_codes") return looseKeys(table, tr("[m_codes.M63] for M63"));
         if (table.name.empty()) return aboveAllTables(table);
         if (std::find(tables.begin(), tables.end(), keyTable) == tables.end()) return unknownTable(table);
         const bool many = keyTable == "tool" || keyTable == "offset" || keyTable == "body" || keyTable == "feed_hold" ||
@@ -162,7 +163,7 @@ private:
             if (setupKey("", entry.key)) {
                 checkEntry(table, "", '\0', entry);
             } else {
-                looseKey(entry, "a table such as [machine]");
+                looseKey(entry, tr("a table such as [machine]"));
             }
         }
     }
@@ -173,8 +174,8 @@ private:
 
     void looseKey(SetupEntry& entry, std::string_view belongs) {
         entry.usable = false;
-        add("setup-unknown-key", entry.keySpan, fmt::format("The key {} stands outside the tables.", entry.key),
-            fmt::format("Move it under the heading it belongs to, {}.", belongs));
+        add("setup-unknown-key", entry.keySpan, say("The key {} stands outside the tables.", entry.key),
+            say("Move it under the heading it belongs to, {}.", belongs));
     }
 
     void unknownTable(SetupTable& table) {
@@ -183,17 +184,17 @@ private:
         const auto meant = nearest(table.name, known);
         for (SetupEntry& entry : table.entries) entry.usable = false;
         std::string remedy =
-            meant ? fmt::format("Did you mean [{}]? ", *meant == "G54" ? "work_offsets.G54" : *meant) : std::string();
-        if (table.name.starts_with("m_codes.")) remedy = "M codes are M0 to M999, e.g. [m_codes.M63]. ";
-        if (table.name.starts_with("work_offsets.")) remedy = "Work offsets are G54 to G59. ";
-        add("setup-unknown-table", table.span, fmt::format("A set-up has no table [{}]; it was not used.", table.name),
+            meant ? say("Did you mean [{}]? ", *meant == "G54" ? "work_offsets.G54" : *meant) : std::string();
+        if (table.name.starts_with("m_codes.")) remedy = tr("M codes are M0 to M999, e.g. [m_codes.M63]. ");
+        if (table.name.starts_with("work_offsets.")) remedy = tr("Work offsets are G54 to G59. ");
+        add("setup-unknown-table", table.span, say("A set-up has no table [{}]; it was not used.", table.name),
             remedy + std::string(kWhereDescribed));
     }
 
     void wrongBrackets(const SetupTable& table, bool many) {
         add("setup-wrong-type", table.span,
-            many ? fmt::format("[{0}] has one pair of brackets; there may be several, so it needs two.", table.name)
-                 : fmt::format("[[{0}]] has two pairs of brackets; there is only one, so it needs one.", table.name),
+            many ? say("[{0}] has one pair of brackets; there may be several, so it needs two.", table.name)
+                 : say("[[{0}]] has two pairs of brackets; there is only one, so it needs one.", table.name),
             many ? fmt::format("Write [[{}]].", table.name) : fmt::format("Write [{}].", table.name));
     }
 
@@ -206,14 +207,13 @@ private:
             const std::string_view kindKey = kindKeyOf(keyTable);
             const SetupEntry* said = table.find(kindKey);
             add("setup-key-of-another-kind", entry.keySpan,
-                fmt::format(
-                    "{} says nothing about {} \"{}\".", entry.key,
-                    keyTable == "stock" ? std::string("stock of the shape") : fmt::format("a {} of kind", keyTable),
+                say("{} says nothing about {} \"{}\".", entry.key,
+                    keyTable == "stock" ? std::string(tr("stock of the shape")) : say("a {} of kind", keyTable),
                     said ? std::string_view(said->value.text) : choicesOf(*setupKey(keyTable, kindKey)).front()),
-                keyTable == "stock" ? "Take it out, or correct the shape."
-                                    : fmt::format("Take it out, or correct the kind of the {}.", keyTable));
+                keyTable == "stock" ? tr("Take it out, or correct the shape.")
+                                    : say("Take it out, or correct the kind of the {}.", keyTable));
         } else if (!hasForm(entry.value, key->form)) {
-            add("setup-wrong-type", entry.value.span, fmt::format("{} must be {}.", entry.key, formInWords(key->form)),
+            add("setup-wrong-type", entry.value.span, say("{} must be {}.", entry.key, formInWords(key->form)),
                 std::string(kWhereDescribed));
         } else {
             checkValue(*key, entry);
@@ -231,12 +231,12 @@ private:
         const auto meant = nearest(entry.key, known);
         std::string remedy(kWhereDescribed);
         if (meant) {
-            remedy = fmt::format("Did you mean {}?", *meant);
+            remedy = say("Did you mean {}?", *meant);
         } else if (!elsewhere.empty()) {
-            remedy = fmt::format("That key belongs to [{}].", elsewhere);
+            remedy = say("That key belongs to [{}].", elsewhere);
         }
-        add("setup-unknown-key", entry.keySpan,
-            fmt::format("[{}] has no key {}; it was not used.", table.name, entry.key), remedy);
+        add("setup-unknown-key", entry.keySpan, say("[{}] has no key {}; it was not used.", table.name, entry.key),
+            remedy);
     }
 
     void checkValue(const SetupKey& key, const SetupEntry& entry) {
@@ -267,17 +267,17 @@ private:
     void checkLimits(const SetupKey& key, const SetupEntry& entry, double number) {
         if (number >= key.least && number <= key.most) return;  // false for nan
         add("setup-out-of-range", entry.value.span,
-            fmt::format("{} is {:g}; it must lie between {:g} and {:g}.", entry.key, number, key.least, key.most),
-            "Correct the figure; the unit is the one in the key's name.");
+            say("{} is {:g}; it must lie between {:g} and {:g}.", entry.key, number, key.least, key.most),
+            tr("Correct the figure; the unit is the one in the key's name."));
     }
 
     void checkLevels(const SetupKey& key, const SetupEntry& entry) {
         for (double level : entry.value.list) {
             if (level == std::floor(level) && level >= key.least && level <= key.most) continue;
             add("setup-out-of-range", entry.value.span,
-                fmt::format("{} holds {:g}; it is a list of whole numbers from {:g} to {:g}.", entry.key, level,
-                            key.least, key.most),
-                "Write the numbers of the switches that are on.");
+                say("{} holds {:g}; it is a list of whole numbers from {:g} to {:g}.", entry.key, level, key.least,
+                    key.most),
+                tr("Write the numbers of the switches that are on."));
         }
     }
 
@@ -288,23 +288,23 @@ private:
         checkLimits(key, entry, high);
         if (low < high) return;
         add("setup-out-of-range", entry.value.span,
-            fmt::format("{} runs from {:g} to {:g}, which is no travel.", entry.key, low, high),
-            "Write the smaller limit first.");
+            say("{} runs from {:g} to {:g}, which is no travel.", entry.key, low, high),
+            tr("Write the smaller limit first."));
     }
 
     void checkChoice(const SetupKey& key, const SetupEntry& entry) {
         const std::vector<std::string_view> choices = choicesOf(key);
         if (std::find(choices.begin(), choices.end(), entry.value.text) != choices.end()) return;
         const auto meant = nearest(entry.value.text, choices);
-        add("setup-unknown-choice", entry.value.span, fmt::format("{} cannot be \"{}\".", entry.key, entry.value.text),
-            fmt::format("{}Write one of: {}.", meant ? fmt::format("Did you mean \"{}\"? ", *meant) : std::string(),
-                        fmt::join(choices, ", ")));
+        add("setup-unknown-choice", entry.value.span, say("{} cannot be \"{}\".", entry.key, entry.value.text),
+            say("{}Write one of: {}.", meant ? say("Did you mean \"{}\"? ", *meant) : std::string(),
+                fmt::join(choices, ", ")));
     }
 
     void checkPresence(const SetupTable& table, char kind, const SetupKey& key) {
         if (key.need != SetupKey::Need::Required || table.find(key.key)) return;
         if (!key.kinds.empty() && (kind == '\0' || key.kinds.find(kind) == std::string_view::npos)) return;
-        add("setup-missing-key", table.span, fmt::format("[{}] does not say {}.", table.name, key.key),
+        add("setup-missing-key", table.span, say("[{}] does not say {}.", table.name, key.key),
             fmt::format("Add {} ({}); {}", key.key, formInWords(key.form), kWhereDescribed));
     }
 

@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -129,8 +131,8 @@ private:
 
 Finding syntaxError(const toml::parse_error& error, const Places& places) {
     return setupStop("setup-syntax", places.span(error.source()),
-                     fmt::format("The set-up file cannot be read as TOML from here on: {}.", error.description()),
-                     "Mend this line: a table heading in [brackets], or key = value with texts in \"quotes\".");
+                     say("The set-up file cannot be read as TOML from here on: {}.", error.description()),
+                     tr("Mend this line: a table heading in [brackets], or key = value with texts in \"quotes\"."));
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <array>
 #include <limits>
 
+#include "sim/base/say.h"
 #include "sim/setup/setup_keys.h"
 
 namespace firstoff {
@@ -83,10 +84,10 @@ private:
         const std::optional<std::string> text = readFile_ && !name.empty() ? readFile_(name) : std::nullopt;
         if (!text) {
             stop(entry.value.span,
-                 name.empty() ? fmt::format("{} names no file.", entry.key)
-                              : fmt::format("The file \"{}\" cannot be had, so what it says is missing here.", name),
-                 "Write its name as seen from the folder of this set-up, e.g. \"../machines/slant-bed-12.toml\"; a "
-                 "set-up that was never saved has no folder yet.");
+                 name.empty() ? say("{} names no file.", entry.key)
+                              : say("The file \"{}\" cannot be had, so what it says is missing here.", name),
+                 tr("Write its name as seen from the folder of this set-up, e.g. \"../machines/slant-bed-12.toml\"; a "
+                    "set-up that was never saved has no folder yet."));
             return std::nullopt;
         }
         SetupDocument document = readSetupDocument(*text);
@@ -115,9 +116,9 @@ private:
     void takeMachineTable(const SetupTable& table) {
         if (table.name.empty()) {
             for (const SetupEntry& entry : table.entries) {
-                stop(entry.keySpan, fmt::format("{} cannot stand in a machine file.", entry.key),
-                     entry.key == "machine_file" ? "A machine file takes no keys from another file."
-                                                 : "Move it under the heading it belongs to.");
+                stop(entry.keySpan, say("{} cannot stand in a machine file.", entry.key),
+                     entry.key == "machine_file" ? tr("A machine file takes no keys from another file.")
+                                                 : tr("Move it under the heading it belongs to."));
             }
         } else if (!belongsToMachine(table)) {
             if (table.name == "work_offsets" || table.name == "m_codes") {
@@ -143,9 +144,9 @@ private:
     }
 
     void notOfTheMachine(SourceSpan span, const std::string& what) {
-        stop(span, fmt::format("{} does not belong in a machine file; it was not used.", what),
-             fmt::format("A machine file holds {} and {}; the rest belongs in the set-up.",
-                         fmt::join(kMachineTables, ", "), kNearMiss));
+        stop(span, say("{} does not belong in a machine file; it was not used.", what),
+             say("A machine file holds {} and {}; the rest belongs in the set-up.", fmt::join(kMachineTables, ", "),
+                 kNearMiss));
     }
 
     SetupTable* ownTable(std::string_view name) {
@@ -169,20 +170,21 @@ private:
                 tool = &table;
             } else {
                 stop(table.span.line > 0 ? table.span : table.entries.front().keySpan,
-                     "A tool file holds one table, [tool]; the rest was not used.", "Write one file for each tool.");
+                     tr("A tool file holds one table, [tool]; the rest was not used."),
+                     tr("Write one file for each tool."));
             }
         }
         if (!tool) {
-            stop(entry->value.span, fmt::format("The file \"{}\" holds no tool.", entry->value.text),
-                 "A tool file has one table, [tool], with the keys of a [[tool]].");
+            stop(entry->value.span, say("The file \"{}\" holds no tool.", entry->value.text),
+                 tr("A tool file has one table, [tool], with the keys of a [[tool]]."));
             own.incomplete = true;
             return;
         }
         SetupTable taken = *tool;
         std::erase_if(taken.entries, [&](const SetupEntry& e) {
             if (e.key != "from" && e.key != "station") return false;
-            stop(e.keySpan, fmt::format("{} cannot stand in a tool file; it was not used.", e.key),
-                 "Write it in the [[tool]] of the set-up.");
+            stop(e.keySpan, say("{} cannot stand in a tool file; it was not used.", e.key),
+                 tr("Write it in the [[tool]] of the set-up."));
             return true;
         });
         takeEntries(own, taken);

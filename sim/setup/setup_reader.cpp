@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/setup/blank_check.h"
 #include "sim/setup/body_reader.h"
 #include "sim/setup/chuck_reader.h"
@@ -143,8 +144,8 @@ private:
                 setup_.machine.otherReferences[i] = setup_.machine.home + Point{numberIn(t, z), numberIn(t, x) / 2};
             } else if (t.find(x) || t.find(z)) {
                 stop("setup-missing-key", t.span,
-                     fmt::format("The {} reference position is given for one axis only.", kNames[i]),
-                     fmt::format("Write both {} and {}, or neither.", x, z));
+                     say("The {} reference position is given for one axis only.", kNames[i]),
+                     say("Write both {} and {}, or neither.", x, z));
             }
         }
     }
@@ -158,10 +159,10 @@ private:
 
     void homeWithin(const SetupTable& t, std::string_view key, double min, double max) {
         if (min <= 0 && max >= 0) return;
-        stop(
-            "setup-home-outside-travel", spanOf(t, key),
-            fmt::format("Travel runs from {:g} to {:g} and leaves out the reference position, which is 0.", min, max),
-            "Machine coordinates count from the reference position; towards the chuck and the axis they are negative.");
+        stop("setup-home-outside-travel", spanOf(t, key),
+             say("Travel runs from {:g} to {:g} and leaves out the reference position, which is 0.", min, max),
+             tr("Machine coordinates count from the reference position; towards the chuck and the axis they are "
+                "negative."));
     }
 
     void readTurret() {
@@ -175,8 +176,8 @@ private:
         if (given && setup_.turret->kind == Turret::Kind::Gang) return;
         const SetupTable& machine = table("machine");
         if (&machine == &missing_ || machine.find("turret_diameter_mm") || document_.incomplete) return;
-        stop("setup-missing-key", machine.span, "[machine] does not say turret_diameter_mm.",
-             "Add turret_diameter_mm (a number); only a gang plate has no disc.");
+        stop("setup-missing-key", machine.span, tr("[machine] does not say turret_diameter_mm."),
+             tr("Add turret_diameter_mm (a number); only a gang plate has no disc."));
     }
 
     // What is drawn or was tried before may have a bore that is not known yet.
@@ -184,8 +185,8 @@ private:
         const Stock& stock = setup_.stock;
         const bool rolled = stock.outerRadius > 0;
         if (setup_.chuck.grip != Chuck::Grip::Inside || !rolled || stock.boreRadius > 0) return;
-        stop("setup-grip", spanOf(t, "grip"), "The jaws are said to grip from inside, but the blank has no bore.",
-             "Write grip = \"outside\", or the bore of the blank.");
+        stop("setup-grip", spanOf(t, "grip"), tr("The jaws are said to grip from inside, but the blank has no bore."),
+             tr("Write grip = \"outside\", or the bore of the blank."));
     }
 
     void readSupports() {
@@ -199,8 +200,8 @@ private:
         if (&second == &missing_) return;
         const SetupTable& chuck = table("second_spindle.chuck");
         if (&chuck == &missing_ && !document_.incomplete) {
-            stop("setup-missing-table", second.span, "The second spindle has no table [second_spindle.chuck].",
-                 "Add it, with the keys of [chuck].");
+            stop("setup-missing-table", second.span, tr("The second spindle has no table [second_spindle.chuck]."),
+                 tr("Add it, with the keys of [chuck]."));
         }
         setup_.secondSpindle = readSecondSpindle(second, chuck, setup_.findings);
     }
@@ -233,11 +234,10 @@ private:
         const bool wrong = t.find("z_from_bar_end_mm") && t.find("z_from_chuck_face_mm");
         const bool none = !t.find("z_from_bar_end_mm") && !t.find("z_from_chuck_face_mm");
         if (wrong || none) {
-            stop(
-                "setup-datum", t.span,
-                fmt::format("[{}] must say where Z0 lies exactly once; it says it {}.", t.name,
-                            wrong ? "twice" : "nowhere"),
-                "Write z_from_bar_end_mm (0: Z0 at the end of the bar, -1: one mm inside it) or z_from_chuck_face_mm.");
+            stop("setup-datum", t.span,
+                 say("[{}] must say where Z0 lies exactly once; it says it {}.", t.name, wrong ? "twice" : "nowhere"),
+                 tr("Write z_from_bar_end_mm (0: Z0 at the end of the bar, -1: one mm inside it) or "
+                    "z_from_chuck_face_mm."));
         }
         if (!fromBar && !fromChuck) return;
         const double z = fromBar ? setup_.stock.frontZ + fromBar->value.number : fromChuck->value.number;
@@ -251,13 +251,13 @@ private:
         readToolBlock(t, setup_, tool);
         if (tool.station > setup_.machine.stations) {
             stop("setup-station", spanOf(t, "station"),
-                 fmt::format("Station {} is asked for, the turret has {}.", tool.station, setup_.machine.stations),
-                 "Correct the station of the tool or stations of the machine.");
+                 say("Station {} is asked for, the turret has {}.", tool.station, setup_.machine.stations),
+                 tr("Correct the station of the tool or stations of the machine."));
         } else if (const Tool* other = setup_.toolAt(tool.station)) {
             stop("setup-duplicate-station", spanOf(t, "station"),
-                 fmt::format("Station {} already holds \"{}\" (line {}); \"{}\" was left out.", tool.station,
-                             other->name, other->span.line, tool.name),
-                 "Give each tool a station of its own.");
+                 say("Station {} already holds \"{}\" (line {}); \"{}\" was left out.", tool.station, other->name,
+                     other->span.line, tool.name),
+                 tr("Give each tool a station of its own."));
         } else {
             setup_.tools.push_back(std::move(tool));
         }
@@ -271,14 +271,14 @@ private:
         if (t.find("gauge_x_mm") && t.find("gauge_z_mm")) {
             offset.gauge = Point{numberIn(t, "gauge_z_mm"), numberIn(t, "gauge_x_mm") / 2};
         } else if (t.find("gauge_x_mm") || t.find("gauge_z_mm")) {
-            stop("setup-missing-key", t.span, "The offset gives the gauge length of one axis only.",
-                 "Write both gauge_x_mm and gauge_z_mm, or neither (then the tool's true place is taken).");
+            stop("setup-missing-key", t.span, tr("The offset gives the gauge length of one axis only."),
+                 tr("Write both gauge_x_mm and gauge_z_mm, or neither (then the tool's true place is taken)."));
         }
         if (t.usable("nose_radius_mm")) offset.noseRadius = numberIn(t, "nose_radius_mm");
         if (t.usable("tip_number")) offset.tipNumber = static_cast<int>(numberIn(t, "tip_number"));
         if (setup_.offset(offset.number)) {
             stop("setup-duplicate-offset", spanOf(t, "number"),
-                 fmt::format("Offset {} is given twice; the first is taken.", offset.number), "Keep one of them.");
+                 say("Offset {} is given twice; the first is taken.", offset.number), tr("Keep one of them."));
         } else {
             setup_.offsets.push_back(offset);
         }
@@ -286,8 +286,8 @@ private:
 
     void takeMachineCode(const SetupTable& t, int number) {
         if (setup_.machineCode(number) != nullptr) {
-            return stop("setup-duplicate-m-code", t.span,
-                        fmt::format("M{:02} is given twice; the first is taken.", number), "Keep one of them.");
+            return stop("setup-duplicate-m-code", t.span, say("M{:02} is given twice; the first is taken.", number),
+                        tr("Keep one of them."));
         }
         MachineCode code;
         code.number = number;
@@ -330,9 +330,8 @@ private:
         const bool second = action >= SecondSpindleApproach;
         if ((!tailstock || setup_.tailstock) && (!second || setup_.secondSpindle)) return;
         stop("setup-m-code-moves-nothing", spanOf(t, "does"),
-             fmt::format("[{}] moves the {}, but the set-up has none.", t.name,
-                         tailstock ? "tailstock" : "second spindle"),
-             fmt::format("Add the table [{}], or take does out.", tailstock ? "tailstock" : "second_spindle"));
+             say("[{}] moves the {}, but the set-up has none.", t.name, tailstock ? "tailstock" : tr("second spindle")),
+             say("Add the table [{}], or take does out.", tailstock ? "tailstock" : "second_spindle"));
     }
 
     void readNearMiss(const SetupTable& t) { setup_.nearMiss = {numberIn(t, "rapid_mm"), numberIn(t, "feed_mm")}; }

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/setup/blank_check.h"
 #include "sim/setup/table_reading.h"
 
@@ -90,18 +91,18 @@ private:
         const bool round = s_.shape == Stock::Shape::Round;
         const bool tube = text("shape") == "tube";
         if (tube && bore <= 0) {
-            stop("setup-missing-key", spanOf("shape"), "A tube needs bore_mm.",
-                 "Add bore_mm, or write shape = \"bar\".");
+            stop("setup-missing-key", spanOf("shape"), tr("A tube needs bore_mm."),
+                 tr("Add bore_mm, or write shape = \"bar\"."));
         }
         if (round && !tube && bore > 0) {
-            stop("setup-stock-contradiction", spanOf("bore_mm"), "A bar has no bore, yet bore_mm is given.",
-                 "Write shape = \"tube\", or take bore_mm out.");
+            stop("setup-stock-contradiction", spanOf("bore_mm"), tr("A bar has no bore, yet bore_mm is given."),
+                 tr("Write shape = \"tube\", or take bore_mm out."));
             return 0;
         }
         if (bore < size) return bore;
         stop("setup-stock-contradiction", spanOf("bore_mm"),
-             fmt::format("The bore ({:g} mm) is not smaller than the outside ({:g} mm).", bore, size),
-             fmt::format("Correct {} or bore_mm.", sizeKey));
+             say("The bore ({:g} mm) is not smaller than the outside ({:g} mm).", bore, size),
+             say("Correct {} or bore_mm.", sizeKey));
         return 0;
     }
 
@@ -132,8 +133,8 @@ private:
     void noName(std::string_view key) {
         const SetupEntry* entry = t_.find(key);
         if (!entry->usable) return;  // said already
-        stop("setup-stock-contradiction", entry->value.span, fmt::format("{} names no file.", key),
-             "Write the name of a file beside the set-up.");
+        stop("setup-stock-contradiction", entry->value.span, say("{} names no file.", key),
+             tr("Write the name of a file beside the set-up."));
     }
 
     const SetupTable& t_;

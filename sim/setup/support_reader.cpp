@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/setup/chuck_reader.h"
 #include "sim/setup/table_reading.h"
@@ -43,9 +44,9 @@ private:
     void checkPlaces() {
         if (t_.advancedZ && t_.parkedZ && *t_.advancedZ >= *t_.parkedZ) {
             from_.stop("setup-tailstock-places", "advanced_z_from_chuck_face_mm",
-                       fmt::format("Advanced, the centre would stand at {:g} mm, behind where it is parked ({:g} mm).",
-                                   *t_.advancedZ, *t_.parkedZ),
-                       "Z counts away from the chuck: the parked place has the larger figure.");
+                       say("Advanced, the centre would stand at {:g} mm, behind where it is parked ({:g} mm).",
+                           *t_.advancedZ, *t_.parkedZ),
+                       tr("Z counts away from the chuck: the parked place has the larger figure."));
             t_.advancedZ.reset();
             t_.parkedZ.reset();
         }
@@ -53,9 +54,9 @@ private:
         if (!meant || !from_.says("centre_z_from_chuck_face_mm") || std::abs(*meant - t_.tipZ) <= kAlikeMm) return;
         from_.stop("setup-tailstock-places",
                    t_.advanced ? "advanced_z_from_chuck_face_mm" : "parked_z_from_chuck_face_mm",
-                   fmt::format("At the start the centre is {} at {:g} mm, but M codes take it to {:g} mm for that.",
-                               t_.advanced ? "in the work" : "parked", t_.tipZ, *meant),
-                   "Write one place in both keys, or correct advanced.");
+                   say("At the start the centre is {} at {:g} mm, but M codes take it to {:g} mm for that.",
+                       t_.advanced ? tr("in the work") : "parked", t_.tipZ, *meant),
+                   tr("Write one place in both keys, or correct advanced."));
     }
 
     void readCentre() {
@@ -63,31 +64,32 @@ private:
         t_.centreLength = from_.number("centre_length_mm");
         if (from_.says("centre_length_mm") && t_.centreLength < cone) {
             from_.stop("setup-centre", "centre_length_mm",
-                       fmt::format("The centre is {:g} mm long out of the quill; its point alone is {:.3f} mm.",
-                                   t_.centreLength, cone),
-                       "Measure from the point to the quill.");
+                       say("The centre is {:g} mm long out of the quill; its point alone is {:.3f} mm.",
+                           t_.centreLength, cone),
+                       tr("Measure from the point to the quill."));
             t_.centreLength = 0;
         }
         t_.live = from_.text("centre") != "dead";
         t_.housingRadius = from_.number("housing_diameter_mm") / 2;
         t_.housingLength = from_.number("housing_length_mm");
-        both("housing_diameter_mm", "housing_length_mm", "bearing housing", t_.housingRadius, t_.housingLength);
+        both("housing_diameter_mm", "housing_length_mm", tr("bearing housing"), t_.housingRadius, t_.housingLength);
         if (t_.housingRadius <= 0) return;
         std::string wrong;
         if (!t_.live) {
-            wrong = "A dead centre has no bearing housing.";
+            wrong = tr("A dead centre has no bearing housing.");
         } else if (t_.housingRadius < t_.centreRadius) {
-            wrong = fmt::format("The bearing housing ({:g} mm) is thinner than the centre ({:g} mm).",
-                                2 * t_.housingRadius, 2 * t_.centreRadius);
+            wrong = say("The bearing housing ({:g} mm) is thinner than the centre ({:g} mm).", 2 * t_.housingRadius,
+                        2 * t_.centreRadius);
         } else if (t_.centreLength > 0 && t_.housingLength > t_.centreLength - cone + kAlikeMm) {
-            wrong = fmt::format(
-                "A bearing housing of {:g} mm leaves no room for the point ({:.3f} mm) of a centre that "
-                "stands {:g} mm out of the quill.",
-                t_.housingLength, cone, t_.centreLength);
+            wrong =
+                say("A bearing housing of {:g} mm leaves no room for the point ({:.3f} mm) of a centre that "
+                    "stands {:g} mm out of the quill.",
+                    t_.housingLength, cone, t_.centreLength);
         } else {
             return;
         }
-        from_.stop("setup-centre", "housing_diameter_mm", wrong, "Look at the centre and correct the wrong figure.");
+        from_.stop("setup-centre", "housing_diameter_mm", wrong,
+                   tr("Look at the centre and correct the wrong figure."));
         t_.housingRadius = t_.housingLength = 0;
     }
 
@@ -95,8 +97,8 @@ private:
         const bool wide = from_.says(across), isLong = from_.says(along);
         if (wide == isLong) return;
         from_.stop("setup-missing-key", wide ? across : along,
-                   fmt::format("The {} has {}.", what, wide ? "no length" : "no diameter"),
-                   fmt::format("Write both {} and {}, or neither.", across, along));
+                   say("The {} has {}.", what, wide ? tr("no length") : tr("no diameter")),
+                   say("Write both {} and {}, or neither.", across, along));
         radius = length = 0;
     }
 
@@ -129,16 +131,16 @@ SecondSpindle readSecondSpindle(const SetupTable& table, const SetupTable& chuck
     if (!given) return s;
     if (s.approachZ >= s.parkedZ) {
         from.stop("setup-second-spindle", "approach_z_from_chuck_face_mm",
-                  fmt::format("To grip, the second spindle would go to {:g} mm, behind where it is parked ({:g} mm).",
-                              s.approachZ, s.parkedZ),
-                  "Z counts away from the first chuck: the parked place has the larger figure.");
+                  say("To grip, the second spindle would go to {:g} mm, behind where it is parked ({:g} mm).",
+                      s.approachZ, s.parkedZ),
+                  tr("Z counts away from the first chuck: the parked place has the larger figure."));
         s.approachZ = s.parkedZ;
     } else if (s.startZ < s.approachZ || s.startZ > s.parkedZ) {
         from.stop("setup-second-spindle", "start_z_from_chuck_face_mm",
-                  fmt::format("The second spindle starts at {:g} mm, which is not between where it grips ({:g} mm) and "
-                              "where it is parked ({:g} mm).",
-                              s.startZ, s.approachZ, s.parkedZ),
-                  "Correct start_z_from_chuck_face_mm, or leave it out: then it starts parked.");
+                  say("The second spindle starts at {:g} mm, which is not between where it grips ({:g} mm) and "
+                      "where it is parked ({:g} mm).",
+                      s.startZ, s.approachZ, s.parkedZ),
+                  tr("Correct start_z_from_chuck_face_mm, or leave it out: then it starts parked."));
         s.startZ = s.parkedZ;
     }
     return s;
@@ -159,27 +161,26 @@ SteadyRest readSteadyRest(const SetupTable& table, std::vector<Finding>& finding
     s.openTo = onceRound(radians(from.number("open_to_deg")));
     if (from.says("open_from_deg") != from.says("open_to_deg")) {
         from.stop("setup-missing-key", from.says("open_from_deg") ? "open_from_deg" : "open_to_deg",
-                  "The opening of the steady rest has one end only.",
-                  "Write both open_from_deg and open_to_deg, or neither for a closed ring.");
+                  tr("The opening of the steady rest has one end only."),
+                  tr("Write both open_from_deg and open_to_deg, or neither for a closed ring."));
         s.openFrom = s.openTo = 0;
     }
     const auto mend = [&](std::string_view key, std::string message) {
-        from.stop("setup-steady-rest", key, std::move(message), "Measure the steady rest and correct it.");
+        from.stop("setup-steady-rest", key, std::move(message), tr("Measure the steady rest and correct it."));
     };
     if (s.innerRadius >= s.outerRadius) {
-        mend("inner_diameter_mm", fmt::format("The ring of the steady rest is {:g} mm inside and {:g} mm outside.",
-                                              2 * s.innerRadius, 2 * s.outerRadius));
+        mend("inner_diameter_mm", say("The ring of the steady rest is {:g} mm inside and {:g} mm outside.",
+                                      2 * s.innerRadius, 2 * s.outerRadius));
         s.outerRadius = 1.2 * s.innerRadius;
     }
     if (s.barRadius >= s.innerRadius) {
-        mend("bar_diameter_mm", fmt::format("A bar of {:g} mm does not go through a ring of {:g} mm.", 2 * s.barRadius,
-                                            2 * s.innerRadius));
+        mend("bar_diameter_mm",
+             say("A bar of {:g} mm does not go through a ring of {:g} mm.", 2 * s.barRadius, 2 * s.innerRadius));
         s.innerRadius = 1.1 * s.barRadius;
         s.outerRadius = std::max(s.outerRadius, 1.2 * s.innerRadius);
     } else if (s.barRadius + 2 * s.rollerRadius > s.outerRadius) {
-        mend("roller_diameter_mm",
-             fmt::format("On a bar of {:g} mm rollers of {:g} mm reach out of the ring ({:g} mm).", 2 * s.barRadius,
-                         2 * s.rollerRadius, 2 * s.outerRadius));
+        mend("roller_diameter_mm", say("On a bar of {:g} mm rollers of {:g} mm reach out of the ring ({:g} mm).",
+                                       2 * s.barRadius, 2 * s.rollerRadius, 2 * s.outerRadius));
         s.rollerRadius = (s.outerRadius - s.barRadius) / 2;
     }
     return s;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/base/say.h"
 #include "sim/setup/table_reading.h"
 
 namespace firstoff {
@@ -78,8 +79,8 @@ private:
             stop(z   ? "block_z_mm"
                  : r ? "block_x_mm"
                      : "block_width_mm",
-                 "The block of the tool is given in part, and the turret does not say the rest.",
-                 "Write block_z_mm, block_x_mm and block_width_mm, or the blocks of all tools in [turret].");
+                 tr("The block of the tool is given in part, and the turret does not say the rest."),
+                 tr("Write block_z_mm, block_x_mm and block_width_mm, or the blocks of all tools in [turret]."));
             return;
         }
         if (!block) block.emplace();
@@ -92,15 +93,14 @@ private:
     void cannotBe(const ToolBlock& block) {
         const bool alongZ = block.z.min >= block.z.max;
         stop(alongZ && given("block_z_mm") ? "block_z_mm" : "overhang_mm",
-             alongZ
-                 ? fmt::format("Standing out {:g} mm, the tool would leave its block at Z {:g} of the turret, but the "
-                               "block ends at {:g}.",
-                               tool_.overhang, block.z.min, block.z.max)
-                 : fmt::format("Standing out {:g} mm, the tool would leave its block at X {:g} of the turret, which "
-                               "is not in front of the face it is mounted on ({:g}).",
-                               tool_.overhang, 2 * block.r.min, 2 * block.r.max),
-             "Measure how far the tip stands out of the block (overhang_mm) and where it stands from the turret "
-             "reference point (tip_x_mm, tip_z_mm).");
+             alongZ ? say("Standing out {:g} mm, the tool would leave its block at Z {:g} of the turret, but the "
+                          "block ends at {:g}.",
+                          tool_.overhang, block.z.min, block.z.max)
+                    : say("Standing out {:g} mm, the tool would leave its block at X {:g} of the turret, which "
+                          "is not in front of the face it is mounted on ({:g}).",
+                          tool_.overhang, 2 * block.r.min, 2 * block.r.max),
+             tr("Measure how far the tip stands out of the block (overhang_mm) and where it stands from the turret "
+                "reference point (tip_x_mm, tip_z_mm)."));
         tool_.block.reset();
     }
 
@@ -113,18 +113,19 @@ private:
         const double overhang = front - (alongZ ? tool_.tip.z : tool_.tip.r);
         if (std::abs(overhang - tool_.overhang) <= kByHandMm) return;
         stop(alongZ ? "block_z_mm" : "block_x_mm",
-             fmt::format("By its block and its tip the tool stands out {:g} mm, overhang_mm says {:g}.", overhang,
-                         tool_.overhang),
-             alongZ ? "Correct block_z_mm, tip_z_mm or overhang_mm."
-                    : "Correct block_x_mm (as diameter), tip_x_mm or overhang_mm.");
+             say("By its block and its tip the tool stands out {:g} mm, overhang_mm says {:g}.", overhang,
+                 tool_.overhang),
+             alongZ ? tr("Correct block_z_mm, tip_z_mm or overhang_mm.")
+                    : tr("Correct block_x_mm (as diameter), tip_x_mm or overhang_mm."));
     }
 
     void checkShank(const ToolBlock& block) {
         const bool own = from_.says("block_width_mm");
         if (block.width < tool_.shankSize) {
             stop(own ? "block_width_mm" : "overhang_mm",
-                 fmt::format("A block {:g} mm wide does not hold a shank of {:g} mm.", block.width, tool_.shankSize),
-                 own ? "Correct block_width_mm or the shank." : "Correct block_width_mm of [turret] or the shank.");
+                 say("A block {:g} mm wide does not hold a shank of {:g} mm.", block.width, tool_.shankSize),
+                 own ? tr("Correct block_width_mm or the shank.")
+                     : tr("Correct block_width_mm of [turret] or the shank."));
         }
         if (standsAlongZ(tool_) || tool_.holder.empty()) return;
         const Box shank = boundingBox(tool_.holder);
@@ -132,9 +133,9 @@ private:
         if (middle >= block.z.min && middle <= block.z.max) return;
         const std::string_view key = from_.says("block_z_mm") ? "block_z_mm" : "tip_z_mm";
         stop(key,
-             fmt::format("The middle of the shank stands at Z {:g} of the turret, the block from {:g} to {:g}.", middle,
-                         block.z.min, block.z.max),
-             "Correct tip_z_mm, or where the block stands (block_z_mm of the tool or of [turret]).");
+             say("The middle of the shank stands at Z {:g} of the turret, the block from {:g} to {:g}.", middle,
+                 block.z.min, block.z.max),
+             tr("Correct tip_z_mm, or where the block stands (block_z_mm of the tool or of [turret])."));
     }
 
     TableReading from_;

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/setup/thread_profile.h"
 #include "sim/setup/tool_outlines.h"
@@ -81,9 +82,10 @@ private:
         const bool onTheAxis = worksOnTheAxis(tool_.kind);
         const bool said = from_.table.find("shank_mm") || from_.table.find("holder") || from_.table.incomplete;
         if (!onTheAxis && !said && from_.says("kind")) {
-            from_.stop("setup-missing-key", "kind", "The tool does not say shank_mm.",
-                       "Add the section of the shank (of a boring bar its diameter), or for an insert the designation "
-                       "of its holder.");
+            from_.stop(
+                "setup-missing-key", "kind", tr("The tool does not say shank_mm."),
+                tr("Add the section of the shank (of a boring bar its diameter), or for an insert the designation "
+                   "of its holder."));
         }
         const bool insert = tool_.kind == ToolKind::Turning || tool_.kind == ToolKind::Boring;
         if (onTheAxis || insert || !from_.says("shank_height_mm")) return;
@@ -100,8 +102,8 @@ private:
         const bool n = from_.says("taylor_n"), c = from_.says("taylor_c_m_per_min");
         if (n == c) return;
         from_.stop("setup-missing-key", n ? "taylor_n" : "taylor_c_m_per_min",
-                   fmt::format("The life of the edge has its {} only.", n ? "exponent" : "constant"),
-                   "Write both taylor_n and taylor_c_m_per_min, or neither.");
+                   say("The life of the edge has its {} only.", n ? "exponent" : "constant"),
+                   tr("Write both taylor_n and taylor_c_m_per_min, or neither."));
         tool_.taylorN = tool_.taylorC = 0;
     }
 
@@ -128,11 +130,11 @@ private:
         if (tool_.face ? points.z != 0 : points.r != 0) return;
         from_
             .stop("setup-tip-not-modelled", "tip_number",
-                  tool_.face
-                      ? fmt::format("The front of a blade for face grooves does not lie at tip {}.", tool_.tipNumber)
-                      : fmt::format("A blade of this kind does not cut at tip {}.", tool_.tipNumber),
-                  "Use tip 3, 4 or 8 outside, 2, 1 or 6 in a bore; for grooves in a face a grooving tool with tip 7, 3 "
-                  "or 2 and face_groove = true.")
+                  tool_.face ? say("The front of a blade for face grooves does not lie at tip {}.", tool_.tipNumber)
+                             : say("A blade of this kind does not cut at tip {}.", tool_.tipNumber),
+                  tr("Use tip 3, 4 or 8 outside, 2, 1 or 6 in a bore; for grooves in a face a grooving tool with tip "
+                     "7, 3 "
+                     "or 2 and face_groove = true."))
             .unproven = true;
         tool_.tipNumber = usual;
     }
@@ -142,16 +144,16 @@ private:
         const double points = tipFromNoseCentre(tool_.tipNumber).r;
         if (tool_.inside ? points > 0 : points < 0) return;
         from_.stop("setup-tip-not-modelled", "tip_number",
-                   fmt::format("Tip {} does not point {}, where this tool cuts its thread.", tool_.tipNumber,
-                               tool_.inside ? "outwards" : "inwards"),
-                   "Use tip 8 (3, 4) outside, and inside = true with tip 6 (1, 2) in a bore.");
+                   say("Tip {} does not point {}, where this tool cuts its thread.", tool_.tipNumber,
+                       tool_.inside ? "outwards" : "inwards"),
+                   tr("Use tip 8 (3, 4) outside, and inside = true with tip 6 (1, 2) in a bore."));
         tool_.tipNumber = usual;
     }
 
     void needDepth() {
         if (from_.table.find("cutting_depth_mm") || !from_.says("kind")) return;
-        from_.stop("setup-missing-key", "kind", "The tool does not say cutting_depth_mm.",
-                   "Add how deep it may cut before its holder follows.");
+        from_.stop("setup-missing-key", "kind", tr("The tool does not say cutting_depth_mm."),
+                   tr("Add how deep it may cut before its holder follows."));
     }
 
     void readBlade() {
@@ -178,10 +180,10 @@ private:
         const double rise = tool_.width * std::tan(std::abs(tool_.frontAngle));
         if (rise < 0.9 * tool_.cuttingDepth) return;
         from_.stop("setup-out-of-range", "front_angle_deg",
-                   fmt::format("At {:g} degrees the front of a blade {:g} mm wide rises {:.3f} mm, of {:g} mm that it "
-                               "may cut deep.",
-                               degrees(std::abs(tool_.frontAngle)), tool_.width, rise, tool_.cuttingDepth),
-                   "Correct front_angle_deg, width_mm or cutting_depth_mm.");
+                   say("At {:g} degrees the front of a blade {:g} mm wide rises {:.3f} mm, of {:g} mm that it "
+                       "may cut deep.",
+                       degrees(std::abs(tool_.frontAngle)), tool_.width, rise, tool_.cuttingDepth),
+                   tr("Correct front_angle_deg, width_mm or cutting_depth_mm."));
         tool_.frontAngle = 0;
     }
 
@@ -204,10 +206,10 @@ private:
         from_.stop("setup-nose-radius-too-big",
                    from_.says("second_corner_radius_mm") ? "second_corner_radius_mm" : "corner_radius_mm",
                    second == tool_.cornerRadius
-                       ? fmt::format("Two corners of {:g} mm do not fit an edge {:g} mm wide.", second, tool_.width)
-                       : fmt::format("Corners of {:g} and {:g} mm do not fit an edge {:g} mm wide.", tool_.cornerRadius,
-                                     second, tool_.width),
-                   fmt::format("{:g} mm is the most for both.", low));
+                       ? say("Two corners of {:g} mm do not fit an edge {:g} mm wide.", second, tool_.width)
+                       : say("Corners of {:g} and {:g} mm do not fit an edge {:g} mm wide.", tool_.cornerRadius, second,
+                             tool_.width),
+                   say("{:g} mm is the most for both.", low));
         tool_.cornerRadius = 0.9 * low;
         tool_.secondCornerRadius.reset();
     }
@@ -220,15 +222,15 @@ private:
             from_.stop("setup-key-of-another-kind",
                        from_.says("face_groove_min_diameter_mm") ? "face_groove_min_diameter_mm"
                                                                  : "face_groove_max_diameter_mm",
-                       "The blade does not stand along Z, so it cuts no face grooves.",
-                       "Set face_groove = true or tip_number = 7, or take the diameters out.");
+                       tr("The blade does not stand along Z, so it cuts no face grooves."),
+                       tr("Set face_groove = true or tip_number = 7, or take the diameters out."));
         }
         const bool both = tool_.faceGrooveMinRadius > 0 && tool_.faceGrooveMaxRadius > 0;
         if (!both || tool_.faceGrooveMinRadius <= tool_.faceGrooveMaxRadius) return;
         from_.stop("setup-out-of-range", "face_groove_max_diameter_mm",
-                   fmt::format("The largest first cut ({:g} mm) is below the smallest ({:g} mm).",
-                               2 * tool_.faceGrooveMaxRadius, 2 * tool_.faceGrooveMinRadius),
-                   "Write the range that is marked on the blade.");
+                   say("The largest first cut ({:g} mm) is below the smallest ({:g} mm).",
+                       2 * tool_.faceGrooveMaxRadius, 2 * tool_.faceGrooveMinRadius),
+                   tr("Write the range that is marked on the blade."));
         tool_.faceGrooveMaxRadius = 0;
     }
 
@@ -261,9 +263,10 @@ private:
         }
         if (tool_.profile != ThreadProfile::Full || !basics->roundedCrest) return;
         from_
-            .stop("setup-thread-profile-not-modelled", "profile",
-                  "A full profile of 55 degrees rounds the crests; here it only tops them flat.",
-                  "Gauge the crests of the first part, or leave profile out for an insert that does not touch them.")
+            .stop(
+                "setup-thread-profile-not-modelled", "profile",
+                tr("A full profile of 55 degrees rounds the crests; here it only tops them flat."),
+                tr("Gauge the crests of the first part, or leave profile out for an insert that does not touch them."))
             .unproven = true;
     }
 
@@ -271,18 +274,18 @@ private:
         // Where a round nose meets the flanks must lie below the top of the profile.
         const double largest = tool_.cuttingDepth / (1 - std::sin(tool_.threadAngle / 2));
         if (tool_.noseRadius < largest) return;
-        from_.stop("setup-nose-radius-too-big", "nose_radius_mm",
-                   fmt::format("A nose radius of {:g} mm does not fit a profile {:g} mm deep.", tool_.noseRadius,
-                               tool_.cuttingDepth),
-                   fmt::format("It must be below {:.3f} mm.", largest));
+        from_.stop(
+            "setup-nose-radius-too-big", "nose_radius_mm",
+            say("A nose radius of {:g} mm does not fit a profile {:g} mm deep.", tool_.noseRadius, tool_.cuttingDepth),
+            say("It must be below {:.3f} mm.", largest));
         tool_.noseRadius = 0.9 * largest;
     }
 
     void fitFullProfile() {
         if (tool_.profile != ThreadProfile::Full) return;
         if (tool_.pitch <= 0) {
-            from_.stop("setup-missing-key", "profile", "A full profile does not say pitch_mm.",
-                       "Add the pitch that the insert is made for.");
+            from_.stop("setup-missing-key", "profile", tr("A full profile does not say pitch_mm."),
+                       tr("Add the pitch that the insert is made for."));
             tool_.profile = ThreadProfile::Partial;
             return;
         }
@@ -290,12 +293,11 @@ private:
             tool_.width > 0 ? 0 : tool_.noseRadius / std::sin(tool_.threadAngle / 2) - tool_.noseRadius;
         const double groove = tool_.width + 2 * (tool_.cuttingDepth + below) * std::tan(tool_.threadAngle / 2);
         if (groove < tool_.pitch) return;
-        from_.stop(
-            "setup-out-of-range", "cutting_depth_mm",
-            fmt::format("A profile {:g} mm deep is {:.3f} mm wide at its top: no crest is left of a pitch of {:g} "
-                        "mm.",
-                        tool_.cuttingDepth, groove, tool_.pitch),
-            "Leave cutting_depth_mm out for a profile by the standard, or correct it.");
+        from_.stop("setup-out-of-range", "cutting_depth_mm",
+                   say("A profile {:g} mm deep is {:.3f} mm wide at its top: no crest is left of a pitch of {:g} "
+                       "mm.",
+                       tool_.cuttingDepth, groove, tool_.pitch),
+                   tr("Leave cutting_depth_mm out for a profile by the standard, or correct it."));
         tool_.profile = ThreadProfile::Partial;
     }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/setup/table_reading.h"
 
 namespace firstoff {
@@ -38,8 +39,8 @@ private:
         const bool wide = from_.says("head_diameter_mm"), isLong = from_.says("head_length_mm");
         if (wide != isLong) {
             from_.stop("setup-turret", wide ? "head_diameter_mm" : "head_length_mm",
-                       fmt::format("The head of the turret has {}.", wide ? "no length" : "no diameter"),
-                       "Write both head_diameter_mm and head_length_mm, or neither.");
+                       say("The head of the turret has {}.", wide ? tr("no length") : tr("no diameter")),
+                       tr("Write both head_diameter_mm and head_length_mm, or neither."));
             t_.headRadius = t_.headLength = 0;
         }
     }
@@ -48,10 +49,10 @@ private:
     void checkAxis() {
         if (!from_.says("axis_x_mm") || machine_.turretRadius <= 0 || t_.axisR >= machine_.turretRadius) return;
         from_.stop("setup-turret", "axis_x_mm",
-                   fmt::format("The axis of the disc lies {:g} mm from the turret reference point, but the disc itself "
-                               "reaches {:g} mm from its axis: the reference point would lie inside it.",
-                               t_.axisR, machine_.turretRadius),
-                   "axis_x_mm is written as diameter, like every X; correct it or turret_diameter_mm.");
+                   say("The axis of the disc lies {:g} mm from the turret reference point, but the disc itself "
+                       "reaches {:g} mm from its axis: the reference point would lie inside it.",
+                       t_.axisR, machine_.turretRadius),
+                   tr("axis_x_mm is written as diameter, like every X; correct it or turret_diameter_mm."));
         t_.axisR = machine_.turretRadius;
     }
 
@@ -72,8 +73,8 @@ ToolBlock readCommonBlock(const SetupTable& table, std::vector<Finding>& finding
     if (!isLong && !wide) return {};
     if (isLong != wide) {
         from.stop("setup-block", isLong ? "block_z_mm" : "block_width_mm",
-                  fmt::format("The blocks of the tools have {}.", isLong ? "no width" : "no place along Z"),
-                  "Write both block_z_mm and block_width_mm, or neither.");
+                  say("The blocks of the tools have {}.", isLong ? tr("no width") : tr("no place along Z")),
+                  tr("Write both block_z_mm and block_width_mm, or neither."));
         return {};
     }
     ToolBlock block;

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "sim/base/contour_geometry.h"
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/drawing/dxf_reader.h"
 #include "sim/setup/half_section.h"
@@ -118,17 +119,16 @@ private:
         std::vector<Contour> halves;
         if (!alikeBelow(contours) || !upperHalves(contours, halves)) {
             stop("setup-drawing-below-axis",
-                 fmt::format("{} reaches {:.4g} mm below the axis and is not the same on both sides of it; a "
-                             "half-section stays on one side, with y as the radius.",
-                             w_.file, -drawn.rMin),
-                 "Draw, or name the layer of, one half only, the axis at y 0.");
+                 say("{} reaches {:.4g} mm below the axis and is not the same on both sides of it; a "
+                     "half-section stays on one side, with y as the radius.",
+                     w_.file, -drawn.rMin),
+                 tr("Draw, or name the layer of, one half only, the axis at y 0."));
             return false;
         }
         contours = std::move(halves);
-        Finding finding =
-            setupStop("setup-drawing-both-sides", w_.span,
-                      fmt::format("{} is drawn on both sides of the axis; its upper half was taken.", w_.file),
-                      "Nothing, if both halves are alike.");
+        Finding finding = setupStop("setup-drawing-both-sides", w_.span,
+                                    say("{} is drawn on both sides of the axis; its upper half was taken.", w_.file),
+                                    tr("Nothing, if both halves are alike."));
         finding.severity = Severity::Note;
         setup_.findings.push_back(std::move(finding));
         return true;
@@ -192,14 +192,13 @@ private:
         if (outer.size() == 1) return true;
         const auto said = [&](std::size_t i) {
             const Box box = boundingBox({contours[i]});
-            return fmt::format("one from x {:.4g} to {:.4g}, y {:.4g} to {:.4g}", box.zMin, box.zMax, box.rMin,
-                               box.rMax);
+            return say("one from x {:.4g} to {:.4g}, y {:.4g} to {:.4g}", box.zMin, box.zMax, box.rMin, box.rMax);
         };
         stop("setup-drawing-two-outlines",
-             fmt::format("{} shows {} closed outlines side by side ({}; {}), and which is the section is not said.",
-                         w_.file, outer.size(), said(outer[0]), said(outer[1])),
-             w_.layer.empty() && layersDiffer() ? "Name the layer of the section with layer."
-                                                : "Leave only the half-section on that layer.");
+             say("{} shows {} closed outlines side by side ({}; {}), and which is the section is not said.", w_.file,
+                 outer.size(), said(outer[0]), said(outer[1])),
+             w_.layer.empty() && layersDiffer() ? tr("Name the layer of the section with layer.")
+                                                : tr("Leave only the half-section on that layer."));
         return false;
     }
 
@@ -217,12 +216,11 @@ private:
         const bool thin = drawn.rMax < kFarTooThin * bar.outerRadius;
         if (!thick && !isLong && !thin) return true;
         stop("setup-drawing-size",
-             fmt::format(
-                 "{} shows a part {:.5g} mm in diameter and {:.5g} mm long, the bar is {:.5g} mm in diameter and "
+             say("{} shows a part {:.5g} mm in diameter and {:.5g} mm long, the bar is {:.5g} mm in diameter and "
                  "{:.5g} mm long: {}.",
                  w_.file, 2 * drawn.rMax, length, 2 * bar.outerRadius, barLength,
-                 thin ? "far too small for it" : "it does not fit into it"),
-             "Say the unit of the drawing with unit, or correct the drawing or the bar.");
+                 thin ? tr("far too small for it") : tr("it does not fit into it")),
+             tr("Say the unit of the drawing with unit, or correct the drawing or the bar."));
         return false;
     }
 
@@ -259,7 +257,7 @@ Setup withWantedDrawing(Setup setup, std::string_view text) {
 Setup withoutWantedDrawing(Setup setup, std::string_view reason) {
     setup.wanted.fileRead = true;
     Finding finding = setupStop("setup-drawing-not-usable", setup.wanted.span, std::string(reason),
-                                "Put the drawing beside the set-up file, or correct its name.");
+                                tr("Put the drawing beside the set-up file, or correct its name."));
     finding.unproven = true;
     setup.findings.push_back(std::move(finding));
     sortByPlace(setup.findings);

@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 
 namespace firstoff {
@@ -39,17 +40,18 @@ public:
         d_.at = {from_.number("z_mm"), from_.number("x_mm") / 2};
         d_.to = {from_.number("to_z_mm"), from_.says("to_x_mm") ? from_.number("to_x_mm") / 2 : d_.at.r};
         if (!kind || !whole()) {  // said already
-            d_.trouble = "a key of it is missing or wrong in the set-up";
+            d_.trouble = tr("a key of it is missing or wrong in the set-up");
             return std::move(d_);
         }
         readLimits();
         if (d_.kind == Kind::GrooveWidth && d_.at.r == 0) {
             from_.findings.push_back(setupStop("setup-dimension", from_.table.span,
-                                               "A groove is gauged at a diameter, and none is given.", "Add x_mm."));
+                                               tr("A groove is gauged at a diameter, and none is given."),
+                                               tr("Add x_mm.")));
         }
         if (from_.says("to_z_mm") && d_.to.z == d_.at.z) {
-            from_.stop("setup-dimension", "to_z_mm", "The dimension begins and ends at one Z.",
-                       "Correct z_mm or to_z_mm.");
+            from_.stop("setup-dimension", "to_z_mm", tr("The dimension begins and ends at one Z."),
+                       tr("Correct z_mm or to_z_mm."));
         }
         if (from_.findings.size() != before) d_.trouble = asTrouble(from_.findings[before].message);
         return std::move(d_);
@@ -95,33 +97,32 @@ private:
         d_.below = deviation(below);
         const bool byClass = !d_.fit.empty() || !d_.threadClass.empty();
         if (d_.kind == Kind::RunOut) {
-            if (!d_.above) missing("above_mm, the greatest reading that is let pass");
+            if (!d_.above) missing(tr("above_mm, the greatest reading that is let pass"));
             return;
         }
         if (byClass && (d_.above || d_.below)) {
             from_.stop("setup-dimension", d_.above ? above : below,
-                       "The dimension has a class and deviations as well; they may say different things.",
-                       fmt::format("Keep the class, or {} and {}.", above, below));
+                       tr("The dimension has a class and deviations as well; they may say different things."),
+                       say("Keep the class, or {} and {}.", above, below));
         } else if (d_.above.has_value() != d_.below.has_value()) {
-            from_.stop("setup-dimension", d_.above ? above : below,
-                       fmt::format("Only {} is given.", d_.above ? above : below),
-                       fmt::format("Write both {} and {}, with their signs; 0 where the size itself is the limit.",
-                                   above, below));
+            from_.stop(
+                "setup-dimension", d_.above ? above : below, say("Only {} is given.", d_.above ? above : below),
+                say("Write both {} and {}, with their signs; 0 where the size itself is the limit.", above, below));
         } else if (d_.above && *d_.above <= *d_.below) {
-            from_.stop("setup-dimension", above, fmt::format("{} is not larger than {}.", above, below),
-                       "Both are signed deviations of the size: 0.1 and -0.1, or 0 and -0.021.");
+            from_.stop("setup-dimension", above, say("{} is not larger than {}.", above, below),
+                       tr("Both are signed deviations of the size: 0.1 and -0.1, or 0 and -0.021."));
         } else if (!byClass && !d_.above && d_.kind == Kind::Thread) {
-            missing("thread_class, such as \"6g\"");
+            missing(tr("thread_class, such as \"6g\""));
         } else if (!byClass && !d_.above && !general_) {
             missing(d_.kind == Kind::Diameter || d_.kind == Kind::Length || d_.kind == Kind::GrooveWidth
-                        ? fmt::format("fit, or {} and {}, or a grade to [drawing]", above, below)
-                        : fmt::format("{} and {}, or a grade to [drawing]", above, below));
+                        ? say("fit, or {} and {}, or a grade to [drawing]", above, below)
+                        : say("{} and {}, or a grade to [drawing]", above, below));
         }
     }
 
     void missing(const std::string& what) {
         from_.findings.push_back(setupStop("setup-dimension", from_.table.span,
-                                           "The dimension has no limits to be gauged by.",
+                                           tr("The dimension has no limits to be gauged by."),
                                            fmt::format("Add {}.", what)));
     }
 
@@ -144,21 +145,21 @@ WantedPart readWantedPart(const TableReading& from) {
     if (from.table.find("file")) {
         part.span = from.spanOf("file");
         if (from.says("file") && part.file.empty()) {
-            from.stop("setup-drawing", "file", "file names no file.",
-                      "Write the name of a DXF file beside the set-up.");
+            from.stop("setup-drawing", "file", tr("file names no file."),
+                      tr("Write the name of a DXF file beside the set-up."));
         }
     } else {
         if (part.line) part.span = from.spanOf("profile_line");
         for (const char* key : {"layer", "unit", "origin_z_mm"}) {
             if (!from.table.find(key)) continue;
-            from.stop("setup-drawing", key, fmt::format("{} is given, but no file that it belongs to.", key),
-                      "Add file, or take it out.");
+            from.stop("setup-drawing", key, say("{} is given, but no file that it belongs to.", key),
+                      tr("Add file, or take it out."));
         }
     }
     if (!part.file.empty() && part.line) {
         from.stop("setup-drawing", "profile_line",
-                  "The outline is to come from a file and from the program as well; the file is taken.",
-                  "Take file or profile_line out.");
+                  tr("The outline is to come from a file and from the program as well; the file is taken."),
+                  tr("Take file or profile_line out."));
         part.line.reset();
     }
     return part;

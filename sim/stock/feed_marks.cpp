@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/stock/outline_ray.h"
 
 namespace firstoff {
@@ -33,9 +34,9 @@ constexpr std::size_t kTogether = 64;
 constexpr double kFirstWindowMm = 0.02;
 
 const char* reasonNoMarks(const TimedMove& timed) {
-    if (timed.kind == MoveKind::Thread) return "a thread, which has no feed marks";
+    if (timed.kind == MoveKind::Thread) return tr("a thread, which has no feed marks");
     if (timed.kind == MoveKind::Rapid || timed.kind == MoveKind::Home) return "a rapid";
-    return "a move without feed and turning spindle";
+    return tr("a move without feed and turning spindle");
 }
 
 // Least r of a lower side between two places; infinity where it is not there.
@@ -66,7 +67,7 @@ void grow(Box& box, Point p) {
 MarkedSpan::MarkedSpan(const Billet& billet, std::uint32_t moves, const Timeline& timeline, const Toolpath& toolpath,
                        const Setup& setup, const SurfaceSpan& span, double spindleAngle) {
     if (!(span.to > span.from)) {
-        trouble_ = "the span has no length";
+        trouble_ = tr("the span has no length");
     } else if (span.isFace()) {
         followFace(billet, span);
     } else {
@@ -79,7 +80,7 @@ MarkedSpan::MarkedSpan(const Billet& billet, std::uint32_t moves, const Timeline
         grow(near, guide_[i] + kTallestMm * normals_[i]);
     }
     marks_ = markStamps(moves, timeline, toolpath, setup, near, spindleAngle);
-    if (marks_.stamps.empty()) trouble_ = "no feed move has left marks there";
+    if (marks_.stamps.empty()) trouble_ = tr("no feed move has left marks there");
 }
 
 void MarkedSpan::followColumns(const Billet& billet, const SurfaceSpan& span, const Timeline& timeline,
@@ -93,24 +94,24 @@ void MarkedSpan::followColumns(const Billet& billet, const SurfaceSpan& span, co
         const double z = grid.z(column);
         if (z < span.from || z > span.to) continue;
         if (!billet.isRound(column / kChunkColumns)) {
-            trouble_ = "part of the span is not round: a thread, or what the blank was before";
+            trouble_ = tr("part of the span is not round: a thread, or what the blank was before");
             return;
         }
         billet.intervals(column, solids);
         if (solids.empty() || (!outer && solids.front().inner <= 0)) {
-            trouble_ = fmt::format("there is no {} at every place of the span", outer ? "metal" : "bore");
+            trouble_ = say("there is no {} at every place of the span", outer ? "metal" : "bore");
             return;
         }
         const CutId cut = outer ? solids.back().outerCut : solids.front().innerCut;
         if (cut == kUncut || cut >= timeline.moves.size()) {
-            trouble_ = "part of the span is the blank's own skin";
+            trouble_ = tr("part of the span is the blank's own skin");
             return;
         }
         const TimedMove& timed = timeline.moves[cut];
         const bool atFeed = timed.kind == MoveKind::Feed || timed.kind == MoveKind::ArcClockwise ||
                             timed.kind == MoveKind::ArcAnticlockwise;
         if (!atFeed || !(timed.rpmStart > 0 || timed.rpmEnd > 0)) {
-            trouble_ = fmt::format("part of the span was left by {}", reasonNoMarks(timed));
+            trouble_ = say("part of the span was left by {}", reasonNoMarks(timed));
             return;
         }
         const ToolCall& call = toolpath.calls[toolpath.moves[timed.move].call];
@@ -121,7 +122,7 @@ void MarkedSpan::followColumns(const Billet& billet, const SurfaceSpan& span, co
         guide_.push_back({z, std::sqrt(std::max(0.0, r * r - height * height))});
     }
     if (guide_.size() < 3) {
-        trouble_ = "the span is shorter than three columns";
+        trouble_ = tr("the span is shorter than three columns");
         return;
     }
     for (std::size_t i = 1; i + 2 < guide_.size(); ++i) {
@@ -129,7 +130,7 @@ void MarkedSpan::followColumns(const Billet& billet, const SurfaceSpan& span, co
         const double beside =
             std::max(std::abs(guide_[i].r - guide_[i - 1].r), std::abs(guide_[i + 2].r - guide_[i + 1].r));
         if (step > kFaceMm && step > kStandsAlone * beside) {
-            trouble_ = "there is a face within the span";
+            trouble_ = tr("there is a face within the span");
             return;
         }
     }
@@ -165,7 +166,7 @@ void MarkedSpan::followFace(const Billet& billet, const SurfaceSpan& span) {
         setNormals(!front);
         return;
     }
-    trouble_ = "there is no face there, or it does not reach over the whole span";
+    trouble_ = tr("there is no face there, or it does not reach over the whole span");
 }
 
 void MarkedSpan::setNormals(bool leftOfTravel) {

@@ -219,7 +219,7 @@ private:
                                firstoff::say("The picture \"{}\" is none of the lesson's job.", plainText(url)),
                                firstoff::say("Write a view, @ and when, as in section@N210, part@14.5s or part@end; "
                                              "views are {}.",
-                                             "machine, part, close, end-on, section, finish")});
+                                             tr("machine, part, close, end-on, section, finish"))});
     }
 
     void endPicture() {

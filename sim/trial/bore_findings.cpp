@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/trial/flank_clearance.h"
 #include "sim/trial/tool_moves.h"
@@ -79,9 +80,9 @@ private:
         if (narrowest > tool.minBoreRadius - tolerance::kTouchMm) return;
         entered.told = true;
         Finding finding = findingAt(m_, i, Severity::Stop, "bore-too-small-for-bar");
-        finding.message = fmt::format("Tool {} goes into a bore of {:.3f} mm; its bar needs {:g} mm at least.",
-                                      toolWord(m_, i), 2 * narrowest, 2 * tool.minBoreRadius);
-        finding.remedy = "Drill larger first, or take a slimmer bar.";
+        finding.message = say("Tool {} goes into a bore of {:.3f} mm; its bar needs {:g} mm at least.", toolWord(m_, i),
+                              2 * narrowest, 2 * tool.minBoreRadius);
+        finding.remedy = tr("Drill larger first, or take a slimmer bar.");
         finding.values = {{"bore_mm", 2 * narrowest}, {"min_bore_mm", 2 * tool.minBoreRadius}};
         findings_.push_back(std::move(finding));
     }
@@ -105,16 +106,16 @@ private:
         if (into <= kRubsMm) return;
         const bool certain = tool.clearanceMeasured;
         Finding finding = findingAt(m_, wall.timed, certain ? Severity::Warning : Severity::Note, "flank-rubs-in-bore");
-        finding.message = fmt::format(
+        finding.message = say(
             "In the bore of {:.3f} mm the flank under the edge of tool {} stands {:.3f} mm in the wall: {:g} mm below "
             "the "
             "edge, at a clearance of {:g} degrees, it clears bores from {:.3f} mm{}.",
             2 * wall.radius, toolWord(m_, wall.timed), into, tool.flankHeight, degrees(tool.clearanceAngle),
             2 * smallestClearedRadiusMm(tool.clearanceAngle, tool.flankHeight),
-            certain ? "" : ", unless its bar tilts the insert");
-        finding.remedy = certain
-                             ? "Take a thinner insert or one with a larger clearance angle, or a bar for smaller bores."
-                             : "Give min_bore_mm of the bar, or clearance_angle_deg as the insert is mounted.";
+            certain ? "" : tr(", unless its bar tilts the insert"));
+        finding.remedy =
+            certain ? tr("Take a thinner insert or one with a larger clearance angle, or a bar for smaller bores.")
+                    : tr("Give min_bore_mm of the bar, or clearance_angle_deg as the insert is mounted.");
         finding.values = {{"into_mm", into}, {"bore_mm", 2 * wall.radius}};
         findings_.push_back(std::move(finding));
     }

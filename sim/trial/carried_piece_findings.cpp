@@ -14,6 +14,7 @@
 #include <utility>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/clearance/move_gauge.h"
 #include "sim/cutting/jaw_hold.h"
 #include "sim/motion/machine_pose.h"
@@ -91,7 +92,7 @@ std::vector<Carried> carriedPieces(const Machining& m) {
         if (!held) continue;
         Carried& carried = all.emplace_back();
         carried.body.carrier = Carrier::SecondSpindle;
-        carried.body.name = "the piece in the second spindle";
+        carried.body.name = tr("the piece in the second spindle");
         carried.body.pieces = std::move(pieces);
         carried.partedBy = moveAt(m, fall.timedMove).call;
         carried.firstMove = std::size_t{fall.timedMove} + 1;
@@ -169,7 +170,7 @@ private:
         }
         // What only leaves, or is in contact already, has been told where it came there.
         if (atStart <= std::max(0.0, gap.gap) + (gap.gap > 0 ? kLeavingMm : 0)) return;
-        say(i, other, gap);
+        report(i, other, gap);
     }
 
     // Straight away from the axis, or standing while the second spindle takes the piece off its edge.
@@ -180,7 +181,7 @@ private:
     }
 
     // Of one station, or one other body, the nearest in each block.
-    void say(std::size_t i, const MachineBody& body, const PairGap& gap) {
+    void report(std::size_t i, const MachineBody& body, const PairGap& gap) {
         const std::pair who(body.station > 0 ? fmt::format("{}", body.station) : body.name, moveAt(m_, i).block);
         const auto [known, isNew] = said_.insert({who, {findings_.size(), gap.gap}});
         if (isNew) {
@@ -199,12 +200,12 @@ private:
         const Point work = place - m_.toolpath.datumOf(moveAt(m_, i));
         finding.place = place;
         finding.message =
-            contact ? fmt::format("The piece in the second spindle meets {}, near X{:.3f} Z{:.3f}.", body.name,
-                                  2 * work.r, work.z)
-                    : fmt::format("The piece in the second spindle comes within {:.3f} mm of {}, near X{:.3f} Z{:.3f}.",
-                                  gap.gap, body.name, 2 * work.r, work.z);
+            contact
+                ? say("The piece in the second spindle meets {}, near X{:.3f} Z{:.3f}.", body.name, 2 * work.r, work.z)
+                : say("The piece in the second spindle comes within {:.3f} mm of {}, near X{:.3f} Z{:.3f}.", gap.gap,
+                      body.name, 2 * work.r, work.z);
         finding.remedy =
-            "Take the turret away before the second spindle goes back, or take the second spindle further back.";
+            tr("Take the turret away before the second spindle goes back, or take the second spindle further back.");
         finding.values = {{"gap_mm", std::max(0.0, gap.gap)}};
         return finding;
     }

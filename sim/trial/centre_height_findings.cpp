@@ -10,6 +10,7 @@
 #include <map>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/trial/tool_moves.h"
 
 namespace firstoff {
@@ -31,12 +32,12 @@ struct Nearest {
 Finding drillFinding(const Machining& m, std::size_t i, const Tool& tool) {
     const double h = std::abs(tool.centreHeight);
     Finding finding = findingAt(m, i, Severity::Warning, "drill-off-centre-height");
-    finding.message = fmt::format(
+    finding.message = say(
         "Tool {} stands {:.3f} mm off the height of the axis: it bores up to {:.3f} mm too large (here it is drawn on "
         "the "
         "axis), or breaks.",
         toolWord(m, i), h, 2 * h);
-    finding.remedy = "Set the turret or the block to the height of the axis, and centre_height_mm to what is left.";
+    finding.remedy = tr("Set the turret or the block to the height of the axis, and centre_height_mm to what is left.");
     finding.values = {{"height_mm", tool.centreHeight}, {"oversize_mm", 2 * h}};
     return finding;
 }
@@ -52,20 +53,20 @@ std::vector<Finding> edgeFinding(const Machining& m, const Nearest& nearest, con
     finding.values = {{"height_mm", tool.centreHeight}};
     const char* side = tool.centreHeight > 0 ? "above" : "below";
     if (toTheCentre) {
-        finding.message = fmt::format(
+        finding.message = say(
             "Tool {} cuts to the centre with its edge {:.3f} mm {} it: a pip of {:.3f} mm is left, whatever X it is "
             "fed to.",
             toolWord(m, nearest.timed), h, side, 2 * h);
         finding.values.emplace_back("pip_mm", 2 * h);
     } else {
-        finding.message = fmt::format(
+        finding.message = say(
             "The edge of tool {} stands {:.3f} mm {} the centre: at the smallest diameter it cuts, {:.3f} mm, the part "
             "comes "
             "out {:.3f} mm too large.",
             toolWord(m, nearest.timed), h, side, 2 * x, error);
         finding.values.emplace_back("oversize_mm", error);
     }
-    finding.remedy = "Set the edge to centre height, or correct centre_height_mm.";
+    finding.remedy = tr("Set the edge to centre height, or correct centre_height_mm.");
     return {finding};
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/stock/billet_columns.h"
@@ -157,65 +158,63 @@ void explain(Finding& finding, Fault fault, const Machining& m, const TimedMove&
     const std::string place = spoken(m, move, *finding.place);
     switch (fault) {
         case Fault::Rapid:
-            finding.message =
-                fmt::format("Rapid move drives tool {} {:.3f} mm deep into metal near {}.", tool, depth, place);
-            finding.remedy = "Approach clear of the bar and make the last stretch a feed move (G01).";
+            finding.message = say("Rapid move drives tool {} {:.3f} mm deep into metal near {}.", tool, depth, place);
+            finding.remedy = tr("Approach clear of the bar and make the last stretch a feed move (G01).");
             break;
         case Fault::TornWedge:
             finding.severity = Severity::Note;
-            finding.message = fmt::format(
+            finding.message = say(
                 "Tool {} pulls out at rapid and tears off the thin wedge that its leaning edge left standing at the "
                 "shoulder near {}.",
                 tool, place);
-            finding.remedy = "Face the shoulder out at feed (G01 X…), or leave it at 45 degrees.";
+            finding.remedy = tr("Face the shoulder out at feed (G01 X…), or leave it at 45 degrees.");
             break;
         case Fault::Index:
-            finding.message = fmt::format(
+            finding.message = say(
                 "The turret indexes so close to the bar that tool {} comes to stand {:.3f} mm deep in the metal, its "
                 "tip at {}.",
                 tool, depth, place);
             finding.remedy =
-                "Retract far enough for the longest tool, or to the reference position, before the T word.";
+                tr("Retract far enough for the longest tool, or to the reference position, before the T word.");
             break;
         case Fault::Holder:
             finding.message =
-                fmt::format("The holder of tool {} runs {:.3f} mm deep into the metal near {}.", tool, depth, place);
-            finding.remedy =
+                say("The holder of tool {} runs {:.3f} mm deep into the metal near {}.", tool, depth, place);
+            finding.remedy = tr(
                 "Let the tool stand further out, take a slimmer holder, or cut less deep; check the holder's sizes in "
                 "the "
-                "set-up.";
+                "set-up.");
             break;
         case Fault::SpindleStopped:
             finding.message =
-                fmt::format("Tool {} cuts {:.3f} mm deep near {} while the spindle stands still.", tool, depth, place);
-            finding.remedy = "Start the spindle (M03 or M04 with a speed) before the tool reaches the bar.";
+                say("Tool {} cuts {:.3f} mm deep near {} while the spindle stands still.", tool, depth, place);
+            finding.remedy = tr("Start the spindle (M03 or M04 with a speed) before the tool reaches the bar.");
             break;
         case Fault::WrongDirection: {
             const char* needs = directionWord(m.setup.tools[call.toolIndex].needs);
             const char* has = directionWord(m.toolpath.modals[move.modal].spindle);
-            finding.message = fmt::format("Tool {} cuts near {} with the spindle turning {}; its edge needs {}.", tool,
-                                          place, has, needs);
-            finding.remedy =
-                fmt::format("Program {} for this tool, or correct how the set-up says it is mounted.", needs);
+            finding.message =
+                say("Tool {} cuts near {} with the spindle turning {}; its edge needs {}.", tool, place, has, needs);
+            finding.remedy = say("Program {} for this tool, or correct how the set-up says it is mounted.", needs);
             break;
         }
         case Fault::BesideAxis:
-            finding.message = fmt::format(
+            finding.message = say(
                 "The drill {} cuts with its point beside the axis, near {}: it would be bent or break, and bore too "
                 "large.",
                 tool, place);
             finding.remedy =
-                "Bring the drill to X0 before it reaches the bar; check its X offset and tip_x_mm in the set-up.";
+                tr("Bring the drill to X0 before it reaches the bar; check its X offset and tip_x_mm in the set-up.");
             break;
         case Fault::AboveFeedLimit: {
             const double most = m.setup.machine.maxFeedMmPerMin;
             const double revolutions = std::max(timed.rpmStart, timed.rpmEnd);
             finding.severity = Severity::Warning;
-            finding.message = fmt::format(
+            finding.message = say(
                 "Tool {} is in metal near {} at a feed above the machine's limit: it runs at {:.0f} mm/min, which is "
                 "{:.3f} mm per revolution.",
                 tool, place, most, most / revolutions);
-            finding.remedy = "Check F against G98 (mm/min) and G99 (mm per revolution), and lower it.";
+            finding.remedy = tr("Check F against G98 (mm/min) and G99 (mm per revolution), and lower it.");
             finding.values.emplace_back("feed_mm_per_rev", most / revolutions);
             break;
         }

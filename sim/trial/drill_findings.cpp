@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/stock/billet_columns.h"
 #include "sim/trial/machining_findings.h"
@@ -43,10 +44,10 @@ Finding describe(const Machining& m, std::size_t i, const Tool& tool, double dep
     finding.timeS = timed.t1;
     finding.place = timed.to + m.toolpath.tipShift(move);
     finding.values = {{"depth_mm", depth}, {"flute_length_mm", tool.fluteLength}};
-    finding.message = fmt::format(
+    finding.message = say(
         "Drill T{:02d}{:02d} goes {:.3f} mm deep, its flutes are {:g} mm long: the chips have no way out of the hole.",
         call.station, call.offset, depth, tool.fluteLength);
-    finding.remedy = "Drill less deep, take a longer drill, or correct flute_length_mm in the set-up.";
+    finding.remedy = tr("Drill less deep, take a longer drill, or correct flute_length_mm in the set-up.");
     return finding;
 }
 

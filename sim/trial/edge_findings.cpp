@@ -20,6 +20,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/motion/travel_time.h"
 #include "sim/stock/billet_columns.h"
@@ -209,21 +210,21 @@ private:
         const bool atTheEdge = rammed.edgeMm > std::max(tool.noseRadius + kRammedMm, rammed.overMm);
         if (atTheEdge) {
             Finding finding = findingAt(m_, i, Severity::Warning, "cut-deeper-than-edge");
-            finding.message = fmt::format(
+            finding.message = say(
                 "The insert of tool {} takes a cut {:.3f} mm wide, {:.3f} mm more than its edge reaches on this way: "
                 "there "
                 "it rams the metal with a side that is no edge.",
                 toolWord(m_, i), rammed.edgeMm + rammed.overMm, rammed.overMm);
-            finding.remedy = "Cut less deep, or take an insert with a longer edge.";
+            finding.remedy = tr("Cut less deep, or take an insert with a longer edge.");
             finding.values = {{"over_mm", rammed.overMm}, {"edge_mm", rammed.edgeMm}};
             findings_.push_back(std::move(finding));
             return;
         }
         Finding finding = findingAt(m_, i, Severity::Stop, "insert-back-into-material");
-        finding.message = fmt::format(
+        finding.message = say(
             "Tool {} is fed with the back of its insert into the metal, {:.3f} mm wide: there is no edge on that side.",
             toolWord(m_, i), rammed.overMm);
-        finding.remedy = "Retract clear of the metal before going this way, or use a tool of the other hand.";
+        finding.remedy = tr("Retract clear of the metal before going this way, or use a tool of the other hand.");
         finding.values = {{"over_mm", rammed.overMm}};
         findings_.push_back(std::move(finding));
     }

@@ -8,6 +8,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/stock/billet_columns.h"
 #include "sim/trial/flank_clearance.h"
@@ -90,27 +91,27 @@ private:
     void sayLimit(std::size_t i, const Ring& ring, double limit, const char* wall) {
         const bool small = ring.outer < limit;
         Finding finding = findingAt(m_, i, Severity::Stop, "face-groove-diameter");
-        finding.message = fmt::format(
-            "Tool {} starts a groove of {:.3f} mm outside into the full face; its blade is made for a first cut of "
-            "{:g} mm "
-            "at {}, and the {} wall meets its side.",
-            toolWord(m_, i), 2 * ring.outer, 2 * limit, small ? "least" : "most", wall);
-        finding.remedy = small
-                             ? "Start further out and widen the groove inwards, or take a blade for smaller diameters."
-                             : "Start further in and widen the groove outwards, or take a blade for larger diameters.";
+        finding.message =
+            say("Tool {} starts a groove of {:.3f} mm outside into the full face; its blade is made for a first cut of "
+                "{:g} mm "
+                "at {}, and the {} wall meets its side.",
+                toolWord(m_, i), 2 * ring.outer, 2 * limit, small ? "least" : "most", wall);
+        finding.remedy =
+            small ? tr("Start further out and widen the groove inwards, or take a blade for smaller diameters.")
+                  : tr("Start further in and widen the groove outwards, or take a blade for larger diameters.");
         finding.values = {{"outer_diameter_mm", 2 * ring.outer}, {"limit_mm", 2 * limit}};
         findings_.push_back(std::move(finding));
     }
 
     void sayFlank(std::size_t i, const Tool& tool, const Ring& ring, double into) {
         Finding finding = findingAt(m_, i, Severity::Warning, "blade-rubs-groove-wall");
-        finding.message = fmt::format(
-            "The blade of tool {} stands {:.3f} mm in the outer wall of the groove of {:.3f} mm: {:g} mm below the "
-            "edge, at "
-            "a clearance of {:g} degrees, it clears walls from {:.3f} mm.",
-            toolWord(m_, i), into, 2 * ring.outer, tool.flankHeight, degrees(tool.clearanceAngle),
-            2 * smallestClearedRadiusMm(tool.clearanceAngle, tool.flankHeight));
-        finding.remedy = "Take a blade bent for this diameter, or one that is less high.";
+        finding.message =
+            say("The blade of tool {} stands {:.3f} mm in the outer wall of the groove of {:.3f} mm: {:g} mm below the "
+                "edge, at "
+                "a clearance of {:g} degrees, it clears walls from {:.3f} mm.",
+                toolWord(m_, i), into, 2 * ring.outer, tool.flankHeight, degrees(tool.clearanceAngle),
+                2 * smallestClearedRadiusMm(tool.clearanceAngle, tool.flankHeight));
+        finding.remedy = tr("Take a blade bent for this diameter, or one that is less high.");
         finding.values = {{"into_mm", into}, {"outer_diameter_mm", 2 * ring.outer}};
         findings_.push_back(std::move(finding));
     }

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/trial/turned_surfaces.h"
 
 namespace firstoff {
@@ -53,7 +54,7 @@ private:
         report_.lengthMm = marked_.length();
         const auto survey = marked_.stamp(0, marked_.length(), marked_.length() / kSurveySteps);
         if (survey && survey->feedMax <= 0) {
-            report_.trouble = "the tool only dwelt there, it was not fed along the surface";
+            report_.trouble = tr("the tool only dwelt there, it was not fed along the surface");
             return;
         }
         double cutOff = survey ? cutOffFor(survey->feedMax) : 0;
@@ -85,7 +86,7 @@ private:
     void standsApart() {
         report_.marks = {};
         report_.trouble =
-            "the feed is wider than the tool and leaves ridges standing, so there is no finish to speak of";
+            tr("the feed is wider than the tool and leaves ridges standing, so there is no finish to speak of");
     }
 
     void placeProfile() {
@@ -125,37 +126,37 @@ private:
         const Roughness& r = report_.roughness;
         report_.noMarks = r.rt < kNoMarksMm && report_.marks.edgePart > 0;
         if (!r.filtered()) {
-            report_.notes.push_back(fmt::format(
+            report_.notes.push_back(say(
                 "The surface is too short for a cut-off of {} mm: not filtered, {:.3f} mm of it from its mean height; "
                 "the figures are Pa, Pq, Pz and Pt.",
                 cutOff, r.to - r.from));
         } else if (r.cutShort()) {
-            report_.notes.push_back(fmt::format("The surface gives room for {} of the {} sections of {} mm.",
-                                                r.sections, kSections, r.cutOff));
+            report_.notes.push_back(
+                say("The surface gives room for {} of the {} sections of {} mm.", r.sections, kSections, r.cutOff));
         }
-        if (!r.rsm) report_.notes.push_back("Fewer than two marks stand out, so there is no RSm.");
+        if (!r.rsm) report_.notes.push_back(tr("Fewer than two marks stand out, so there is no RSm."));
         if (!oneFeed()) {
-            report_.notes.push_back(fmt::format("The feed runs from {:.4f} to {:.4f} mm per revolution along it.",
-                                                report_.marks.feedMin, report_.marks.feedMax));
+            report_.notes.push_back(say("The feed runs from {:.4f} to {:.4f} mm per revolution along it.",
+                                        report_.marks.feedMin, report_.marks.feedMax));
         }
         const double lost = r.filtered() ? passedIntoMeanLine(r.rsm.value_or(report_.marks.feedMax), r.cutOff) : 0;
         if (lost > kTellLoss) {
-            report_.notes.push_back(fmt::format(
-                "The marks lie so wide for this cut-off that {:.1f} % of their height goes into the mean line.",
-                100 * lost));
+            report_.notes.push_back(
+                say("The marks lie so wide for this cut-off that {:.1f} % of their height goes into the mean line.",
+                    100 * lost));
         }
         if (report_.noMarks) {
-            report_.notes.push_back(
+            report_.notes.push_back(tr(
                 "An edge of the tool lies along the surface and leaves no feed marks; what roughness there will be has "
-                "other causes, which are not reckoned.");
+                "other causes, which are not reckoned."));
         } else if (report_.marks.edgePart > 0) {
             report_.notes.push_back(
-                fmt::format("{:.0f} % of the profile is cut by straight edges, so the formulas for a nose do not hold.",
-                            100 * report_.marks.edgePart));
+                say("{:.0f} % of the profile is cut by straight edges, so the formulas for a nose do not hold.",
+                    100 * report_.marks.edgePart));
         }
         if (report_.marks.runs > 1 && !report_.noMarks) {
-            report_.notes.push_back(
-                "Several passes have left marks; how they stand to one another is a matter of chance on the machine.");
+            report_.notes.push_back(tr(
+                "Several passes have left marks; how they stand to one another is a matter of chance on the machine."));
         }
     }
 
@@ -201,12 +202,12 @@ NoseTheory noseTheory(double feed, double noseRadius) {
 }
 
 FinishReport finishOf(const Trial& trial, const SurfaceSpan& span, const FinishOptions& options) {
-    if (!trial.stock) return nothingThere(span, "the set-up gives no usable bar");
+    if (!trial.stock) return nothingThere(span, tr("the set-up gives no usable bar"));
     const std::vector<WorkPiece> pieces = piecesAfter(trial, wholeMovesAt(trial, options));
     for (const WorkPiece& work : pieces) {
         if (work.isIn(span)) return Finish(trial, work, span, options).run();
     }
-    return nothingThere(span, "there is no metal there");
+    return nothingThere(span, tr("there is no metal there"));
 }
 
 FinishReport finishOfFace(const Trial& trial, double z, double rFrom, double rTo, const FinishOptions& options) {

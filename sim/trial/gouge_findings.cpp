@@ -22,6 +22,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/motion/travel_time.h"
@@ -250,10 +251,10 @@ private:
         finding.timeS = m_.timeline.moves[i].t0;
         finding.place = m_.timeline.moves[i].to + m_.toolpath.tipShift(move);
         finding.values = {{"clear_deg", degrees(-lean)}};
-        finding.message = fmt::format(
+        finding.message = say(
             "The edge behind the nose of tool T{:02d}{:02d} leans {:.1f}° from the surface it leaves here: it rubs.",
             call.station, call.offset, std::max(0.0, degrees(-lean)));
-        finding.remedy = "Use a slimmer insert or a smaller entering angle; two degrees are usual at least.";
+        finding.remedy = tr("Use a slimmer insert or a smaller entering angle; two degrees are usual at least.");
         findings_.push_back(std::move(finding));
     }
 
@@ -271,17 +272,17 @@ private:
         finding.values = {{"depth_mm", depth}, {"beyond_deg", lean}};
         const std::string tool = toolWord(call);
         if (move.compensation != Compensation::Off && lean > 90) {
-            finding.message = fmt::format(
+            finding.message = say(
                 "{} leads the nose of tool {} along the wrong side of the contour: it cuts {:.3f} mm into the part.",
                 move.compensation == Compensation::Left ? "G41" : "G42", tool, depth);
-            finding.remedy = "Check G41 against G42 for the direction of this cut, and the tip number of the tool.";
+            finding.remedy = tr("Check G41 against G42 for the direction of this cut, and the tip number of the tool.");
         } else {
-            finding.message = fmt::format(
+            finding.message = say(
                 "The insert of tool {} cannot follow this path: it leans {:.1f}° past the edge behind the nose, and "
                 "that "
                 "edge cuts {:.3f} mm into the part.",
                 tool, lean, depth);
-            finding.remedy = "Use a slimmer insert, or a tool that feeds the other way, for this stretch.";
+            finding.remedy = tr("Use a slimmer insert, or a tool that feeds the other way, for this stretch.");
         }
         findings_.push_back(std::move(finding));
     }

@@ -15,6 +15,7 @@
 #include <cmath>
 #include <optional>
 
+#include "sim/base/say.h"
 #include "sim/cutting/jaw_hold.h"
 #include "sim/motion/machine_pose.h"
 #include "sim/trial/tool_moves.h"
@@ -30,7 +31,7 @@ constexpr double kGripOfDiameterSupported = 0.25;  // enough to drive the bar
 constexpr double kRoundingMm = 0.01;               // figures of a set-up have two decimals
 
 constexpr const char* kWhoDecides =
-    " What grip and speed hold a part is for the chuck maker's chart and authorised people to say.";
+    later(" What grip and speed hold a part is for the chuck maker's chart and authorised people to say.");
 
 // Cuts across the axis, which lever at the grip.
 struct Cuts {
@@ -87,18 +88,19 @@ private:
     void speedNotKnown() {
         if (!turns_ || chuck_.maxRevPerMin > 0) return;
         Finding& finding = add(Severity::Note, "chuck-speed-not-given");
-        finding.message = "The set-up does not say what speed is marked on the chuck, so no speed was held against it.";
-        finding.remedy = "Write the figure on the chuck as max_rev_per_min into [chuck].";
+        finding.message =
+            tr("The set-up does not say what speed is marked on the chuck, so no speed was held against it.");
+        finding.remedy = tr("Write the figure on the chuck as max_rev_per_min into [chuck].");
     }
 
     void nothingHeld() {
         Finding& finding = add(Severity::Stop, "nothing-in-the-jaws");
-        finding.message = fmt::format(
+        finding.message = say(
             "The jaws grip between Z{:.3f} and Z{:.3f} of the chuck face, and the bar has no metal there: it is held "
             "by "
             "nothing.",
             gripRange(chuck_).min, gripRange(chuck_).max);
-        finding.remedy = std::string("Let the bar stick out less, or correct its length.") + kWhoDecides;
+        finding.remedy = std::string(tr("Let the bar stick out less, or correct its length.")) + kWhoDecides;
     }
 
     bool supported() const { return !cuts_.firstUnsupported || m_.setup.steadyRest.has_value(); }
@@ -110,21 +112,21 @@ private:
         const double needed = std::max(byDiameter, byStickOut);
         if (hold_.lengthMm >= needed - kRoundingMm) return;
         Finding& finding = add(Severity::Warning, "grip-too-short");
-        finding.message = fmt::format(
+        finding.message = say(
             "The jaws have {:.2f} mm of a diameter of {:.2f} mm, and {:.2f} mm stick out: {} asks for {:.2f} mm. The "
             "part may be levered out when it is cut{}.",
             hold_.lengthMm, diameter(), stickOut_, rule(byStickOut > byDiameter), needed, firstCut());
-        finding.remedy = std::string(supported() ? "Grip longer."
-                                                 : "Grip longer, let less stick out, or bring up a "
-                                                   "centre.") +
+        finding.remedy = std::string(supported() ? tr("Grip longer.")
+                                                 : tr("Grip longer, let less stick out, or bring up a "
+                                                      "centre.")) +
                          kWhoDecides;
         finding.values = {{"gripped_mm", hold_.lengthMm}, {"needed_mm", needed}, {"stick_out_mm", stickOut_}};
     }
 
     const char* rule(bool byStickOut) const {
-        if (byStickOut) return "common practice, a third of the stick-out,";
-        return supported() ? "common practice, a quarter of the diameter with the other end supported,"
-                           : "common practice, half the diameter,";
+        if (byStickOut) return tr("common practice, a third of the stick-out,");
+        return supported() ? tr("common practice, a quarter of the diameter with the other end supported,")
+                           : tr("common practice, half the diameter,");
     }
 
     // Of the stretches between supports, or from the last one to the end: the most slender by its own limit.
@@ -134,20 +136,20 @@ private:
         if (cuts_.firstUnsupported && free > kSlenderFree * diameter() + kRoundingMm) {
             const bool muchTooSlender = free > kSlenderFreeAtMost * diameter() + kRoundingMm;
             Finding& finding = add(muchTooSlender ? Severity::Warning : Severity::Note, "needs-support");
-            finding.message = fmt::format(
+            finding.message = say(
                 "{:.2f} mm stand free of {}, {:.1f} times the diameter of {:.2f} mm, without a centre: common practice "
                 "is up to {:g} times. It bends away, chatters and may climb over the tool{}.",
-                free, m_.setup.steadyRest ? "the steady rest" : "the jaws", free / diameter(), diameter(), kSlenderFree,
-                firstCut());
-            finding.remedy = std::string("Bring up a centre before this cut, or let less stick out.") + kWhoDecides;
+                free, m_.setup.steadyRest ? tr("the steady rest") : tr("the jaws"), free / diameter(), diameter(),
+                kSlenderFree, firstCut());
+            finding.remedy = std::string(tr("Bring up a centre before this cut, or let less stick out.")) + kWhoDecides;
             finding.values = {{"free_mm", free}, {"diameter_mm", diameter()}, {"times_diameter", free / diameter()}};
         } else if (supported() && between > kSlenderSupported * diameter() + kRoundingMm) {
             Finding& finding = add(Severity::Warning, "needs-support");
-            finding.message = fmt::format(
+            finding.message = say(
                 "{:.2f} mm stand free between the jaws and the next support, {:.1f} times the diameter of {:.2f} mm: "
                 "common practice is up to {:g} times{}.",
                 between, between / diameter(), diameter(), kSlenderSupported, firstCut());
-            finding.remedy = std::string("Add a steady rest, or set it nearer.") + kWhoDecides;
+            finding.remedy = std::string(tr("Add a steady rest, or set it nearer.")) + kWhoDecides;
             finding.values = {
                 {"free_mm", between}, {"diameter_mm", diameter()}, {"times_diameter", between / diameter()}};
         }
@@ -156,9 +158,7 @@ private:
     double frontZ() const { return chuck_.jawLength + stickOut_; }
     std::size_t cut() const { return cuts_.firstUnsupported.value_or(*cuts_.first); }
 
-    std::string firstCut() const {
-        return fmt::format(" (first in line {})", m_.program.lineOf(moveAt(m_, cut()).block));
-    }
+    std::string firstCut() const { return say(" (first in line {})", m_.program.lineOf(moveAt(m_, cut()).block)); }
 
     Finding& add(Severity severity, const char* code) {
         Finding& finding = findings_.emplace_back();

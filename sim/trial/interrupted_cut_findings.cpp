@@ -13,6 +13,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/stock/billet_columns.h"
 #include "sim/trial/tool_moves.h"
@@ -156,15 +157,15 @@ private:
 
     void report(std::size_t i, const Interruption& cut) {
         Finding finding = findingAt(m_, i, Severity::Note, "interrupted-cut");
-        finding.message = fmt::format(
+        finding.message = say(
             "Tool {} cuts over corners {:.3f} mm high: its edge comes into the metal {} time{} a revolution and{} is "
             "in it "
             "over {:.0f} % of the way round.",
             toolWord(m_, i), cut.cornerMm, cut.times, cut.times == 1 ? "" : "s",
-            cut.halfWayUp ? ", half way up them," : "", 100 * cut.share);
-        finding.remedy =
+            cut.halfWayUp ? tr(", half way up them,") : "", 100 * cut.share);
+        finding.remedy = tr(
             "Turn slower than a round bar, with a tough grade and a strong edge, and grip firmly, as is usual for such "
-            "cuts.";
+            "cuts.");
         finding.values = {
             {"corner_mm", cut.cornerMm}, {"times_per_rev", static_cast<double>(cut.times)}, {"in_metal", cut.share}};
         findings_.push_back(std::move(finding));

@@ -15,6 +15,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/stock/billet_columns.h"
 #include "sim/trial/tool_moves.h"
@@ -184,17 +185,17 @@ private:
         Finding finding = findingAt(m_, neck.groove.timed, Severity::Warning, "piece-hangs-on-neck");
         finding.place = Point{neck.z, neck.outer};
         const double length = neck.zTo - neck.zFrom;
-        finding.message = fmt::format(
+        finding.message = say(
             "Tool {} does not part the piece off: it hangs on a {} of {:.3f} mm, {:.3f} mm long, and may break off, "
             "bend "
             "away or be thrown.",
-            toolWord(m_, neck.groove.timed), neck.tube ? "wall" : "neck with a diameter", neck.sizeMm, length);
+            toolWord(m_, neck.groove.timed), neck.tube ? "wall" : tr("neck with a diameter"), neck.sizeMm, length);
         finding.remedy =
-            "Part deeper, to X0 and past it by what the front slants and the edge is off centre; or take the "
-            "piece off by hand with the spindle stopped.";
+            tr("Part deeper, to X0 and past it by what the front slants and the edge is off centre; or take the "
+               "piece off by hand with the spindle stopped.");
         finding.values = {{neck.tube ? "wall_mm" : "diameter_mm", neck.sizeMm}, {"length_mm", length}};
         if (neck.tube)
-            finding.remedy = "Part deeper, into the bore; or take the piece off by hand with the spindle stopped.";
+            finding.remedy = tr("Part deeper, into the bore; or take the piece off by hand with the spindle stopped.");
         return finding;
     }
 

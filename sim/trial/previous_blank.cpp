@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/setup/blank_check.h"
 #include "sim/stock/left_over.h"
 
@@ -17,10 +18,10 @@ void tellNothing(Setup& setup, const StockHistory& previous) {
     finding.code = "previous-leaves-nothing";
     finding.unproven = true;
     finding.span = stock.sizeSpan;
-    finding.message = stock.piece == 0 ? fmt::format("{} leaves no metal in the chuck.", stock.previousProgram)
-                                       : fmt::format("{} leaves no piece {}; pieces that fell: {}.",
-                                                     stock.previousProgram, stock.piece, fallen);
-    finding.remedy = "Correct piece in [stock]: 0 is what is left in the chuck, 1 the first piece that falls.";
+    finding.message = stock.piece == 0 ? say("{} leaves no metal in the chuck.", stock.previousProgram)
+                                       : say("{} leaves no piece {}; pieces that fell: {}.", stock.previousProgram,
+                                             stock.piece, fallen);
+    finding.remedy = tr("Correct piece in [stock]: 0 is what is left in the chuck, 1 the first piece that falls.");
     setup.findings.push_back(std::move(finding));
 }
 

@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/stock/billet_columns.h"
 #include "sim/trial/tool_moves.h"
 
@@ -47,29 +48,28 @@ std::optional<Finding> judge(const Machining& m, std::size_t i, const Narrowest&
     const double work = hole.z - m.toolpath.datumOf(moveAt(m, i)).z;
     if (hole.radius < front - tolerance::kTouchMm) {
         Finding finding = findingAt(m, i, Severity::Stop, "reamer-into-solid");
-        finding.message = fmt::format(
+        finding.message = say(
             "Reamer {} meets solid metal: near Z{:.3f} the hole is {:.3f} mm wide, the front of the reamer {:.3f} mm, "
             "and it does not cut there.",
             toolWord(m, i), work, 2 * hole.radius, 2 * front);
-        finding.remedy =
-            fmt::format("Drill to about {:g} mm first, and deeper than the reamer goes.", tool.diameter - may);
+        finding.remedy = say("Drill to about {:g} mm first, and deeper than the reamer goes.", tool.diameter - may);
         finding.values = {{"hole_mm", 2 * hole.radius}, {"front_mm", 2 * front}};
         return finding;
     }
     if (takes > may + 2 * tolerance::kTouchMm) {
         Finding finding = findingAt(m, i, Severity::Warning, "reamer-takes-too-much");
         finding.message =
-            fmt::format("Reamer {} has {:.3f} mm to take on the diameter near Z{:.3f}; it is made for {:g} mm at most.",
-                        toolWord(m, i), takes, work, may);
-        finding.remedy = fmt::format("Drill or bore to about {:g} mm first.", tool.diameter - may);
+            say("Reamer {} has {:.3f} mm to take on the diameter near Z{:.3f}; it is made for {:g} mm at most.",
+                toolWord(m, i), takes, work, may);
+        finding.remedy = say("Drill or bore to about {:g} mm first.", tool.diameter - may);
         finding.values = {{"takes_mm", takes}, {"allowance_mm", may}};
         return finding;
     }
     if (takes > tolerance::kTouchMm) return std::nullopt;
     Finding finding = findingAt(m, i, Severity::Warning, "hole-not-reamed");
-    finding.message = fmt::format("Reamer {} takes nothing: the hole is {:.3f} mm wide already, the reamer {:g} mm.",
-                                  toolWord(m, i), 2 * hole.radius, tool.diameter);
-    finding.remedy = fmt::format("Leave it something to cut: up to {:g} mm on the diameter.", may);
+    finding.message = say("Reamer {} takes nothing: the hole is {:.3f} mm wide already, the reamer {:g} mm.",
+                          toolWord(m, i), 2 * hole.radius, tool.diameter);
+    finding.remedy = say("Leave it something to cut: up to {:g} mm on the diameter.", may);
     finding.values = {{"hole_mm", 2 * hole.radius}, {"reamer_mm", tool.diameter}};
     return finding;
 }

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <string>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/control/codes.h"
@@ -153,11 +154,11 @@ private:
         const ModalState& at = modal(feed);
         std::vector<std::string> lacking;
         if (at.spindle != SpindleDirection::Stopped && !said.spindle)
-            lacking.emplace_back("the spindle direction (M03 or M04)");
-        if (at.speed > 0 && !said.speed) lacking.emplace_back("the speed (S)");
-        if (at.speed > 0 && !said.speedMode) lacking.emplace_back("the speed mode (G96 or G97)");
-        if (varies_.feedMode && !said.feedMode) lacking.emplace_back("the feed mode");
-        if (varies_.datum && !said.datum) lacking.emplace_back("the work offset");
+            lacking.emplace_back(tr("the spindle direction (M03 or M04)"));
+        if (at.speed > 0 && !said.speed) lacking.emplace_back(tr("the speed (S)"));
+        if (at.speed > 0 && !said.speedMode) lacking.emplace_back(tr("the speed mode (G96 or G97)"));
+        if (varies_.feedMode && !said.feedMode) lacking.emplace_back(tr("the feed mode"));
+        if (varies_.datum && !said.datum) lacking.emplace_back(tr("the work offset"));
         if (varies_.compensation && !said.compensationOff) lacking.emplace_back("G40");
         if (at.coolant && !said.coolant) lacking.emplace_back("coolant (M08)");
         const bool feedNotSaid = at.feed > 0 && !said.feed;
@@ -169,19 +170,19 @@ private:
         std::string list = lacking.front();
         for (std::size_t i = 1; i < lacking.size(); ++i) list += (i + 1 < lacking.size() ? ", " : " and ") + lacking[i];
         Finding& finding = add(Severity::Note, "section-needs-earlier-words", section.toolBlock);
-        finding.message = fmt::format(
+        finding.message = say(
             "The section of tool {} leaves {} to what earlier sections said; started here, at its search number, it "
             "would run without.",
             call(section.first).station, list);
-        finding.remedy = "Write them in a safe line at the beginning of every section.";
+        finding.remedy = tr("Write them in a safe line at the beginning of every section.");
     }
 
     void feedOfOtherTool(std::size_t feed, const ModalState& at) {
         Finding& finding = add(Severity::Warning, "feed-of-other-tool", move(feed).block);
         finding.message =
-            fmt::format("No F has been given since tool {} was called: F{:g} {} of the tool before is still in force.",
-                        call(feed).station, at.feed, at.feedPerRev ? "mm per revolution" : "mm per minute");
-        finding.remedy = "Give F with the first feed move of every tool.";
+            say("No F has been given since tool {} was called: F{:g} {} of the tool before is still in force.",
+                call(feed).station, at.feed, at.feedPerRev ? tr("mm per revolution") : tr("mm per minute"));
+        finding.remedy = tr("Give F with the first feed move of every tool.");
         finding.values = {{"feed", at.feed}};
     }
 
@@ -192,12 +193,12 @@ private:
         if (move(section.first).kind != MoveKind::Index || !at.constantSurfaceSpeed) return;
         if (at.spindle == SpindleDirection::Stopped) return;
         Finding& finding = add(Severity::Note, "surface-speed-left-on", section.toolBlock);
-        finding.message = fmt::format(
+        finding.message = say(
             "Surface speed (G96) is still on when tool {} is called: the spindle speeds up or down with every rapid in "
             "X "
             "on the way, and the next tool comes to the work at a speed nobody gave.",
             call(section.first).station);
-        finding.remedy = "Give G97 with a fixed speed before the retract and the tool change.";
+        finding.remedy = tr("Give G97 with a fixed speed before the retract and the tool change.");
     }
 
     // Millimetres per revolution of a timed move, 0 with the spindle stopped.
@@ -243,13 +244,12 @@ private:
             finding.timeS = timed.t0;
             finding.message =
                 feed > most
-                    ? fmt::format("Tool {} cuts at {:.4g} mm per revolution; an edge like this takes {:.2g} at most.",
-                                  call(i).station, feed, most)
-                    : fmt::format(
-                          "Tool {} cuts at {:.2g} mm per revolution: it would rub rather than cut, and take very "
+                    ? say("Tool {} cuts at {:.4g} mm per revolution; an edge like this takes {:.2g} at most.",
+                          call(i).station, feed, most)
+                    : say("Tool {} cuts at {:.2g} mm per revolution: it would rub rather than cut, and take very "
                           "long.",
                           call(i).station, feed);
-            finding.remedy = "Check F, S, and whether F counts per revolution or per minute.";
+            finding.remedy = tr("Check F, S, and whether F counts per revolution or per minute.");
             finding.values = {{"feed_mm_per_rev", feed}};
             return;
         }
@@ -285,12 +285,12 @@ private:
             const double depth = depthSideways(i, tool);
             if (depth <= tool.width + tolerance::kTouchMm) continue;
             Finding& finding = add(Severity::Warning, "blade-cuts-sideways", move(i).block);
-            finding.message = fmt::format(
+            finding.message = say(
                 "The blade of tool {} is fed sideways through metal {:.2f} mm deep; it is {:g} mm wide, and cuts with "
                 "its "
                 "front.",
                 call(i).station, depth, tool.width);
-            finding.remedy = "Plunge, or turn sideways in cuts no deeper than the blade is wide.";
+            finding.remedy = tr("Plunge, or turn sideways in cuts no deeper than the blade is wide.");
             finding.values = {{"depth_mm", depth}, {"width_mm", tool.width}};
             return;
         }
@@ -304,20 +304,20 @@ private:
             if (kind == ToolKind::Tap && move(i).kind != MoveKind::Thread) {
                 Finding& finding = add(Severity::Warning, "tap-fed-as-a-drill", move(i).block);
                 finding.unproven = true;
-                finding.message = fmt::format(
-                    "Tap {} is fed as a drill: feed and spindle are not tied to each other, and what it makes "
-                    "is not shown.",
-                    call(i).station);
-                finding.remedy = "Tap with G84 or G32, or prove this block on the machine.";
+                finding.message =
+                    say("Tap {} is fed as a drill: feed and spindle are not tied to each other, and what it makes "
+                        "is not shown.",
+                        call(i).station);
+                finding.remedy = tr("Tap with G84 or G32, or prove this block on the machine.");
                 return;
             }
             if (!worksOnTheAxis(kind) || kind == ToolKind::Tap || !modal(i).constantSurfaceSpeed) continue;
             Finding& finding = add(Severity::Warning, "drill-at-surface-speed", move(i).block);
-            finding.message = fmt::format(
-                "Drill {} cuts under surface speed (G96): on the axis the spindle runs as fast as the clamp and "
-                "the machine let it.",
-                call(i).station);
-            finding.remedy = "Give G97 with the speed of the drill.";
+            finding.message =
+                say("Drill {} cuts under surface speed (G96): on the axis the spindle runs as fast as the clamp and "
+                    "the machine let it.",
+                    call(i).station);
+            finding.remedy = tr("Give G97 with the speed of the drill.");
             return;
         }
     }
@@ -330,8 +330,8 @@ private:
         }
         Finding& finding = add(Severity::Note, "section-cuts-nothing", move(feed).block);
         finding.message =
-            fmt::format("Tool {} is fed, but meets no metal from its call to the next tool's.", call(feed).station);
-        finding.remedy = "Check signs, datum and offset, if it should cut.";
+            say("Tool {} is fed, but meets no metal from its call to the next tool's.", call(feed).station);
+        finding.remedy = tr("Check signs, datum and offset, if it should cut.");
     }
 
     // What is fed out of the envelope of the bar has left it.
@@ -348,11 +348,11 @@ private:
             if (!stops || !cuts(i - 1) || move(i - 1).kind == MoveKind::Thread) continue;
             if (move(i).kind == MoveKind::Index || standsClear(i - 1)) continue;
             Finding& finding = add(Severity::Warning, "spindle-stopped-before-retract", move(i).block);
-            finding.message = fmt::format(
-                "The spindle is stopped while tool {} still stands where it cut; it is drawn off a part that "
-                "stands still and marks it.",
-                call(i).station);
-            finding.remedy = "Retract first, then M05.";
+            finding.message =
+                say("The spindle is stopped while tool {} still stands where it cut; it is drawn off a part that "
+                    "stands still and marks it.",
+                    call(i).station);
+            finding.remedy = tr("Retract first, then M05.");
         }
     }
 
@@ -364,9 +364,9 @@ private:
             if (modal(i).coolant || !cuts(i)) continue;
             Finding& finding =
                 add(wasOn ? Severity::Warning : Severity::Note, "coolant-off-while-cutting", move(i).block);
-            finding.message = fmt::format("Tool {} cuts here with the coolant off{}.", call(i).station,
-                                          wasOn ? ", which was on before" : ", which other tools have on");
-            finding.remedy = "Give M08 before the cut, unless it is meant to be dry.";
+            finding.message = say("Tool {} cuts here with the coolant off{}.", call(i).station,
+                                  wasOn ? tr(", which was on before") : tr(", which other tools have on"));
+            finding.remedy = tr("Give M08 before the cut, unless it is meant to be dry.");
             return;
         }
     }
@@ -381,11 +381,10 @@ private:
             // An offset that is not entered was reported where it was called.
             if (m_.setup.toolAt(now.offset) == nullptr || m_.setup.offset(now.offset) == nullptr) continue;
             Finding& finding = add(Severity::Warning, "offset-of-other-station", now.block);
-            finding.message =
-                fmt::format("Station {} is called with offset {}, the number of another tool in the turret.",
-                            now.station, now.offset);
-            finding.remedy = fmt::format(
-                "Write T{0:02}{0:02}, or give a second offset of this tool a number of its own.", now.station);
+            finding.message = say("Station {} is called with offset {}, the number of another tool in the turret.",
+                                  now.station, now.offset);
+            finding.remedy =
+                say("Write T{0:02}{0:02}, or give a second offset of this tool a number of its own.", now.station);
             finding.values = {{"station", now.station}, {"offset", now.offset}};
         }
     }

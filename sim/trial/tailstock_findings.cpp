@@ -8,6 +8,7 @@
 #include <cmath>
 #include <optional>
 
+#include "sim/base/say.h"
 #include "sim/cutting/jaw_hold.h"
 #include "sim/motion/carrier_travels.h"
 #include "sim/motion/machine_pose.h"
@@ -91,10 +92,10 @@ private:
     void doesNotReach(std::size_t i, double shortBy) {
         if (isSaid(i, "centre-does-not-reach")) return;
         Finding& finding = at(i, Severity::Warning, "centre-does-not-reach");
-        finding.message = fmt::format(
-            "The tailstock is advanced, but its centre stops {:.3f} mm short of the bar: it supports nothing.",
-            shortBy);
-        finding.remedy = "Correct where [tailstock] says the centre stands when it is advanced, or the stick-out.";
+        finding.message =
+            say("The tailstock is advanced, but its centre stops {:.3f} mm short of the bar: it supports nothing.",
+                shortBy);
+        finding.remedy = tr("Correct where [tailstock] says the centre stands when it is advanced, or the stick-out.");
         finding.values = {{"short_mm", shortBy}};
     }
 
@@ -102,22 +103,23 @@ private:
         if (isSaid(i, "centre-without-hole")) return;
         Finding& finding = at(i, Severity::Stop, "centre-without-hole");
         finding.unproven = true;
-        finding.message = fmt::format(
+        finding.message = say(
             "The tailstock is advanced {:.3f} mm into the end of the bar, where no centre hole is: nothing was drilled "
             "there, and the set-up gives the blank none.",
             depth);
-        finding.remedy = "Drill it first; if the blank comes with its centre hole, draw it (shape = \"half-section\").";
+        finding.remedy =
+            tr("Drill it first; if the blank comes with its centre hole, draw it (shape = \"half-section\").");
         finding.values = {{"depth_mm", depth}};
     }
 
     void holeTooSmall(std::size_t i, double tooDeep) {
         if (isSaid(i, "centre-hole-too-small")) return;
         Finding& finding = at(i, Severity::Warning, "centre-hole-too-small");
-        finding.message = fmt::format(
+        finding.message = say(
             "The centre would stand {:.3f} mm deeper than its hole lets it: it stops before its place, or pushes the "
             "bar back into the chuck.",
             tooDeep);
-        finding.remedy = "Drill the centre hole deeper, or correct where the centre stands when it is advanced.";
+        finding.remedy = tr("Drill the centre hole deeper, or correct where the centre stands when it is advanced.");
         finding.values = {{"too_deep_mm", tooDeep}};
     }
 
@@ -132,13 +134,14 @@ private:
         Finding& finding = at(i, Severity::Stop, "tailstock-not-retracted");
         finding.place = *met;
         const Point work = *met - m_.toolpath.datumOf(move);
-        finding.message = fmt::format(
+        finding.message = say(
             "Tool {} goes to X{:.3f} Z{:.3f} while the tailstock stands advanced, its point at Z{:.3f}: the centre is "
             "in the way.",
             toolWord(m_, i), 2 * work.r, work.z, point_ - m_.toolpath.datumOf(move).z);
-        finding.remedy = worksOnTheAxis(tool->kind) ? "Retract the tailstock before anything is drilled on the axis."
-                                                    : "Retract the tailstock before the face is turned to the axis, or "
-                                                      "end the cut beside the centre.";
+        finding.remedy = worksOnTheAxis(tool->kind)
+                             ? tr("Retract the tailstock before anything is drilled on the axis.")
+                             : tr("Retract the tailstock before the face is turned to the axis, or "
+                                  "end the cut beside the centre.");
     }
 
     // A place of the tip on its way within the centre or what is behind it; nothing if there is none.

@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/trial/tool_moves.h"
 
 namespace firstoff {
@@ -68,18 +69,16 @@ std::vector<Finding> threadCrestFindings(const Machining& m) {
                                     topped < 0 ? "thread-crest-not-topped" : "thread-crest-topped-too-much");
         finding.message =
             topped < 0
-                ? fmt::format(
-                      "The full profile of tool {} ends {:.3f} mm short of its depth: the crests stay as they were "
+                ? say("The full profile of tool {} ends {:.3f} mm short of its depth: the crests stay as they were "
                       "turned.",
                       toolWord(m, pass.deepest), -topped)
-                : fmt::format(
-                      "The full profile of tool {} takes {:.3f} mm off the crests, on radius; it is made to take a "
+                : say("The full profile of tool {} takes {:.3f} mm off the crests, on radius; it is made to take a "
                       "few hundredths.",
                       toolWord(m, pass.deepest), topped);
-        finding.remedy = fmt::format(
-            "Turn the crest {:g} mm, on radius, above the bottom of the thread, and about 0.05 mm "
-            "more.",
-            tool.cuttingDepth);
+        finding.remedy =
+            say("Turn the crest {:g} mm, on radius, above the bottom of the thread, and about 0.05 mm "
+                "more.",
+                tool.cuttingDepth);
         finding.values = {{"topped_mm", topped}, {"profile_mm", tool.cuttingDepth}};
         findings.push_back(std::move(finding));
     }

@@ -15,6 +15,7 @@
 #include <set>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/control/thread_lead.h"
 #include "sim/inspection/metric_thread.h"
@@ -97,11 +98,11 @@ private:
     void sayNotCut(std::size_t i) {
         Finding& finding = add(i, Severity::Warning, "thread-not-cut");
         finding.unproven = true;
-        finding.message = fmt::format(
+        finding.message = say(
             "The thread of tool {} is timed and checked for clearance, but its form cannot be cut into the billet: the "
             "spindle stands still, or turns far too often on the way.",
             toolWord(i));
-        finding.remedy = "Start the spindle and check F, or gauge the thread of the first part.";
+        finding.remedy = tr("Start the spindle and check F, or gauge the thread of the first part.");
     }
 
     // Only along Z: how deep a face thread goes is not seen in a radial column.
@@ -126,12 +127,12 @@ private:
         if (cut.deepestMm <= most) return false;
         Finding& finding = add(i, Severity::Stop, "thread-into-material");
         finding.place = Point{cut.atZ, finding.place->r};
-        finding.message = fmt::format(
-            "On a pass of a thread of lead {:g} mm tool {} stands {:.3f} mm deep in metal near {}; flanks that far "
-            "apart "
-            "meet at {:.3f} mm. A shoulder stands in the way, or the diameter was not turned down.",
-            lead, toolWord(i), cut.deepestMm, spoken(i, *finding.place), most);
-        finding.remedy = "End the thread in front of the shoulder, and check X and F of the pass.";
+        finding.message =
+            say("On a pass of a thread of lead {:g} mm tool {} stands {:.3f} mm deep in metal near {}; flanks that far "
+                "apart "
+                "meet at {:.3f} mm. A shoulder stands in the way, or the diameter was not turned down.",
+                lead, toolWord(i), cut.deepestMm, spoken(i, *finding.place), most);
+        finding.remedy = tr("End the thread in front of the shoulder, and check X and F of the pass.");
         finding.values = {{"depth_mm", cut.deepestMm}, {"most_mm", most}};
         return true;
     }
@@ -143,12 +144,13 @@ private:
         if (meant <= 0 || cut.deepestMm <= meant + kCrestMm) return false;
         Finding& finding = add(i, Severity::Warning, "thread-deeper-than-meant");
         finding.place = Point{cut.atZ, finding.place->r};
-        finding.message = fmt::format(
+        finding.message = say(
             "Pass {} is meant {:.3f} mm deep, but tool {} stands {:.3f} mm deep in metal near {}: the diameter there "
             "is "
             "{:.3f} mm off, or a shoulder stands in the way.",
             moveOf(i).pass, meant, toolWord(i), cut.deepestMm, spoken(i, *finding.place), 2 * (cut.deepestMm - meant));
-        finding.remedy = "Turn (bore) the crest of the thread to size first, or correct X and the depth of the cycle.";
+        finding.remedy =
+            tr("Turn (bore) the crest of the thread to size first, or correct X and the depth of the cycle.");
         finding.values = {{"depth_mm", cut.deepestMm}, {"meant_mm", meant}};
         return true;
     }
@@ -161,13 +163,13 @@ private:
         if (cut.deepestMm <= kTapThreadDepth * pitch + kCrestMm) return holeTooLarge(i, tap, pitch);
         Finding& finding = add(i, Severity::Stop, "tap-into-material");
         finding.place = Point{cut.atZ, 0};
-        finding.message = fmt::format(
+        finding.message = say(
             "Tap {} stands {:.3f} mm deep in metal near {}, its thread is {:.3f} mm deep: there is no hole, or it is "
             "too "
             "small or too short.",
             toolWord(i), cut.deepestMm, spoken(i, *finding.place), kTapThreadDepth * pitch);
-        finding.remedy = fmt::format("Drill to about {:g} mm (diameter less pitch), and deeper than the tap goes.",
-                                     tap.diameter - pitch);
+        finding.remedy =
+            say("Drill to about {:g} mm (diameter less pitch), and deeper than the tap goes.", tap.diameter - pitch);
         finding.values = {{"depth_mm", cut.deepestMm}, {"thread_depth_mm", kTapThreadDepth * pitch}};
         return true;
     }
@@ -183,12 +185,12 @@ private:
         if (hole <= minor.most + kCrestMm) return false;
         Finding& finding = add(i, Severity::Warning, "tap-hole-too-large");
         const double full = 100 * (tap.diameter - hole) / (tap.diameter - minor.least);
-        finding.message = fmt::format(
+        finding.message = say(
             "The hole for tap {} measures {:.3f}; for M{:g}x{:g} 6H it should be {:.3f} to {:.3f}: only {:.0f} % of "
             "the "
             "thread is left (ISO 965-1, reckoned).",
             toolWord(i), hole, tap.diameter, pitch, minor.least, minor.most, full);
-        finding.remedy = fmt::format("Drill to about {:g} mm (diameter less pitch).", tap.diameter - pitch);
+        finding.remedy = say("Drill to about {:g} mm (diameter less pitch).", tap.diameter - pitch);
         finding.values = {{"hole_mm", hole}, {"most_mm", minor.most}};
         return true;
     }
@@ -197,8 +199,8 @@ private:
         for (const auto& [call, met] : met_) {
             if (met.deepest > tolerance::kTouchMm) continue;
             Finding& finding = add(met.first, Severity::Warning, "thread-meets-no-metal");
-            finding.message = fmt::format("No pass of the threads of tool {} meets metal.", toolWord(met.first));
-            finding.remedy = "Check X and Z of the passes, the tool's offset and what was turned before.";
+            finding.message = say("No pass of the threads of tool {} meets metal.", toolWord(met.first));
+            finding.remedy = tr("Check X and Z of the passes, the tool's offset and what was turned before.");
         }
     }
 
@@ -233,12 +235,12 @@ private:
         if (!has || *has >= kLagsToOnePercent * lag) return;
         const bool spoilt = *has < lag;
         Finding& finding = add(i, spoilt ? Severity::Warning : Severity::Note, "thread-short-run-in");
-        finding.message = fmt::format(
-            "The thread starts {:.2f} mm before the metal. At a lead of {:g} mm and {:.0f} rev/min the slide lags "
-            "about "
-            "{:.2f} mm and takes about {:.2f} mm until the lead is right to 1 % (usual practice, machines differ).",
-            *has, extraOf(i).lead, timed.rpmStart, lag, kLagsToOnePercent * lag);
-        finding.remedy = "Start further in front of the thread, or turn slower.";
+        finding.message =
+            say("The thread starts {:.2f} mm before the metal. At a lead of {:g} mm and {:.0f} rev/min the slide lags "
+                "about "
+                "{:.2f} mm and takes about {:.2f} mm until the lead is right to 1 % (usual practice, machines differ).",
+                *has, extraOf(i).lead, timed.rpmStart, lag, kLagsToOnePercent * lag);
+        finding.remedy = tr("Start further in front of the thread, or turn slower.");
         finding.values = {{"run_in_mm", *has}, {"lag_mm", lag}, {"needed_mm", kLagsToOnePercent * lag}};
     }
 

@@ -13,6 +13,7 @@
 #include <optional>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/base/units.h"
 #include "sim/inspection/metric_thread.h"
@@ -153,9 +154,9 @@ private:
             if (nearZ - farZ < 2 * std::max(here.lead, there.lead) || !metalBetween(farZ, nearZ, here)) continue;
             Finding& finding = add(here, Severity::Stop, "thread-cross-cut");
             finding.message =
-                fmt::format("A pass of lead {:g} mm runs over a thread of lead {:g} mm: it cuts across its flanks.",
-                            here.lead, there.lead);
-            finding.remedy = "Give F the same value in every pass of the thread.";
+                say("A pass of lead {:g} mm runs over a thread of lead {:g} mm: it cuts across its flanks.", here.lead,
+                    there.lead);
+            finding.remedy = tr("Give F the same value in every pass of the thread.");
             finding.values = {{"lead_mm", here.lead}, {"other_lead_mm", there.lead}};
             thread.crossed = other.crossed = true;
             return;
@@ -217,15 +218,14 @@ private:
             Finding& finding = add(pass, Severity::Stop, "thread-cross-cut");
             finding.message =
                 otherHand
-                    ? "This pass runs against the hand of the thread: spindle or feed go the other way than in its "
-                      "other passes."
-                    : fmt::format(
-                          "This pass runs {:.3f} mm beside the groove of the deepest one ({:.0f}° of the "
+                    ? tr("This pass runs against the hand of the thread: spindle or feed go the other way than in its "
+                         "other passes.")
+                    : say("This pass runs {:.3f} mm beside the groove of the deepest one ({:.0f}° of the "
                           "spindle): another start Z, start angle or speed than the passes before.",
                           off, 360 * off / pass.lead);
-            finding.remedy = otherHand
-                                 ? "Cut all passes of a thread with one direction of spindle and feed."
-                                 : "Start every pass at the same Z and the same Q, or change the start by whole leads.";
+            finding.remedy =
+                otherHand ? tr("Cut all passes of a thread with one direction of spindle and feed.")
+                          : tr("Start every pass at the same Z and the same Q, or change the start by whole leads.");
             finding.values = {{"beside_mm", off}, {"angle_deg", 360 * off / pass.lead}};
             return true;
         }
@@ -248,14 +248,14 @@ private:
         }
         if (std::abs(worst - even) <= kSameGrooveMm) return false;
         Finding& finding = add(*starts.back(), Severity::Stop, "thread-starts-uneven");
-        finding.message = fmt::format(
-            "Passes at full depth leave {} grooves in a lead of {:g} mm, {:.3f} mm apart where {:.3f} mm would be "
-            "even: "
-            "a thread picked up at the wrong angle, or start angles that do not share out the turn.",
-            places.size(), lead, worst, even);
+        finding.message =
+            say("Passes at full depth leave {} grooves in a lead of {:g} mm, {:.3f} mm apart where {:.3f} mm would be "
+                "even: "
+                "a thread picked up at the wrong angle, or start angles that do not share out the turn.",
+                places.size(), lead, worst, even);
         finding.remedy =
-            fmt::format("For one start give every pass the same start Z and Q; for {} starts, Q {:g} degrees apart.",
-                        places.size(), 360.0 / static_cast<double>(places.size()));
+            say("For one start give every pass the same start Z and Q; for {} starts, Q {:g} degrees apart.",
+                places.size(), 360.0 / static_cast<double>(places.size()));
         finding.values = {{"gap_mm", worst}, {"even_mm", even}, {"grooves", static_cast<double>(places.size())}};
         return true;
     }
@@ -291,10 +291,10 @@ private:
 
     void sayNotGauged(const Pass& pass) {
         Finding& finding = add(pass, Severity::Note, "thread-not-gauged");
-        finding.message = pass.tapered()
-                              ? "A tapered thread: it is cut, but not gauged here."
-                              : "Less than a whole lead of this thread has its full depth in metal: not gauged here.";
-        finding.remedy = "Gauge the thread of the first part.";
+        finding.message =
+            pass.tapered() ? tr("A tapered thread: it is cut, but not gauged here.")
+                           : tr("Less than a whole lead of this thread has its full depth in metal: not gauged here.");
+        finding.remedy = tr("Gauge the thread of the first part.");
     }
 
     // A profile that takes the crest to size is meant to take it down, by no more than it has to spare.
@@ -307,12 +307,12 @@ private:
         const bool pointed = figures.crestFlatMm < pass.lead / 100;
         if (gone <= kTurnedMm || !pointed) return false;
         Finding& finding = add(pass, Severity::Warning, "thread-crest-gone");
-        finding.message = fmt::format(
+        finding.message = say(
             "The crests of this thread come to a point at {:.3f} mm, {:.3f} mm on diameter short of the {} {:.3f}: it "
             "is "
             "cut too deep for its lead of {:g} mm, or two grooves share a turn.",
-            crest, gone, pass.inside ? "bore of" : "diameter of", smooth, pass.lead);
-        finding.remedy = "Check X of the last pass, the depth and F.";
+            crest, gone, pass.inside ? tr("bore of") : tr("diameter of"), smooth, pass.lead);
+        finding.remedy = tr("Check X of the last pass, the depth and F.");
         finding.values = {{"crest_mm", crest}, {"smooth_mm", smooth}};
         return true;
     }
@@ -332,20 +332,21 @@ private:
         if (size && (offSize(pass, figures, *size) || flanksOff(pass, figures))) return;
         Finding& finding = add(pass, Severity::Note, "thread-gauged");
         finding.message = spoken(pass, figures) + (size ? within(pass, *size)
-                                                        : " No metric size goes with that; compare it with "
-                                                          "the drawing.");
-        finding.remedy = "Gauge the thread of the first part all the same.";
+                                                        : tr(" No metric size goes with that; compare it with "
+                                                             "the drawing."));
+        finding.remedy = tr("Gauge the thread of the first part all the same.");
         finding.values = valuesOf(figures);
     }
 
     static std::string spoken(const Pass& pass, const ThreadFigures& f) {
         const long starts = std::max(1L, std::lround(f.grooves));
-        return fmt::format(
+        return say(
             "Gauged on the simulated part: {}{}, major diameter {:.3f}, pitch diameter {:.3f}, minor diameter {:.3f}, "
             "lead "
             "{:.3f}, flanks {:.1f}° and {:.1f}°.",
-            pass.hand > 0 ? "right hand" : "LEFT HAND", starts > 1 ? fmt::format(", {} starts", starts) : std::string(),
-            f.majorMm, f.pitchMm, f.minorMm, f.leadMm, degrees(f.flankFront), degrees(f.flankBack));
+            pass.hand > 0 ? tr("right hand") : tr("LEFT HAND"),
+            starts > 1 ? fmt::format(", {} starts", starts) : std::string(), f.majorMm, f.pitchMm, f.minorMm, f.leadMm,
+            degrees(f.flankFront), degrees(f.flankBack));
     }
 
     static std::vector<std::pair<std::string, double>> valuesOf(const ThreadFigures& f) {
@@ -362,8 +363,8 @@ private:
 
     static std::string within(const Pass& pass, const MetricThread& size) {
         const ThreadLimits limits = pitchLimits(pass, size);
-        return fmt::format(" For M{:g}x{:g} {} the pitch diameter is {:.3f} to {:.3f} (ISO 965-1, reckoned).",
-                           size.nominalMm, size.pitchMm, pass.inside ? "6H" : "6g", limits.least, limits.most);
+        return say(" For M{:g}x{:g} {} the pitch diameter is {:.3f} to {:.3f} (ISO 965-1, reckoned).", size.nominalMm,
+                   size.pitchMm, pass.inside ? "6H" : "6g", limits.least, limits.most);
     }
 
     bool offSize(const Pass& pass, const ThreadFigures& figures, const MetricThread& size) {
@@ -372,15 +373,14 @@ private:
         if (low <= kGaugeMm && high <= kGaugeMm) return false;
         Finding& finding = add(pass, Severity::Warning, "thread-off-size");
         const double middle = (limits.least + limits.most) / 2;
-        finding.message = fmt::format("{}{} It is {:.3f} mm too {}.", spoken(pass, figures), within(pass, size),
-                                      std::max(low, high), high > 0 ? "large" : "small");
+        finding.message = say("{}{} It is {:.3f} mm too {}.", spoken(pass, figures), within(pass, size),
+                              std::max(low, high), high > 0 ? "large" : "small");
         finding.remedy =
             std::abs(middle - figures.pitchMm) > kCorrectionMm
                 ? std::string(
-                      "Check F, the starts, the depth and the insert's profile first: it is more than an offset "
-                      "corrects.")
-                : fmt::format(
-                      "Put {:+.3f} mm on X (diameter) of the last pass, or as wear of its offset, to bring it to the "
+                      tr("Check F, the starts, the depth and the insert's profile first: it is more than an offset "
+                         "corrects."))
+                : say("Put {:+.3f} mm on X (diameter) of the last pass, or as wear of its offset, to bring it to the "
                       "middle; if another size is wanted, compare it with the drawing.",
                       middle - figures.pitchMm);
         finding.values = valuesOf(figures);
@@ -394,13 +394,14 @@ private:
         const ThreadLimits crest = pass.inside ? nutMinor6H(size) : boltMajor6g(size);
         const double is = pass.inside ? figures.minorMm : figures.majorMm;
         Finding& finding = add(pass, Severity::Warning, "thread-off-size");
-        finding.message = fmt::format(
+        finding.message = say(
             "{} Lead and pitch diameter go with M{:g}x{:g}, but its {} diameter should be {:.3f} "
             "to {:.3f}: it is {:.3f} mm too {}.",
             spoken(pass, figures), size.nominalMm, size.pitchMm, pass.inside ? "minor" : "major", crest.least,
             crest.most, is < crest.least ? crest.least - is : is - crest.most, is < crest.least ? "small" : "large");
-        finding.remedy = pass.inside ? "Bore the hole to size before the thread, or compare it with the drawing."
-                                     : "Turn the diameter to size before the thread, or compare it with the drawing.";
+        finding.remedy = pass.inside
+                             ? tr("Bore the hole to size before the thread, or compare it with the drawing.")
+                             : tr("Turn the diameter to size before the thread, or compare it with the drawing.");
         finding.values = valuesOf(figures);
     }
 
@@ -409,8 +410,8 @@ private:
         if (std::abs(front - 30) <= kFlankDeg && std::abs(back - 30) <= kFlankDeg) return false;
         Finding& finding = add(pass, Severity::Warning, "thread-flanks-off");
         finding.message =
-            spoken(pass, figures) + " Both should be 30°: the insert's profile or how it is set is wrong.";
-        finding.remedy = "Set the insert square to the axis, and check its angle.";
+            spoken(pass, figures) + tr(" Both should be 30°: the insert's profile or how it is set is wrong.");
+        finding.remedy = tr("Set the insert square to the axis, and check its angle.");
         finding.values = {{"flank_front_deg", front}, {"flank_back_deg", back}};
         return true;
     }

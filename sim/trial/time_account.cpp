@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/motion/spindle_run_up.h"
 #include "sim/trial/metal_time.h"
 #include "sim/trial/time_waste.h"
@@ -170,7 +171,7 @@ private:
     }
 
     std::string nameOf(const ToolCall& call) const {
-        if (call.station == 0) return "before the first tool";
+        if (call.station == 0) return tr("before the first tool");
         if (call.toolIndex < 0) return toolWord(call);
         return toolWord(call) + ' ' + m_.setup.tools[static_cast<std::size_t>(call.toolIndex)].name;
     }
@@ -189,7 +190,7 @@ private:
             row.station = call.station;
             row.name = !unnumbered         ? operations_.nameOf(start)
                        : block == kNoBlock ? nameOf(call)
-                                           : fmt::format("{}, from line {}", nameOf(call), m_.program.lineOf(block));
+                                           : say("{}, from line {}", nameOf(call), m_.program.lineOf(block));
             start_ = start;
         }
         extend(account_.operations, i);
@@ -210,51 +211,53 @@ std::vector<std::string> assumedOfTime(const Setup& setup) {
     const SpindleDrive& drive = m.spindle;
     if (!m.axes.known()) {
         said.push_back(
-            "The set-up gives no acceleration of the axes (acceleration_x_m_per_s2 and acceleration_z_m_per_s2 in "
-            "[machine]): they are taken to change speed at once, so true times are longer.");
+            tr("The set-up gives no acceleration of the axes (acceleration_x_m_per_s2 and acceleration_z_m_per_s2 in "
+               "[machine]): they are taken to change speed at once, so true times are longer."));
     } else {
-        said.push_back(m.axes.jerkZ > 0 ? "Every change of speed of the axes is taken to be over where its block ends."
-                                        : "No jerk is given: the axes' acceleration is taken to be there at once.");
+        said.push_back(m.axes.jerkZ > 0
+                           ? tr("Every change of speed of the axes is taken to be over where its block ends.")
+                           : tr("No jerk is given: the axes' acceleration is taken to be there at once."));
         const bool flows = m.axes.blockEnd == AxisDynamics::BlockEnd::Flowing;
         if (flows && m.axes.cornerJumpZ <= 0) {
             said.push_back(
-                "No corner_jump is given: the axes are taken to stand still at corners sharper than one degree.");
+                tr("No corner_jump is given: the axes are taken to stand still at corners sharper than one degree."));
         }
     }
     if (!SpindleRunUp(setup).known()) {
         said.push_back(
             drive.inertiaKgM2 > 0
-                ? "The spindle's inertia is given without its torque curve: it is taken to change speed at "
-                  "once, so true times are longer."
-                : "The set-up does not say how the spindle runs up (run_up_s, or inertia_kg_m2 and the torque "
-                  "curve, in [spindle]): it is taken to change speed at once, so true times are longer.");
+                ? tr("The spindle's inertia is given without its torque curve: it is taken to change speed at "
+                     "once, so true times are longer.")
+                : tr("The set-up does not say how the spindle runs up (run_up_s, or inertia_kg_m2 and the torque "
+                     "curve, in [spindle]): it is taken to change speed at once, so true times are longer."));
     } else {
         said.push_back(
             drive.runUpS > 0
-                ? "The spindle is taken to gain speed evenly and to brake as fast; what the bar adds to its "
-                  "inertia is left out."
+                ? tr("The spindle is taken to gain speed evenly and to brake as fast; what the bar adds to its "
+                     "inertia is left out.")
             : inertiaOfBlank(setup) > 0
-                ? "The spindle is taken to brake with the torque it has to gain speed; the bar counts as it is chucked."
-                : "The spindle is taken to brake with the torque it has to gain speed; the density of the bar's "
-                  "material "
-                  "is not known, so what the bar adds to the inertia is left out.");
+                ? tr("The spindle is taken to brake with the torque it has to gain speed; the bar counts as it is "
+                     "chucked.")
+                : tr("The spindle is taken to brake with the torque it has to gain speed; the density of the bar's "
+                     "material "
+                     "is not known, so what the bar adds to the inertia is left out."));
         if (!drive.waitsForSpeed) {
             said.push_back(
-                "The feed does not wait for the spindle: it is reckoned as if the speed were there at once.");
+                tr("The feed does not wait for the spindle: it is reckoned as if the speed were there at once."));
         }
     }
     if (m.times.nextStationS <= 0 && m.stations > 1) {
-        said.push_back("Every index takes the same time: next_station_s is not given.");
+        said.push_back(tr("Every index takes the same time: next_station_s is not given."));
     }
     const Overrides& o = setup.overrides;
     if (o.feed != 1 || o.rapid != 1 || o.spindle != 1) {
         said.push_back(
-            fmt::format("Overrides: feed {:.0f} %, rapid {:.0f} %, spindle {:.0f} %; threads and taps run without "
-                        "them, as is common "
-                        "practice.",
-                        100 * o.feed, 100 * o.rapid, 100 * o.spindle));
+            say("Overrides: feed {:.0f} %, rapid {:.0f} %, spindle {:.0f} %; threads and taps run without "
+                "them, as is common "
+                "practice.",
+                100 * o.feed, 100 * o.rapid, 100 * o.spindle));
     }
-    said.push_back("Threads follow the spindle from their first instant, without waiting for its angle.");
+    said.push_back(tr("Threads follow the spindle from their first instant, without waiting for its angle."));
     return said;
 }
 
@@ -263,10 +266,10 @@ TimeAccount accountOfTime(const Machining& machining, const LoadResult& loads) {
     account.assumed = assumedOfTime(machining.setup);
     constexpr double kWorthSayingS = 0.05;
     if (const double lag = machining.timeline.lagS; std::abs(lag) >= kWorthSayingS) {
-        account.assumed.push_back(fmt::format(
-            "While facing, the spindle falls behind the surface speed asked for; the feed is laid out as if "
-            "it did not. For that the cycle time told is {:.1f} s too {}.",
-            std::abs(lag), lag > 0 ? "short" : "long"));
+        account.assumed.push_back(
+            say("While facing, the spindle falls behind the surface speed asked for; the feed is laid out as if "
+                "it did not. For that the cycle time told is {:.1f} s too {}.",
+                std::abs(lag), lag > 0 ? "short" : "long"));
     }
     lookForWaste(machining, loads, account);
     return account;

@@ -12,6 +12,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/control/codes.h"
 #include "sim/motion/travel_time.h"
 #include "sim/trial/metal_time.h"
@@ -35,7 +36,7 @@ public:
         followFeed();
         followRapids();
         gather();
-        say();
+        report();
     }
 
 private:
@@ -209,7 +210,7 @@ private:
         operation_ = std::move(operations);
     }
 
-    void say() {
+    void report() {
         const double cycle = m_.timeline.cycleTimeS;
         for (std::size_t i = 0; i < account_.wastes.size(); ++i) {
             const TimeWaste& waste = account_.wastes[i];
@@ -227,17 +228,16 @@ private:
         if (waste.block != kNoBlock) finding.span = {SourceSpan::File::Program, waste.block + 1, 0, 0};
         finding.message =
             waste.kind == TimeWaste::Kind::AirCut
-                ? fmt::format(
-                      "{}: the tool goes {} at feed where there is no metal, the {:g} mm of a lead-in not "
+                ? say("{}: the tool goes {} at feed where there is no metal, the {:g} mm of a lead-in not "
                       "counted; at rapid the cycle would be {:.1f} s ({:.1f} %) shorter.",
                       operation, inWords(waste.lengthMm), kLeadInMm, waste.seconds, percent)
-                : fmt::format(
-                      "{}: between its cuts the tool goes {} further out and back than {:g} mm clear of the "
+                : say("{}: between its cuts the tool goes {} further out and back than {:g} mm clear of the "
                       "blank; staying near, the cycle would be {:.1f} s ({:.1f} %) shorter.",
                       operation, inWords(waste.lengthMm), kClearOfBlankMm, waste.seconds, percent);
-        finding.remedy = waste.kind == TimeWaste::Kind::AirCut
-                             ? "Bring the tool nearer at rapid, if nothing stands there that this set-up does not know."
-                             : "Retract less, if clamps, coolant pipes and the shape of the part let you.";
+        finding.remedy =
+            waste.kind == TimeWaste::Kind::AirCut
+                ? tr("Bring the tool nearer at rapid, if nothing stands there that this set-up does not know.")
+                : tr("Retract less, if clamps, coolant pipes and the shape of the part let you.");
         finding.values = {{"saved_s", waste.seconds}, {"saved_percent", percent}, {"way_mm", waste.lengthMm}};
     }
 

@@ -43,24 +43,29 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 
 // What no trial looks at yet, whatever the program does.
 constexpr const char* kNeverChecked[] = {
-    "Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what the "
-    "set-up gives.",
-    "Chatter, heat and wear of the edge are not reckoned. Diameters and tapers are judged with what part and bar give "
-    "way where that is known, an estimate that is rather too small; other sizes as the paths of the tools leave them.",
-    "The force across the axis, and so how far part and bar give way, follows a rule that is told with the loads; it "
-    "is never taken as less than a quarter of the cutting force, and in truth may be twice that.",
-    "Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take time "
-    "to "
-    "gain speed are followed within 0.05 mm; that servos round corners a little is left out.",
+    later("Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what "
+          "the "
+          "set-up gives."),
+    later("Chatter, heat and wear of the edge are not reckoned. Diameters and tapers are judged with what part and bar "
+          "give "
+          "way where that is known, an estimate that is rather too small; other sizes as the paths of the tools leave "
+          "them."),
+    later("The force across the axis, and so how far part and bar give way, follows a rule that is told with the "
+          "loads; it "
+          "is never taken as less than a quarter of the cutting force, and in truth may be twice that."),
+    later("Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take "
+          "time "
+          "to "
+          "gain speed are followed within 0.05 mm; that servos round corners a little is left out."),
 };
 
 // A quick look knows threads and bars that are not round in these directions only: flats and corners of square and
 // hexagon bars among them. Gaps larger than this it does not follow up.
 constexpr int kQuickSectors = 12;
 constexpr double kQuickFollowMm = 2;
-constexpr const char* kQuickLook =
+constexpr const char* kQuickLook = later(
     "This is a quick look: how wrong the set-up may be was left out, threads were cut in 12 directions only, and gaps "
-    "above 2 mm may be larger than told.";
+    "above 2 mm may be larger than told.");
 
 bool usable(const Stock& stock) {
     return stock.outerRadius > stock.boreRadius && stock.frontZ > stock.backZ;
@@ -73,7 +78,7 @@ void addUp(Trial& trial) {
 
 // What was not reckoned for want of figures, and what they are.
 std::string withoutFigures(const char* what, const std::vector<std::string>& missing) {
-    std::string text = std::string(what) + " is not reckoned. It takes ";
+    std::string text = std::string(what) + tr(" is not reckoned. It takes ");
     for (std::size_t i = 0; i < missing.size(); ++i) text += (i > 0 ? "; " : "") + missing[i];
     return text + ".";
 }
@@ -91,10 +96,10 @@ void followLoads(Trial& trial, const TrialOptions& options) {
 
 void sayWhatHoldingLacks(Trial& trial) {
     if (!trial.holding.missing.empty()) {
-        trial.notChecked.push_back(withoutFigures("Whether the grip holds", trial.holding.missing));
+        trial.notChecked.push_back(withoutFigures(tr("Whether the grip holds"), trial.holding.missing));
     }
     if (!trial.bending.missing.empty()) {
-        trial.notChecked.push_back(withoutFigures("How far part and tool bend", trial.bending.missing));
+        trial.notChecked.push_back(withoutFigures(tr("How far part and tool bend"), trial.bending.missing));
     }
 }
 
@@ -127,7 +132,7 @@ Finding noBar(const char* message) {
     finding.unproven = true;
     finding.span.file = SourceSpan::File::Setup;
     finding.message = message;
-    finding.remedy = "Give [stock] a size and a length, or a drawing or a trial before that can be used.";
+    finding.remedy = tr("Give [stock] a size and a length, or a drawing or a trial before that can be used.");
     return finding;
 }
 
@@ -153,7 +158,7 @@ std::vector<Finding> lookForFaults(const Machining& machining, int threads) {
 bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     if (!usable(trial.setup.stock)) {
         trial.findings.push_back(
-            noBar("The set-up gives no usable bar, so nothing was cut and nothing about metal was checked."));
+            noBar(tr("The set-up gives no usable bar, so nothing was cut and nothing about metal was checked.")));
         return true;
     }
     progress.stage("cutting", 0.25, 0.8);
@@ -168,9 +173,9 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
     trial.stock = StockHistory::cut(trial.timeline, trial.toolpath, trial.setup, history);
     if (!trial.stock) return false;
     if (trial.stock->startVolumeMm3() <= 0) {
-        trial.findings.push_back(noBar("The blank has no metal anywhere, so nothing about metal was checked."));
+        trial.findings.push_back(noBar(tr("The blank has no metal anywhere, so nothing about metal was checked.")));
     }
-    progress.stage("looking for faults", 0.8, 0.9);
+    progress.stage(tr("looking for faults"), 0.8, 0.9);
     const Machining machining{trial.program, trial.setup, trial.toolpath, trial.timeline, trial.stock};
     take(trial.findings, lookForFaults(machining, options.threads));
     addUp(trial);
@@ -208,10 +213,10 @@ void checkFeedHolds(Trial& trial) {
         finding.severity = Severity::Note;
         finding.span = hold.span;
         finding.message =
-            isLine ? fmt::format("The feed is to be held at line {}, which moves nothing: it was not held.", hold.line)
-                   : fmt::format("The feed is to be held at line {}; the program has {} lines.", hold.line,
-                                 trial.program.endBlockOf(0));
-        finding.remedy = "Give the line of a move in line of [[feed_hold]].";
+            isLine ? say("The feed is to be held at line {}, which moves nothing: it was not held.", hold.line)
+                   : say("The feed is to be held at line {}; the program has {} lines.", hold.line,
+                         trial.program.endBlockOf(0));
+        finding.remedy = tr("Give the line of a move in line of [[feed_hold]].");
         trial.findings.push_back(std::move(finding));
         return true;
     });
@@ -233,10 +238,10 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     takePrevious(trial->setup, options.previous);
     Progress progress(options);
 
-    progress.stage("carrying out blocks", 0, 0.2);
+    progress.stage(tr("carrying out blocks"), 0, 0.2);
     trial->toolpath = interpret(trial->program, trial->setup);
     if (progress.stopped()) return nullptr;
-    progress.stage("laying out in time", 0.2, 0.25);
+    progress.stage(tr("laying out in time"), 0.2, 0.25);
     checkFeedHolds(*trial);
     trial->timeline = layOut(trial->toolpath, trial->setup);
     if (progress.stopped()) return nullptr;
@@ -247,7 +252,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->timeline.findings);
     sayDryRun(*trial);
     if (!machine(*trial, options, progress)) return nullptr;
-    progress.stage("reckoning loads", 0.9, 0.92);
+    progress.stage(tr("reckoning loads"), 0.9, 0.92);
     LoadOptions loads;
     loads.threads = options.threads;
     loads.stop = options.stop;
@@ -260,7 +265,7 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     trial->gauged = gaugePart(trial->timeline, trial->toolpath, trial->setup, trial->stock,
                               {trial->timeline, trial->toolpath, trial->setup, trial->loads, trial->bending});
     take(trial->findings, trial->gauged.findings);
-    progress.stage("measuring clearances", 0.92, 1.0);
+    progress.stage(tr("measuring clearances"), 0.92, 1.0);
     ClearanceOptions clearance;
     clearance.threads = options.threads;
     clearance.margins = !options.quickLook;

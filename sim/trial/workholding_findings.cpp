@@ -13,6 +13,7 @@
 #include <string>
 #include <utility>
 
+#include "sim/base/say.h"
 #include "sim/cutting/jaw_hold.h"
 #include "sim/motion/carrier_travels.h"
 #include "sim/motion/machine_pose.h"
@@ -65,11 +66,11 @@ private:
         if (!finding) return;
         finding->span.line = m_.toolpath.stops.back().block + 1;
         finding->span.column = 0;
-        finding->message = fmt::format(
+        finding->message = say(
             "The program ends with the second spindle {:.3f} mm from where it stood at the start: the next cycle meets "
             "it there.",
             away);
-        finding->remedy = "Send it back before the end of the program.";
+        finding->remedy = tr("Send it back before the end of the program.");
         finding->values = {{"away_mm", away}};
     }
 
@@ -120,21 +121,21 @@ private:
         const double jaws = m_.setup.chuck.jawLength;
         if (const auto middle = middleOf(billet); middle && *middle > jaws) {
             if (Finding* finding = add(i, Severity::Stop, "piece-let-go")) {
-                finding->message = fmt::format(
-                    "The chuck opens and nothing else holds the part, whose middle lies {:.1f} mm in front of the "
-                    "jaws: "
-                    "it tips out of them.",
-                    *middle - jaws);
+                finding->message =
+                    say("The chuck opens and nothing else holds the part, whose middle lies {:.1f} mm in front of the "
+                        "jaws: "
+                        "it tips out of them.",
+                        *middle - jaws);
                 finding->remedy =
-                    "Grip it with the second spindle first, or open the chuck by hand with the part held.";
+                    tr("Grip it with the second spindle first, or open the chuck by hand with the part held.");
                 finding->values = {{"in_front_mm", *middle - jaws}};
             }
         } else if (Finding* finding = add(i, Severity::Warning, "bar-let-go")) {
             finding->unproven = true;
             finding->message =
-                "The chuck opens and nothing else holds the bar. Whether it is fed, pulled or turned then is not "
-                "modelled; it was left where it was.";
-            finding->remedy = "Try what follows as a program of its own, with the stick-out that it then has.";
+                tr("The chuck opens and nothing else holds the bar. Whether it is fed, pulled or turned then is not "
+                   "modelled; it was left where it was.");
+            finding->remedy = tr("Try what follows as a program of its own, with the stick-out that it then has.");
         }
     }
 
@@ -173,19 +174,19 @@ private:
     void openWhileTurning(std::size_t i) {
         Finding* finding = add(i, Severity::Stop, "chuck-open-while-turning");
         if (!finding) return;
-        finding->message = fmt::format(
-            "The chuck is open while the spindle turns at {:.0f} rev/min: the part is thrown "
-            "out, or the machine stops with an alarm.",
-            std::max(m_.timeline.moves[i].rpmStart, m_.timeline.moves[i].rpmEnd));
-        finding->remedy = "Stop the spindle (M05) before the chuck opens, and close the chuck before it starts again.";
+        finding->message =
+            say("The chuck is open while the spindle turns at {:.0f} rev/min: the part is thrown "
+                "out, or the machine stops with an alarm.",
+                std::max(m_.timeline.moves[i].rpmStart, m_.timeline.moves[i].rpmEnd));
+        finding->remedy =
+            tr("Stop the spindle (M05) before the chuck opens, and close the chuck before it starts again.");
     }
 
     void cutWhileOpen(std::size_t i) {
         Finding* finding = add(i, Severity::Stop, "cut-with-chuck-open");
         if (!finding) return;
-        finding->message =
-            fmt::format("Tool {} cuts while the chuck is open: the part is held by nothing.", toolWord(m_, i));
-        finding->remedy = "Close the chuck before this cut.";
+        finding->message = say("Tool {} cuts while the chuck is open: the part is held by nothing.", toolWord(m_, i));
+        finding->remedy = tr("Close the chuck before this cut.");
     }
 
     // --- The second spindle ------------------------------------------------------------------------------------------
@@ -199,22 +200,22 @@ private:
             Finding* finding = add(i, Severity::Warning, "bar-pulled");
             if (!finding) return;
             finding->unproven = true;
-            finding->message = fmt::format(
+            finding->message = say(
                 "The second spindle moves the bar by {:.3f} mm through the open chuck; that is not modelled, and the "
                 "bar "
                 "was left where it was.",
                 by);
-            finding->remedy = "Try what follows as a program of its own, with the stick-out that the bar then has.";
+            finding->remedy = tr("Try what follows as a program of its own, with the stick-out that the bar then has.");
             finding->values = {{"by_mm", by}};
             return;
         }
         Finding* finding = add(i, Severity::Stop, "second-spindle-pulls-held-bar");
         if (!finding) return;
-        finding->message = fmt::format(
+        finding->message = say(
             "The second spindle is sent away by {:.3f} mm with the part in its jaws, while the chuck holds the same "
             "part and it is not parted off.",
             by);
-        finding->remedy = "Part the piece off before this, open the chuck, or release the second spindle.";
+        finding->remedy = tr("Part the piece off before this, open the chuck, or release the second spindle.");
         finding->values = {{"by_mm", by}};
     }
 
@@ -244,53 +245,53 @@ private:
         Finding* finding = add(i, Severity::Note, "chuck-speed-not-given");
         if (!finding) return;
         finding->message =
-            "The set-up does not say what speed is marked on the second chuck, so no speed was held against it.";
-        finding->remedy = "Write the figure on the chuck as max_rev_per_min into the chuck of [second_spindle].";
+            tr("The set-up does not say what speed is marked on the second chuck, so no speed was held against it.");
+        finding->remedy = tr("Write the figure on the chuck as max_rev_per_min into the chuck of [second_spindle].");
     }
 
     void gripsNothing(std::size_t i, double front, Range jaws) {
         Finding* finding = add(i, Severity::Stop, "second-spindle-grips-nothing");
         if (!finding) return;
         const double datum = m_.toolpath.datumOf(moveAt(m_, i)).z;
-        finding->message = fmt::format(
+        finding->message = say(
             "The second spindle closes its jaws between Z{:.3f} and Z{:.3f}, where there is nothing to grip: the part "
             "ends at Z{:.3f}.",
             jaws.min - datum, jaws.max - datum, front - datum);
-        finding->remedy = "Send it to the piece first, and correct where [second_spindle] says it stands then.";
+        finding->remedy = tr("Send it to the piece first, and correct where [second_spindle] says it stands then.");
         finding->values = {{"jaws_from_mm", jaws.min - datum}, {"part_ends_mm", front - datum}};
     }
 
     void doesNotFit(std::size_t i, const JawHold& hold) {
         Finding* finding = add(i, Severity::Stop, "second-jaws-too-small");
         if (!finding) return;
-        finding->message = fmt::format(
+        finding->message = say(
             "The part has a diameter of {:.3f} mm where the second spindle is to grip it; its jaws reach out to {:.3f} "
             "mm.",
             2 * hold.radius, 2 * secondChuck().jawOuterRadius);
-        finding->remedy = "Take other jaws, or grip a smaller diameter.";
+        finding->remedy = tr("Take other jaws, or grip a smaller diameter.");
         finding->values = {{"diameter_mm", 2 * hold.radius}};
     }
 
     void gripsShort(std::size_t i, const JawHold& hold, double needed) {
         Finding* finding = add(i, Severity::Warning, "second-spindle-grips-short");
         if (!finding) return;
-        finding->message = fmt::format(
-            "The second spindle has only {:.2f} mm of a diameter of {:.3f} mm in its jaws; {}.", hold.lengthMm,
-            2 * hold.radius,
-            secondChuck().gripLength > 0 ? fmt::format("they are made for {:.2f} mm", needed)
-                                         : fmt::format("common practice is half the diameter, here {:.2f} mm", needed));
+        finding->message =
+            say("The second spindle has only {:.2f} mm of a diameter of {:.3f} mm in its jaws; {}.", hold.lengthMm,
+                2 * hold.radius,
+                secondChuck().gripLength > 0 ? say("they are made for {:.2f} mm", needed)
+                                             : say("common practice is half the diameter, here {:.2f} mm", needed));
         finding->remedy =
-            "Bring it nearer, or grip a longer diameter. What grip and speed hold a part is for the chuck maker's "
-            "chart "
-            "and authorised people to say.";
+            tr("Bring it nearer, or grip a longer diameter. What grip and speed hold a part is for the chuck maker's "
+               "chart "
+               "and authorised people to say.");
         finding->values = {{"gripped_mm", hold.lengthMm}, {"needed_mm", needed}};
     }
 
     void release(std::size_t i) {
         if (parted_ && inStep_ && turns(i)) {
             if (Finding* finding = add(i, Severity::Stop, "chuck-open-while-turning")) {
-                finding->message = "The second spindle releases the piece while it turns: the piece is thrown out.";
-                finding->remedy = "Stop it before it releases the piece.";
+                finding->message = tr("The second spindle releases the piece while it turns: the piece is thrown out.");
+                finding->remedy = tr("Stop it before it releases the piece.");
             }
         } else if (!parted_ && open_) {
             grips_ = false;
@@ -302,12 +303,12 @@ private:
     void notInStep(std::size_t i) {
         Finding* finding = add(i, Severity::Stop, "second-spindle-not-in-step");
         if (!finding) return;
-        finding->message = fmt::format(
+        finding->message = say(
             "Both spindles hold the part, and the first turns at {:.0f} rev/min while the second does not turn in step "
             "with it: the part is twisted in the jaws.",
             std::max(m_.timeline.moves[i].rpmStart, m_.timeline.moves[i].rpmEnd));
-        finding->remedy =
-            "Bring the second spindle in step before it grips, or stop the first (M05) until the hand-over is done.";
+        finding->remedy = tr(
+            "Bring the second spindle in step before it grips, or stop the first (M05) until the hand-over is done.");
     }
 
     // A piece has come off at the end of timed move `i`.
@@ -328,9 +329,9 @@ private:
         Finding* finding = add(i, Severity::Warning, "parted-into-open-jaws");
         if (!finding) return;
         finding->message =
-            "The piece is parted off while it stands in the open jaws of the second spindle: it is not gripped, and "
-            "drops or jams.";
-        finding->remedy = "Grip it with the second spindle before it is parted off.";
+            tr("The piece is parted off while it stands in the open jaws of the second spindle: it is not gripped, and "
+               "drops or jams.");
+        finding->remedy = tr("Grip it with the second spindle before it is parted off.");
     }
 
     // ---

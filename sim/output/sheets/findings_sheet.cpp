@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -16,7 +17,7 @@ std::string markOf(const Finding& finding) {
     if (finding.severity != Severity::Note) {
         std::transform(word.begin(), word.end(), word.begin(), [](char c) { return static_cast<char>(c - 'a' + 'A'); });
     }
-    return finding.unproven ? "NOT PROVEN, " + word : word;
+    return finding.unproven ? tr("NOT PROVEN, ") + word : word;
 }
 
 // What of a long line stands about the column in question.
@@ -59,21 +60,21 @@ void addSection(Sheet& sheet, const Trial& trial, std::string_view setupText, co
 }  // namespace
 
 Sheet findingsSheet(const Trial& trial, const SheetOptions& options) {
-    Sheet sheet = sheetFrame(trial, "Findings report", options);
+    Sheet sheet = sheetFrame(trial, tr("Findings report"), options);
     SheetSection verdict;
     verdict.heading = "Verdict";
     verdict.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, verdictInWords(trial)});
     verdict.parts.emplace_back(SheetFacts{{{"Findings", findingCounts(trial.findings)},
-                                           {"Cycle time", durationInWords(trial.timeline.cycleTimeS)},
+                                           {tr("Cycle time"), durationInWords(trial.timeline.cycleTimeS)},
                                            {"Moves", std::to_string(trial.toolpath.moves.size())}}});
     sheet.sections.push_back(std::move(verdict));
-    addSection(sheet, trial, options.setupText, "Stops: it would hit something, or the control would stop",
+    addSection(sheet, trial, options.setupText, tr("Stops: it would hit something, or the control would stop"),
                [](const Finding& f) { return f.severity == Severity::Stop; });
-    addSection(sheet, trial, options.setupText, "Warnings: it would spoil the part, or is a known danger",
+    addSection(sheet, trial, options.setupText, tr("Warnings: it would spoil the part, or is a known danger"),
                [](const Finding& f) { return f.severity == Severity::Warning; });
-    addSection(sheet, trial, options.setupText, "Not understood or not modelled: nothing is proven about it",
+    addSection(sheet, trial, options.setupText, tr("Not understood or not modelled: nothing is proven about it"),
                [](const Finding& f) { return f.severity == Severity::Note && f.unproven; });
-    addSection(sheet, trial, options.setupText, "Notes: worth knowing",
+    addSection(sheet, trial, options.setupText, tr("Notes: worth knowing"),
                [](const Finding& f) { return f.severity == Severity::Note && !f.unproven; });
     SheetSection rest = notCheckedSection(trial);
     if (!rest.parts.empty()) sheet.sections.push_back(std::move(rest));

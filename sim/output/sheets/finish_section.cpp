@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/sheets/inspection_sketch.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -35,7 +36,7 @@ std::string toolsOf(const FinishReport& report) {
 
 // What the figures were taken over: sections of one cut-off each, or the profile as it is.
 std::string takenOver(const Roughness& roughness) {
-    if (!roughness.filtered()) return "as it is";
+    if (!roughness.filtered()) return tr("as it is");
     return fmt::format("{} × {}", roughness.sections, shortFigure(roughness.cutOff, 2));
 }
 
@@ -87,15 +88,21 @@ std::vector<std::string> rowOf(const Trial& trial, const FinishReport& report) {
 
 SheetSection finishSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "Finish that the feed leaves";
+    section.heading = tr("Finish that the feed leaves");
     SheetTable table;
-    table.columns = {{"Surface", "", SheetColumn::Kind::Text},     {"from X", "Ø", SheetColumn::Kind::Figure},
-                     {"Z", "", SheetColumn::Kind::Figure},         {"to X", "Ø", SheetColumn::Kind::Figure},
-                     {"Z", "", SheetColumn::Kind::Figure},         {"Line", "", SheetColumn::Kind::Text},
-                     {"Tool", "", SheetColumn::Kind::Text},        {"Feed", "mm/rev", SheetColumn::Kind::Figure},
-                     {"Nose R", "mm", SheetColumn::Kind::Figure},  {"f²/8R", "µm", SheetColumn::Kind::Figure},
-                     {"Rz", "µm", SheetColumn::Kind::Figure},      {"Ra", "µm", SheetColumn::Kind::Figure},
-                     {"taken over", "mm", SheetColumn::Kind::Text}};
+    table.columns = {{"Surface", "", SheetColumn::Kind::Text},
+                     {"from X", "Ø", SheetColumn::Kind::Figure},
+                     {"Z", "", SheetColumn::Kind::Figure},
+                     {"to X", "Ø", SheetColumn::Kind::Figure},
+                     {"Z", "", SheetColumn::Kind::Figure},
+                     {"Line", "", SheetColumn::Kind::Text},
+                     {"Tool", "", SheetColumn::Kind::Text},
+                     {"Feed", "mm/rev", SheetColumn::Kind::Figure},
+                     {"Nose R", "mm", SheetColumn::Kind::Figure},
+                     {"f²/8R", "µm", SheetColumn::Kind::Figure},
+                     {"Rz", "µm", SheetColumn::Kind::Figure},
+                     {"Ra", "µm", SheetColumn::Kind::Figure},
+                     {tr("taken over"), "mm", SheetColumn::Kind::Text}};
     const int piece = inspectedPiece(trial);
     bool asItIs = false;
     std::vector<std::string> troubles;
@@ -108,12 +115,12 @@ SheetSection finishSection(const Trial& trial) {
     }
     if (table.rows.empty()) return section;
     section.parts.emplace_back(std::move(table));
-    std::string words =
+    std::string words = tr(
         "From the shape of the edge and the feed alone: wear, vibration, built-up edge and tearing are not in it, so "
-        "that a real surface is rougher. f²/8R is what a nose of radius R leaves while it alone cuts.";
-    if (asItIs) words += " As it is: too short for a cut-off; Rz and Ra are then Pz and Pa.";
+        "that a real surface is rougher. f²/8R is what a nose of radius R leaves while it alone cuts.");
+    if (asItIs) words += tr(" As it is: too short for a cut-off; Rz and Ra are then Pz and Pa.");
     section.parts.emplace_back(minor(words));
-    for (const std::string& trouble : troubles) section.parts.emplace_back(item("Without figures: " + trouble));
+    for (const std::string& trouble : troubles) section.parts.emplace_back(item(tr("Without figures: ") + trouble));
     return section;
 }
 

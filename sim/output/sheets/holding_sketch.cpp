@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/clearance/machine_bodies.h"
 #include "sim/output/sheets/part_outline.h"
 #include "sim/output/sheets/sheet_frame.h"
@@ -60,7 +61,7 @@ public:
     HoldingDrawing(const Trial& trial, double widthMm)
         : trial_(trial), setup_(trial.setup), bodies_(machineBodies(trial.setup)) {
         sketch_.width = widthMm;
-        sketch_.title = "How the blank is held, with chuck, jaws and datum";
+        sketch_.title = tr("How the blank is held, with chuck, jaws and datum");
     }
 
     Sketch draw() {
@@ -216,7 +217,7 @@ private:
         if (hasBar() && !collet && jaw > 0) {
             const double given = setup_.chuck.gripLength > 0 ? std::min(setup_.chuck.gripLength, jaw) : jaw;
             const double from = std::max(jaw - given, s.backZ);
-            if (from < jaw) all.push_back({from, jawR, jaw, jawR, "in the jaws " + shortFigure(jaw - from, 3)});
+            if (from < jaw) all.push_back({from, jawR, jaw, jawR, tr("in the jaws ") + shortFigure(jaw - from, 3)});
         }
         for (std::size_t i = 0; i < kPlainWorkOffsets; ++i) {
             if (!setup_.workOffsetGiven[i]) continue;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/inspection/correction_words.h"
 #include "sim/output/gauge_report.h"
@@ -25,23 +26,29 @@ std::string stateOf(const GaugedDimension& d) {
         case GaugedDimension::State::Within:
             return "within";
         case GaugedDimension::State::TooSmall:
-            return "too small by " + valueOf(d, d.least - d.expected());
+            return tr("too small by ") + valueOf(d, d.least - d.expected());
         case GaugedDimension::State::TooLarge:
-            return "too large by " + valueOf(d, d.expected() - d.most);
+            return tr("too large by ") + valueOf(d, d.expected() - d.most);
         case GaugedDimension::State::NotFound:
             break;
     }
-    return "not found";
+    return tr("not found");
 }
 
 SheetTable dimensionTable(const Trial& trial) {
     SheetTable table;
-    table.columns = {{"No.", "", SheetColumn::Kind::Figure},         {"Dimension", "", SheetColumn::Kind::Text},
-                     {"Nominal", "mm", SheetColumn::Kind::Figure},   {"Least", "mm", SheetColumn::Kind::Figure},
-                     {"Most", "mm", SheetColumn::Kind::Figure},      {"Simulated", "mm", SheetColumn::Kind::Figure},
-                     {"Bending", "mm", SheetColumn::Kind::Figure},   {"Expected", "mm", SheetColumn::Kind::Figure},
-                     {"in its limits", "", SheetColumn::Kind::Text}, {"1st part", "", SheetColumn::Kind::Blank},
-                     {"2nd", "", SheetColumn::Kind::Blank},          {"3rd", "", SheetColumn::Kind::Blank}};
+    table.columns = {{"No.", "", SheetColumn::Kind::Figure},
+                     {"Dimension", "", SheetColumn::Kind::Text},
+                     {"Nominal", "mm", SheetColumn::Kind::Figure},
+                     {"Least", "mm", SheetColumn::Kind::Figure},
+                     {"Most", "mm", SheetColumn::Kind::Figure},
+                     {"Simulated", "mm", SheetColumn::Kind::Figure},
+                     {"Bending", "mm", SheetColumn::Kind::Figure},
+                     {"Expected", "mm", SheetColumn::Kind::Figure},
+                     {tr("in its limits"), "", SheetColumn::Kind::Text},
+                     {tr("1st part"), "", SheetColumn::Kind::Blank},
+                     {"2nd", "", SheetColumn::Kind::Blank},
+                     {"3rd", "", SheetColumn::Kind::Blank}};
     for (const GaugedDimension& d : trial.gauged.dimensions) {
         const bool found = d.state != GaugedDimension::State::NotFound;
         if (d.state != GaugedDimension::State::Within) table.strongRows.push_back(table.rows.size());
@@ -58,7 +65,7 @@ SheetTable dimensionTable(const Trial& trial) {
 void addCorrections(const Trial& trial, SheetSection& section) {
     const GaugedPart& part = trial.gauged;
     if (!part.corrections.empty())
-        section.parts.emplace_back(plain("Key in, X on diameter, once for each offset and axis:"));
+        section.parts.emplace_back(plain(tr("Key in, X on diameter, once for each offset and axis:")));
     for (const OffsetCorrection& c : part.corrections) {
         std::string text = correctionInWords(part, c);
         if (const std::string also = alsoMovedInWords(trial.gauged, c, sectionDatum(trial)); !also.empty())
@@ -72,7 +79,7 @@ void addCorrections(const Trial& trial, SheetSection& section) {
             if (!why.empty()) section.parts.emplace_back(item(fmt::format("No. {}: {}", i + 1, why)));
         }
         if (part.bendingKnown && !d.bendingNote.empty()) {
-            section.parts.emplace_back(item(fmt::format("No. {}: bending not counted: {}", i + 1, d.bendingNote)));
+            section.parts.emplace_back(item(say("No. {}: bending not counted: {}", i + 1, d.bendingNote)));
         }
     }
 }
@@ -81,12 +88,12 @@ SheetTable deviationTable(const Trial& trial) {
     SheetTable table;
     table.columns = {{"From X", "Ø", SheetColumn::Kind::Figure}, {"Z", "", SheetColumn::Kind::Figure},
                      {"to X", "Ø", SheetColumn::Kind::Figure},   {"Z", "", SheetColumn::Kind::Figure},
-                     {"Metal", "", SheetColumn::Kind::Text},     {"at most", "mm", SheetColumn::Kind::Figure},
+                     {"Metal", "", SheetColumn::Kind::Text},     {tr("at most"), "mm", SheetColumn::Kind::Figure},
                      {"Line", "", SheetColumn::Kind::Text}};
     const double datum = sectionDatum(trial).z;
     for (const ContourDeviation& d : trial.gauged.deviations) {
         table.rows.push_back({figure(2 * d.from.r, 3), figure(d.from.z - datum, 3), figure(2 * d.to.r, 3),
-                              figure(d.to.z - datum, 3), d.amountMm > 0 ? "left standing" : "missing",
+                              figure(d.to.z - datum, 3), d.amountMm > 0 ? tr("left standing") : "missing",
                               figure(std::abs(d.amountMm), 3), lineWord(trial.program, d.block)});
     }
     return table;
@@ -94,18 +101,18 @@ SheetTable deviationTable(const Trial& trial) {
 
 SheetSection partSection(const Trial& trial, const SheetOptions& options) {
     SheetSection section;
-    section.heading = "The part";
+    section.heading = tr("The part");
     for (Sketch& sketch : inspectionSketches(trial, options.figureMm)) {
         section.parts.emplace_back(SheetFigure{std::move(sketch), ""});
     }
     if (section.parts.empty()) {
-        section.parts.emplace_back(plain("There is no part to draw: the set-up gives no usable blank."));
+        section.parts.emplace_back(plain(tr("There is no part to draw: the set-up gives no usable blank.")));
     } else {
         const int piece = inspectedPiece(trial);
-        section.parts.emplace_back(minor(
-            fmt::format("Drawn from the simulated part, {}: seen from outside above the axis (threads as their "
-                        "crests), cut below it.",
-                        piece == 0 ? "what is held at the end" : fmt::format("piece {} of those cut off", piece))));
+        section.parts.emplace_back(
+            minor(say("Drawn from the simulated part, {}: seen from outside above the axis (threads as their "
+                      "crests), cut below it.",
+                      piece == 0 ? tr("what is held at the end") : say("piece {} of those cut off", piece))));
     }
     return section;
 }
@@ -113,41 +120,40 @@ SheetSection partSection(const Trial& trial, const SheetOptions& options) {
 }  // namespace
 
 Sheet inspectionSheet(const Trial& trial, const SheetOptions& options) {
-    Sheet sheet = sheetFrame(trial, "First-off inspection sheet", options);
-    sheet.cautions.insert(
-        sheet.cautions.begin(),
-        "Simulated sizes are those of sharp tools that sit as the set-up says. They stand in for no gauge: measure the "
-        "first part.");
+    Sheet sheet = sheetFrame(trial, tr("First-off inspection sheet"), options);
+    sheet.cautions.insert(sheet.cautions.begin(), tr("Simulated sizes are those of sharp tools that sit as the set-up "
+                                                     "says. They stand in for no gauge: measure the "
+                                                     "first part."));
     sheet.sections.push_back(verdictSection(trial));
     sheet.sections.push_back(partSection(trial, options));
     SheetSection dimensions;
     dimensions.heading = "Dimensions";
     if (trial.gauged.dimensions.empty()) {
         dimensions.parts.emplace_back(plain(
-            "The set-up gives no dimensions of the wanted part, so there is nothing to compare. Give the drawing or "
-            "a list of dimensions with their limits there; assets/set-up-keys.md says how."));
+            tr("The set-up gives no dimensions of the wanted part, so there is nothing to compare. Give the drawing or "
+               "a list of dimensions with their limits there; assets/set-up-keys.md says how.")));
     } else {
         dimensions.parts.emplace_back(dimensionTable(trial));
         addCorrections(trial, dimensions);
         dimensions.parts.emplace_back(minor(
-            "Simulated: by the path of the tool. Bending: what part and bar give way, an estimate. Expected: both "
-            "together; the limits are held against that. After gauging a real part key in what was measured "
-            "instead."));
+            tr("Simulated: by the path of the tool. Bending: what part and bar give way, an estimate. Expected: both "
+               "together; the limits are held against that. After gauging a real part key in what was measured "
+               "instead.")));
     }
     sheet.sections.push_back(std::move(dimensions));
     if (!trial.gauged.deviations.empty()) {
-        sheet.sections.push_back({"Against the drawn outline", {deviationTable(trial)}});
-        sheet.sections.back().parts.emplace_back(minor(
-            fmt::format("Square to the outline; up to {} mm is let pass.", figure(trial.gauged.deviationBandMm, 3))));
+        sheet.sections.push_back({tr("Against the drawn outline"), {deviationTable(trial)}});
+        sheet.sections.back().parts.emplace_back(
+            minor(say("Square to the outline; up to {} mm is let pass.", figure(trial.gauged.deviationBandMm, 3))));
     }
     SheetSection finish = finishSection(trial);
     if (!finish.parts.empty()) sheet.sections.push_back(std::move(finish));
     SheetSection assumed = grantedSection(trial.gauged.assumed);
     if (!assumed.parts.empty()) sheet.sections.push_back(std::move(assumed));
     SheetSection signing;
-    signing.heading = "Gauged and released";
+    signing.heading = tr("Gauged and released");
     signing.parts.emplace_back(
-        SheetSigning{{"Gauges used, with their numbers", "Gauged by, date", "Released by, date"}});
+        SheetSigning{{tr("Gauges used, with their numbers"), tr("Gauged by, date"), tr("Released by, date")}});
     sheet.sections.push_back(std::move(signing));
     return sheet;
 }

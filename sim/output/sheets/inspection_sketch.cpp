@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/sheets/balloons.h"
 #include "sim/output/sheets/part_outline.h"
 #include "sim/output/sheets/sketch_marks.h"
@@ -125,7 +126,7 @@ private:
 
     Sketch drawn(const std::vector<Shown>& some) {
         Sketch sketch;
-        sketch.title = "The part, upper half from outside, lower half cut, with the numbers of its dimensions";
+        sketch.title = tr("The part, upper half from outside, lower half cut, with the numbers of its dimensions");
         sketch.width = width_;
         const bool above =
             std::any_of(some.begin(), some.end(), [](const Shown& s) { return s.where == Shown::Where::Outside; });

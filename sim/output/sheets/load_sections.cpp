@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -41,18 +42,18 @@ std::string offWord(double mm) {
 
 SheetFacts gripFacts(const Trial& trial, const GripEstimate& g) {
     SheetFacts facts;
-    facts.facts = {
-        {"Grip set, standing", newtons(g.standingN)},
-        {"asked for, standing", newtons(g.neededStandingN)},
-        {"left at speed", newtons(g.leftN)},
-        {"needed at speed", newtons(g.neededN)},
-        {"Cut that asks most", "line " + lineWordOf(trial, g.timedMove)},
-        {"its speed", figure(g.revPerMin, 0) + " rev/min"},
-        {"gripped on", "Ø" + shortFigure(g.gripDiameterMm, 3)},
-        {"Factors: force, speed; friction", fmt::format("{}, {}; {}", shortFigure(g.forceSafety, 2),
-                                                        shortFigure(g.speedSafety, 2), shortFigure(g.friction, 3))}};
+    facts.facts = {{tr("Grip set, standing"), newtons(g.standingN)},
+                   {tr("asked for, standing"), newtons(g.neededStandingN)},
+                   {tr("left at speed"), newtons(g.leftN)},
+                   {tr("needed at speed"), newtons(g.neededN)},
+                   {tr("Cut that asks most"), "line " + lineWordOf(trial, g.timedMove)},
+                   {tr("its speed"), figure(g.revPerMin, 0) + " rev/min"},
+                   {tr("gripped on"), "Ø" + shortFigure(g.gripDiameterMm, 3)},
+                   {tr("Factors: force, speed; friction"),
+                    fmt::format("{}, {}; {}", shortFigure(g.forceSafety, 2), shortFigure(g.speedSafety, 2),
+                                shortFigure(g.friction, 3))}};
     if (g.permittedRevPerMin > 0) {
-        facts.facts.push_back({"Speed up to which it would hold", figure(g.permittedRevPerMin, 0) + " rev/min"});
+        facts.facts.push_back({tr("Speed up to which it would hold"), figure(g.permittedRevPerMin, 0) + " rev/min"});
     }
     return facts;
 }
@@ -68,17 +69,17 @@ bool tellsBending(const Trial& trial) {
 
 SheetSection loadsSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "Greatest loads of each tool";
+    section.heading = tr("Greatest loads of each tool");
     const LoadResult& loads = trial.loads;
     if (!loads.forcesKnown || loads.tools.empty()) return section;
     SheetTable table;
     table.columns = {{"Tool", "", SheetColumn::Kind::Text},
-                     {"Power at the cut", "kW", SheetColumn::Kind::Figure},
-                     {"in line", "", SheetColumn::Kind::Figure},
+                     {tr("Power at the cut"), "kW", SheetColumn::Kind::Figure},
+                     {tr("in line"), "", SheetColumn::Kind::Figure},
                      {"Torque", "Nm", SheetColumn::Kind::Figure},
-                     {"Cutting force", "N", SheetColumn::Kind::Figure},
-                     {"in line", "", SheetColumn::Kind::Figure},
-                     {"Ø off by giving way", "mm", SheetColumn::Kind::Figure}};
+                     {tr("Cutting force"), "N", SheetColumn::Kind::Figure},
+                     {tr("in line"), "", SheetColumn::Kind::Figure},
+                     {tr("Ø off by giving way"), "mm", SheetColumn::Kind::Figure}};
     for (const ToolLoad& tool : loads.tools) {
         const ToolBending* bending = bendingOf(trial, tool.call);
         table.rows.push_back({toolWord(trial.toolpath.calls[tool.call].station), figure(tool.powerKw.value, 2),
@@ -87,7 +88,7 @@ SheetSection loadsSection(const Trial& trial) {
                               bending == nullptr ? "–" : offWord(bending->greatest.errorMm)});
     }
     section.parts.emplace_back(std::move(table));
-    if (!loads.notReckoned.empty()) section.parts.emplace_back(plain("Not reckoned:"));
+    if (!loads.notReckoned.empty()) section.parts.emplace_back(plain(tr("Not reckoned:")));
     addItems(section, loads.notReckoned);
     return section;
 }
@@ -100,11 +101,11 @@ SheetSection edgesSection(const Trial& trial) {
     if (!any) return section;
     SheetTable table;
     table.columns = {{"Tool", "", SheetColumn::Kind::Text},
-                     {"In metal", "s", SheetColumn::Kind::Figure},
-                     {"Greatest speed", "m/min", SheetColumn::Kind::Figure},
-                     {"of an edge", "%", SheetColumn::Kind::Figure},
-                     {"Parts an edge", "", SheetColumn::Kind::Figure},
-                     {"Parts an insert", "", SheetColumn::Kind::Figure}};
+                     {tr("In metal"), "s", SheetColumn::Kind::Figure},
+                     {tr("Greatest speed"), "m/min", SheetColumn::Kind::Figure},
+                     {tr("of an edge"), "%", SheetColumn::Kind::Figure},
+                     {tr("Parts an edge"), "", SheetColumn::Kind::Figure},
+                     {tr("Parts an insert"), "", SheetColumn::Kind::Figure}};
     const auto whole = [](const std::optional<double>& parts) { return parts ? figure(std::floor(*parts), 0) : "–"; };
     for (const EdgeUse& use : trial.edges) {
         table.rows.push_back({toolWord(trial.setup.tools[static_cast<std::size_t>(use.toolIndex)].station),
@@ -114,34 +115,34 @@ SheetSection edgesSection(const Trial& trial) {
     }
     section.parts.emplace_back(std::move(table));
     section.parts.emplace_back(minor(
-        "By Taylor's V T^n = C with the n and C of the set-up; they hold for one edge in one material at one feed "
-        "and depth. Look at the edges all the same."));
+        tr("By Taylor's V T^n = C with the n and C of the set-up; they hold for one edge in one material at one feed "
+           "and depth. Look at the edges all the same.")));
     return section;
 }
 
 SheetSection gripSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "Grip, estimated";
+    section.heading = tr("Grip, estimated");
     const HoldingResult& holding = trial.holding;
     if (!holding.grip && !holding.speed && !holding.centre && holding.missing.empty()) return section;
     if (holding.grip) {
         section.parts.emplace_back(gripFacts(trial, *holding.grip));
         if (!holding.grip->holds()) {
             section.parts.emplace_back(
-                caution("By this estimate the grip as it is set is less than the cut asks for."));
+                caution(tr("By this estimate the grip as it is set is less than the cut asks for.")));
         }
     } else if (!holding.missing.empty()) {
-        section.parts.emplace_back(plain("Not estimated. The set-up would have to say:"));
+        section.parts.emplace_back(plain(tr("Not estimated. The set-up would have to say:")));
     }
     addItems(section, holding.missing);
     SheetFacts more;
     if (holding.speed) {
-        more.facts.push_back({fmt::format("Lost at {} rev/min, the highest speed", figure(holding.speed->revPerMin, 0)),
-                              figure(100 * holding.speed->lossShare, 0) + " % of the standing grip"});
+        more.facts.push_back({say("Lost at {} rev/min, the highest speed", figure(holding.speed->revPerMin, 0)),
+                              figure(100 * holding.speed->lossShare, 0) + tr(" % of the standing grip")});
     }
     if (holding.centre) {
-        more.facts.push_back({"Cut pushes at the centre with", newtons(holding.centre->pushN()) + ", line " +
-                                                                   lineWordOf(trial, holding.centre->timedMove)});
+        more.facts.push_back({tr("Cut pushes at the centre with"), newtons(holding.centre->pushN()) + ", line " +
+                                                                       lineWordOf(trial, holding.centre->timedMove)});
     }
     if (!more.facts.empty()) section.parts.emplace_back(std::move(more));
     section.parts.emplace_back(caution(kGripCaution));

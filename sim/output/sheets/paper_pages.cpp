@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 namespace {
@@ -47,7 +49,7 @@ void PaperPages::end() {
     y += 2;
     for (const std::string& caution : cautions_) y += type_.draw(caution, kFoot, kMarginPt, y, kBodyPt) + 1;
     y += 1;
-    const std::string number = fmt::format("page {} of {}", page_, filling_.pages);
+    const std::string number = say("page {} of {}", page_, filling_.pages);
     const double width = type_.width(number, kFoot);
     type_.draw(number, kFoot, kMarginPt + kBodyPt - width, y);
     cairo_show_page(type_.cairo());

@@ -5,6 +5,7 @@
 #include <stdexcept>
 #include <variant>
 
+#include "sim/base/say.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/sheets/sketch.h"
 
@@ -89,13 +90,13 @@ TypeCase::TypeCase(cairo_t* cr) : cr_(cr) {
     pango_font_map_list_families(fonts, &families, &count);
     g_free(families);
     if (count == 0)
-        throw std::runtime_error("no font is installed to write with; the package fonts-dejavu-core has one");
+        throw std::runtime_error(tr("no font is installed to write with; the package fonts-dejavu-core has one"));
 }
 
 TypeCase::Layout TypeCase::set(std::string_view text, const TypeStyle& style, double width) const {
     Layout layout(pango_layout_new(context_.get()));
     const std::unique_ptr<PangoFontDescription, FreeFont> font(pango_font_description_new());
-    pango_font_description_set_family(font.get(), style.mono ? "DejaVu Sans Mono" : "DejaVu Sans");
+    pango_font_description_set_family(font.get(), style.mono ? tr("DejaVu Sans Mono") : tr("DejaVu Sans"));
     pango_font_description_set_weight(font.get(), style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_font_description_set_absolute_size(font.get(), style.size * PANGO_SCALE);
     pango_layout_set_font_description(layout.get(), font.get());

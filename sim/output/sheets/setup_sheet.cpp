@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -25,16 +26,16 @@ std::string blankInWords(const Stock& stock) {
     switch (stock.shape) {
         case Stock::Shape::Round:
             if (stock.boreRadius > 0)
-                return fmt::format("tube {} bored {}", diameterOf(stock.outerRadius), diameterOf(stock.boreRadius));
+                return say("tube {} bored {}", diameterOf(stock.outerRadius), diameterOf(stock.boreRadius));
             return "bar " + diameterOf(stock.outerRadius);
         case Stock::Shape::Hexagon:
-            return fmt::format("hexagon {} across flats", shortFigure(stock.acrossFlats, 3));
+            return say("hexagon {} across flats", shortFigure(stock.acrossFlats, 3));
         case Stock::Shape::Square:
-            return fmt::format("square {} across flats", shortFigure(stock.acrossFlats, 3));
+            return say("square {} across flats", shortFigure(stock.acrossFlats, 3));
         case Stock::Shape::CrossSection:
-            return "drawn cross-section, " + shortened(stock.drawingFile, 60);
+            return tr("drawn cross-section, ") + shortened(stock.drawingFile, 60);
         case Stock::Shape::HalfSection:
-            return "turned before, " + shortened(stock.drawingFile, 60);
+            return tr("turned before, ") + shortened(stock.drawingFile, 60);
         case Stock::Shape::Previous:
             return "what " + shortened(stock.previousProgram, 60) + " left";
     }
@@ -43,7 +44,7 @@ std::string blankInWords(const Stock& stock) {
 
 std::string jawsInWords(const Chuck& chuck) {
     if (chuck.kind == Chuck::Kind::Collet) return "collet";
-    constexpr std::array<const char*, 3> kJaw = {"hard", "soft, bored on the machine", "stepped"};
+    constexpr std::array<const char*, 3> kJaw = {"hard", later("soft, bored on the machine"), "stepped"};
     return fmt::format("{} jaws, {}", chuck.jaws, kJaw[static_cast<std::size_t>(chuck.jaw)]);
 }
 
@@ -55,8 +56,8 @@ double greatestSpeed(const Trial& trial) {
 
 std::string tailstockInWords(const Tailstock& t) {
     std::string text = t.advanced ? "advanced" : "parked";
-    text += fmt::format(", point of the centre {} from the chuck face", millimetres(t.tipZ));
-    if (t.advancedZ) text += fmt::format("; M code takes it to {}", millimetres(*t.advancedZ));
+    text += say(", point of the centre {} from the chuck face", millimetres(t.tipZ));
+    if (t.advancedZ) text += say("; M code takes it to {}", millimetres(*t.advancedZ));
     if (t.forceN > 0) text += fmt::format("; force {} N", shortFigure(t.forceN, 0));
     return text;
 }
@@ -66,29 +67,28 @@ SheetFacts holdingFacts(const Trial& trial) {
     const Chuck& chuck = setup.chuck;
     SheetFacts facts;
     const auto add = [&](const char* label, std::string value) { facts.facts.push_back({label, std::move(value)}); };
-    add("Held in", jawsInWords(chuck));
-    add("Grips", chuck.grip == Chuck::Grip::Inside ? "from inside" : "from outside");
+    add(tr("Held in"), jawsInWords(chuck));
+    add("Grips", chuck.grip == Chuck::Grip::Inside ? tr("from inside") : tr("from outside"));
     const double jawLength = chuck.jawLength;
     if (setup.stock.frontZ > setup.stock.backZ) {
-        add("Stick-out from the jaws", millimetres(setup.stock.frontZ - jawLength));
-        add("Length of the blank", millimetres(setup.stock.frontZ - setup.stock.backZ));
+        add(tr("Stick-out from the jaws"), millimetres(setup.stock.frontZ - jawLength));
+        add(tr("Length of the blank"), millimetres(setup.stock.frontZ - setup.stock.backZ));
     }
     if (chuck.bodyRadius > 0) add("Chuck", diameterOf(chuck.bodyRadius));
-    if (chuck.throughBoreRadius) add("Bore through it", diameterOf(*chuck.throughBoreRadius));
-    if (chuck.gripForceN > 0) add("Grip force, standing", fmt::format("{} N", shortFigure(chuck.gripForceN, 0)));
-    add("Speed marked on the chuck", chuck.maxRevPerMin > 0
-                                         ? fmt::format("{} rev/min", shortFigure(chuck.maxRevPerMin, 0))
-                                         : "not in the set-up: read it off the chuck");
-    add("Highest speed of the program", fmt::format("{} rev/min", figure(greatestSpeed(trial), 0)));
+    if (chuck.throughBoreRadius) add(tr("Bore through it"), diameterOf(*chuck.throughBoreRadius));
+    if (chuck.gripForceN > 0) add(tr("Grip force, standing"), fmt::format("{} N", shortFigure(chuck.gripForceN, 0)));
+    add(tr("Speed marked on the chuck"), chuck.maxRevPerMin > 0 ? say("{} rev/min", shortFigure(chuck.maxRevPerMin, 0))
+                                                                : tr("not in the set-up: read it off the chuck"));
+    add(tr("Highest speed of the program"), say("{} rev/min", figure(greatestSpeed(trial), 0)));
     add("Tailstock", setup.tailstock ? tailstockInWords(*setup.tailstock) : "none");
     if (setup.secondSpindle) {
-        add("Second spindle",
-            fmt::format("chuck face at Z{} at the start, grips at Z{} (from the chuck face)",
-                        shortFigure(setup.secondSpindle->startZ, 3), shortFigure(setup.secondSpindle->approachZ, 3)));
+        add(tr("Second spindle"),
+            say("chuck face at Z{} at the start, grips at Z{} (from the chuck face)",
+                shortFigure(setup.secondSpindle->startZ, 3), shortFigure(setup.secondSpindle->approachZ, 3)));
     }
     if (setup.steadyRest) {
-        add("Steady rest", fmt::format("{} from the chuck face, rollers on {}", millimetres(setup.steadyRest->z),
-                                       diameterOf(setup.steadyRest->barRadius)));
+        add(tr("Steady rest"), say("{} from the chuck face, rollers on {}", millimetres(setup.steadyRest->z),
+                                   diameterOf(setup.steadyRest->barRadius)));
     }
     return facts;
 }
@@ -97,20 +97,21 @@ SheetFacts stockFacts(const Stock& stock) {
     SheetFacts facts;
     facts.facts.push_back({"Blank", blankInWords(stock)});
     facts.facts.push_back({"Length", millimetres(stock.frontZ - stock.backZ)});
-    facts.facts.push_back({"Material", stock.material.empty() ? "not in the set-up" : shortened(stock.material, 80)});
-    if (stock.eccentricity != 0) facts.facts.push_back({"Off centre", millimetres(stock.eccentricity)});
-    if (stock.turnedRound) facts.facts.push_back({"Turned round", "the other end looks out of the chuck"});
+    facts.facts.push_back(
+        {"Material", stock.material.empty() ? tr("not in the set-up") : shortened(stock.material, 80)});
+    if (stock.eccentricity != 0) facts.facts.push_back({tr("Off centre"), millimetres(stock.eccentricity)});
+    if (stock.turnedRound) facts.facts.push_back({tr("Turned round"), tr("the other end looks out of the chuck")});
     return facts;
 }
 
 SheetTable datumTable(const Trial& trial) {
     SheetTable table;
-    table.columns = {{"Work offset", "", SheetColumn::Kind::Text},
-                     {"Z0 from chuck face", "mm", SheetColumn::Kind::Figure},
-                     {"from the jaws", "mm", SheetColumn::Kind::Figure},
-                     {"from the end of the blank", "mm", SheetColumn::Kind::Figure},
+    table.columns = {{tr("Work offset"), "", SheetColumn::Kind::Text},
+                     {tr("Z0 from chuck face"), "mm", SheetColumn::Kind::Figure},
+                     {tr("from the jaws"), "mm", SheetColumn::Kind::Figure},
+                     {tr("from the end of the blank"), "mm", SheetColumn::Kind::Figure},
                      {"X0", "mm, Ø", SheetColumn::Kind::Figure},
-                     {"In the program", "", SheetColumn::Kind::Text}};
+                     {tr("In the program"), "", SheetColumn::Kind::Text}};
     const Setup& setup = trial.setup;
     std::vector<bool> used(kWorkOffsets, false);
     for (const Move& move : trial.toolpath.moves) {
@@ -120,9 +121,9 @@ SheetTable datumTable(const Trial& trial) {
         if (!used[i] && !setup.workOffsetGiven[i]) continue;
         const Point datum = setup.workOffsets[i];
         const std::string name = workOffsetName(static_cast<int>(i));
-        const std::string use = used[i] ? "used" : "not used";
+        const std::string use = used[i] ? "used" : tr("not used");
         if (!setup.workOffsetGiven[i]) {
-            table.rows.push_back({name, "–", "–", "–", "–", use + ", not in the set-up"});
+            table.rows.push_back({name, "–", "–", "–", "–", use + tr(", not in the set-up")});
             continue;
         }
         table.rows.push_back({name, figure(datum.z, 3), figure(datum.z - setup.chuck.jawLength, 3),
@@ -133,21 +134,21 @@ SheetTable datumTable(const Trial& trial) {
 
 SheetSection notesSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "Notes to the setter";
+    section.heading = tr("Notes to the setter");
     const std::vector<std::string> remarks = headRemarks(trial.program);
-    if (!remarks.empty()) section.parts.emplace_back(plain("The program begins with these remarks:"));
+    if (!remarks.empty()) section.parts.emplace_back(plain(tr("The program begins with these remarks:")));
     for (const std::string& remark : remarks) {
         section.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Quote, remark});
     }
     std::size_t stops = 0;
     for (const ProgramStop& stop : trial.toolpath.stops) stops += stop.kind != ProgramStop::Kind::End ? 1 : 0;
     if (stops > 0) {
-        section.parts.emplace_back(item(
-            fmt::format("The program stops {} on the way (M00, M01).", stops == 1 ? "once" : counted(stops, "time"))));
+        section.parts.emplace_back(
+            item(say("The program stops {} on the way (M00, M01).", stops == 1 ? "once" : counted(stops, "time"))));
     }
-    section.parts.emplace_back(
-        item("Before the first part: dry run away from the work, single block, rapid override low, a hand on the feed "
-             "hold, guards shut."));
+    section.parts.emplace_back(item(
+        tr("Before the first part: dry run away from the work, single block, rapid override low, a hand on the feed "
+           "hold, guards shut.")));
     return section;
 }
 
@@ -166,15 +167,15 @@ std::vector<std::string> grantedOf(const Trial& trial) {
 }  // namespace
 
 Sheet setupSheet(const Trial& trial, const SheetOptions& options) {
-    Sheet sheet = sheetFrame(trial, "Set-up sheet", options);
+    Sheet sheet = sheetFrame(trial, tr("Set-up sheet"), options);
     sheet.sections.push_back(verdictSection(trial));
     SheetSection holding;
-    holding.heading = "Holding and datum";
+    holding.heading = tr("Holding and datum");
     holding.parts.emplace_back(SheetFigure{holdingSketch(trial, options.figureMm), ""});
     holding.parts.emplace_back(holdingFacts(trial));
     sheet.sections.push_back(std::move(holding));
     SheetSection stock;
-    stock.heading = "Blank and work offsets";
+    stock.heading = tr("Blank and work offsets");
     stock.parts.emplace_back(stockFacts(trial.setup.stock));
     SheetTable datums = datumTable(trial);
     if (!datums.rows.empty()) stock.parts.emplace_back(std::move(datums));

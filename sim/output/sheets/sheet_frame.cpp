@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/sha256.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -65,7 +66,7 @@ std::optional<SheetKind> sheetKind(std::string_view word) {
 }
 
 std::string_view sheetKinds() {
-    return "setup, inspection, time, findings, handout";
+    return tr("setup, inspection, time, findings, handout");
 }
 
 std::string fileName(const std::string& path) {
@@ -102,7 +103,7 @@ Sheet sheetFrame(const Trial& trial, std::string title, const SheetOptions& opti
     sheet.running = sheet.title + " · " + program +
                     (sheet.subject.empty() ? "" : " · " + shortened(sheet.subject, 60)) + " · " +
                     sha256(trial.program.text).substr(0, 8);
-    sheet.cautions.emplace_back("From a simulation. " + std::string(standingCaution()));
+    sheet.cautions.emplace_back(tr("From a simulation. ") + std::string(standingCaution()));
     return sheet;
 }
 
@@ -121,13 +122,13 @@ SheetParagraph minor(std::string text) {
 
 SheetSection verdictSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "Verdict of the trial";
+    section.heading = tr("Verdict of the trial");
     section.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, verdictInWords(trial)});
     section.parts.emplace_back(plain("Findings: " + findingCounts(trial.findings) + "."));
     if (trial.verdict == Verdict::Clear) return section;
     section.parts.emplace_back(
-        caution("Do not go by this sheet before the findings report has been read and every stop, warning and doubt "
-                "in it is settled. The first of them:"));
+        caution(tr("Do not go by this sheet before the findings report has been read and every stop, warning and doubt "
+                   "in it is settled. The first of them:")));
     constexpr std::size_t kMost = 3;
     std::size_t told = 0, all = 0;
     for (const Finding& finding : trial.findings) {
@@ -138,7 +139,7 @@ SheetSection verdictSection(const Trial& trial) {
         const std::string where = whereOf(finding, trial.program, fileName(trial.setup.name));
         section.parts.emplace_back(item((where.empty() ? "" : where + ": ") + shortened(finding.message, 300)));
     }
-    if (all > told) section.parts.emplace_back(item(fmt::format("… and {} more.", all - told)));
+    if (all > told) section.parts.emplace_back(item(say("… and {} more.", all - told)));
     return section;
 }
 
@@ -152,14 +153,14 @@ SheetSection grantedSection(const std::vector<std::string>& all) {
     std::vector<std::string> once;
     addOnce(once, all);
     SheetSection section;
-    section.heading = "Taken for granted";
+    section.heading = tr("Taken for granted");
     for (const std::string& text : once) section.parts.emplace_back(item(text));
     return section;
 }
 
 SheetSection notCheckedSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "Not checked";
+    section.heading = tr("Not checked");
     for (const std::string& text : trial.notChecked) section.parts.emplace_back(item(text));
     return section;
 }

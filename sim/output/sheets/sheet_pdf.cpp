@@ -6,6 +6,7 @@
 
 #include <cairo-pdf.h>
 
+#include "sim/base/say.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/sheets/paper_pages.h"
 #include "sim/output/sheets/paper_parts.h"
@@ -102,7 +103,7 @@ Outcome document(const Sheet& sheet, const PaperPages::Filling& filling, std::st
         const std::unique_ptr<cairo_t, EndContext> cr(cairo_create(surface.get()));
         outcome = draw(cr.get(), sheet, filling);
         if (cairo_status(cr.get()) != CAIRO_STATUS_SUCCESS) {
-            throw std::runtime_error(std::string("the PDF cannot be drawn: ") +
+            throw std::runtime_error(std::string(tr("the PDF cannot be drawn: ")) +
                                      cairo_status_to_string(cairo_status(cr.get())));
         }
     }

@@ -2,6 +2,7 @@
 
 #include <iterator>
 
+#include "sim/base/say.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/sheets/sheet_html.h"
 #include "sim/output/xml_text.h"
@@ -110,7 +111,7 @@ std::string sketchSvg(const Sketch& sketch) {
     append(text, sketch.width);
     text += ' ';
     append(text, sketch.height);
-    text += "\" style=\"width:";
+    text += tr("\" style=\"width:");
     append(text, sketch.width);
     text += "mm\"><title>" + xmlText(plainText(sketch.title)) + "</title>";
     for (const SketchMark& mark : sketch.marks) {

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
 #include "sim/output/sheets/sketch_marks.h"
@@ -14,8 +15,8 @@ namespace firstoff {
 namespace {
 
 // The words of the report are short; on paper each says what it is.
-constexpr std::array<const char*, kTimeKinds> kKindWords = {"cutting",       "at feed in air", "rapid", "index",
-                                                            "spindle speed", "dwell",          "other"};
+constexpr std::array<const char*, kTimeKinds> kKindWords = {
+    "cutting", later("at feed in air"), "rapid", "index", later("spindle speed"), "dwell", "other"};
 
 std::string seconds(double s) {
     return figure(s, 1);
@@ -35,7 +36,7 @@ Sketch barsOf(const TimeShare& whole, double widthMm) {
     }
     const double from = names + 3, to = widthMm - letteringWidth("99999.9 s  100.0 %", kLetterMm) - 3;
     Sketch sketch;
-    sketch.title = "Cycle time by kind of work";
+    sketch.title = tr("Cycle time by kind of work");
     sketch.width = widthMm;
     double y = kTop;
     for (std::size_t k = 0; k < kTimeKinds; ++k) {
@@ -54,7 +55,7 @@ Sketch barsOf(const TimeShare& whole, double widthMm) {
 
 SheetTable rowsOf(const Trial& trial, const std::vector<TimeRow>& rows, const char* what) {
     SheetTable table;
-    table.columns = {{what, "", SheetColumn::Kind::Text}, {"From line", "", SheetColumn::Kind::Text}};
+    table.columns = {{what, "", SheetColumn::Kind::Text}, {tr("From line"), "", SheetColumn::Kind::Text}};
     // Kinds that never take time would only be columns of noughts.
     std::vector<std::size_t> kinds;
     for (std::size_t k = 0; k < kTimeKinds; ++k) {
@@ -64,7 +65,7 @@ SheetTable rowsOf(const Trial& trial, const std::vector<TimeRow>& rows, const ch
     }
     for (std::size_t k : kinds) table.columns.push_back({kKindWords[k], "s", SheetColumn::Kind::Figure});
     table.columns.push_back({"together", "s", SheetColumn::Kind::Figure});
-    table.columns.push_back({"of all", "%", SheetColumn::Kind::Figure});
+    table.columns.push_back({tr("of all"), "%", SheetColumn::Kind::Figure});
     TimeShare sum;
     const auto add = [&](std::string name, std::string line, const TimeShare& time) {
         std::vector<std::string> row = {std::move(name), std::move(line)};
@@ -83,7 +84,7 @@ SheetTable rowsOf(const Trial& trial, const std::vector<TimeRow>& rows, const ch
 }
 
 std::string wasteInWords(const TimeWaste& waste) {
-    return waste.kind == TimeWaste::Kind::AirCut ? "at feed through air" : "retract longer than needed";
+    return waste.kind == TimeWaste::Kind::AirCut ? tr("at feed through air") : tr("retract longer than needed");
 }
 
 SheetTable wastesOf(const Trial& trial) {
@@ -92,7 +93,7 @@ SheetTable wastesOf(const Trial& trial) {
                      {"Line", "", SheetColumn::Kind::Text},
                      {"Times", "", SheetColumn::Kind::Figure},
                      {"Way", "mm", SheetColumn::Kind::Figure},
-                     {"Could save", "s", SheetColumn::Kind::Figure}};
+                     {tr("Could save"), "s", SheetColumn::Kind::Figure}};
     for (const TimeWaste& waste : trial.time.wastes) {
         table.rows.push_back({wasteInWords(waste), lineWord(trial.program, waste.block), std::to_string(waste.times),
                               figure(waste.lengthMm, 1), figure(waste.seconds, 2)});
@@ -102,54 +103,54 @@ SheetTable wastesOf(const Trial& trial) {
 
 SheetSection summary(const Trial& trial, bool known) {
     SheetSection section;
-    section.heading = "Cycle time";
+    section.heading = tr("Cycle time");
     const double cycle = trial.timeline.cycleTimeS;
     SheetFacts facts;
-    facts.facts.push_back({"Cycle time", durationInWords(cycle)});
-    facts.facts.push_back({"At feed", durationInWords(trial.timeline.feedTimeS)});
-    facts.facts.push_back({"of that in metal", durationInWords(trial.cuttingTimeS)});
+    facts.facts.push_back({tr("Cycle time"), durationInWords(cycle)});
+    facts.facts.push_back({tr("At feed"), durationInWords(trial.timeline.feedTimeS)});
+    facts.facts.push_back({tr("of that in metal"), durationInWords(trial.cuttingTimeS)});
     const double change = trial.setup.machine.times.changePartS;
     const std::optional<double> parts = partsPerHour(trial);
     if (parts) {
-        facts.facts.push_back({"Changing the part, as the set-up gives it", durationInWords(change)});
-        facts.facts.push_back({"Parts per hour, without stops", figure(*parts, 1)});
+        facts.facts.push_back({tr("Changing the part, as the set-up gives it"), durationInWords(change)});
+        facts.facts.push_back({tr("Parts per hour, without stops"), figure(*parts, 1)});
     }
     section.parts.emplace_back(std::move(facts));
     if (change <= 0) {
         section.parts.emplace_back(
-            minor("The set-up does not say how long it takes to change the part, so no parts per hour are given; "
-                  "change_part_s in [times] says it."));
+            minor(tr("The set-up does not say how long it takes to change the part, so no parts per hour are given; "
+                     "change_part_s in [times] says it.")));
     }
-    if (!known) section.parts.emplace_back(plain("The time was not broken down any further in this trial."));
+    if (!known) section.parts.emplace_back(plain(tr("The time was not broken down any further in this trial.")));
     return section;
 }
 
 }  // namespace
 
 Sheet timeSheet(const Trial& trial, const SheetOptions& options) {
-    Sheet sheet = sheetFrame(trial, "Cycle-time sheet", options);
+    Sheet sheet = sheetFrame(trial, tr("Cycle-time sheet"), options);
     sheet.sections.push_back(verdictSection(trial));
     const bool known = trial.time.whole.total() > 0;
     SheetSection first = summary(trial, known);
     if (known) first.parts.emplace_back(SheetFigure{barsOf(trial.time.whole, options.figureMm), ""});
     sheet.sections.push_back(std::move(first));
     if (!trial.time.tools.empty()) {
-        sheet.sections.push_back({"By tool, in order of use", {rowsOf(trial, trial.time.tools, "Tool")}});
+        sheet.sections.push_back({tr("By tool, in order of use"), {rowsOf(trial, trial.time.tools, "Tool")}});
     }
     if (!trial.time.operations.empty()) {
-        sheet.sections.push_back({"By operation", {rowsOf(trial, trial.time.operations, "Operation")}});
+        sheet.sections.push_back({tr("By operation"), {rowsOf(trial, trial.time.operations, "Operation")}});
     }
     if (!trial.time.wastes.empty()) {
-        sheet.sections.push_back({"What a change of the program could save", {wastesOf(trial)}});
+        sheet.sections.push_back({tr("What a change of the program could save"), {wastesOf(trial)}});
         sheet.sections.back().parts.emplace_back(minor(
-            "Reckoned from the simulated cut alone. Whether the way is needed for other reasons is the setter's to "
-            "decide."));
+            tr("Reckoned from the simulated cut alone. Whether the way is needed for other reasons is the setter's to "
+               "decide.")));
     }
     SheetSection assumed = grantedSection(trial.time.assumed);
     if (!assumed.parts.empty()) sheet.sections.push_back(std::move(assumed));
     if (!trial.notChecked.empty()) {
         sheet.sections.push_back(
-            {"Not checked", {item("What the trial did not look at stands on the findings report.")}});
+            {tr("Not checked"), {item(tr("What the trial did not look at stands on the findings report."))}});
     }
     return sheet;
 }

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/sheets/sketch_marks.h"
 
 namespace firstoff {
@@ -87,7 +88,7 @@ void addFeed(Sketch& sketch, PaperPoint tip, const ToolUse& use) {
 
 Sketch toolSketch(const Tool& tool, const ToolUse& use) {
     Sketch sketch;
-    sketch.title = fmt::format("Tool of station {}", tool.station);
+    sketch.title = say("Tool of station {}", tool.station);
     sketch.width = kToolSketchMm;
     sketch.height = kHeightMm;
     const std::vector<Solid> solids = solidsOf(tool);

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/output/sheets/edge_gap.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -198,30 +199,29 @@ std::string toolInWords(const Tool& tool) {
     switch (tool.kind) {
         case ToolKind::Turning:
         case ToolKind::Boring: {
-            const char* what = tool.kind == ToolKind::Turning ? "turning tool" : "boring bar";
-            if (tool.insertShape == 'R')
-                return fmt::format("{}, round insert Ø{}", what, shortFigure(tool.edgeLength, 3));
+            const char* what = tool.kind == ToolKind::Turning ? tr("turning tool") : tr("boring bar");
+            if (tool.insertShape == 'R') return say("{}, round insert Ø{}", what, shortFigure(tool.edgeLength, 3));
             return fmt::format("{}, insert {} {}{}", what, tool.insertShape, degreesOf(tool.insertAngle), noseOf(tool));
         }
         case ToolKind::Grooving:
         case ToolKind::Parting:
-            return fmt::format("{}{}, {} wide, corners R{}", tool.face ? "face " : "",
-                               tool.kind == ToolKind::Parting ? "parting blade" : "grooving tool",
-                               shortFigure(tool.width, 3), shortFigure(tool.cornerRadius, 3));
+            return say("{}{}, {} wide, corners R{}", tool.face ? "face " : "",
+                       tool.kind == ToolKind::Parting ? tr("parting blade") : tr("grooving tool"),
+                       shortFigure(tool.width, 3), shortFigure(tool.cornerRadius, 3));
         case ToolKind::Drill:
-            return fmt::format("drill Ø{}, point {}", shortFigure(tool.diameter, 3), degreesOf(tool.pointAngle));
+            return say("drill Ø{}, point {}", shortFigure(tool.diameter, 3), degreesOf(tool.pointAngle));
         case ToolKind::StepDrill:
-            return fmt::format("step drill Ø{}, point {}", shortFigure(tool.diameter, 3), degreesOf(tool.pointAngle));
+            return say("step drill Ø{}, point {}", shortFigure(tool.diameter, 3), degreesOf(tool.pointAngle));
         case ToolKind::CentreDrill:
-            return fmt::format("centre drill Ø{}", shortFigure(tool.diameter, 3));
+            return say("centre drill Ø{}", shortFigure(tool.diameter, 3));
         case ToolKind::Reamer:
             return fmt::format("reamer Ø{}", shortFigure(tool.diameter, 3));
         case ToolKind::Tap:
             return fmt::format("tap Ø{}{}", shortFigure(tool.diameter, 3),
                                tool.pitch > 0 ? ", pitch " + shortFigure(tool.pitch, 3) : "");
         case ToolKind::Threading:
-            return fmt::format("{}threading tool {}{}", tool.inside ? "inside " : "", degreesOf(tool.threadAngle),
-                               noseOf(tool));
+            return say("{}threading tool {}{}", tool.inside ? "inside " : "", degreesOf(tool.threadAngle),
+                       noseOf(tool));
     }
     return {};
 }

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -23,7 +24,7 @@ std::string speedOf(const ToolUse& use) {
     std::string text;
     if (use.surfaceSpeed.any) {
         text = rangeOf(use.surfaceSpeed, 1) + " m/min";
-        text += use.clamp.any ? ", at most " + rangeOf(use.clamp, 0) + " rev/min" : ", no clamp";
+        text += use.clamp.any ? tr(", at most ") + rangeOf(use.clamp, 0) + " rev/min" : tr(", no clamp");
         text += "; ";
     }
     return text + rangeOf(use.revPerMin, 0) + " rev/min";
@@ -53,7 +54,7 @@ std::string turnOf(const ToolUse& use) {
 }
 
 std::string coolantOf(const ToolUse& use) {
-    if (use.coolantOn && use.coolantOff) return "on and off";
+    if (use.coolantOn && use.coolantOff) return tr("on and off");
     return use.coolantOn ? "on" : "off";
 }
 
@@ -82,23 +83,23 @@ void addHolder(std::vector<SheetFact>& facts, const Tool& tool) {
 std::vector<SheetFact> factsOf(const Trial& trial, const ToolUse& use, const Tool& tool) {
     std::vector<SheetFact> facts;
     facts.push_back({"Offset", offsetsOf(use)});
-    facts.push_back({"First used", "line " + linesOf(trial.program, use.calls)});
-    if (!worksOnTheAxis(tool.kind)) facts.push_back({"Tip number", std::to_string(tool.tipNumber)});
+    facts.push_back({tr("First used"), "line " + linesOf(trial.program, use.calls)});
+    if (!worksOnTheAxis(tool.kind)) facts.push_back({tr("Tip number"), std::to_string(tool.tipNumber)});
     const bool insert = tool.kind == ToolKind::Turning || tool.kind == ToolKind::Boring;
     if (insert && tool.insertShape != 'R') {
-        facts.push_back({"Entering angle", shortFigure(degrees(tool.enteringAngle), 2) + "°"});
+        facts.push_back({tr("Entering angle"), shortFigure(degrees(tool.enteringAngle), 2) + "°"});
     }
-    if (tool.cuttingDepth > 0) facts.push_back({"Cuts as deep as", shortFigure(tool.cuttingDepth, 3) + " mm"});
+    if (tool.cuttingDepth > 0) facts.push_back({tr("Cuts as deep as"), shortFigure(tool.cuttingDepth, 3) + " mm"});
     if (tool.fluteLength > 0) facts.push_back({"Flutes", shortFigure(tool.fluteLength, 3) + " mm"});
     addHolder(facts, tool);
-    if (tool.centreHeight != 0) facts.push_back({"Off centre height", figure(tool.centreHeight, 3) + " mm"});
-    facts.push_back({"Mounted for", tool.needs == SpindleDirection::Reverse ? "M04" : "M03"});
+    if (tool.centreHeight != 0) facts.push_back({tr("Off centre height"), figure(tool.centreHeight, 3) + " mm"});
+    facts.push_back({tr("Mounted for"), tool.needs == SpindleDirection::Reverse ? "M04" : "M03"});
     if (use.revPerMin.any) {
         facts.push_back({"Speed", speedOf(use)});
         facts.push_back({"Feed", feedOf(use)});
         facts.push_back({"Spindle", turnOf(use)});
         facts.push_back({"Coolant", coolantOf(use)});
-        if (use.cuttingS > 0) facts.push_back({"At feed", durationInWords(use.cuttingS)});
+        if (use.cuttingS > 0) facts.push_back({tr("At feed"), durationInWords(use.cuttingS)});
     }
     return facts;
 }
@@ -106,9 +107,9 @@ std::vector<SheetFact> factsOf(const Trial& trial, const ToolUse& use, const Too
 SheetCard cardOf(const Trial& trial, const ToolUse& use) {
     SheetCard card;
     if (use.toolIndex < 0) {
-        card.heading = toolWord(use.station) + "  no tool in the set-up";
-        card.facts = {{"Called in", "line " + linesOf(trial.program, use.calls)}, {"Offset", offsetsOf(use)}};
-        card.remarks.emplace_back("What stands in this station is not known, so nothing is proven about it.");
+        card.heading = toolWord(use.station) + tr("  no tool in the set-up");
+        card.facts = {{tr("Called in"), "line " + linesOf(trial.program, use.calls)}, {"Offset", offsetsOf(use)}};
+        card.remarks.emplace_back(tr("What stands in this station is not known, so nothing is proven about it."));
         return card;
     }
     const Tool& tool = trial.setup.tools[static_cast<std::size_t>(use.toolIndex)];
@@ -116,8 +117,8 @@ SheetCard cardOf(const Trial& trial, const ToolUse& use) {
         toolWord(use.station) + "  " + (tool.name.empty() ? "" : shortened(tool.name, 80) + " – ") + toolInWords(tool);
     card.picture = toolSketch(tool, use);
     card.facts = factsOf(trial, use, tool);
-    if (!use.revPerMin.any) card.remarks.emplace_back("Called, but never fed.");
-    if (tool.holder.empty()) card.remarks.emplace_back("The set-up says too little of its holder to draw it.");
+    if (!use.revPerMin.any) card.remarks.emplace_back(tr("Called, but never fed."));
+    if (tool.holder.empty()) card.remarks.emplace_back(tr("The set-up says too little of its holder to draw it."));
     return card;
 }
 
@@ -165,22 +166,22 @@ SheetTable offsetTable(const Trial& trial, const std::vector<ToolUse>& uses) {
 
 SheetSection toolsSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "Tools in order of use";
+    section.heading = tr("Tools in order of use");
     const std::vector<ToolUse> uses = toolUses(trial);
     if (uses.empty()) {
-        section.parts.emplace_back(plain("The program calls no tool."));
+        section.parts.emplace_back(plain(tr("The program calls no tool.")));
         return section;
     }
     for (const ToolUse& use : uses) section.parts.emplace_back(cardOf(trial, use));
-    section.parts.emplace_back(
-        minor("Speeds and feeds are those used while metal comes off. Pictures look at the tool with the chuck to the "
-              "left and the spindle axis below; the cross is the gauged tip, the arrow its feed."));
+    section.parts.emplace_back(minor(
+        tr("Speeds and feeds are those used while metal comes off. Pictures look at the tool with the chuck to the "
+           "left and the spindle axis below; the cross is the gauged tip, the arrow its feed.")));
     SheetTable offsets = offsetTable(trial, uses);
     if (!offsets.rows.empty()) {
         section.parts.emplace_back(std::move(offsets));
         section.parts.emplace_back(minor(
-            "Gauge: from the turret reference point to the tip, as entered; where nothing is entered, as the tool "
-            "sits in the set-up. Nose and tip likewise."));
+            tr("Gauge: from the turret reference point to the tip, as entered; where nothing is entered, as the tool "
+               "sits in the set-up. Nose and tip likewise.")));
     }
     return section;
 }

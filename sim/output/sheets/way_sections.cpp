@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -53,14 +54,14 @@ std::string firstOf(const Trial& trial, const ToolMargins& t) {
 
 SheetSection firstMovesSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "First moves of each tool";
+    section.heading = tr("First moves of each tool");
     SheetTable table;
     table.columns = {{"Tool", "", SheetColumn::Kind::Text},
                      {"Line", "", SheetColumn::Kind::Figure},
-                     {"Comes to X", "Ø", SheetColumn::Kind::Figure},
+                     {tr("Comes to X"), "Ø", SheetColumn::Kind::Figure},
                      {"Z", "", SheetColumn::Kind::Figure},
-                     {"Edge to metal", "mm", SheetColumn::Kind::Figure},
-                     {"All else", "mm", SheetColumn::Kind::Figure},
+                     {tr("Edge to metal"), "mm", SheetColumn::Kind::Figure},
+                     {tr("All else"), "mm", SheetColumn::Kind::Figure},
                      {"between", "", SheetColumn::Kind::Text}};
     for (const FirstMoves& moves : firstMoves(trial)) {
         table.rows.push_back({toolWord(moves.station), lineWord(trial.program, moves.block),
@@ -71,25 +72,25 @@ SheetSection firstMovesSection(const Trial& trial) {
     if (table.rows.empty()) return section;
     section.parts.emplace_back(std::move(table));
     section.parts.emplace_back(
-        minor("From the index of the tool to its first feed: where the last rapid ends, as the program says it; how "
-              "near its edge comes to the metal at rapid, and how near all else comes to anything on the way."));
+        minor(tr("From the index of the tool to its first feed: where the last rapid ends, as the program says it; how "
+                 "near its edge comes to the metal at rapid, and how near all else comes to anything on the way.")));
     return section;
 }
 
 SheetSection marginsSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "How wrong it may be before the first contact";
+    section.heading = tr("How wrong it may be before the first contact");
     const Margins& margins = trial.clearance.margins;
     if (margins.tools.empty()) return section;
     SheetTable table;
     table.columns = {{"Tool", "", SheetColumn::Kind::Text},
-                     {"X further out", "mm, Ø", SheetColumn::Kind::Figure},
-                     {"X further in", "mm, Ø", SheetColumn::Kind::Figure},
-                     {"Z away from chuck", "mm", SheetColumn::Kind::Figure},
-                     {"Z towards it", "mm", SheetColumn::Kind::Figure},
-                     {"Overhang shorter", "mm", SheetColumn::Kind::Figure},
-                     {"Overhang longer", "mm", SheetColumn::Kind::Figure},
-                     {"What meets first", "", SheetColumn::Kind::Text}};
+                     {tr("X further out"), "mm, Ø", SheetColumn::Kind::Figure},
+                     {tr("X further in"), "mm, Ø", SheetColumn::Kind::Figure},
+                     {tr("Z away from chuck"), "mm", SheetColumn::Kind::Figure},
+                     {tr("Z towards it"), "mm", SheetColumn::Kind::Figure},
+                     {tr("Overhang shorter"), "mm", SheetColumn::Kind::Figure},
+                     {tr("Overhang longer"), "mm", SheetColumn::Kind::Figure},
+                     {tr("What meets first"), "", SheetColumn::Kind::Text}};
     for (const ToolMargins& t : margins.tools) {
         // What stands on the axis has no X but that one.
         const bool onAxis =
@@ -102,14 +103,14 @@ SheetSection marginsSection(const Trial& trial) {
     section.parts.emplace_back(std::move(table));
     const SetupMargins& s = margins.setup;
     const auto way = [](const Margin& m) { return marginWord(m, 1) + " mm"; };
-    section.parts.emplace_back(SheetFacts{{{"Bar further out", way(s.stickOutMore)},
-                                           {"Bar less far out", way(s.stickOutLess)},
-                                           {"Datum away from the chuck", way(s.datumAway)},
-                                           {"Datum towards the chuck", way(s.datumToward)}}});
-    section.parts.emplace_back(minor(
-        fmt::format("Reckoned with the metal as the program leaves it, up to {:.0f} mm; an edge counts against the "
-                    "metal at rapid, until it cuts. No allowance for a bar that runs out or a tool that is blunt.",
-                    kMarginLimit)));
+    section.parts.emplace_back(SheetFacts{{{tr("Bar further out"), way(s.stickOutMore)},
+                                           {tr("Bar less far out"), way(s.stickOutLess)},
+                                           {tr("Datum away from the chuck"), way(s.datumAway)},
+                                           {tr("Datum towards the chuck"), way(s.datumToward)}}});
+    section.parts.emplace_back(
+        minor(say("Reckoned with the metal as the program leaves it, up to {:.0f} mm; an edge counts against the "
+                  "metal at rapid, until it cuts. No allowance for a bar that runs out or a tool that is blunt.",
+                  kMarginLimit)));
     return section;
 }
 
