@@ -74,6 +74,10 @@ public:
     std::string title() const;
     // What the window is cleared to: it shows between the panes.
     Colour ground() const { return palette().ground; }
+    // The image of the drawing library whose pixels the last frame drew anew.
+    ImTextureID freshImage() const {
+        return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(scene_.freshTexture()));
+    }
     const Palette& palette() const { return paletteFor(styleDark_, styleProjector_); }
     const Fonts& fonts() const { return fonts_; }
 

@@ -19,6 +19,7 @@
 #include "gui/gl/framebuffer.h"
 #include "gui/gl/offscreen.h"
 #include "gui/imgui_context.h"
+#include "gui/pane_surface.h"
 #include "sim/output/shipped_assets.h"
 
 namespace firstoff::gui {
@@ -59,10 +60,8 @@ public:
         app_.frame(now);
         ImGui::Render();
         target_.bind();
-        const ImVec4 ground = tint(app_.ground());
-        glClearColor(ground.x, ground.y, ground.z, 1);
-        glClear(GL_COLOR_BUFFER_BIT);
-        ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+        const ImTextureID fresh = app_.freshImage();
+        panes_.paint(app_.ground(), {&fresh, 1});
         glFinish();
     }
 
@@ -78,6 +77,7 @@ private:
     Clock::time_point start_ = Clock::now();
     double last_ = 0;
     Framebuffer target_;
+    PaneSurface panes_;
     App app_;
 };
 

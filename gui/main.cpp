@@ -25,9 +25,9 @@ int main(int argc, char** argv) {
         }
         return kDone;
     } catch (const UsageError& error) {
-        std::fprintf(stderr, tr("firstoff-window: %s\n\n%s"), error.what(), kUsage);
+        std::fprintf(stderr, firstoff::tr("firstoff-window: %s\n\n%s"), error.what(), kUsage);
     } catch (const std::exception& error) {
-        std::fprintf(stderr, tr("firstoff-window: %s\n"), error.what());
+        std::fprintf(stderr, firstoff::tr("firstoff-window: %s\n"), error.what());
     }
     return kUnusable;
 }

@@ -56,7 +56,7 @@ Image finishPicture(App& app, const Startup& startup) {
 void drawPicture(const Startup& startup) {
     const OffscreenContext offscreen;
     const ImguiContext imgui;
-    ImGui_ImplOpenGL3_Init(tr("#version 410 core"));
+    ImGui_ImplOpenGL3_Init("#version 410 core");
     {
         App app(startup, {});
         // Nobody is there to read a message in the picture.

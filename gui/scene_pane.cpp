@@ -279,6 +279,7 @@ void ScenePane::render(const PaneContext& context, SceneOptions options, int wid
     scene_.draw(instant_, camera_, options, width, height);
     texture_ = picture_.finish();
     drawPixelForPixel(texture_);
+    fresh_ = true;
     timer_.end();
     drawn_ = true;
     drawnCamera_ = camera_;
@@ -451,6 +452,7 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
 void ScenePane::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("picture", rect, context, ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground,
                           false);
+    fresh_ = false;
     if (rect.w < 8 || rect.h < 8) return;
     const Session& session = context.session;
     takeTrial(session);

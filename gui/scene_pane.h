@@ -36,6 +36,8 @@ public:
     void setStill(bool still) { still_ = still; }
     // No buttons over the picture.
     void setBare(bool bare) { bare_ = bare; }
+    // Of the picture, where the last frame drew it anew; else 0.
+    GLuint freshTexture() const { return fresh_ ? texture_ : 0; }
     // The camera is on its way, a hover is due or the picture can be drawn finer: another frame is wanted.
     bool moving() const { return turning_ || hoverDue_ || refineDue_; }
 
@@ -66,6 +68,7 @@ private:
     LatheScene scene_;
     Picture picture_;
     GLuint texture_ = 0;  // of it
+    bool fresh_ = false;
     std::shared_ptr<const Trial> trial_;
     std::optional<StockCursor> cursor_;
     SceneInstant instant_;

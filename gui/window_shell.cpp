@@ -16,6 +16,7 @@
 #include "gui/gl/png.h"
 #include "gui/glfw_input.h"
 #include "gui/imgui_context.h"
+#include "gui/pane_surface.h"
 #include "gui/state_report.h"
 #include "gui/video_export.h"
 #include "sim/base/say.h"
@@ -86,7 +87,7 @@ class ImguiBackend {
 public:
     explicit ImguiBackend(GLFWwindow* window) {
         ImGui_ImplGlfw_InitForOpenGL(window, true);
-        ImGui_ImplOpenGL3_Init(tr("#version 410 core"));
+        ImGui_ImplOpenGL3_Init("#version 410 core");
     }
     ~ImguiBackend() {
         ImGui_ImplOpenGL3_Shutdown();
@@ -103,31 +104,32 @@ float displayScale(GLFWwindow* window) {
     return std::clamp(std::max(x, y), 0.5f, 4.0f);
 }
 
-void renderFrame(App& app, GLFWwindow* window) {
-    if (app.prepare(displayScale(window))) {
+// What is shown on the display.
+struct Screen {
+    GLFWwindow* window = nullptr;
+    PaneSurface panes;
+};
+
+void renderFrame(App& app, Screen& screen) {
+    if (app.prepare(displayScale(screen.window))) {
         ImGui_ImplOpenGL3_DestroyFontsTexture();
         ImGui_ImplOpenGL3_CreateFontsTexture();
         drawTypePixelForPixel();
+        screen.panes.forget();
     }
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
     ImGui::NewFrame();
     app.frame(glfwGetTime());
     ImGui::Render();
-    int width = 0;
-    int height = 0;
-    glfwGetFramebufferSize(window, &width, &height);
     glBindFramebuffer(GL_FRAMEBUFFER, 0);
-    glViewport(0, 0, width, height);
-    const ImVec4 ground = tint(app.ground());
-    glClearColor(ground.x, ground.y, ground.z, 1);
-    glClear(GL_COLOR_BUFFER_BIT);
-    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    const ImTextureID fresh = app.freshImage();
+    screen.panes.paint(app.ground(), {&fresh, 1});
 }
 
-void drawFrame(App& app, GLFWwindow* window) {
-    renderFrame(app, window);
-    glfwSwapBuffers(window);
+void drawFrame(App& app, Screen& screen) {
+    renderFrame(app, screen);
+    glfwSwapBuffers(screen.window);
 }
 
 void onDrop(GLFWwindow* window, int count, const char** paths) {
@@ -156,13 +158,14 @@ Image pixelsOf(GLFWwindow* window) {
 }
 
 // The picture as it was drawn last. Drawn once more, since what was shown to the display need not be kept.
-Image picture(App& app, GLFWwindow* window) {
-    renderFrame(app, window);
-    return pixelsOf(window);
+Image picture(App& app, Screen& screen) {
+    renderFrame(app, screen);
+    return pixelsOf(screen.window);
 }
 
 // Every frame of the stretch at the pace it is played at. Escape or closing the window ends it without a file.
-void writeVideo(App& app, GLFWwindow* window, const std::filesystem::path& path) {
+void writeVideo(App& app, Screen& screen, const std::filesystem::path& path) {
+    GLFWwindow* window = screen.window;
     const Session& session = app.session();
     const TimeSpan span = session.loop.value_or(TimeSpan{0, app.cycleTimeS()});
     const double stepS = session.view.playSpeed / VideoExport::kFramesPerSecond;
@@ -176,7 +179,7 @@ void writeVideo(App& app, GLFWwindow* window, const std::filesystem::path& path)
         if (glfwGetKey(window, GLFW_KEY_ESCAPE) == GLFW_PRESS || app.closed())
             throw FileError(tr("The video was given up; nothing was written."));
         app.setTime(std::min(span.toS, span.fromS + static_cast<double>(i) * stepS));
-        video.add(picture(app, window));
+        video.add(picture(app, screen));
         glfwSwapBuffers(window);
         if (i % 15 == 0) {
             const std::string title =
@@ -188,11 +191,11 @@ void writeVideo(App& app, GLFWwindow* window, const std::filesystem::path& path)
     app.setTime(before);
 }
 
-void carryOutWishes(App& app, GLFWwindow* window) {
+void carryOutWishes(App& app, Screen& screen) {
     const std::filesystem::path still = app.takePictureWish(), film = app.takeVideoWish();
     try {
-        if (!still.empty()) savePng(still, picture(app, window));
-        if (!film.empty()) writeVideo(app, window, film);
+        if (!still.empty()) savePng(still, picture(app, screen));
+        if (!film.empty()) writeVideo(app, screen, film);
         if (!still.empty() || !film.empty()) app.tell(say("Written: {}", (still.empty() ? film : still).string()));
     } catch (const std::exception& error) {
         app.tell(error.what());
@@ -204,6 +207,7 @@ void carryOutWishes(App& app, GLFWwindow* window) {
 // False when the window's OpenGL was lost.
 bool loop(App& app, const Window& shown, KeyListener& keys, StateReport& report) {
     GLFWwindow* window = shown.handle();
+    Screen screen{window, {}};
     constexpr int kSettlingFrames = 3;
     int frames = kSettlingFrames;
     std::string title;
@@ -222,10 +226,10 @@ bool loop(App& app, const Window& shown, KeyListener& keys, StateReport& report)
             glfwWaitEventsTimeout(0.5);
             continue;
         }
-        drawFrame(app, window);
+        drawFrame(app, screen);
         if (shown.lost()) return false;
         keys.frameDone();
-        carryOutWishes(app, window);
+        carryOutWishes(app, screen);
         setTitle(window, app, title);
         report.write(app);
     }

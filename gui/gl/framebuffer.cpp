@@ -149,9 +149,13 @@ void Framebuffer::resolve() const {
 }
 
 void Framebuffer::copyTo(const Framebuffer& other) const {
+    copyTo(other.drawn_);
+}
+
+void Framebuffer::copyTo(GLuint framebuffer) const {
     const KeepBinding keep;
     glBindFramebuffer(GL_READ_FRAMEBUFFER, drawn_);
-    glBindFramebuffer(GL_DRAW_FRAMEBUFFER, other.drawn_);
+    glBindFramebuffer(GL_DRAW_FRAMEBUFFER, framebuffer);
     glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
 }
 

@@ -45,6 +45,7 @@ public:
     GLuint texture() const { return texture_; }
     // Copies the colours to a picture of the same size; both with one sample.
     void copyTo(const Framebuffer& other) const;
+    void copyTo(GLuint framebuffer) const;
     // Resolves and reads the picture back.
     Image read() const;
 
