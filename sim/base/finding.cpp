@@ -2,22 +2,30 @@
 
 #include <algorithm>
 
+#include "sim/base/say.h"
+
 namespace firstoff {
 
 const char* name(Severity severity) {
     switch (severity) {
-        case Severity::Note: return "note";
-        case Severity::Warning: return "warning";
-        case Severity::Stop: return "stop";
+        case Severity::Note:
+            return later("note");
+        case Severity::Warning:
+            return later("warning");
+        case Severity::Stop:
+            return later("stop");
     }
     return "";
 }
 
 const char* name(Verdict verdict) {
     switch (verdict) {
-        case Verdict::Clear: return "clear";
-        case Verdict::Problems: return "problems";
-        case Verdict::NotProven: return "not-proven";
+        case Verdict::Clear:
+            return later("clear");
+        case Verdict::Problems:
+            return later("problems");
+        case Verdict::NotProven:
+            return later("not-proven");
     }
     return "";
 }

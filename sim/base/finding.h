@@ -45,12 +45,12 @@ struct Finding {
     std::vector<std::pair<std::string, double>> values;  // figures by name with the unit in it, e.g. {"depth_mm", 1.25}
 };
 
-// "stop", "warning", "note" – the words of the report.
+// "stop", "warning", "note": the words of the report; English, for tr().
 const char* name(Severity severity);
 
 enum class Verdict : std::uint8_t { Clear, Problems, NotProven };
 
-// "clear", "problems", "not-proven" – the words of the report.
+// "clear", "problems", "not-proven": the words of the report; English, for tr().
 const char* name(Verdict verdict);
 
 // Problems if any warning or stop is a known fault; otherwise not proven if anything was not understood or not modelled;

@@ -1,7 +1,5 @@
 #include "sim/clearance/encounters.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -33,7 +31,6 @@ std::string motionOf(MoveKind kind) {
 std::string subjectOf(const MachineBody& body, const Setup& setup) {
     if (body.kind != BodyKind::Edge || body.toolIndex < 0) return body.name;
     const Tool& tool = setup.tools[static_cast<std::size_t>(body.toolIndex)];
-    const char* word = "insert";
     switch (tool.kind) {
         case ToolKind::Turning:
         case ToolKind::Boring:
@@ -41,21 +38,17 @@ std::string subjectOf(const MachineBody& body, const Setup& setup) {
             break;
         case ToolKind::Grooving:
         case ToolKind::Parting:
-            word = "blade";
-            break;
+            return say("the blade of station {}", tool.station);
         case ToolKind::Drill:
         case ToolKind::CentreDrill:
         case ToolKind::StepDrill:
-            word = "drill";
-            break;
+            return say("the drill of station {}", tool.station);
         case ToolKind::Reamer:
-            word = "reamer";
-            break;
+            return say("the reamer of station {}", tool.station);
         case ToolKind::Tap:
-            word = "tap";
-            break;
+            return say("the tap of station {}", tool.station);
     }
-    return say("the {} of station {}", word, tool.station);
+    return say("the insert of station {}", tool.station);
 }
 
 std::string withCapital(std::string text) {
@@ -295,9 +288,10 @@ private:
             finding.severity = Severity::Stop;
             finding.code = s.code;
             const double depth = -entry.deepest;
-            const std::string touches = depth >= 0.0005 ? say("goes {:.3f} mm into", depth) : "meets";
-            finding.message = say("{} {} {}{}{}; first contact at X{:.3f} Z{:.3f}.", subject, touches, other.name,
-                                  motion, way, 2 * work.r, work.z);
+            finding.message = depth >= 0.0005 ? say("{} goes {:.3f} mm into {}{}{}; first contact at X{:.3f} Z{:.3f}.",
+                                                    subject, depth, other.name, motion, way, 2 * work.r, work.z)
+                                              : say("{} meets {}{}{}; first contact at X{:.3f} Z{:.3f}.", subject,
+                                                    other.name, motion, way, 2 * work.r, work.z);
             finding.values = {{"depth_mm", std::max(depth, 0.0)}, {"x_diameter_mm", 2 * work.r}, {"z_mm", work.z}};
         } else {
             finding.severity = Severity::Warning;

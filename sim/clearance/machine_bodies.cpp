@@ -26,39 +26,39 @@ MachineBodies machineBodies(const Setup& setup) {
 const char* name(BodyKind kind) {
     switch (kind) {
         case BodyKind::Billet:
-            return "billet";
+            return later("billet");
         case BodyKind::ChuckBody:
-            return tr("chuck body");
+            return later("chuck body");
         case BodyKind::Jaws:
-            return "jaws";
+            return later("jaws");
         case BodyKind::Centre:
-            return "centre";
+            return later("centre");
         case BodyKind::Quill:
-            return "quill";
+            return later("quill");
         case BodyKind::TailstockCasting:
-            return tr("tailstock casting");
+            return later("tailstock casting");
         case BodyKind::SecondChuckBody:
-            return tr("second chuck body");
+            return later("second chuck body");
         case BodyKind::SecondJaws:
-            return tr("second jaws");
+            return later("second jaws");
         case BodyKind::SteadyRest:
-            return tr("steady rest");
+            return later("steady rest");
         case BodyKind::TurretHead:
-            return tr("turret head");
+            return later("turret head");
         case BodyKind::TurretDisc:
-            return tr("turret disc");
+            return later("turret disc");
         case BodyKind::Block:
-            return "block";
+            return later("block");
         case BodyKind::Holder:
-            return "holder";
+            return later("holder");
         case BodyKind::Edge:
-            return "edge";
+            return later("edge");
         case BodyKind::Guard:
-            return "guard";
+            return later("guard");
         case BodyKind::Door:
-            return "door";
+            return later("door");
         case BodyKind::Other:
-            return "other";
+            return later("other");
     }
     return "";
 }

@@ -82,7 +82,7 @@ struct MachineBodies {
 // lies outside the true body.
 MachineBodies machineBodies(const Setup& setup);
 
-// "billet", "chuck body", "jaws" … : as reports name them.
+// "billet", "chuck body", "jaws" … : as reports name them; English, for tr().
 const char* name(BodyKind kind);
 
 }  // namespace firstoff

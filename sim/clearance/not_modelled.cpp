@@ -1,7 +1,5 @@
 #include "sim/clearance/not_modelled.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <string>
 

@@ -3,7 +3,6 @@
 // The turning half-plane holds the edge, at the tool's centre height. Under M03 the metal comes to the turret from
 // y < 0 (see space.h), so the rake face looks that way and insert and shank lie behind it, at y > 0; under M04 the
 // other way round. A tool that says neither is taken as lying on both sides.
-#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
 
@@ -67,9 +66,15 @@ double shankHeight(const Tool& tool) {
     return tool.head && tool.head->shankHeight > 0 ? tool.head->shankHeight : tool.shankSize;
 }
 
+std::string spokenName(BodyKind kind, int station) {
+    if (kind == BodyKind::Block) return say("the block of station {}", station);
+    if (kind == BodyKind::Holder) return say("the holder of station {}", station);
+    return say("the edge of station {}", station);
+}
+
 void addAtStation(MachineBodies& all, const Tool& tool, int index, BodyKind kind, std::vector<ConvexPiece> pieces) {
     if (pieces.empty()) return;
-    MachineBody body = bodyOf(kind, Carrier::Turret, say("the {} of station {}", name(kind), tool.station));
+    MachineBody body = bodyOf(kind, Carrier::Turret, spokenName(kind, tool.station));
     body.station = tool.station;
     body.toolIndex = index;
     for (ConvexPiece& piece : pieces) {

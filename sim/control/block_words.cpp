@@ -1,7 +1,5 @@
 #include "sim/control/block_words.h"
 
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/base/say.h"

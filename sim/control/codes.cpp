@@ -116,8 +116,7 @@ constexpr CodeEntry kTable[] = {
         later(
             "A whole thread in passes of equal area. Two blocks: P finish passes, pull-out and angle, Q least depth, R "
             "finish allowance; then X Z, P depth, Q first depth, R taper, F lead. Or one: X Z, K depth, D first depth, "
-            "I "
-            "taper, A angle, F lead.")),
+            "I taper, A angle, F lead.")),
 
     everywhere(Order::PolarInterpolation, SpindleAxis, 'G', 121,
                later("Polar interpolation, X and C as a plane: moves are carried with C, cutting is not modelled.")),

@@ -130,7 +130,8 @@ struct CodeEntry {
     CodeGroup group = CodeGroup::Unknown;
     char letter = 'G';
     std::int16_t number[3] = {-1, -1, -1};  // in code system A, B, C
-    const char* meaning = "";  // one sentence for the language table: what it orders, and what is understood of it
+    // One sentence for the language table: what it orders, and what is understood of it. English, for tr().
+    const char* meaning = "";
 };
 
 std::span<const CodeEntry> codeTable();

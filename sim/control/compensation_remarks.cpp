@@ -194,20 +194,23 @@ void reportIssues(const CompensatedStretch& stretch, const std::vector<Compensat
 
 void reportShortLeads(const CompensatedStretch& stretch, Remarks& remarks) {
     const double noseRadius = stretch.order.setting.noseRadius;
-    const auto look = [&](const PathElement& e, const char* what) {
+    const auto look = [&](const PathElement& e, bool on) {
         const double along = distance(e.from, e.to);
         if (along >= noseRadius - tolerance::kTouchMm) return;
         remarks.at(stretch.block(e.tag),
                    {Severity::Note,
                     "compensation-short-lead",
-                    say("Compensation is switched {} on a move of {} mm, less than the nose radius of {} mm: "
-                        "the nose goes more sideways than along it, and some controls refuse that.",
-                        what, figure(along), figure(noseRadius)),
+                    on ? say("Compensation is switched on on a move of {} mm, less than the nose radius of {} mm: "
+                             "the nose goes more sideways than along it, and some controls refuse that.",
+                             figure(along), figure(noseRadius))
+                       : say("Compensation is switched off on a move of {} mm, less than the nose radius of {} mm: "
+                             "the nose goes more sideways than along it, and some controls refuse that.",
+                             figure(along), figure(noseRadius)),
                     tr("Make the move longer than the nose radius."),
                     {{"move_mm", along}, {"nose_radius_mm", noseRadius}}});
     };
-    look(stretch.elements.front(), "on");
-    if (stretch.cancelled && stretch.elements.size() > 1) look(stretch.elements.back(), "off");
+    look(stretch.elements.front(), true);
+    if (stretch.cancelled && stretch.elements.size() > 1) look(stretch.elements.back(), false);
 }
 
 void reportGouges(const CompensatedStretch& stretch, const std::vector<NoseGouge>& gouges, Remarks& remarks) {

@@ -1,7 +1,5 @@
 #include "sim/control/control.h"
 
-#include <fmt/format.h>
-
 #include <utility>
 
 #include "sim/base/say.h"
@@ -79,15 +77,16 @@ void Control::carryOut(BlockId block) {
 
 void Control::tooManyBlocks(BlockId block) {
     ended_ = endless_ = true;
-    const std::string loop = lastWayBackFrom_ == kNoBlock
-                                 ? std::string()
-                                 : say(", last again and again from line {} back to line {}",
-                                       program_.lineOf(lastWayBackFrom_), program_.lineOf(lastWayBackTo_));
-    remarks_.at(lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
-                {Severity::Stop, "endless-program",
-                 say("More than {} blocks and moves of cycles were carried out{}; the program was stopped here.",
-                     setup_.control.maxBlocks, loop),
-                 tr("Check repeats and jumps, or raise the limit in the set-up.")});
+    const auto most = setup_.control.maxBlocks;
+    remarks_.at(
+        lastWayBackFrom_ == kNoBlock ? block : lastWayBackFrom_,
+        {Severity::Stop, "endless-program",
+         lastWayBackFrom_ == kNoBlock
+             ? say("More than {} blocks and moves of cycles were carried out; the program was stopped here.", most)
+             : say("More than {} blocks and moves of cycles were carried out, last again and again from line "
+                   "{} back to line {}; the program was stopped here.",
+                   most, program_.lineOf(lastWayBackFrom_), program_.lineOf(lastWayBackTo_)),
+         tr("Check repeats and jumps, or raise the limit in the set-up.")});
 }
 
 // Blocks that frame the program, are empty, or are skipped.
@@ -313,20 +312,23 @@ void Control::lookForBlocksNotReached() {
         remarks_.at(firstBehind,
                     {Severity::Warning,
                      "blocks-behind-end",
-                     say("The program ended in line {}; {} behind it {} not carried out.", program_.lineOf(endedAt_),
-                         behind == 1 ? "a block" : fmt::format("{} blocks", behind), behind == 1 ? "was" : "were"),
+                     behind == 1 ? say("The program ended in line {}; a block behind it was not carried out.",
+                                       program_.lineOf(endedAt_))
+                                 : say("The program ended in line {}; {} blocks behind it were not carried out.",
+                                       program_.lineOf(endedAt_), behind),
                      tr("Check the code that ends the program (M30 for M03?), or take the blocks out."),
                      {{"blocks", behind}},
                      true});
     }
     if (jumped > 0) {
-        remarks_.at(firstJumped,
-                    {Severity::Note,
-                     "blocks-not-reached",
-                     say("The program jumped over {} from here on; nothing is known about {}.",
-                         jumped == 1 ? "a block" : fmt::format("{} blocks", jumped), jumped == 1 ? "it" : "them"),
-                     tr("Try the program with figures that lead there as well."),
-                     {{"blocks", jumped}}});
+        remarks_.at(
+            firstJumped,
+            {Severity::Note,
+             "blocks-not-reached",
+             jumped == 1 ? std::string(tr("The program jumped over a block from here on; nothing is known about it."))
+                         : say("The program jumped over {} blocks from here on; nothing is known about them.", jumped),
+             tr("Try the program with figures that lead there as well."),
+             {{"blocks", jumped}}});
     }
 }
 

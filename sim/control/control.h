@@ -21,6 +21,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/control/arc.h"
 #include "sim/control/block_words.h"
 #include "sim/control/call_arguments.h"
@@ -249,7 +250,7 @@ private:
     Point target() const;
     Move newMove(MoveKind kind, Point to);
     void add(const Move& move) {
-        if (openLine_ && isMovement(move.kind)) dropLine("a move that is no such line follows");
+        if (openLine_ && isMovement(move.kind)) dropLine(tr("a move that is no such line follows"));
         recorder_->add(move);
     }
     // Lengths in mm; X and U of the program on radius.
@@ -331,7 +332,8 @@ private:
     // control_cycles.cpp
     std::optional<Profile> findProfile();
     std::int32_t sequenceNumber(char letter) const;
-    void reportMissing(char letter, const char* why);
+    enum class MissingBlock : std::uint8_t { NotGiven, NotInProgram, BeforeP, AroundCycle };
+    void reportMissing(char letter, MissingBlock why);
     void reportTwice(char letter, BlockId taken);
     std::optional<Shape> shapeOf(const Profile& profile, bool alongX);
     Shape readShape(const Profile& profile, Point start, bool alongX);

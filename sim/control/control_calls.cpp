@@ -1,6 +1,4 @@
 // Programs that call programs: M98 and M99, G65, G66 and G67. The rules are common practice, no source.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -198,10 +196,10 @@ void Control::enter(const ProgramText& text, long repeats, const Variables::Loca
     const bool macro = arguments != nullptr;
     const auto same = std::count_if(levels_.begin(), levels_.end(), [&](const auto& l) { return l.macro == macro; });
     if (same >= kMostLevels) {
-        return halt(block(),
-                    {Severity::Stop, "call-too-deep",
-                     say("More than {} {} call one another here.", kMostLevels, macro ? "macros" : "subprograms"),
-                     tr("Call fewer programs from within each other; a program must not call itself.")});
+        return halt(block(), {Severity::Stop, "call-too-deep",
+                              macro ? say("More than {} macros call one another here.", kMostLevels)
+                                    : say("More than {} subprograms call one another here.", kMostLevels),
+                              tr("Call fewer programs from within each other; a program must not call itself.")});
     }
     CallLevel level;
     level.text = text;

@@ -6,8 +6,6 @@
 // display is to show where the turret stands; with U and W by how much more. Both shifts stand for all work offsets.
 // Work offsets are entered (G10 L2, L20) in machine coordinates, like the travel; tool offsets in the sense of the
 // set-up. What is entered counts from the next block on.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -289,10 +287,12 @@ void Control::takeUpOffset(int number, BlockId where, const Word& word) {
     remarks_.at(where, word,
                 {Severity::Warning,
                  "offset-changed-while-active",
-                 say("Offset {} is in force while it is changed; {}", number,
-                     compensating ? tr("nose-radius compensation is on, and it was left for the next T word.")
-                                  : tr("it counts from the next block on here, but some controls wait for the "
-                                       "next T word.")),
+                 compensating ? say("Offset {} is in force while it is changed; nose-radius compensation is on, and it "
+                                    "was left for the next T word.",
+                                    number)
+                              : say("Offset {} is in force while it is changed; it counts from the next block on here, "
+                                    "but some controls wait for the next T word.",
+                                    number),
                  say("Enter it before the tool is called, or write T{:02}{:02} behind it.", call().station, number),
                  {{"offset", static_cast<double>(number)}},
                  true});
@@ -319,8 +319,8 @@ void Control::referenceReturn() {
         const char* name = code.order == Order::OtherReference ? "G30" : "G28";
         remarks_.at(block(), *code.word,
                     {Severity::Warning, "reference-without-axes", say("{} names no axis: nothing was moved.", name),
-                     say("Name the axes: {} {}.", name,
-                         setup_.control.codeSystem == CodeSystem::A ? "U0 W0" : "X0 Z0 under G91")});
+                     setup_.control.codeSystem == CodeSystem::A ? say("Name the axes: {} U0 W0.", name)
+                                                                : say("Name the axes: {} X0 Z0 under G91.", name)});
         return;
     }
     if (words_.axesUnknown()) return;
@@ -356,14 +356,15 @@ std::optional<Point> Control::otherReference() {
     }
     const auto& given = setup_.machine.otherReferences[static_cast<std::size_t>(wanted) - 2];
     if (given) return given;
-    const char* const names[] = {"second", "third", "fourth"};
+    // Told by tr; in the keys of the set-up as they are.
+    const char* const names[] = {later("second"), later("third"), later("fourth")};
     const char* name = names[static_cast<std::size_t>(wanted) - 2];
     remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
                 {Severity::Warning,
                  "reference-not-in-setup",
                  say("The set-up does not say where the {} reference position is; the turret went to the point "
                      "between only.",
-                     name),
+                     tr(name)),
                  say("Enter {0}_reference_x_mm and {0}_reference_z_mm in the set-up file.", name),
                  {},
                  true});

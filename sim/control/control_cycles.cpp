@@ -22,22 +22,22 @@ std::optional<Control::Profile> Control::findProfile() {
     const BlockId call = block();
     for (char letter : {'P', 'Q'}) {
         if (words_.has(letter)) continue;
-        reportMissing(letter, tr("is not given"));
+        reportMissing(letter, MissingBlock::NotGiven);
         return std::nullopt;
     }
     const auto first = search_.find(sequenceNumber('P'), call + 1);
     if (!first) {
-        reportMissing('P', tr("is not in the program"));
+        reportMissing('P', MissingBlock::NotInProgram);
         return std::nullopt;
     }
     const auto last = search_.findForwards(sequenceNumber('Q'), *first);
     if (!last) {
         const bool before = search_.find(sequenceNumber('Q'), 0).has_value();
-        reportMissing('Q', before ? tr("stands before the P block") : tr("is not in the program"));
+        reportMissing('Q', before ? MissingBlock::BeforeP : MissingBlock::NotInProgram);
         return std::nullopt;
     }
     if (*first <= call && call <= *last) {
-        reportMissing('Q', tr("makes a profile that holds the cycle itself"));
+        reportMissing('Q', MissingBlock::AroundCycle);
         return std::nullopt;
     }
     reportTwice('P', *first);
@@ -52,12 +52,30 @@ std::int32_t Control::sequenceNumber(char letter) const {
     return usable ? static_cast<std::int32_t>(number) : -1;
 }
 
-void Control::reportMissing(char letter, const char* why) {
+void Control::reportMissing(char letter, MissingBlock why) {
     const Word* word = words_.word(letter);
     const std::string number = word != nullptr ? fmt::format(" N{}", figure(word->value)) : "";
+    const auto message = [&] {
+        switch (why) {
+            case MissingBlock::NotGiven:
+                return say("The {} block{} of {} is not given; the cycle was not carried out.", letter, number,
+                           cycleName());
+            case MissingBlock::BeforeP:
+                return say("The {} block{} of {} stands before the P block; the cycle was not carried out.", letter,
+                           number, cycleName());
+            case MissingBlock::AroundCycle:
+                return say(
+                    "The {} block{} of {} makes a profile that holds the cycle itself; the cycle was not "
+                    "carried out.",
+                    letter, number, cycleName());
+            case MissingBlock::NotInProgram:
+                break;
+        }
+        return say("The {} block{} of {} is not in the program; the cycle was not carried out.", letter, number,
+                   cycleName());
+    };
     remarks_.at(block(), word,
-                {Severity::Stop, "missing-profile-block",
-                 say("The {} block{} of {} {}; the cycle was not carried out.", letter, number, cycleName(), why),
+                {Severity::Stop, "missing-profile-block", message(),
                  tr("Give P the N number of the first block of the profile and Q that of its last one, below it.")});
 }
 

@@ -5,8 +5,6 @@
 // r). With one coordinate the line ends where it reaches it. With none it ends in c, where the next line crosses it,
 // which has an end q and an angle of its own, v: c = p + t u with t = cross(q - p, v) / cross(u, v). (Common practice,
 // no source; the crossing is elementary geometry.)
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/base/say.h"

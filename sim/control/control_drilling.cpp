@@ -1,6 +1,4 @@
 // The drilling family G80 to G85: movement codes that drill anew in every block with an axis word.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/base/say.h"

@@ -1,6 +1,4 @@
 // M codes that only the set-up knows: [m_codes] says what they mean, how long they take and what they switch.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/base/say.h"
@@ -68,7 +66,7 @@ void Control::checkMachineCodes() {
         finding.code = "setup-m-code-known";
         finding.span = code.span;
         finding.message = say("[m_codes] gives M{:02} a meaning, but it has one already: {} That one was taken.",
-                              code.number, entry->meaning);
+                              code.number, tr(entry->meaning));
         finding.remedy = tr("Take the table out of the set-up file.");
         out_.findings.push_back(std::move(finding));
     }

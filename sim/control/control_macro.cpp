@@ -1,6 +1,4 @@
 // Macro statements: assignments, conditions, jumps and loops.
-#include <fmt/format.h>
-
 #include <array>
 #include <cmath>
 
@@ -121,11 +119,11 @@ void Control::jump(BlockId block, const Statement& statement) {
     if (value && !isNull(*value) && isWhole(*value) && *value >= 0 && *value <= kLargestNumber) {
         return jumpTo(block, static_cast<std::int32_t>(std::round(*value)));
     }
-    const std::string what = !value           ? tr("could not be calculated")
-                             : isNull(*value) ? tr("is null")
-                                              : "is " + figure(*value);
-    halt(block, {Severity::Stop, "bad-jump", say("The target of GOTO {}, which is no number of a block.", what),
-                 tr("Write the N number of a block behind GOTO.")});
+    const std::string message =
+        !value           ? tr("The target of GOTO could not be calculated, which is no number of a block.")
+        : isNull(*value) ? tr("The target of GOTO is null, which is no number of a block.")
+                         : say("The target of GOTO is {}, which is no number of a block.", figure(*value));
+    halt(block, {Severity::Stop, "bad-jump", message, tr("Write the N number of a block behind GOTO.")});
 }
 
 // Forwards to the end of the program, then from its beginning (common practice, no source).

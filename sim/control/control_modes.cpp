@@ -280,7 +280,7 @@ void Control::checkUnitsOfFeed() {
              "feed-of-other-units",
              say("F{} was given in {} before {}; here it goes on as that feed. A control that keeps the "
                  "figure feeds {:.3g} times as much.",
-                 figure(figureBefore), now_.modal.inches ? "mm" : "inch", now_.modal.inches ? "G20" : "G21", times),
+                 figure(figureBefore), now_.modal.inches ? "mm" : tr("inch"), now_.modal.inches ? "G20" : "G21", times),
              tr("Write F anew behind the change of units."),
              {{"feed", figureBefore}}});
     }

@@ -1,6 +1,4 @@
 // Movement: G00 to G03, G28, G53, corners.
-#include <fmt/format.h>
-
 #include <cmath>
 #include <utility>
 
@@ -174,7 +172,7 @@ void Control::lookForPoints() {
                     {Severity::Note, "length-without-point",
                      say("{} has no decimal point; it was taken as {} {}. A control that counts such words in least "
                          "increments would go elsewhere.",
-                         program_.textOf(*word), figure(word->value), now_.modal.inches ? "inches" : "mm"),
+                         program_.textOf(*word), figure(word->value), now_.modal.inches ? tr("inches") : "mm"),
                      tr("Write the decimal point, or say in the set-up what the control counts (whole_numbers).")});
     }
 }
@@ -350,8 +348,9 @@ void Control::reportArc(const ArcCentre& arc, bool byRadius, const Word* word) {
         case ArcCentre::Fault::NoRadius:
             remarks_.at(block(), word,
                         {Severity::Stop, "arc-without-radius",
-                         say("The radius of the arc is zero{}; a straight line was taken instead.",
-                             byRadius ? "" : tr(": its centre is the start or end point")),
+                         byRadius ? tr("The radius of the arc is zero; a straight line was taken instead.")
+                                  : tr("The radius of the arc is zero: its centre is the start or end point; a "
+                                       "straight line was taken instead."),
                          tr("Check R, or I and K.")});
             return;
         case ArcCentre::Fault::None:

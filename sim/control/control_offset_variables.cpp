@@ -4,8 +4,6 @@
 //   #2701 … X gauge  #2801 … Z gauge                                             of offsets 1 to 49
 //   #5201 #5202 external work offset, #5221 #5222 G54, #5241 #5242 G55 … #5321 #5322 G59, in machine coordinates
 // X as it is programmed, lengths in the units in force.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/control/control.h"

@@ -1,7 +1,5 @@
 // Movement codes that are cycles: they stay in force and run anew in every block that names one of their words, until
 // another movement code is given. Here what they have in common, and the single passes G90 and G94.
-#include <fmt/format.h>
-
 #include <cmath>
 #include <utility>
 

@@ -1,6 +1,4 @@
 // The pecking cycles G74 and G75 in one block or two.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -66,10 +64,11 @@ std::optional<GroovePecks> Control::readPecks(bool alongX) {
     const double depth = alongX ? order.end.r - order.start.r : order.end.z - order.start.z;
     const double width = alongX ? order.end.z - order.start.z : order.end.r - order.start.r;
     if (depth == 0) {
-        remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                    {Severity::Warning, "cycle-cuts-nothing",
-                     say("{} has no depth: its end lies level with its start, {}.", cycleName(), place(order.start)),
-                     say("Write the depth of the plunge as {}.", alongX ? "X or U" : "Z or W")});
+        remarks_.at(
+            block(), *orders_[CodeGroup::OneShot]->word,
+            {Severity::Warning, "cycle-cuts-nothing",
+             say("{} has no depth: its end lies level with its start, {}.", cycleName(), place(order.start)),
+             alongX ? tr("Write the depth of the plunge as X or U.") : tr("Write the depth of the plunge as Z or W.")});
         return std::nullopt;
     }
     const auto peck = stepOf(alongX ? 'P' : 'Q', alongX ? 'I' : 'K', tr("the peck"));
@@ -107,8 +106,8 @@ double Control::countWithPoint(const Word& word) {
                  "count-with-point",
                  say("{} has a decimal point; {} counts in least increments, and controls differ what they "
                      "make of the point. It was taken as {}.",
-                     program_.textOf(word), word.letter, now_.modal.inches ? "inches" : "mm"),
-                 fmt::format("Write {}{:.0f}.", word.letter, word.value * incrementsPerUnit()),
+                     program_.textOf(word), word.letter, now_.modal.inches ? tr("inches") : "mm"),
+                 say("Write {}{:.0f}.", word.letter, word.value * incrementsPerUnit()),
                  {},
                  true});
     return scale() * word.value;
@@ -136,7 +135,7 @@ std::optional<double> Control::incrementsOf(char letter, const char* what) {
                     {Severity::Warning,
                      "peck-very-small",
                      say("{} is {:g} mm: {} counts in least increments.", program_.textOf(word), size, letter),
-                     say("For {} {} write {}{:.0f}.", figure(*value), now_.modal.inches ? "inches" : "mm", letter,
+                     say("For {} {} write {}{:.0f}.", figure(*value), now_.modal.inches ? tr("inches") : "mm", letter,
                          *value * incrementsPerUnit()),
                      {{"size_mm", size}}});
     }

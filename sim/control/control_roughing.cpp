@@ -21,7 +21,7 @@ constexpr double kIncrementsFrom = 100;
 constexpr double kDips = 1e-4;
 
 const char* surface(const CycleFrame& frame) {
-    return frame.outside() ? tr("an outside diameter") : "a bore";
+    return frame.outside() ? tr("an outside diameter") : tr("a bore");
 }
 
 const char* direction(const CycleFrame& frame) {
@@ -97,11 +97,12 @@ std::optional<double> Control::depthOfCut(bool alongX) {
     if (depth > 0) return depth;
     const double other = alongX ? roughingDepth_ : facingDepth_;
     if (other > 0 && !words_.has('D')) return depthOfOtherCycle(other, alongX);
-    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                {Severity::Stop, "missing-depth-of-cut",
-                 say("{} has no depth of cut; the cycle was not carried out.", cycleName()),
-                 say("Write {} {}… R… with the depth{} in the block before, or D… in this one.", cycleName(),
-                     alongX ? 'W' : 'U', alongX ? "" : tr(" on radius"))});
+    remarks_.at(
+        block(), *orders_[CodeGroup::OneShot]->word,
+        {Severity::Stop, "missing-depth-of-cut",
+         say("{} has no depth of cut; the cycle was not carried out.", cycleName()),
+         alongX ? say("Write {} W… R… with the depth in the block before, or D… in this one.", cycleName())
+                : say("Write {} U… R… with the depth on radius in the block before, or D… in this one.", cycleName())});
     return std::nullopt;
 }
 
@@ -226,15 +227,18 @@ void Control::reportStart(const RoughingPlan& plan, const RoughingOrder& order) 
 }
 
 void Control::reportAllowance(const CycleFrame& frame, double depth, Point allowance, Point leave) {
-    const std::string more =
-        leave == Point{} ? "" : say(", with I{} K{} for roughing,", figure(leave.r), figure(leave.z));
+    const std::string u = figure(2 * allowance.r), w = figure(allowance.z), deep = figure(depth);
     remarks_.at(
         block(), *orders_[CodeGroup::OneShot]->word,
         {Severity::Warning,
          "allowance-into-part",
-         say("The finish allowance U{} W{}{} moves the profile into the finished part, up to {} mm deep: "
-             "{} is turned {}.",
-             figure(2 * allowance.r), figure(allowance.z), more, figure(depth), surface(frame), direction(frame)),
+         leave == Point{}
+             ? say("The finish allowance U{} W{} moves the profile into the finished part, up to {} mm deep: "
+                   "{} is turned {}.",
+                   u, w, deep, surface(frame), direction(frame))
+             : say("The finish allowance U{} W{}, with I{} K{} for roughing, moves the profile into the finished part, "
+                   "up to {} mm deep: {} is turned {}.",
+                   u, w, figure(leave.r), figure(leave.z), deep, surface(frame), direction(frame)),
          signsWanted(frame, 'U', 'W', allowance + leave),
          {{"u_mm", 2 * allowance.r}, {"w_mm", allowance.z}, {"depth_mm", depth}}});
 }

@@ -1,7 +1,5 @@
 // The spindle as an axis: C and H words, polar and cylindrical interpolation. Their moves are carried along X and Z as
 // programmed, with C beside them; what they cut is not modelled, so a section with them is never proven.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/base/say.h"

@@ -1,10 +1,8 @@
 // Threads as cycles, G92 and G76, and tapping, G84. What the words mean is common practice, no source, from memory; see
 // rows TC062, TC067 and TC074 of tests/reference/turning_code_facts.csv.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
-#include <tuple>
+#include <utility>
 
 #include "sim/base/say.h"
 #include "sim/base/tolerances.h"
@@ -184,14 +182,16 @@ bool Control::readDepths(ThreadingCycle& cycle) {
     const bool oneBlock = words_.hasAny(BlockWords::bits({'K', 'D'}));
     const char depth = oneBlock ? 'K' : 'P';
     const char first = oneBlock ? 'D' : 'Q';
-    for (const auto& [letter, code, what] :
-         {std::tuple{depth, "missing-thread-depth", tr("depth of the thread")},
-          std::tuple{first, "missing-thread-infeed", tr("depth of the first pass")}}) {
+    for (const auto& [letter, code] :
+         {std::pair{depth, "missing-thread-depth"}, std::pair{first, "missing-thread-infeed"}}) {
         if (words_.has(letter) && words_.number(letter) != 0) continue;
-        remarks_.at(block(), words_.word(letter),
-                    {Severity::Stop, code, say("{} has no {}, the {}; it was not cut.", cycleName(), letter, what),
-                     oneBlock ? tr("Write K and D, both on radius.")
-                              : tr("Write P and Q, both on radius in least increments: P920 for 0.92 mm.")});
+        remarks_.at(
+            block(), words_.word(letter),
+            {Severity::Stop, code,
+             letter == depth ? say("{} has no {}, the depth of the thread; it was not cut.", cycleName(), letter)
+                             : say("{} has no {}, the depth of the first pass; it was not cut.", cycleName(), letter),
+             oneBlock ? tr("Write K and D, both on radius.")
+                      : tr("Write P and Q, both on radius in least increments: P920 for 0.92 mm.")});
         return false;
     }
     std::optional<double> k =
@@ -229,8 +229,8 @@ std::optional<double> Control::threadDepth(char letter, const char* what) {
                     {Severity::Warning,
                      "thread-depth-improbable",
                      say("{} is {:g} mm: it counts in least increments.", program_.textOf(word), depth),
-                     say("For {0} {2} write {1}{3:.0f}.", figure(*value), letter, now_.modal.inches ? "inches" : "mm",
-                         *value * incrementsPerUnit()),
+                     say("For {0} {2} write {1}{3:.0f}.", figure(*value), letter,
+                         now_.modal.inches ? tr("inches") : "mm", *value * incrementsPerUnit()),
                      {{"depth_mm", depth}}});
     }
     return depth;
@@ -293,18 +293,23 @@ void Control::reportFiguresNotGiven() {
                      true});
     }
     if (threading_.passesGiven && threading_.leastGiven && threading_.allowanceGiven) return;
-    remarks_.at(block(), *orders_[CodeGroup::OneShot]->word,
-                {Severity::Warning,
-                 "threading-figures-not-given",
-                 say("What the program does not say is taken from the control's own settings: finish passes, "
-                     "pull-out, least depth, allowance. Here {} finish pass{}, a pull-out of {} leads, a least "
-                     "depth of {} mm and an allowance of {} mm were taken.",
-                     threading_.finishPasses, threading_.finishPasses == 1 ? "" : "es",
-                     figure(threading_.pullOutLeads.value_or(setup_.control.threadChamferLeads)),
-                     figure(threading_.leastDepth), figure(threading_.allowance)),
-                 tr("Write them with P, Q and R in a block before the cycle."),
-                 {},
-                 true});
+    const std::string pullOut = figure(threading_.pullOutLeads.value_or(setup_.control.threadChamferLeads));
+    remarks_.at(
+        block(), *orders_[CodeGroup::OneShot]->word,
+        {Severity::Warning,
+         "threading-figures-not-given",
+         threading_.finishPasses == 1
+             ? say("What the program does not say is taken from the control's own settings: finish passes, "
+                   "pull-out, least depth, allowance. Here 1 finish pass, a pull-out of {} leads, a least "
+                   "depth of {} mm and an allowance of {} mm were taken.",
+                   pullOut, figure(threading_.leastDepth), figure(threading_.allowance))
+             : say("What the program does not say is taken from the control's own settings: finish passes, "
+                   "pull-out, least depth, allowance. Here {} finish passes, a pull-out of {} leads, a least "
+                   "depth of {} mm and an allowance of {} mm were taken.",
+                   threading_.finishPasses, pullOut, figure(threading_.leastDepth), figure(threading_.allowance)),
+         tr("Write them with P, Q and R in a block before the cycle."),
+         {},
+         true});
 }
 
 // G84: as drilling, but in and out at the lead, with the spindle reversed at the bottom.

@@ -71,9 +71,10 @@ void Control::threadMove(Order order) {
                               true});
         return moveAlong(newMove(MoveKind::Feed, target()));
     }
-    leaveCompensation("a thread", orders_[CodeGroup::Motion] != nullptr ? orders_[CodeGroup::Motion]->word : nullptr);
+    leaveCompensation(tr("a thread"),
+                      orders_[CodeGroup::Motion] != nullptr ? orders_[CodeGroup::Motion]->word : nullptr);
     settle();
-    refuseCorner("a thread");
+    refuseCorner(tr("a thread"));
     const Point to = target();
     const auto lead = threadLead(code.c_str());
     if (!lead) return add(threadTo(to, {}));
@@ -261,8 +262,10 @@ void Control::checkThreadTool(double lead) {
     remarks_.at(block(), words_.word('F'),
                 {tap ? Severity::Stop : Severity::Warning,
                  tap ? "tap-lead-differs" : "thread-lead-differs",
-                 say("The lead is {} mm per revolution, the {} of station {} has a pitch of {} mm.", figure(lead),
-                     tap ? "tap" : "insert", tool->station, figure(tool->pitch)),
+                 tap ? say("The lead is {} mm per revolution, the tap of station {} has a pitch of {} mm.",
+                           figure(lead), tool->station, figure(tool->pitch))
+                     : say("The lead is {} mm per revolution, the insert of station {} has a pitch of {} mm.",
+                           figure(lead), tool->station, figure(tool->pitch)),
                  tap ? tr("Make F the pitch of the tap; under feed per minute, S times the pitch.")
                      : tr("Correct F, or the pitch of the tool in the set-up."),
                  {{"lead_mm", lead}, {"pitch_mm", tool->pitch}}});

@@ -1,6 +1,4 @@
 // Tool calls and nose-radius compensation.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <limits>

@@ -1,7 +1,5 @@
 // What the variables of a program mean on a lathe. The numbering is common practice, from memory, no source; work
 // offsets as in NISTIR 6556 table 2 (first at #5221, 20 apart).
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/base/say.h"
@@ -41,9 +39,13 @@ double Control::systemVariable(std::int32_t index, std::uint32_t offset) {
     if (Variables::isCommon(index)) {
         doubtVariable(
             at, "variable-not-known",
-            say("#{} was not set in this program; machines keep it {}, so what it holds is not known. "
-                "It was taken as null.",
-                index, Variables::isKept(index) ? tr("from earlier work") : tr("until they are switched off")),
+            Variables::isKept(index)
+                ? say("#{} was not set in this program; machines keep it from earlier work, so what it holds is not "
+                      "known. It was taken as null.",
+                      index)
+                : say("#{} was not set in this program; machines keep it until they are switched off, so what it "
+                      "holds is not known. It was taken as null.",
+                      index),
             tr("Set it in the program, or check what stands in it on the machine."));
         return kNull;
     }

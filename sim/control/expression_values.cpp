@@ -1,7 +1,5 @@
 #include "sim/control/expression_values.h"
 
-#include <fmt/format.h>
-
 #include "sim/base/say.h"
 #include "sim/control/figures.h"
 
@@ -121,7 +119,7 @@ void ExpressionValues::report(BlockId block, const ExpressionTrouble& trouble) {
         if (!said_.insert(at.offset).second) return;
         remarks_.at(block, at,
                     {Severity::Stop, "cannot-calculate",
-                     causeOf(trouble) + tr(": the control stops with an alarm. What needs this value was left out."),
+                     say("{}: the control stops with an alarm. What needs this value was left out.", causeOf(trouble)),
                      tr("Check what the variables hold here, or test it with IF before.")});
         return;
     }

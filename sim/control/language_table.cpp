@@ -19,13 +19,13 @@ std::string row(const CodeEntry& entry) {
     const bool carriedOut = entry.group != CodeGroup::Unknown;
     return fmt::format("| {} | {} | {} | {}{} |\n", written(entry.letter, entry.number[0]),
                        written(entry.letter, entry.number[1]), written(entry.letter, entry.number[2]),
-                       carriedOut ? "" : tr("**Not carried out** (`unknown-code`): "), entry.meaning);
+                       carriedOut ? "" : tr("**Not carried out** (`unknown-code`): "), tr(entry.meaning));
 }
 
 }  // namespace
 
 std::string languageTable() {
-    std::string text = tr("| A | B | C | what it orders |\n|---|---|---|---|\n");
+    std::string text = fmt::format("| A | B | C | {} |\n|---|---|---|---|\n", tr("what it orders"));
     for (const CodeEntry& entry : codeTable()) text += row(entry);
     return text;
 }

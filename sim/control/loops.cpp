@@ -1,7 +1,5 @@
 #include "sim/control/loops.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "sim/base/say.h"

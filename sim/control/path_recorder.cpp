@@ -1,7 +1,5 @@
 #include "sim/control/path_recorder.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cassert>
 #include <utility>
@@ -202,8 +200,8 @@ void PathRecorder::resolveCorner(Move& next) {
 }
 
 void PathRecorder::reportCorner(const CornerFit& fit, const Move& first, const Move* next, const OpenCorner& corner) {
-    const std::string what =
-        fmt::format("{} {}", corner.wish.fillet ? tr("fillet of radius") : tr("chamfer of"), figure(corner.wish.size));
+    const std::string what = corner.wish.fillet ? say("fillet of radius {}", figure(corner.wish.size))
+                                                : say("chamfer of {}", figure(corner.wish.size));
     Remark remark{Severity::Stop, "corner-does-not-fit", {}, tr("Make the corner smaller or the moves longer.")};
     switch (fit.fault) {
         case CornerFit::Fault::LegTooShort:
@@ -211,10 +209,12 @@ void PathRecorder::reportCorner(const CornerFit& fit, const Move& first, const M
             const double largest = largestCorner(stretchOf(first), stretchOf(*next), corner.wish.fillet);
             const bool legShort = fit.fault == CornerFit::Fault::LegTooShort;
             remark.message =
-                say("A {} {}; the largest that fits is {} mm. The corner was left sharp.", what,
-                    legShort ? say("takes {} mm of a move that has only {} mm", figure(fit.needMm), figure(fit.haveMm))
-                             : tr("does not reach both moves"),
-                    figure(largest));
+                legShort ? say("A {} takes {} mm of a move that has only {} mm; the largest that fits is {} mm. The "
+                               "corner was left sharp.",
+                               what, figure(fit.needMm), figure(fit.haveMm), figure(largest))
+                         : say("A {} does not reach both moves; the largest that fits is {} mm. The corner was left "
+                               "sharp.",
+                               what, figure(largest));
             if (legShort) remark.values = {{"need_mm", fit.needMm}, {"have_mm", fit.haveMm}};
             remark.values.emplace_back("largest_mm", largest);
             break;

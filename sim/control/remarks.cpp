@@ -1,7 +1,5 @@
 #include "sim/control/remarks.h"
 
-#include <fmt/format.h>
-
 #include "sim/base/say.h"
 
 namespace firstoff {

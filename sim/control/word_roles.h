@@ -29,7 +29,7 @@ struct WordRole {
     CycleBlock block = CycleBlock::Only;
     char letter = 0;
     WordMeasure measure = WordMeasure::Number;
-    const char* meaning = "";  // continues "U2.5: …", without a full stop
+    const char* meaning = "";  // continues "U2.5: …", without a full stop; English, for tr()
 };
 
 std::span<const WordRole> wordRoles();

@@ -1,7 +1,5 @@
 #include "sim/cutting/bending_findings.h"
 
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/base/say.h"
@@ -14,9 +12,9 @@ namespace {
 const char* madeOf(Tool::Shank shank) {
     switch (shank) {
         case Tool::Shank::Steel:
-            return "steel";
+            return tr("steel");
         case Tool::Shank::Carbide:
-            return "carbide";
+            return tr("carbide");
         case Tool::Shank::Damped:
             return tr("damped steel");
         case Tool::Shank::DampedCarbide:
@@ -90,8 +88,8 @@ private:
             "{} gives way under the last cut of {}: at Z{:.3f} the diameter comes out {:.3f} mm {} than programmed, at "
             "Z{:.3f} {:.3f} mm {}. {}",
             bar ? tr("The boring bar") : tr("The part"), toolWord(toolpath_.calls[bending.call]), workZ(greatest), most,
-            greatest.errorMm > 0 ? "larger" : "smaller", workZ(least), std::abs(least.errorMm),
-            least.errorMm >= 0 ? "larger" : "smaller", shape(bending));
+            greatest.errorMm > 0 ? tr("larger") : tr("smaller"), workZ(least), std::abs(least.errorMm),
+            least.errorMm >= 0 ? tr("larger") : tr("smaller"), shape(bending));
         finding.remedy =
             bar ? tr("Take the last cut lighter or twice (a spring pass), or stiffen the bar; what is alike "
                      "all along goes with the offset. An estimate: gauge the first part.")

@@ -1,7 +1,5 @@
 #include "sim/cutting/cutting_load.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <memory>
@@ -178,9 +176,9 @@ public:
             const Moves& moves = moves_[i];
             if (moves.count == 0) continue;
             result.push_back(moves.count == 1
-                                 ? say("Loads: metal at {:.1f} s of the cycle is {}.", moves.firstS, kWhy[i])
+                                 ? say("Loads: metal at {:.1f} s of the cycle is {}.", moves.firstS, tr(kWhy[i]))
                                  : say("Loads: metal in {} moves, the first at {:.1f} s of the cycle, is {}.",
-                                       moves.count, moves.firstS, kWhy[i]));
+                                       moves.count, moves.firstS, tr(kWhy[i])));
         }
         return result;
     }

@@ -1,7 +1,5 @@
 #include "sim/cutting/holding.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <limits>

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "sim/base/finding.h"
+#include "sim/base/say.h"
 #include "sim/control/toolpath.h"
 #include "sim/cutting/cutting_load.h"
 #include "sim/motion/timeline.h"
@@ -27,19 +28,19 @@ struct GripEstimate {
     std::uint32_t timedMove = 0;
     double fraction = 0;
     double revPerMin = 0;
-    double gripDiameterMm = 0;      // of a bar with flats that of the circle within them
-    double turningN = 0;            // of the cut, at the diameter gripped
-    double axialPushN = 0;          // of the cut and of a centre, towards the chuck positive
-    double heldN = 0;               // of both, what friction has to hold
-    double neededN = 0;             // Fsp: at speed, safety against the cutting force included
-    double lostN = 0;               // what the speed takes away (outside grip) or adds (inside grip: negative)
-    double standingN = 0;           // as the set-up gives it
-    double leftN = 0;               // standing grip less what is lost
-    double neededStandingN = 0;     // Fsp0: standing grip that the method asks for, with both safety factors
-    // Least of what leaves this cut what it needs (CG04), what keeps the loss within kGreatestLoss, and what is marked on
-    // the chuck; outside grip. 0: no speed does, or none is known.
+    double gripDiameterMm = 0;   // of a bar with flats that of the circle within them
+    double turningN = 0;         // of the cut, at the diameter gripped
+    double axialPushN = 0;       // of the cut and of a centre, towards the chuck positive
+    double heldN = 0;            // of both, what friction has to hold
+    double neededN = 0;          // Fsp: at speed, safety against the cutting force included
+    double lostN = 0;            // what the speed takes away (outside grip) or adds (inside grip: negative)
+    double standingN = 0;        // as the set-up gives it
+    double leftN = 0;            // standing grip less what is lost
+    double neededStandingN = 0;  // Fsp0: standing grip that the method asks for, with both safety factors
+    // Least of what leaves this cut what it needs (CG04), what keeps the loss within kGreatestLoss, and what is marked
+    // on the chuck; outside grip. 0: no speed does, or none is known.
     double permittedRevPerMin = 0;
-    double overhangMm = 0;          // of the cut from the front of the jaws
+    double overhangMm = 0;                                  // of the cut from the front of the jaws
     double forceSafety = 0, speedSafety = 0, friction = 0;  // as taken
 
     bool holds() const { return standingN >= neededStandingN; }
@@ -83,8 +84,8 @@ struct HoldingResult {
 HoldingResult estimateHolding(const Timeline& timeline, const Toolpath& toolpath, const Setup& setup,
                               const std::shared_ptr<const StockHistory>& stock, const LoadResult& loads);
 
-// Stands wherever a figure of this stage is shown.
-inline constexpr const char* kGripCaution =
-    "An estimate: what grip and speed hold a part is for the chuck maker's chart and authorised people to decide.";
+// Stands, by way of tr, wherever a figure of this stage is shown.
+inline constexpr const char* kGripCaution = later(
+    "An estimate: what grip and speed hold a part is for the chuck maker's chart and authorised people to decide.");
 
 }  // namespace firstoff

@@ -1,7 +1,5 @@
 #include "sim/cutting/holding_findings.h"
 
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "sim/base/say.h"
@@ -48,8 +46,9 @@ private:
         std::string text =
             say("{:.0f} N round the diameter of {:.2f} mm that is gripped", g.turningN, g.gripDiameterMm);
         if (std::abs(g.axialPushN) >= 1) {
-            text +=
-                say(" and {:.0f} N {} the chuck", std::abs(g.axialPushN), g.axialPushN > 0 ? "towards" : tr("out of"));
+            const double push = std::abs(g.axialPushN);
+            text += g.axialPushN > 0 ? say(" and {:.0f} N towards the chuck", push)
+                                     : say(" and {:.0f} N out of the chuck", push);
         }
         return text;
     }
@@ -59,20 +58,26 @@ private:
             at(g.timedMove, g.fraction, g.allLost() ? Severity::Stop : Severity::Warning, "grip-too-small");
         finding.message = say(
             "The cut of {} asks the grip to hold {}. With friction {:.2f}, factors {:.1f} against the force and {:.1f} "
-            "against the speed, at {:.0f} rev/min, that takes {:.1f} kN standing (method of VDI 3106); the chuck is "
-            "set to {:.1f} kN, of which {:.1f} kN {} at that speed. {}",
+            "against the speed, at {:.0f} rev/min, that takes {:.1f} kN standing (method of VDI 3106); {} {}",
             tool(g.timedMove), heldInWords(g), g.friction, g.forceSafety, g.speedSafety, g.revPerMin,
-            kilo(g.neededStandingN), kilo(g.standingN), kilo(g.leftN), g.lostN >= 0 ? tr("are left") : "act",
-            howFarOff(g));
+            kilo(g.neededStandingN), gripInWords(g), howFarOff(g));
         finding.remedy =
             std::string(tr("Take less depth or feed there, turn slower, or set more grip where chuck and part "
                            "stand it. ")) +
-            kGripCaution;
+            tr(kGripCaution);
         finding.values = {{"held_n", g.heldN},
                           {"needed_standing_kn", kilo(g.neededStandingN)},
                           {"standing_kn", kilo(g.standingN)},
                           {"left_kn", kilo(g.leftN)},
                           {"permitted_rev_per_min", g.permittedRevPerMin}};
+    }
+
+    // Where jaws grip from inside, speed adds to the grip.
+    static std::string gripInWords(const GripEstimate& g) {
+        const double standing = kilo(g.standingN), left = kilo(g.leftN);
+        return g.lostN >= 0
+                   ? say("the chuck is set to {:.1f} kN, of which {:.1f} kN are left at that speed.", standing, left)
+                   : say("the chuck is set to {:.1f} kN, of which {:.1f} kN act at that speed.", standing, left);
     }
 
     static std::string howFarOff(const GripEstimate& g) {
@@ -90,13 +95,16 @@ private:
         if (has >= wanted) return;
         Finding& finding = at(g.timedMove, g.fraction, Severity::Note, "grip-little-reserve");
         finding.message =
-            say("The grip holds {:.1f} times what the cut of {} asks for, {:.1f} mm in front of the jaws. A maker of "
-                "chucks "
-                "wants {:.1f} times {}.",
-                has, tool(g.timedMove), g.overhangMm, wanted,
-                overhung ? tr("where the cut is farther out than the part is thick at the grip")
-                         : tr("wherever that can be had"));
-        finding.remedy = std::string(tr("Watch this cut on the first part, or take it lighter. ")) + kGripCaution;
+            overhung
+                ? say("The grip holds {:.1f} times what the cut of {} asks for, {:.1f} mm in front of the jaws. A "
+                      "maker "
+                      "of chucks wants {:.1f} times where the cut is farther out than the part is thick at the grip.",
+                      has, tool(g.timedMove), g.overhangMm, wanted)
+                : say("The grip holds {:.1f} times what the cut of {} asks for, {:.1f} mm in front of the jaws. A "
+                      "maker "
+                      "of chucks wants {:.1f} times wherever that can be had.",
+                      has, tool(g.timedMove), g.overhangMm, wanted);
+        finding.remedy = std::string(tr("Watch this cut on the first part, or take it lighter. ")) + tr(kGripCaution);
         finding.values = {{"times_held", has}, {"times_wanted", wanted}};
     }
 
@@ -105,13 +113,12 @@ private:
         Finding& finding = at(s.timedMove, s.fraction, all ? Severity::Stop : Severity::Warning, "speed-takes-grip");
         finding.message = say(
             "At {:.0f} rev/min the jaws pull outwards with {:.0f} % of the standing grip of {:.1f} kN; at most 67 % "
-            "may "
-            "be lost (DIN EN 1550). With these jaws that is reached at {:.0f} rev/min.",
+            "may be lost (DIN EN 1550). With these jaws that is reached at {:.0f} rev/min.",
             s.revPerMin, 100 * s.lossShare, kilo(setup_.chuck.gripForceN), s.permittedRevPerMin);
         if (all) finding.message += tr(" No grip is left there: the part comes out of the jaws.");
         finding.remedy =
             std::string(tr("Clamp the speed (G50 S) below that, take lighter jaws, or set them farther in. ")) +
-            kGripCaution;
+            tr(kGripCaution);
         finding.values = {{"rev_per_min", s.revPerMin},
                           {"loss_percent", 100 * s.lossShare},
                           {"permitted_rev_per_min", s.permittedRevPerMin}};

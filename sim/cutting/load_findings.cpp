@@ -108,20 +108,27 @@ private:
                 f.code = "spindle-torque-exceeded";
                 f.values = {{"torque_nm", e.asked}, {"available_nm", e.stands}, {"rev_per_min", e.revPerMin}};
                 f.message =
-                    say("{} asks for {:.1f} N m{}; the spindle gives {:.1f} N m at {:.0f} rev/min, so it slows down or "
-                        "stalls "
-                        "in the cut.",
-                        who, e.asked, s.torqueMostNm > s.torqueNm * 1.0001F ? tr(" in the mean of a turn") : "",
-                        e.stands, e.revPerMin);
+                    s.torqueMostNm > s.torqueNm * 1.0001F
+                        ? say("{} asks for {:.1f} N m in the mean of a turn; the spindle gives {:.1f} N m at {:.0f} "
+                              "rev/min, so it slows down or stalls in the cut.",
+                              who, e.asked, e.stands, e.revPerMin)
+                        : say("{} asks for {:.1f} N m; the spindle gives {:.1f} N m at {:.0f} rev/min, so it slows "
+                              "down "
+                              "or stalls in the cut.",
+                              who, e.asked, e.stands, e.revPerMin);
                 f.remedy = tr("Take a smaller depth of cut or feed, or another gear or speed.");
                 break;
             case Limit::Power: {
                 const SpindleDrive& drive = setup_.machine.spindle;
                 f.code = "spindle-power-exceeded";
                 f.values = {{"power_kw", e.asked}, {"available_kw", e.stands}, {"removal_mm3_per_s", s.removalMm3PerS}};
-                f.message = say("{} asks for {:.2f} kW at the cut; the motor of {:g} kW gives {:.2f} kW there{}.", who,
-                                e.asked, drive.powerKw, e.stands,
-                                drive.efficiency > 0 ? "" : tr(" at most (its efficiency is not known)"));
+                f.message = drive.efficiency > 0
+                                ? say("{} asks for {:.2f} kW at the cut; the motor of {:g} kW gives {:.2f} kW there.",
+                                      who, e.asked, drive.powerKw, e.stands)
+                                : say("{} asks for {:.2f} kW at the cut; the motor of {:g} kW gives {:.2f} kW there at "
+                                      "most (its "
+                                      "efficiency is not known).",
+                                      who, e.asked, drive.powerKw, e.stands);
                 f.remedy = tr("Take a smaller depth of cut or feed, or less surface speed.");
                 break;
             }
@@ -174,8 +181,7 @@ private:
         loads_.notReckoned.push_back(say("Forces, torque and power: {}.", why));
         note("material-without-data", m.span, say("No cutting forces are told: {}.", why),
              tr("Write a name that `firstoff materials` lists, or add a table [material] with kc11_n_per_mm2, mc and "
-                "their "
-                "source."));
+                "their source."));
     }
 
     void tellSpindle() {
@@ -236,8 +242,7 @@ private:
         if (onAxis) {
             assume(tr(
                 "Of drills the two lips are reckoned and not the chisel edge between them, so a drill that goes into "
-                "the "
-                "full pushes harder along the axis than is told; margins and lands rub as well."));
+                "the full pushes harder along the axis than is told; margins and lands rub as well."));
         }
         tellEdges();
     }
@@ -248,8 +253,7 @@ private:
                    m.name.empty() ? tr("the bar") : m.name, m.source));
         assume(
             tr("Forces are those of sharp edges at the usual speeds of carbide; a worn edge asks for more. Rake is in "
-               "them "
-               "only for tools that say rake_angle_deg: one in a hundred for a degree, from memory."));
+               "them only for tools that say rake_angle_deg: one in a hundred for a degree, from memory."));
         assume(say(
             "Feed and passive force are taken together as {:.2f} of the cutting force, square to the engaged edge: a "
             "rule (0.50 and 0.25) that its own author calls inaccurate. In the trade a passive force of up to half the "

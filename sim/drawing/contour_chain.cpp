@@ -1,7 +1,5 @@
 #include "sim/drawing/contour_chain.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
@@ -269,11 +267,13 @@ private:
         for (std::size_t other : open) {
             if (other != node) nearest = std::min(nearest, distance(points_[node], points_[other]));
         }
-        const std::string gap =
-            std::isfinite(nearest) ? say("; the nearest other open end is {:.4g} mm away", nearest) : "";
+        const Point at = points_[node];
         DrawingFault& fault =
             add("drawing-open-end", paths_[links_[atNode_[node].front()].path].line,
-                say("The outline is open at x {:.4f} y {:.4f} mm{}.", points_[node].z, points_[node].r, gap),
+                std::isfinite(nearest)
+                    ? say("The outline is open at x {:.4f} y {:.4f} mm; the nearest other open end is {:.4g} mm away.",
+                          at.z, at.r, nearest)
+                    : say("The outline is open at x {:.4f} y {:.4f} mm.", at.z, at.r),
                 say("Let the ends meet within {:g} mm; give centre lines and other helping lines a layer of "
                     "their own and name the layer of the outline.",
                     kChainMm));

@@ -1,12 +1,11 @@
 #include "sim/drawing/dxf_entity.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "sim/base/contour_geometry.h"
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 
 namespace firstoff {
@@ -32,10 +31,10 @@ DrawingFault badNumber(const DxfThing& entity, int code) {
     DrawingFault fault;
     fault.code = "drawing-bad-number";
     fault.line = group ? group->line : entity.line;
-    fault.message = group ? fmt::format("{} has \"{}\" for its group {}, which must be a number; it was left out.",
-                                        inMessage(entity.kind), inMessage(group->value), code)
-                          : fmt::format("{} has no group {}; it was left out.", inMessage(entity.kind), code);
-    fault.remedy = "Save the drawing anew from the program it was drawn with.";
+    fault.message = group ? say("{} has \"{}\" for its group {}, which must be a number; it was left out.",
+                                inMessage(entity.kind), inMessage(group->value), code)
+                          : say("{} has no group {}; it was left out.", inMessage(entity.kind), code);
+    fault.remedy = tr("Save the drawing anew from the program it was drawn with.");
     return fault;
 }
 
@@ -168,9 +167,8 @@ DrawingFault wrongCount(const DxfThing& entity, long said, std::size_t held) {
     DrawingFault fault;
     fault.code = "drawing-bad-number";
     fault.line = entity.find(kCount)->line;
-    fault.message =
-        fmt::format("{} says that it has {} corners and holds {}; it was left out.", entity.kind, said, held);
-    fault.remedy = "Save the drawing anew; the file may have been cut short.";
+    fault.message = say("{} says that it has {} corners and holds {}; it was left out.", entity.kind, said, held);
+    fault.remedy = tr("Save the drawing anew; the file may have been cut short.");
     return fault;
 }
 

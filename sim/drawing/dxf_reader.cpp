@@ -1,7 +1,5 @@
 #include "sim/drawing/dxf_reader.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -176,8 +174,12 @@ private:
         for (const auto& [kind, others] : others_) {
             if (drawing_.faults.size() > 3 * kMostFaults) break;
             add("drawing-entity-not-understood", others.line,
-                say("{} {} {} not understood and left out; the first is on this line, layer \"{}\".", others.count,
-                    kind, others.count == 1 ? tr("entity is") : tr("entities are"), others.layer),
+                others.count == 1 ? say("1 {} entity is not understood and left out; the first is on this line, layer "
+                                        "\"{}\".",
+                                        kind, others.layer)
+                                  : say("{} {} entities are not understood and left out; the first is on this line, "
+                                        "layer \"{}\".",
+                                        others.count, kind, others.layer),
                 kind == "INSERT"
                     ? tr("Explode inserted blocks before saving, or name the layer of the outline.")
                     : tr("Draw the outline of lines, arcs, circles and polylines in one plane, or name the "

@@ -3,8 +3,6 @@
 // is t of a sheet and r of a wire.
 #include "sim/drawing/mesh_check.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -201,7 +199,7 @@ const char* nameOf(DrawingUnit unit) {
         case DrawingUnit::Metre:
             return "m";
         case DrawingUnit::Inch:
-            return "inch";
+            return later("inch");
         default:
             return "mm";
     }
@@ -223,18 +221,30 @@ std::optional<DrawingFault> sizeFault(const Bounds& bounds, std::string_view fil
     const auto likely = likelyUnit(bounds.longest());
     std::string remedy = tr("Check the unit it was saved in, and say it in the set-up (unit).");
     if (likely && *likely != unit) {
-        remedy = say("Probably its figures are {0}: then it is {1:.4g} mm long; write unit = \"{0}\".", nameOf(*likely),
-                     bounds.longest() * millimetresIn(*likely));
+        remedy = say("Probably its figures are {0}: then it is {1:.4g} mm long; write unit = \"{2}\".",
+                     tr(nameOf(*likely)), bounds.longest() * millimetresIn(*likely), nameOf(*likely));
     }
     return meshFault("mesh-size-improbable",
                      say("{} would be {:.4g} mm long with its figures in {}; bodies between {} mm and {} mm are "
                          "taken.",
-                         file, longest, nameOf(unit), kShortestBodyMm, kLongestBodyMm),
+                         file, longest, tr(nameOf(unit)), kShortestBodyMm, kLongestBodyMm),
                      std::move(remedy));
 }
 
-std::string edges(std::size_t count) {
-    return count == 1 ? "1 edge" : fmt::format("{} edges", count);
+std::string facingMixed(std::string_view file, std::size_t edges) {
+    return edges == 1 ? say("{} is not closed: at 1 edge the faces on either side look opposite ways, so inside and "
+                            "outside cannot be told.",
+                            file)
+                      : say("{} is not closed: at {} edges the faces on either side look opposite ways, so inside and "
+                            "outside cannot be told.",
+                            file, edges);
+}
+
+std::string isOpen(std::string_view file, std::size_t edges) {
+    return edges == 1
+               ? say("{} is open: 1 edge of its surface is not shared by two triangles, so it encloses nothing.", file)
+               : say("{} is open: {} edges of its surface are not shared by two triangles, so it encloses nothing.",
+                     file, edges);
 }
 
 std::optional<DrawingFault> firstFault(const std::vector<MeshTriangle>& triangles, std::string_view file,
@@ -256,12 +266,7 @@ std::optional<DrawingFault> firstFault(const std::vector<MeshTriangle>& triangle
     if (open.open + open.facingMixed > 0) {
         const bool mixed = open.open == 0;
         return meshFault(
-            "mesh-open",
-            mixed ? say("{} is not closed: at {} the faces on either side look opposite ways, so inside and "
-                        "outside cannot be told.",
-                        file, edges(open.facingMixed))
-                  : say("{} is open: {} of its surface {} not shared by two triangles, so it encloses nothing.", file,
-                        edges(open.open + open.facingMixed), open.open + open.facingMixed == 1 ? "is" : "are"),
+            "mesh-open", mixed ? facingMixed(file, open.facingMixed) : isOpen(file, open.open + open.facingMixed),
             tr("Save it from a solid body, not from surfaces, or have the mesh closed by the program that wrote it."));
     }
     Bounds bounds;

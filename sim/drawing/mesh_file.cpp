@@ -2,8 +2,6 @@
 
 #include <assimp/postprocess.h>
 #include <assimp/scene.h>
-#include <fmt/format.h>
-
 #include <assimp/Importer.hpp>
 #include <exception>
 #include <new>

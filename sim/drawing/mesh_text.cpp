@@ -30,8 +30,8 @@ bool same(std::string_view a, std::string_view word) {
     return true;
 }
 
-DrawingFault damaged(std::string_view file, const std::string& what, std::size_t line = 0) {
-    return meshFault("mesh-not-readable", fmt::format("{} {}.", file, what),
+DrawingFault damaged(std::string message, std::size_t line = 0) {
+    return meshFault("mesh-not-readable", std::move(message),
                      tr("Save the body anew as STL from the program it was drawn in."), line);
 }
 
@@ -147,15 +147,15 @@ private:
         if (!same(word, keyword)) return unexpected(word, keyword);
         for (int i = 0; i < figures; ++i) {
             const std::string_view figure = words_.next();
-            if (figure.empty()) return unexpected(figure, "a coordinate");
+            if (figure.empty()) return unexpected(figure, tr("a coordinate"));
             if (!isFigure(figure)) return badFigure(file_, figure, words_.line());
         }
         return std::nullopt;
     }
 
     std::optional<DrawingFault> unexpected(std::string_view word, std::string_view wanted) const {
-        if (word.empty()) return damaged(file_, tr("ends before its end"), words_.line());
-        return damaged(file_, say("is no STL: \"{}\" stands where {} should", word.substr(0, 40), wanted),
+        if (word.empty()) return damaged(say("{} ends before its end.", file_), words_.line());
+        return damaged(say("{} is no STL: \"{}\" stands where {} should.", file_, word.substr(0, 40), wanted),
                        words_.line());
     }
 
@@ -203,7 +203,7 @@ private:
             } else if (word == "f") {
                 if (auto wrong = face()) return wrong;
             } else if (!saysNothingOfTheShape(word)) {
-                return damaged(file_, say("has \"{}\", which is not read", word.substr(0, 40)), words_.line());
+                return damaged(say("{} has \"{}\", which is not read.", file_, word.substr(0, 40)), words_.line());
             }
             words_.skipLine();
         }
@@ -236,13 +236,14 @@ private:
         for (std::string_view word = words_.nextInLine(); !word.empty(); word = words_.nextInLine(), ++count) {
             const std::uint64_t number = cornerOf(word, corners_);
             if (number == 0) {
-                return damaged(file_, say("has a face with the corner \"{}\", which is not there", word.substr(0, 40)),
-                               words_.line());
+                return damaged(
+                    say("{} has a face with the corner \"{}\", which is not there.", file_, word.substr(0, 40)),
+                    words_.line());
             }
             fmt::format_to(std::back_inserter(kept_), " {}", number);
         }
         kept_ += '\n';
-        if (count < 3) return damaged(file_, tr("has a face with less than three corners"), words_.line());
+        if (count < 3) return damaged(say("{} has a face with less than three corners.", file_), words_.line());
         triangles_ += count - 2;
         if (triangles_ > kMostTriangles) return tooMany(file_, triangles_);
         return std::nullopt;
@@ -286,10 +287,10 @@ MeshText lookThroughStl(std::string_view bytes, std::string_view fileName) {
     }
     if (same(Words(bytes).next(), "solid")) return StlText(bytes, fileName).read();
     text.fault = bytes.size() < kStlHeader
-                     ? damaged(fileName, say("is no STL: it has {} bytes", bytes.size()))
-                     : damaged(fileName, say("is no STL, or is cut short: it says {} triangles, which take {} bytes, "
-                                             "and has {} bytes",
-                                             text.triangles, kStlHeader + kStlTriangle * text.triangles, bytes.size()));
+                     ? damaged(say("{} is no STL: it has {} bytes.", fileName, bytes.size()))
+                     : damaged(say("{} is no STL, or is cut short: it says {} triangles, which take {} bytes, "
+                                   "and has {} bytes.",
+                                   fileName, text.triangles, kStlHeader + kStlTriangle * text.triangles, bytes.size()));
     return text;
 }
 

@@ -1,7 +1,5 @@
 #include "sim/drawing/section_table.h"
 
-#include <fmt/format.h>
-
 #include <array>
 #include <cmath>
 #include <set>

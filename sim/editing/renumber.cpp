@@ -141,7 +141,7 @@ private:
                            line(id)));
             return;
         }
-        follow(section, id, static_cast<std::int32_t>(target.number), figuresAt(target.offset), say("GOTO"));
+        follow(section, id, static_cast<std::int32_t>(target.number), figuresAt(target.offset), "GOTO");
     }
 
     int byteAt(std::size_t at) const {

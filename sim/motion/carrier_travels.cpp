@@ -1,7 +1,5 @@
 #include "sim/motion/carrier_travels.h"
 
-#include <fmt/format.h>
-
 #include <cassert>
 #include <cmath>
 #include <utility>
@@ -114,8 +112,8 @@ void CarrierTravels::sendTailstock(const MachineEvent& event) {
         say("This M code is to {}, but the set-up does not say where its centre then stands: it was left at Z{:.3f} of "
             "the chuck face.",
             spoken(event.action), tailstockZ_);
-    finding->remedy =
-        say("Say in [tailstock] where the point of the centre stands when it is {}.", advances ? "advanced" : "parked");
+    finding->remedy = advances ? tr("Say in [tailstock] where the point of the centre stands when it is advanced.")
+                               : tr("Say in [tailstock] where the point of the centre stands when it is parked.");
 }
 
 void CarrierTravels::sendSecondSpindle(const MachineEvent& event) {

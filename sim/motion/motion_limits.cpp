@@ -4,8 +4,6 @@
 #include <cmath>
 #include <utility>
 
-#include <fmt/format.h>
-
 #include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/motion/travel_time.h"
@@ -94,7 +92,7 @@ void MotionLimits::checkAxis(Topic topic, const Move& move, double timeS, Range 
     finding->message =
         say("{0} would go to {1:.3f} in machine coordinates{2}, {3:.3f} mm beyond the end of its "
             "travel at {4:.3f}.",
-            axis, end, axis == 'X' ? " (diameter)" : "", std::abs(end - limit), limit);
+            axis, end, axis == 'X' ? tr(" (diameter)") : "", std::abs(end - limit), limit);
     finding->remedy = axis == 'X'
                           ? tr("Check the X word, the tool offset and how far the tool stands out.")
                           : tr("Check the Z word, the work offset, the tool offset and the stick-out of the bar.");
@@ -166,8 +164,13 @@ void MotionLimits::checkSecondChuck(const Move& move, double fastest, double tim
     if (!above || before) return;
     Finding* finding = add(SecondChuckSpeed, move, timeS, Severity::Stop, "speed-above-second-chuck-limit");
     if (!finding) return;
-    finding->message = say("The second spindle would turn {:.0f} rev/min in step with the first; {} {:.0f} rev/min.",
-                           fastest, byChuck ? tr("its chuck is marked") : tr("it goes up to"), allowed);
+    finding->message =
+        byChuck ? say("The second spindle would turn {:.0f} rev/min in step with the first; its chuck is marked {:.0f} "
+                      "rev/min.",
+                      fastest, allowed)
+                : say("The second spindle would turn {:.0f} rev/min in step with the first; it goes up to {:.0f} "
+                      "rev/min.",
+                      fastest, allowed);
     finding->remedy = tr("Lower S, or clamp it with G50 S…, while both spindles turn together.");
     finding->values = {{"rev_per_min", fastest}, {"chuck_limit_rev_per_min", allowed}};
 }
@@ -214,8 +217,7 @@ void MotionLimits::checkThread(const Move& move, double fastest, double timeS) {
     if (!finding) return;
     finding->message =
         say("A lead of {:g} mm at this speed asks for {:.0f} mm/min, above the machine's limit of {:.0f}: the control "
-            "stops "
-            "with an alarm, or the slide falls behind and the lead comes out wrong.",
+            "stops with an alarm, or the slide falls behind and the lead comes out wrong.",
             move.feed, fastest, most);
     finding->remedy = say("Lower the speed to {:.0f} % of what it is, or less; see that F is the lead.",
                           std::floor(100 * most / fastest));
@@ -227,14 +229,19 @@ void MotionLimits::tellLag(const Move& move, const SurfaceSpeedLag& lag, double 
     if (!finding) return;
     const double asked = toolpath_.modals[move.modal].speed * setup_.overrides.spindle;
     const double reached = asked * lag.reachedShare;
-    finding->message = say(
-        "Facing here asks the spindle for more {} than its drive has: at X{:.1f} it really cuts at {:.0f} m/min, not "
-        "{:.0f}.",
-        reached < asked ? tr("gain of speed") : tr("loss of speed"), 2 * std::abs(lag.radius), reached, asked);
+    const double x = 2 * std::abs(lag.radius);
+    finding->message =
+        reached < asked ? say("Facing here asks the spindle for more gain of speed than its drive has: at X{:.1f} it "
+                              "really cuts at {:.0f} m/min, not {:.0f}.",
+                              x, reached, asked)
+                        : say("Facing here asks the spindle for more loss of speed than its drive has: at X{:.1f} it "
+                              "really cuts at {:.0f} m/min, not {:.0f}.",
+                              x, reached, asked);
     constexpr double kWorthSayingS = 0.05;
     if (std::abs(lag.feedSeconds) >= kWorthSayingS) {
-        finding->message += say(" For that the cycle time is {:.2f} s too {}.", std::abs(lag.feedSeconds),
-                                lag.feedSeconds > 0 ? "short" : "long");
+        const double off = std::abs(lag.feedSeconds);
+        finding->message += lag.feedSeconds > 0 ? say(" For that the cycle time is {:.2f} s too short.", off)
+                                                : say(" For that the cycle time is {:.2f} s too long.", off);
     }
     finding->remedy = tr("Clamp the speed lower with G50 S, or feed slower, where that surface speed matters.");
     finding->values = {{"asked_m_per_min", asked},

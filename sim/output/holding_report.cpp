@@ -52,7 +52,7 @@ void gripLines(const Trial& trial, std::vector<std::string>& lines) {
         lines.push_back(say("centre        pushed with {:.0f} N at most, by {} at line {}", h.centre->pushN(),
                             toolWord(trial, h.centre->timedMove), lineOfMove(trial, h.centre->timedMove)));
     }
-    if (h.grip || h.speed || h.centre) lines.emplace_back(std::string("              ") + kGripCaution);
+    if (h.grip || h.speed || h.centre) lines.emplace_back(std::string("              ") + tr(kGripCaution));
 }
 
 constexpr double kToldMm = 0.001;  // less is not told; + is larger

@@ -145,7 +145,7 @@ private:
         if (word.form != Word::Form::Number) return tr("A code that the program works out as it runs.");
         const CodeEntry* entry = entryOf(word);
         if (entry != nullptr) {
-            std::string text = entry->meaning;
+            std::string text = tr(entry->meaning);
             if (entry->group == CodeGroup::Unknown) text += tr(" It is not carried out here.");
             return text;
         }
@@ -162,12 +162,12 @@ private:
         return tr("A code that is not known here: nothing of it was carried out, and the trial is not proven.");
     }
 
-    const char* unit() const { return inches() ? "inch" : "mm"; }
+    const char* unit() const { return inches() ? tr("inch") : "mm"; }
     bool inches() const { return modal_ != nullptr && modal_->inches; }
     double perUnit() const { return inches() ? kMmPerInch : 1; }
 
     std::string ofRole(const Word& word, const WordRole& role) const {
-        std::string text = role.meaning;
+        std::string text = tr(role.meaning);
         text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
         if (word.form != Word::Form::Number) return text + tr("; the program works it out.");
         switch (role.measure) {
@@ -251,8 +251,8 @@ private:
         const double way = std::abs(r) - std::abs(before);
         constexpr double kStays = 5e-4;
         text += std::abs(way) < kStays ? std::string(tr(", where the tip stood already."))
-                                       : say(", {} {} than the tip stood.", figureOf(std::abs(way)),
-                                             way < 0 ? "nearer" : tr("farther out"));
+                : way < 0              ? say(", {} nearer than the tip stood.", figureOf(std::abs(way)))
+                                       : say(", {} farther out than the tip stood.", figureOf(std::abs(way)));
         return text + besideThePath('X', target_, to->r) + speedAt(std::abs(target_));
     }
 
@@ -284,8 +284,9 @@ private:
                        way < 0 ? tr("towards the chuck") : tr("away from the chuck"));
         }
         const bool radius = t_.setup.control.radiusProgramming;
-        return say("The diameter becomes {} {} {} than where it stands.", figureOf((radius ? 2 : 1) * std::abs(way)),
-                   unit(), way < 0 ? "smaller" : "larger");
+        const std::string change = figureOf((radius ? 2 : 1) * std::abs(way));
+        return way < 0 ? say("The diameter becomes {} {} smaller than where it stands.", change, unit())
+                       : say("The diameter becomes {} {} larger than where it stands.", change, unit());
     }
 
     // One plain move, whose end its own words say.
@@ -364,7 +365,7 @@ private:
                                        [&](const ToolCall& c) { return c.block == id_; });
         if (word.form != Word::Form::Number || call == t_.toolpath.calls.end())
             return tr("Calls a tool and its offset.");
-        std::string text = fmt::format("Station {}", call->station);
+        std::string text = say("Station {}", call->station);
         if (call->toolIndex >= 0) {
             text += say(" comes up: {}", t_.setup.tools[static_cast<std::size_t>(call->toolIndex)].name);
         } else if (call->station > 0) {

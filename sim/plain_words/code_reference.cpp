@@ -78,7 +78,8 @@ private:
         const bool other = system_ != CodeSystem::A && entry.meaningBC != nullptr;
         ReferenceRow row;
         row.part = part;
-        row.code = entry.written;
+        // Only spans of variables have words in them ("#1 to #33").
+        row.code = part == ReferencePart::Macros ? tr(entry.written) : entry.written;
         row.meaning = tr(other ? entry.meaningBC : entry.meaning);
         made.rows.push_back(std::move(row));
     }

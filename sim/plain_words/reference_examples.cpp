@@ -7,8 +7,6 @@
 #include <iterator>
 #include <string_view>
 
-#include "sim/base/say.h"
-
 namespace firstoff {
 
 namespace {
@@ -36,7 +34,7 @@ constexpr Template kTemplates[] = {
     {Order::Thread, Threading, "G00 X26. Z6.\n", "G00 X19.4\n{} Z-25. F1.5\nG00 X26."},
     {Order::ThreadOfVariableLead, Threading, "G00 X26. Z6.\n", "G00 X19.4\n{} Z-25. F1.5 K0.01\nG00 X26."},
     {Order::TurningPass, Turning, kBySideOfBar, "{} X56. Z-30. F0.25\nX52."},
-    {Order::ThreadingPass, Threading, "G00 X26. Z6.\n", later("{} X19.4 Z-25. F1.5\nX18.8\nX18.4\nX18.16")},
+    {Order::ThreadingPass, Threading, "G00 X26. Z6.\n", "{} X19.4 Z-25. F1.5\nX18.8\nX18.4\nX18.16"},
     {Order::FacingPass, Turning, "G00 X64. Z3.\n", "{} X20. Z1. F0.2\nZ0"},
     {Order::DrillCancel, Drilling, kOnAxis, "G81 Z-25. R-3. F0.15\n{}", "G81 Z-25. R2. F0.15\n{}"},
     {Order::Drill, Drilling, kOnAxis, "{} Z-25. R-3. F0.15\nG80", "{} Z-25. R2. F0.15\nG80"},
@@ -51,32 +49,30 @@ constexpr Template kTemplates[] = {
     {Order::LocalShift, Turning, "", "{} Z-5.\nG00 X62. Z2.\n{} Z0"},
     {Order::MachinePosition, Turning, kBySideOfBar, "{} G00 X0 Z0"},
     {Order::MacroCall, Turning, kBySideOfBar, "{} P9010 A40. B30.", nullptr,
-     later("O9010\nG00 X#1\nG01 Z[-#2] F0.2\nG00 X64.\nZ2.\nM99\n")},
-    {Order::ModalMacroCall, Turning, kBySideOfBar, later("{} P9011 A0.5\nG00 X62. Z-10.\nZ-20.\nG67"), nullptr,
-     later("O9011\nG04 X#1\nM99\n")},
+     "O9010\nG00 X#1\nG01 Z[-#2] F0.2\nG00 X64.\nZ2.\nM99\n"},
+    {Order::ModalMacroCall, Turning, kBySideOfBar, "{} P9011 A0.5\nG00 X62. Z-10.\nZ-20.\nG67", nullptr,
+     "O9011\nG04 X#1\nM99\n"},
     {Order::ModalMacroEnd, Turning, kBySideOfBar, "G66 P9011 A0.5\nG00 X62. Z-10.\n{}", nullptr,
-     later("O9011\nG04 X#1\nM99\n")},
+     "O9011\nG04 X#1\nM99\n"},
     {Order::FinishingCycle, Turning,
-     later("G00 X64. Z2.\n{71} U2. R0.5\n{71} P100 Q120 U0.4 W0.1 F0.25\nN100 G00 X20.\nG01 Z-30. F0.12\nX40. Z-40.\n"
-           "N120 X62.\n"),
+     "G00 X64. Z2.\n{71} U2. R0.5\n{71} P100 Q120 U0.4 W0.1 F0.25\nN100 G00 X20.\nG01 Z-30. F0.12\nX40. Z-40.\n"
+     "N120 X62.\n",
      "{} P100 Q120"},
     {Order::RoughingAlong, Turning, kBySideOfBar,
-     later("{} U2. R0.5\n{} P100 Q120 U0.4 W0.1 F0.25\nN100 G00 X20.\nG01 Z-30. F0.12\nX40. Z-40.\nN120 X62.")},
+     "{} U2. R0.5\n{} P100 Q120 U0.4 W0.1 F0.25\nN100 G00 X20.\nG01 Z-30. F0.12\nX40. Z-40.\nN120 X62."},
     {Order::RoughingAcross, Turning, kBySideOfBar,
-     later("{} W2. R0.5\n{} P100 Q120 U0.4 W0.1 F0.2\nN100 G00 Z-20.\nG01 X40. F0.12\nZ-8.\nX20.\nN120 Z2.")},
+     "{} W2. R0.5\n{} P100 Q120 U0.4 W0.1 F0.2\nN100 G00 Z-20.\nG01 X40. F0.12\nZ-8.\nX20.\nN120 Z2."},
     {Order::PatternRepeat, Turning, kBySideOfBar,
-     later("{} U4. W2. R3\n{} P100 Q120 U0.4 W0.1 F0.25\nN100 G00 X20. Z0\nG01 Z-30. F0.12\nX40. Z-40.\nN120 X62.")},
+     "{} U4. W2. R3\n{} P100 Q120 U0.4 W0.1 F0.25\nN100 G00 X20. Z0\nG01 Z-30. F0.12\nX40. Z-40.\nN120 X62."},
     {Order::FacePeck, Drilling, kOnAxis, "{} R1.\n{} Z-30. Q8000 F0.12"},
     {Order::GroovePeck, Grooving, "G00 X64. Z-20.\n", "{} R0.5\n{} X44. Z-30. P3000 Q2500 F0.08"},
     {Order::ThreadingCycle, Threading, "G00 X26. Z6.\n", "{} P020060 Q50 R0.02\n{} X18.16 Z-25. P920 Q250 F1.5"},
     {Order::Millimetres, Turning, "", "{} G40 {99}"},
-    {Order::CompensationOff, Turning, later("G00 X30. Z5.\nG42 X20. Z2.\nG01 Z-20. F0.12\nX62. Z-21.\n"),
-     "G00 {} X66. Z-18."},
-    {Order::CompensationLeft, Boring, "G00 X20. Z5.\n",
-     later("G00 {} X30. Z2.\nG01 Z-15. F0.1\nX24.\nG00 G40 X20. Z-13.")},
+    {Order::CompensationOff, Turning, "G00 X30. Z5.\nG42 X20. Z2.\nG01 Z-20. F0.12\nX62. Z-21.\n", "G00 {} X66. Z-18."},
+    {Order::CompensationLeft, Boring, "G00 X20. Z5.\n", "G00 {} X30. Z2.\nG01 Z-15. F0.1\nX24.\nG00 G40 X20. Z-13."},
     {Order::CompensationRight, Turning, "G00 X64. Z5.\n",
-     later("G00 {} X20. Z2.\nG01 Z-20. F0.12\nX30. Z-25.\nX62.\nG00 G40 X66. Z-23.")},
-    {Order::ExactStop, Turning, "G00 X40. Z2.\n", later("{} G01 Z-20. F0.2\nX62.\nG64")},
+     "G00 {} X20. Z2.\nG01 Z-20. F0.12\nX30. Z-25.\nX62.\nG00 G40 X66. Z-23."},
+    {Order::ExactStop, Turning, "G00 X40. Z2.\n", "{} G01 Z-20. F0.2\nX62.\nG64"},
     {Order::ExactStopHere, Turning, "G00 X40. Z2.\n", "{} G01 Z-20. F0.2\nX62."},
     {Order::SurfaceSpeed, Turning, "G00 X62. Z2.\n", "{50} S2500\n{} S180"},
     {Order::FixedSpeed, Turning, "G00 X62. Z2.\n", "{} S800"},
@@ -89,7 +85,7 @@ constexpr Template kTemplates[] = {
     {Order::SpindleForward, Turning, "", "G97 S600 {}"},
     {Order::CoolantOn, Turning, "", "G00 X62. Z2. {}"},
     {Order::SubprogramCall, Turning, kBySideOfBar, "{} P1001 L2", nullptr,
-     later("O1001\nG00 X40. Z2.\nG01 Z-10. F0.2\nG00 X64.\nM99\n")},
+     "O1001\nG00 X40. Z2.\nG01 Z-10. F0.2\nG00 X64.\nM99\n"},
 };
 
 int numberIn(const CodeEntry& entry, CodeSystem system) {
@@ -132,11 +128,12 @@ ReferenceExample exampleOf(const CodeEntry& entry, CodeSystem system) {
     const bool other = system != CodeSystem::A && found->linesBC != nullptr;
     ReferenceExample made;
     made.lines = filled(other ? found->linesBC : found->lines, code, system);
-    made.program = filled(
-        say("O0001\n{{21}} G40 {{99}}\nT{0:02}{0:02}\nG97 S500 M03\n", static_cast<int>(found->station)), code, system);
+    made.program =
+        filled(fmt::format("O0001\n{{21}} G40 {{99}}\nT{0:02}{0:02}\nG97 S500 M03\n", static_cast<int>(found->station)),
+               code, system);
     made.program += filled(found->before, code, system);
     made.program += made.lines;
-    made.program += tr("\nG00 X200. Z100.\nM05\nM30\n");
+    made.program += "\nG00 X200. Z100.\nM05\nM30\n";
     made.program += found->behind;
     return made;
 }

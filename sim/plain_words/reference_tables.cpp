@@ -56,25 +56,25 @@ constexpr ReferenceEntry kLetters[] = {
 };
 
 constexpr ReferenceEntry kMacros[] = {
-    {"#1 to #33", later("Variables local to each macro call; #0 is null and never set.")},
-    {"#100 to #199", later("Variables common to all programs. They begin as null; reading one that was never set is a "
-                           "finding, for the machine may keep something in it.")},
-    {"#500 to #999", later("Common variables that the machine keeps when it is switched off.")},
+    {later("#1 to #33"), later("Variables local to each macro call; #0 is null and never set.")},
+    {later("#100 to #199"),
+     later("Variables common to all programs. They begin as null; reading one that was never set is a "
+           "finding, for the machine may keep something in it.")},
+    {later("#500 to #999"), later("Common variables that the machine keeps when it is switched off.")},
     {later("#2001 and up"), later("Tool offsets, from #5201 on the datums: read and set.")},
-    {"#4001 to #5104", later("Codes in force and positions: read only.")},
+    {later("#4001 to #5104"), later("Codes in force and positions: read only.")},
     {"#3000=", later("Alarm with its text: the program stops itself. #3006= stops with a message.")},
     {"#i=", later("Sets a variable to an expression: #1=[#2+3]*2. Brackets are square, round ones are comments.")},
     {"+ - * / MOD **", later("Calculates; AND OR XOR work bit by bit, comparisons come last.")},
-    {later("EQ NE GT GE LT LE"), later("Compares: equal, not equal, greater, greater or equal, less, less or equal.")},
-    {later("SIN COS TAN"), later("Functions of angles in degrees, as ASIN, ACOS and ATAN[a]/[b].")},
-    {later("SQRT ABS ROUND"),
-     later("Root, amount without sign, nearest whole number; FIX rounds towards zero, FUP away; LN "
-           "and EXP.")},
+    {"EQ NE GT GE LT LE", later("Compares: equal, not equal, greater, greater or equal, less, less or equal.")},
+    {"SIN COS TAN", later("Functions of angles in degrees, as ASIN, ACOS and ATAN[a]/[b].")},
+    {"SQRT ABS ROUND", later("Root, amount without sign, nearest whole number; FIX rounds towards zero, FUP away; LN "
+                             "and EXP.")},
     {"GOTO", later("Goes on at the block of this N number, searched forwards, then from the beginning.")},
-    {later("IF [ ] GOTO"), later("Goes on at the block of this N number if the comparison holds.")},
-    {later("IF [ ] THEN"), later("Sets a variable if the comparison holds.")},
-    {later("WHILE [ ] DO"), later("Repeats the blocks up to END as long as the comparison holds. Loops 1 to 3, one in "
-                                  "another, never crossing.")},
+    {"IF [ ] GOTO", later("Goes on at the block of this N number if the comparison holds.")},
+    {"IF [ ] THEN", later("Sets a variable if the comparison holds.")},
+    {"WHILE [ ] DO", later("Repeats the blocks up to END as long as the comparison holds. Loops 1 to 3, one in "
+                           "another, never crossing.")},
     {"END", later("End of the loop of the same number.")},
 };
 

@@ -16,7 +16,7 @@ const char* groupName(CodeGroup group);
 std::span<const WordRole> furtherRoles();
 
 struct ReferenceEntry {
-    const char* written = "";
+    const char* written = "";  // of a macro statement English, for tr(): "#1 to #33"
     const char* meaning = "";
     const char* meaningBC = nullptr;  // in code systems B and C, where they take it otherwise
 };

@@ -1,7 +1,5 @@
 #include "sim/program/called_files.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>

@@ -4,6 +4,7 @@
 #include <limits>
 #include <optional>
 
+#include "sim/base/say.h"
 #include "sim/program/line_scanner.h"
 #include "sim/program/reading_faults.h"
 
@@ -166,8 +167,7 @@ std::uint16_t Program::partOf(BlockId block) const {
 
 std::string Program::lineName(BlockId block) const {
     const std::uint16_t part = partOf(block);
-    const std::string line = "line " + std::to_string(lineOf(block));
-    return part == 0 ? line : line + " of " + parts[part].name;
+    return part == 0 ? say("line {}", lineOf(block)) : say("line {} of {}", lineOf(block), parts[part].name);
 }
 
 std::string_view Program::textOfPart(std::uint16_t part) const {

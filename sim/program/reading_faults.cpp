@@ -1,7 +1,5 @@
 #include "sim/program/reading_faults.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "sim/base/say.h"

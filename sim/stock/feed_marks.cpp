@@ -5,8 +5,6 @@
 #include <cmath>
 #include <limits>
 
-#include <fmt/format.h>
-
 #include "sim/base/say.h"
 #include "sim/stock/outline_ray.h"
 
@@ -35,7 +33,7 @@ constexpr double kFirstWindowMm = 0.02;
 
 const char* reasonNoMarks(const TimedMove& timed) {
     if (timed.kind == MoveKind::Thread) return tr("a thread, which has no feed marks");
-    if (timed.kind == MoveKind::Rapid || timed.kind == MoveKind::Home) return "a rapid";
+    if (timed.kind == MoveKind::Rapid || timed.kind == MoveKind::Home) return tr("a rapid");
     return tr("a move without feed and turning spindle");
 }
 
@@ -99,7 +97,8 @@ void MarkedSpan::followColumns(const Billet& billet, const SurfaceSpan& span, co
         }
         billet.intervals(column, solids);
         if (solids.empty() || (!outer && solids.front().inner <= 0)) {
-            trouble_ = say("there is no {} at every place of the span", outer ? "metal" : "bore");
+            trouble_ = outer ? tr("there is no metal at every place of the span")
+                             : tr("there is no bore at every place of the span");
             return;
         }
         const CutId cut = outer ? solids.back().outerCut : solids.front().innerCut;

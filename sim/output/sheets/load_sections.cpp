@@ -145,7 +145,7 @@ SheetSection gripSection(const Trial& trial) {
                                                                        lineWordOf(trial, holding.centre->timedMove)});
     }
     if (!more.facts.empty()) section.parts.emplace_back(std::move(more));
-    section.parts.emplace_back(caution(kGripCaution));
+    section.parts.emplace_back(caution(tr(kGripCaution)));
     return section;
 }
 
