@@ -202,7 +202,7 @@ std::string materialList() {
         std::string names;
         for (const std::string& other : row.otherNames) names += names.empty() ? other : ", " + other;
         if (!names.empty()) more += "; " + names;
-        more += fmt::format(" [{}", numberOf(m.source));
+        more += fmt::format(" [{}", numberOf(sourceInWords(row)));
         if (!m.youngSource.empty()) more += fmt::format(", E {}", numberOf(m.youngSource));
         if (!row.densitySource.empty()) more += fmt::format(", density {}", numberOf(row.densitySource));
         more += ']';
