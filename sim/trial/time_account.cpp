@@ -17,7 +17,8 @@
 namespace firstoff {
 
 const char* name(TimeKind kind) {
-    constexpr const char* kNames[kTimeKinds] = {"cutting", "air", "rapid", "index", "spindle", "dwell", "other"};
+    constexpr const char* kNames[kTimeKinds] = {later("cutting"), later("air"),   later("rapid"), later("index"),
+                                                later("spindle"), later("dwell"), later("other")};
     return kNames[static_cast<std::size_t>(kind)];
 }
 
@@ -267,9 +268,12 @@ TimeAccount accountOfTime(const Machining& machining, const LoadResult& loads) {
     constexpr double kWorthSayingS = 0.05;
     if (const double lag = machining.timeline.lagS; std::abs(lag) >= kWorthSayingS) {
         account.assumed.push_back(
-            say("While facing, the spindle falls behind the surface speed asked for; the feed is laid out as if "
-                "it did not. For that the cycle time told is {:.1f} s too {}.",
-                std::abs(lag), lag > 0 ? "short" : "long"));
+            lag > 0 ? say("While facing, the spindle falls behind the surface speed asked for; the feed is laid out as "
+                          "if it did not. For that the cycle time told is {:.1f} s too short.",
+                          lag)
+                    : say("While facing, the spindle falls behind the surface speed asked for; the feed is laid out as "
+                          "if it did not. For that the cycle time told is {:.1f} s too long.",
+                          -lag));
     }
     lookForWaste(machining, loads, account);
     return account;
