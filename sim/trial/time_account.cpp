@@ -166,15 +166,23 @@ private:
             row.station = call.station;
             row.block = call.block;
             row.firstTimed = i;
-            row.name = nameOf(call);
+            row.name = nameOf(call, tr);
+            row.plainName = nameOf(call, later);
         }
         extend(account_.tools, i);
     }
 
-    std::string nameOf(const ToolCall& call) const {
-        if (call.station == 0) return tr("before the first tool");
+    std::string nameOf(const ToolCall& call, const char* (*word)(const char*)) const {
+        if (call.station == 0) return word(later("before the first tool"));
         if (call.toolIndex < 0) return toolWord(call);
         return toolWord(call) + ' ' + m_.setup.tools[static_cast<std::size_t>(call.toolIndex)].name;
+    }
+
+    std::string operationName(BlockId start, BlockId block, const ToolCall& call,
+                              const char* (*word)(const char*)) const {
+        if (start != kNoBlock) return operations_.nameOf(start);
+        if (block == kNoBlock) return nameOf(call, word);
+        return fmt::format(fmt::runtime(word(later("{}, from line {}"))), nameOf(call, word), m_.program.lineOf(block));
     }
 
     // What no sequence number begins goes by its tool and its first line.
@@ -189,9 +197,8 @@ private:
             row.block = unnumbered ? block : start;
             row.firstTimed = i;
             row.station = call.station;
-            row.name = !unnumbered         ? operations_.nameOf(start)
-                       : block == kNoBlock ? nameOf(call)
-                                           : say("{}, from line {}", nameOf(call), m_.program.lineOf(block));
+            row.name = operationName(start, block, call, tr);
+            row.plainName = operationName(start, block, call, later);
             start_ = start;
         }
         extend(account_.operations, i);
