@@ -142,9 +142,8 @@ std::string findingCounts(const std::vector<Finding>& findings) {
 
 std::string_view standingCaution() {
     return tr(
-        "This does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, "
-        "guards and "
-        "local safety rules are decided by the machine's manual and by licensed or authorised people.");
+        "This does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, guards "
+        "and local safety rules are decided by the machine's manual and by licensed or authorised people.");
 }
 
 }  // namespace firstoff

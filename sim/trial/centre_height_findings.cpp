@@ -32,11 +32,10 @@ struct Nearest {
 Finding drillFinding(const Machining& m, std::size_t i, const Tool& tool) {
     const double h = std::abs(tool.centreHeight);
     Finding finding = findingAt(m, i, Severity::Warning, "drill-off-centre-height");
-    finding.message = say(
-        "Tool {} stands {:.3f} mm off the height of the axis: it bores up to {:.3f} mm too large (here it is drawn on "
-        "the "
-        "axis), or breaks.",
-        toolWord(m, i), h, 2 * h);
+    finding.message =
+        say("Tool {} stands {:.3f} mm off the height of the axis: it bores up to {:.3f} mm too large (here it is drawn "
+            "on the axis), or breaks.",
+            toolWord(m, i), h, 2 * h);
     finding.remedy = tr("Set the turret or the block to the height of the axis, and centre_height_mm to what is left.");
     finding.values = {{"height_mm", tool.centreHeight}, {"oversize_mm", 2 * h}};
     return finding;

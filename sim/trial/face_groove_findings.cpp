@@ -108,8 +108,7 @@ private:
         Finding finding = findingAt(m_, i, Severity::Warning, "blade-rubs-groove-wall");
         finding.message =
             say("The blade of tool {} stands {:.3f} mm in the outer wall of the groove of {:.3f} mm: {:g} mm below the "
-                "edge, at "
-                "a clearance of {:g} degrees, it clears walls from {:.3f} mm.",
+                "edge, at a clearance of {:g} degrees, it clears walls from {:.3f} mm.",
                 toolWord(m_, i), into, 2 * ring.outer, tool.flankHeight, degrees(tool.clearanceAngle),
                 2 * smallestClearedRadiusMm(tool.clearanceAngle, tool.flankHeight));
         finding.remedy = tr("Take a blade bent for this diameter, or one that is less high.");

@@ -95,11 +95,10 @@ private:
 
     void nothingHeld() {
         Finding& finding = add(Severity::Stop, "nothing-in-the-jaws");
-        finding.message = say(
-            "The jaws grip between Z{:.3f} and Z{:.3f} of the chuck face, and the bar has no metal there: it is held "
-            "by "
-            "nothing.",
-            gripRange(chuck_).min, gripRange(chuck_).max);
+        finding.message =
+            say("The jaws grip between Z{:.3f} and Z{:.3f} of the chuck face, and the bar has no metal there: it is "
+                "held by nothing.",
+                gripRange(chuck_).min, gripRange(chuck_).max);
         finding.remedy = std::string(tr("Let the bar stick out less, or correct its length.")) + tr(kWhoDecides);
     }
 

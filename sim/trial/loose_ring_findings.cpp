@@ -92,11 +92,10 @@ Finding ringFinding(const Machining& m, std::size_t i, const Sizes& sizes, const
 Finding coreFinding(const Machining& m, std::size_t i, const Sizes& sizes) {
     Finding finding = findingAt(m, i, Severity::Note, "core-cut-free");
     const double length = sizes.zTo - sizes.zFrom;
-    finding.message = say(
-        "Tool {} cuts a core free, {:.3f} mm in diameter and {:.3f} mm long, within the wall it was cut from. It is "
-        "tried "
-        "as if it were gone from here on.",
-        toolWord(m, i), 2 * sizes.outer, length);
+    finding.message =
+        say("Tool {} cuts a core free, {:.3f} mm in diameter and {:.3f} mm long, within the wall it was cut from. It "
+            "is tried as if it were gone from here on.",
+            toolWord(m, i), 2 * sizes.outer, length);
     finding.remedy = tr("See that it can leave: it may jam against the blade.");
     finding.values = {{"diameter_mm", 2 * sizes.outer}, {"length_mm", length}};
     return finding;

@@ -197,11 +197,10 @@ private:
         if (move(section.first).kind != MoveKind::Index || !at.constantSurfaceSpeed) return;
         if (at.spindle == SpindleDirection::Stopped) return;
         Finding& finding = add(Severity::Note, "surface-speed-left-on", section.toolBlock);
-        finding.message = say(
-            "Surface speed (G96) is still on when tool {} is called: the spindle speeds up or down with every rapid in "
-            "X "
-            "on the way, and the next tool comes to the work at a speed nobody gave.",
-            call(section.first).station);
+        finding.message =
+            say("Surface speed (G96) is still on when tool {} is called: the spindle speeds up or down with every "
+                "rapid in X on the way, and the next tool comes to the work at a speed nobody gave.",
+                call(section.first).station);
         finding.remedy = tr("Give G97 with a fixed speed before the retract and the tool change.");
     }
 
@@ -289,11 +288,10 @@ private:
             const double depth = depthSideways(i, tool);
             if (depth <= tool.width + tolerance::kTouchMm) continue;
             Finding& finding = add(Severity::Warning, "blade-cuts-sideways", move(i).block);
-            finding.message = say(
-                "The blade of tool {} is fed sideways through metal {:.2f} mm deep; it is {:g} mm wide, and cuts with "
-                "its "
-                "front.",
-                call(i).station, depth, tool.width);
+            finding.message =
+                say("The blade of tool {} is fed sideways through metal {:.2f} mm deep; it is {:g} mm wide, and cuts "
+                    "with its front.",
+                    call(i).station, depth, tool.width);
             finding.remedy = tr("Plunge, or turn sideways in cuts no deeper than the blade is wide.");
             finding.values = {{"depth_mm", depth}, {"width_mm", tool.width}};
             return;

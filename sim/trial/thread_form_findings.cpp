@@ -250,8 +250,7 @@ private:
         Finding& finding = add(*starts.back(), Severity::Stop, "thread-starts-uneven");
         finding.message =
             say("Passes at full depth leave {} grooves in a lead of {:g} mm, {:.3f} mm apart where {:.3f} mm would be "
-                "even: "
-                "a thread picked up at the wrong angle, or start angles that do not share out the turn.",
+                "even: a thread picked up at the wrong angle, or start angles that do not share out the turn.",
                 places.size(), lead, worst, even);
         finding.remedy =
             say("For one start give every pass the same start Z and Q; for {} starts, Q {:g} degrees apart.",
@@ -345,8 +344,7 @@ private:
         const long starts = std::max(1L, std::lround(f.grooves));
         return say(
             "Gauged on the simulated part: {}{}, major diameter {:.3f}, pitch diameter {:.3f}, minor diameter {:.3f}, "
-            "lead "
-            "{:.3f}, flanks {:.1f}° and {:.1f}°.",
+            "lead {:.3f}, flanks {:.1f}° and {:.1f}°.",
             pass.hand > 0 ? tr("right hand") : tr("LEFT HAND"), starts > 1 ? say(", {} starts", starts) : std::string(),
             f.majorMm, f.pitchMm, f.minorMm, f.leadMm, degrees(f.flankFront), degrees(f.flankBack));
     }

@@ -247,8 +247,7 @@ std::vector<std::string> assumedOfTime(const Setup& setup) {
                 ? tr("The spindle is taken to brake with the torque it has to gain speed; the bar counts as it is "
                      "chucked.")
                 : tr("The spindle is taken to brake with the torque it has to gain speed; the density of the bar's "
-                     "material "
-                     "is not known, so what the bar adds to the inertia is left out."));
+                     "material is not known, so what the bar adds to the inertia is left out."));
         if (!drive.waitsForSpeed) {
             said.push_back(
                 tr("The feed does not wait for the spindle: it is reckoned as if the speed were there at once."));
@@ -260,9 +259,8 @@ std::vector<std::string> assumedOfTime(const Setup& setup) {
     const Overrides& o = setup.overrides;
     if (o.feed != 1 || o.rapid != 1 || o.spindle != 1) {
         said.push_back(
-            say("Overrides: feed {:.0f} %, rapid {:.0f} %, spindle {:.0f} %; threads and taps run without "
-                "them, as is common "
-                "practice.",
+            say("Overrides: feed {:.0f} %, rapid {:.0f} %, spindle {:.0f} %; threads and taps run without them, as is "
+                "common practice.",
                 100 * o.feed, 100 * o.rapid, 100 * o.spindle));
     }
     said.push_back(tr("Threads follow the spindle from their first instant, without waiting for its angle."));

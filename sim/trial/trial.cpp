@@ -44,19 +44,14 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 // What no trial looks at yet, whatever the program does.
 constexpr const char* kNeverChecked[] = {
     later("Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what "
-          "the "
-          "set-up gives."),
+          "the set-up gives."),
     later("Chatter, heat and wear of the edge are not reckoned. Diameters and tapers are judged with what part and bar "
-          "give "
-          "way where that is known, an estimate that is rather too small; other sizes as the paths of the tools leave "
-          "them."),
+          "give way where that is known, an estimate that is rather too small; other sizes as the paths of the tools "
+          "leave them."),
     later("The force across the axis, and so how far part and bar give way, follows a rule that is told with the "
-          "loads; it "
-          "is never taken as less than a quarter of the cutting force, and in truth may be twice that."),
+          "loads; it is never taken as less than a quarter of the cutting force, and in truth may be twice that."),
     later("Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take "
-          "time "
-          "to "
-          "gain speed are followed within 0.05 mm; that servos round corners a little is left out."),
+          "time to gain speed are followed within 0.05 mm; that servos round corners a little is left out."),
 };
 
 // A quick look knows threads and bars that are not round in these directions only: flats and corners of square and
