@@ -65,7 +65,7 @@ void TimePane::draw(const PaneContext& context, const Rect& rect) {
     for (std::size_t k = 0; k < kTimeKinds; ++k) {
         const auto kind = static_cast<TimeKind>(k);
         if (time.whole.of(kind) <= 0) continue;
-        page.bar(name(kind), time.whole.of(kind) / whole, secondsWords(time.whole.of(kind), whole),
+        page.bar(tr(name(kind)), time.whole.of(kind) / whole, secondsWords(time.whole.of(kind), whole),
                  hueOf(context.palette, kind));
     }
     drawRows(page, *trial, tr("By tool"), time.tools);

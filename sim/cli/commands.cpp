@@ -158,7 +158,8 @@ TriedJob tryForFile(const Job& job) {
         throw std::runtime_error(say("{}: nothing was made", job.programPath));
     }
     if (tried.trial->verdict != Verdict::Clear) {
-        complain(say("{}: the verdict is {}; `firstoff check` says why", job.programPath, name(tried.trial->verdict)));
+        complain(
+            say("{}: the verdict is {}; `firstoff check` says why", job.programPath, tr(name(tried.trial->verdict))));
     }
     return tried;
 }

@@ -1,8 +1,12 @@
 // The `firstoff` command: understands its words, calls what they ask for, and turns every failure of the outside world
 // into a message and exit code 2.
+#include <algorithm>
+#include <cstdlib>
 #include <exception>
 #include <new>
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include <fmt/format.h>
 #include <CLI/App.hpp>
@@ -21,6 +25,10 @@ namespace {
 
 using namespace firstoff::cli;
 
+using firstoff::later;
+using firstoff::say;
+using firstoff::tr;
+
 constexpr const char* kAbout = later(
     "firstoff cuts a turning program on a virtual lathe and says what would hit, scrap the part or stop the machine.\n"
     "Exit code: 0 clear, 1 problems, 2 the command or a file could not be used, 3 not proven.");
@@ -28,11 +36,53 @@ constexpr const char* kAbout = later(
 constexpr const char* kSetupHelp =
     later("set-up file (TOML); if left out, the file beside the program that ends in .toml");
 
+constexpr std::string_view kLanguageOption = "--language";
+
+// Codes of the languages that there are.
+std::vector<std::string> languageCodes() {
+    std::vector<std::string> codes;
+    for (const firstoff::Language& language : firstoff::languages()) codes.emplace_back(language.code);
+    return codes;
+}
+
+// As POSIX has it: the first of three that is set and not empty decides. "de_DE.UTF-8" is de.
+std::string languageOfEnvironment() {
+    for (const char* name : {"LC_ALL", "LC_MESSAGES", "LANG"}) {
+        const char* value = std::getenv(name);
+        if (value == nullptr || *value == '\0') continue;
+        const std::string_view locale(value);
+        const std::string_view word = locale.substr(0, locale.find_first_of("_.@"));
+        return word.size() == 2 ? std::string(word) : std::string();
+    }
+    return {};
+}
+
+// What stands before the command: where it ends, and the language asked for there.
+struct BeforeCommand {
+    int end = 1;
+    std::string language;
+};
+BeforeCommand beforeCommand(int argc, char** argv) {
+    BeforeCommand before;
+    for (; before.end < argc && argv[before.end][0] == '-'; ++before.end) {
+        const std::string_view word = argv[before.end];
+        if (word == kLanguageOption && before.end + 1 < argc) {
+            before.language = argv[++before.end];
+        } else if (word.starts_with(kLanguageOption) && word.substr(kLanguageOption.size()).starts_with('=')) {
+            before.language = word.substr(kLanguageOption.size() + 1);
+        }
+    }
+    return before;
+}
+
 class Command {
 public:
     Command() {
         app_.require_subcommand(1);
-        app_.set_version_flag("--version", "firstoff " FIRSTOFF_VERSION);
+        tellInLanguage();
+        app_.set_version_flag("--version", "firstoff " FIRSTOFF_VERSION,
+                              tr("Display program version information and exit"));
+        addLanguageOfAll();
         app_.footer(std::string(firstoff::standingCaution()));
         addCheck();
         addMoves();
@@ -51,13 +101,15 @@ public:
         addReference();
         addCodes();
         addMaterials();
+        for (CLI::App* command : app_.get_subcommands(nullptr)) command->group(tr("Subcommands"));
     }
 
     int run(int argc, char** argv) {
-        if (argc > 1 && isUnknownCommand(argv[1])) {
+        const int at = beforeCommand(argc, argv).end;
+        if (at < argc && isUnknownCommand(argv[at])) {
             std::string known;
             for (const CLI::App* command : app_.get_subcommands(nullptr)) known += ' ' + command->get_name();
-            fmt::print(stderr, tr("firstoff: there is no command {}; there are:{}\n"), argv[1], known);
+            fmt::print(stderr, "firstoff: {}\n", say("there is no command {}; there are:{}", argv[at], known));
             return static_cast<int>(ExitCode::Unusable);
         }
         try {
@@ -66,7 +118,7 @@ public:
         } catch (const CLI::ParseError& error) {
             return app_.exit(error) == 0 ? 0 : static_cast<int>(ExitCode::Unusable);
         } catch (const std::bad_alloc&) {
-            fmt::print(stderr, tr("firstoff: the machine has not enough memory for this\n"));
+            fmt::print(stderr, "firstoff: {}\n", tr("the machine has not enough memory for this"));
         } catch (const std::exception& failure) {
             fmt::print(stderr, "firstoff: {}\n", failure.what());
         }
@@ -80,10 +132,27 @@ private:
         return known.empty();
     }
 
+    // The words of the help that are not ours; commands made later have them as well.
+    void tellInLanguage() {
+        for (const char* label : {later("Usage"), later("Positionals"), later("OPTIONS"), later("SUBCOMMAND"),
+                                  later("REQUIRED"), later("Needs"), later("Excludes")}) {
+            app_.get_formatter()->label(label, tr(label));
+        }
+        app_.option_defaults()->group(tr("Options"));
+        app_.set_help_flag("-h,--help", tr("Print this help message and exit"));
+    }
+
+    // It was heeded before anything was told (see main); here it is known to the help, and what is none is refused.
+    void addLanguageOfAll() {
+        app_.add_option(std::string(kLanguageOption), language_,
+                        tr("of all that is told, before the command; if left out, as LC_ALL, LC_MESSAGES or LANG say"))
+            ->check(CLI::IsMember(languageCodes()));
+    }
+
     void addCheck() {
         CLI::App* command = app_.add_subcommand("check", tr("try programs and say what was found"));
         command->add_option("PROGRAM", check_.programs, tr("turning programs"))->required();
-        command->add_option("--setup", check_.setup, kSetupHelp);
+        command->add_option("--setup", check_.setup, tr(kSetupHelp));
         command->add_option("--json", check_.json,
                             tr("write the report as JSON; - for standard output, instead of the text"));
         command->add_option("--csv-moves", check_.csvMoves, tr("write a table of the moves (one program only)"));
@@ -161,8 +230,9 @@ private:
     void addExport() {
         CLI::App* command = app_.add_subcommand("export", tr("the part as a file for other programs"));
         addJob(command, export_.job);
-        const std::string endings(firstoff::partFileEndings());
-        command->add_option("--out", export_.out, tr("file to write; its ending says what kind: ") + endings)
+        command
+            ->add_option("--out", export_.out,
+                         say("file to write; its ending says what kind: {}", firstoff::partFileEndings()))
             ->required();
         addInstant(command, export_.instant);
         addAngle(command, export_.angleDeg);
@@ -224,11 +294,10 @@ private:
         xTo->needs(face);
         command->add_option("--after-line", finish_.afterLine,
                             tr("as it is once this line of the program has been carried out"));
-        command->add_option(
-            "--out", finish_.out,
-            tr("file for the profile, height over length, or for the table of all surfaces; its ending says "
-               "what kind: ") +
-                std::string(firstoff::finishFileEndings()));
+        command->add_option("--out", finish_.out,
+                            say("file for the profile, height over length, or for the table of all surfaces; its "
+                                "ending says what kind: {}",
+                                firstoff::finishFileEndings()));
         command->callback([this] { result_ = finish(finish_); });
     }
 
@@ -253,7 +322,7 @@ private:
     void addSheet() {
         CLI::App* command = app_.add_subcommand("sheet", tr("papers for the shop, as HTML or PDF"));
         addJob(command, sheet_.job);
-        command->add_option("--kind", sheet_.kind, "which: " + std::string(firstoff::sheetKinds()))->required();
+        command->add_option("--kind", sheet_.kind, say("which: {}", firstoff::sheetKinds()))->required();
         command->add_option("--out", sheet_.out, tr("file to write; its ending says what kind: html, pdf"))->required();
         command->add_option("--date", sheet_.date, tr("a date to stand on it, as you write it; none if left out"));
         command->add_flag("--answers", sheet_.answers, tr("of a hand-out: with a page of answers to its exercises"));
@@ -288,8 +357,9 @@ private:
     }
 
     static void addLanguage(CLI::App* command, std::string& language) {
-        command->add_option("--language", language,
-                            tr("of the lesson's text, two letters; English if it has no other"));
+        command->add_option(
+            "--language", language,
+            tr("of the lesson's text, two letters; English if it has no other; if left out, that of all that is told"));
     }
 
     void addCodes() {
@@ -310,10 +380,10 @@ private:
 
     static void addJob(CLI::App* command, Job& job) {
         command->add_option("PROGRAM", job.programPath, tr("turning program"))->required();
-        command->add_option("--setup", job.setupPath, kSetupHelp);
+        command->add_option("--setup", job.setupPath, tr(kSetupHelp));
     }
 
-    CLI::App app_{kAbout, "firstoff"};
+    CLI::App app_{tr(kAbout), "firstoff"};
     CheckRequest check_;
     MovesRequest moves_;
     GaugeRequest gauge_;
@@ -329,11 +399,16 @@ private:
     SheetRequest sheet_;
     LessonRequest lesson_;
     LessonsRequest lessons_;
+    std::string language_;
     ExitCode result_ = ExitCode::Unusable;
 };
 
 }  // namespace
 
 int main(int argc, char** argv) {
+    // Before anything is told, the help among it. What is no language is told in English, and refused where it was
+    // asked.
+    const std::string asked = beforeCommand(argc, argv).language;
+    firstoff::useLanguage(asked.empty() ? languageOfEnvironment() : asked);
     return Command().run(argc, argv);
 }

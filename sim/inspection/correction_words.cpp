@@ -21,9 +21,9 @@ constexpr std::size_t kMostSurfacesTold = 3;
 std::string rangeInWords(double least, double most) {
     constexpr double kSteps = 1000, kRounding = 1e-6;
     const double a = std::ceil(least * kSteps - kRounding) / kSteps, b = std::floor(most * kSteps + kRounding) / kSteps;
-    if (a > b) return fmt::format("{:+.4f} to {:+.4f}", least, most);
+    if (a > b) return say("{:+.4f} to {:+.4f}", least, most);
     // + 0.0: no "-0.000".
-    return fmt::format("{:+.3f} to {:+.3f}", a + 0.0, b + 0.0);
+    return say("{:+.3f} to {:+.3f}", a + 0.0, b + 0.0);
 }
 
 char axisOf(const OffsetCorrection& c) {
@@ -62,9 +62,10 @@ std::string keyedIn(const OffsetCorrection& c) {
 }
 
 std::string impossible(const GaugedPart& part, const OffsetCorrection& c) {
-    return say("offset {} cannot meet {} in {}: {}. Correct the program.", c.offset,
-               c.suits.size() == 1 ? tr("its dimension") : tr("all its dimensions"), axisOf(c),
-               conflictInWords(part, c));
+    return c.suits.size() == 1 ? say("offset {} cannot meet its dimension in {}: {}. Correct the program.", c.offset,
+                                     axisOf(c), conflictInWords(part, c))
+                               : say("offset {} cannot meet all its dimensions in {}: {}. Correct the program.",
+                                     c.offset, axisOf(c), conflictInWords(part, c));
 }
 
 std::string capital(std::string text) {
@@ -77,8 +78,9 @@ std::string capital(std::string text) {
 std::string numbersInWords(const std::vector<std::size_t>& dimensions) {
     std::string text;
     for (std::size_t i = 0; i < dimensions.size(); ++i) {
-        if (i > 0) text += i + 1 == dimensions.size() ? " and " : ", ";
-        text += std::to_string(dimensions[i] + 1);
+        const std::string number = std::to_string(dimensions[i] + 1);
+        const bool last = i + 1 == dimensions.size();
+        text = i == 0 ? number : last ? say("{} and {}", text, number) : fmt::format("{}, {}", text, number);
     }
     return text;
 }
@@ -93,8 +95,9 @@ std::string correctionInWords(const GaugedPart& part, const OffsetCorrection& c)
         return say("Nothing of offset {} is out in {}. {:+.3f} brings No. {} nearest to the middle.", c.offset,
                    axisOf(c), c.amountMm, numbers);
     }
-    return capital(say("{}: No. {} {} then within {} limits ({} does it).", keyedIn(c), numbers, one ? "is" : "are",
-                       one ? "its" : "their", rangeInWords(c.leastMm, c.mostMm)));
+    const std::string range = rangeInWords(c.leastMm, c.mostMm);
+    return capital(one ? say("{}: No. {} is then within its limits ({} does it).", keyedIn(c), numbers, range)
+                       : say("{}: No. {} are then within their limits ({} does it).", keyedIn(c), numbers, range));
 }
 
 // Dimensions that path and tool make, cut by a tool of that offset: where another one cut beside them, they change.
@@ -131,10 +134,12 @@ std::string alsoMovedInWords(const GaugedPart& part, const OffsetCorrection& c, 
     if (c.without.size() > kMostSurfacesTold) {
         text += say(" and {} more", c.without.size() - kMostSurfacesTold);
     }
-    if (!text.empty()) text = tr("Moves as well: ") + text + ".";
+    if (!text.empty()) text = say("Moves as well: {}.", text);
     if (const auto others = mayChange(part, c); !others.empty()) {
-        text += say("{}No. {} {} cut by the same tool and may change: gauge again.", text.empty() ? "" : " ",
-                    numbersInWords(others), others.size() == 1 ? "is" : "are");
+        if (!text.empty()) text += ' ';
+        text += others.size() == 1
+                    ? say("No. {} is cut by the same tool and may change: gauge again.", numbersInWords(others))
+                    : say("No. {} are cut by the same tool and may change: gauge again.", numbersInWords(others));
     }
     return text;
 }

@@ -54,7 +54,7 @@ BentStretch CutBending::along(CutId cut, Point from, Point to) const {
     if (cut == kCutBefore) return notKnown(tr("it was cut in the trial before"));
     if (!bending_->known) {
         return notKnown(bending_->missing.empty() ? tr("loads were not reckoned")
-                                                  : tr("it takes ") + bending_->missing.front());
+                                                  : say("it takes {}", bending_->missing.front()));
     }
     const TimedMove& timed = timeline_->moves[cut];
     const Tool* tool = toolOf(toolpath_->moves[timed.move]);

@@ -85,7 +85,8 @@ std::string DimensionGauge::spoken(Point lathe) const {
 
 GaugeReading DimensionGauge::nothingAt(const WantedDimension& d, double z) const {
     GaugeReading reading;
-    reading.trouble = say("there is no {} at Z{:.3f}", d.inside ? "bore" : "metal", z - datum_.z);
+    reading.trouble =
+        d.inside ? say("there is no bore at Z{:.3f}", z - datum_.z) : say("there is no metal at Z{:.3f}", z - datum_.z);
     return reading;
 }
 
@@ -371,7 +372,8 @@ GaugeReading DimensionGauge::grooveWidth(const WantedDimension& d) const {
     if ((left && !left->leavesMetal) || (right && right->leavesMetal)) {
         reading.trouble = say("{} lies in metal: there is no groove", spoken(at));
     } else if (!left || !right) {
-        reading.trouble = say("there is no wall {} {}", left ? tr("in front of") : "behind", spoken(at));
+        reading.trouble =
+            left ? say("there is no wall in front of {}", spoken(at)) : say("there is no wall behind {}", spoken(at));
     } else {
         reading.value = right->at.z - left->at.z;
         reading.places = {left->at, right->at};

@@ -80,18 +80,18 @@ void GaugeFindings::size(const GaugedPart& part, const GaugedDimension& g) {
     Finding& finding = atCut(byBending ? "size-out-with-bending" : "size-out-of-limits", g.block, g.cut, g.wanted.span);
     if (!g.places.empty()) finding.place = g.places.front();
     const char* unit = isAngle(g) ? "" : " mm";
+    const std::string off = small ? say("{} too small", shown(g, beyond)) : say("{} too large", shown(g, beyond));
     if (g.wanted.kind == WantedDimension::Kind::RunOut) {
         finding.message = say("{} reads {} mm, {} is let pass.", g.name, shown(g, g.measured), shown(g, g.most));
     } else if (byBending) {
         finding.message = say(
             "{} comes to {}{} by the path of the tool, which is within {} and {}; with what part and bar give way it "
-            "comes to {}: {} too {}. That is an estimate, rather less than the truth.",
-            g.name, shown(g, g.measured), unit, shown(g, g.least), shown(g, g.most), shown(g, g.expected()),
-            shown(g, beyond), small ? "small" : "large");
+            "comes to {}: {}. That is an estimate, rather less than the truth.",
+            g.name, shown(g, g.measured), unit, shown(g, g.least), shown(g, g.most), shown(g, g.expected()), off);
     } else {
-        finding.message = say("{} measures {}{}{}; its limits are {} and {}: {} too {}.", g.name, shown(g, g.measured),
-                              unit, bends ? say(" by the path, {} with bending", shown(g, g.expected())) : "",
-                              shown(g, g.least), shown(g, g.most), shown(g, beyond), small ? "small" : "large");
+        finding.message = say("{} measures {}{}{}; its limits are {} and {}: {}.", g.name, shown(g, g.measured), unit,
+                              bends ? say(" by the path, {} with bending", shown(g, g.expected())) : "",
+                              shown(g, g.least), shown(g, g.most), off);
     }
     finding.remedy = correctionInWords(part, g);
     if (finding.remedy.empty()) finding.remedy = tr("Correct the program.");
@@ -126,9 +126,12 @@ void GaugeFindings::deviation(const ContourDeviation& d, Point datum, bool later
     Finding& finding = atCut(left ? "metal-left" : "metal-missing", d.block, d.cut, wanted_.span);
     finding.place = d.place;
     finding.message =
-        say("Against the drawing up to {:.3f} mm of metal is {}, most near {}; it begins at {} and ends at {}.",
-            std::abs(d.amountMm), left ? "left" : "missing", spoken(d.place - datum), spoken(d.from - datum),
-            spoken(d.to - datum));
+        left
+            ? say("Against the drawing up to {:.3f} mm of metal is left, most near {}; it begins at {} and ends at {}.",
+                  d.amountMm, spoken(d.place - datum), spoken(d.from - datum), spoken(d.to - datum))
+            : say("Against the drawing up to {:.3f} mm of metal is missing, most near {}; it begins at {} and ends at "
+                  "{}.",
+                  std::abs(d.amountMm), spoken(d.place - datum), spoken(d.from - datum), spoken(d.to - datum));
     finding.remedy = left ? tr("Let the tool that finishes this stretch reach it, or correct its path or offset.")
                           : tr("Correct the path, the offset or the shape of the tool that cut here.");
     finding.values = {{"amount_mm", d.amountMm}};

@@ -359,8 +359,7 @@ private:
             part_.bendingKnown
                 ? tr("Diameters and tapers are judged with what part and bar give way, an estimate that is rather too "
                      "small; lengths, widths, radii and chamfers as the paths of the tools leave them. Heat and the "
-                     "wear "
-                     "of edges are in none of them.")
+                     "wear of edges are in none of them.")
                 : tr("Sizes are those that the paths of the tools leave: what part and bar give way is not known, and "
                      "heat and the wear of edges are not in them."));
         const auto uses = [&](const char* standard) {
@@ -394,8 +393,8 @@ private:
                           "axis; how true chuck and jaws run besides is not known.",
                           setup_.stock.eccentricity)
                     : tr("Run-out is read as the part is gripped in the set-up, rigidly and on its axis: "
-                         "eccentricity_mm "
-                         "in [stock] would say how far off it; how true chuck and jaws run is not known."));
+                         "eccentricity_mm in [stock] would say how far off it; how true chuck and jaws run is not "
+                         "known."));
         }
     }
 

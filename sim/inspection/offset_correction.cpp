@@ -19,6 +19,17 @@ constexpr double kKeyedMm = 0.0005;
 // What is flatter is a cylinder that came out a little uneven.
 constexpr double kSlope = 1e-3;
 
+// Why the offset of a cut cannot be changed, by what it cut.
+struct WhyFixed {
+    const char *cutBefore, *noTool, *noOffset;
+};
+constexpr WhyFixed kSurface{later("the surface was cut in the trial before"), later("no tool cut the surface"),
+                            later("the tool that cut the surface ran without an offset")};
+constexpr WhyFixed kWall{later("the wall was cut in the trial before"), later("no tool cut the wall"),
+                         later("the tool that cut the wall ran without an offset")};
+constexpr WhyFixed kFace{later("the face was cut in the trial before"), later("no tool cut the face"),
+                         later("the tool that cut the face ran without an offset")};
+
 class Trace {
 public:
     Trace(GaugedDimension& gauged, const Timeline& timeline, const Toolpath& toolpath, const Setup& setup)
@@ -88,10 +99,10 @@ private:
     }
 
     // Why the offset of a cut cannot be changed; empty: it can.
-    std::string fixed(CutId cut, const char* surface) const {
-        if (cut == kCutBefore) return say("the {} was cut in the trial before", surface);
-        if (callOf(cut) == nullptr) return say("no tool cut the {}", surface);
-        if (offsetOf(cut) == 0) return say("the tool that cut the {} ran without an offset", surface);
+    std::string fixed(CutId cut, const WhyFixed& why) const {
+        if (cut == kCutBefore) return tr(why.cutBefore);
+        if (callOf(cut) == nullptr) return tr(why.noTool);
+        if (offsetOf(cut) == 0) return tr(why.noOffset);
         return {};
     }
 
@@ -115,7 +126,7 @@ private:
 
     void correctX(const GaugeReading& reading, double short_) {
         const CutId cut = reading.cuts[0];
-        std::string why = fixed(cut, "surface");
+        std::string why = fixed(cut, kSurface);
         const Tool* tool = toolOf(cut);
         if (why.empty() && tool != nullptr && worksOnTheAxis(tool->kind)) {
             why = tr("a tool on the axis made it: its own size decides");
@@ -135,11 +146,14 @@ private:
     void correctZ(const GaugeReading& reading, std::size_t moved, double short_) {
         const CutId here = reading.cuts[moved], there = reading.cuts[1 - moved];
         const bool wall = g_.wanted.kind == Kind::GrooveWidth;
-        if (const std::string why = fixed(here, wall ? "wall" : "face"); !why.empty()) return none(short_, why);
+        if (const std::string why = fixed(here, wall ? kWall : kFace); !why.empty()) return none(short_, why);
         if (offsetOf(here) == offsetOf(there)) {
-            return none(short_, say("offset {} moves both {} alike: correct the program, or the width of the "
-                                    "tool that it counts on",
-                                    offsetOf(here), wall ? "walls" : "faces"));
+            return none(short_, wall ? say("offset {} moves both walls alike: correct the program, or the width of the "
+                                           "tool that it counts on",
+                                           offsetOf(here))
+                                     : say("offset {} moves both faces alike: correct the program, or the width of the "
+                                           "tool that it counts on",
+                                           offsetOf(here)));
         }
         const double away = reading.places[moved].z > reading.places[1 - moved].z ? 1 : -1;
         g_.moves.push_back({offsetOf(here), false, away});

@@ -41,32 +41,32 @@ std::optional<SizeLimits> threadLimits(const WantedDimension& d, std::string& wh
         return SizeLimits{thread.pitchDiameterMm + *d.below, thread.pitchDiameterMm + *d.above, {}};
     }
     if (d.threadClass != (d.inside ? "6H" : "6g")) {
-        why = say("of ISO 965-1, {} are reckoned for {}, not {}", d.inside ? "6H" : "6g",
-                  d.inside ? tr("inside threads") : tr("outside threads"), d.threadClass);
+        why = d.inside ? say("of ISO 965-1, 6H are reckoned for inside threads, not {}", d.threadClass)
+                       : say("of ISO 965-1, 6g are reckoned for outside threads, not {}", d.threadClass);
         return std::nullopt;
     }
     const ThreadLimits limits = d.inside ? nutPitch6H(thread) : boltPitch6g(thread);
-    return SizeLimits{limits.least, limits.most, d.threadClass + tr(" of ISO 965-1")};
+    return SizeLimits{limits.least, limits.most, d.threadClass + " of ISO 965-1"};
 }
 
-std::string sizeInWords(const WantedDimension& d) {
+std::string sizeInWords(const WantedDimension& d, const char* (*word)(const char*)) {
     switch (d.kind) {
         case Kind::Diameter:
             return fmt::format("Ø{:.6g}", d.size);
         case Kind::Length:
-            return fmt::format("{} {:.6g}", d.inside ? "depth" : "length", d.size);
+            return fmt::format("{} {:.6g}", d.inside ? word(later("depth")) : word(later("length")), d.size);
         case Kind::Taper:
-            return fmt::format("taper {:.6g}°", degrees(d.size));
+            return fmt::format("{} {:.6g}°", word(later("taper")), degrees(d.size));
         case Kind::Radius:
             return fmt::format("R{:.6g}", d.size);
         case Kind::Chamfer:
-            return fmt::format("chamfer {:.6g}", d.size);
+            return fmt::format("{} {:.6g}", word(later("chamfer")), d.size);
         case Kind::GrooveWidth:
-            return fmt::format("groove {:.6g}", d.size);
+            return fmt::format("{} {:.6g}", word(later("groove")), d.size);
         case Kind::Thread:
             return fmt::format("M{:.6g}x{:.6g}", d.size, d.pitch);
         case Kind::RunOut:
-            return "run-out";
+            return word(later("run-out"));
     }
     return "";
 }
@@ -84,7 +84,7 @@ std::optional<SizeLimits> limitsOf(const WantedDimension& d, char grade, std::st
     if (!d.fit.empty()) {
         const auto deviations = classDeviations(d.size, d.fit, why);
         if (!deviations) return std::nullopt;
-        return SizeLimits{d.size + deviations->lower, d.size + deviations->upper, d.fit + tr(" of ISO 286"),
+        return SizeLimits{d.size + deviations->lower, d.size + deviations->upper, d.fit + " of ISO 286",
                           deviations->fromMemory};
     }
     if (grade != 0) return generalLimits(d, grade, why);
@@ -92,13 +92,13 @@ std::optional<SizeLimits> limitsOf(const WantedDimension& d, char grade, std::st
     return std::nullopt;
 }
 
-std::string nameOf(const WantedDimension& d) {
+std::string nameOf(const WantedDimension& d, const char* (*word)(const char*)) {
     // The size of a row that cannot be gauged may be what it lacks.
     const bool sizeless = !d.trouble.empty() && d.size <= 0;
-    if (sizeless) return d.name.empty() ? "dimension" : d.name;
+    if (sizeless) return d.name.empty() ? word(later("dimension")) : d.name;
     std::string name = d.name;
     const std::string& fit = d.kind == Kind::Thread ? d.threadClass : d.fit;
-    for (const std::string& part : {sizeInWords(d), fit}) {
+    for (const std::string& part : {sizeInWords(d, word), fit}) {
         if (!part.empty()) name += (name.empty() ? "" : " ") + part;
     }
     return name;

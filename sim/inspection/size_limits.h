@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "sim/base/say.h"
 #include "sim/setup/wanted_part.h"
 
 namespace firstoff {
@@ -18,7 +19,8 @@ struct SizeLimits {
 // of WantedPart.
 std::optional<SizeLimits> limitsOf(const WantedDimension& dimension, char grade, std::string& why);
 
-// "Ø24 h7", "length 15", "M36x2 6g": as the papers call it, behind the name that the drawing gives it.
-std::string nameOf(const WantedDimension& dimension);
+// "Ø24 h7", "length 15", "M36x2 6g": as the papers call it, behind the name that the drawing gives it. With `later` for
+// `word` it is English whatever the language, for what programs read.
+std::string nameOf(const WantedDimension& dimension, const char* (*word)(const char*) = tr);
 
 }  // namespace firstoff

@@ -126,7 +126,7 @@ private:
         if (before.verdict == Verdict::Clear) return;
         tell(ready.setup, Severity::Warning, "setup-previous-not-clear",
              say("The trial before, of {} on {}, is not clear (its verdict: {}), so the blank may not be as shown.",
-                 before.program.name, before.setup.name, name(before.verdict)),
+                 before.program.name, before.setup.name, tr(name(before.verdict))),
              tr("Check that program first and mend what is found."));
     }
 

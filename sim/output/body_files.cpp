@@ -130,7 +130,7 @@ void read(Setup& setup, ExtraBody& body, const std::filesystem::path& setupFile)
                     tr("Put the file beside the set-up, or correct its name."));
     }
     for (const DrawingFault& fault : mesh->faults) {
-        const std::string line = fault.line > 0 ? fmt::format(" (line {})", fault.line) : std::string();
+        const std::string line = fault.line > 0 ? say(" (line {})", fault.line) : std::string();
         tell(setup, body, fault.code, fault.message + line, fault.remedy);
     }
     body.triangles.resize(mesh->triangles.size());

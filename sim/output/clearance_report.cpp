@@ -37,25 +37,25 @@ std::string cell(const Margin& margin, bool onDiameter) {
 }
 
 struct Row {
-    std::string way;
+    const char* way;  // in the table for spreadsheets, English
     const Margin* margin;
     bool onDiameter;
 };
 
 std::array<Row, 6> rowsOf(const ToolMargins& t) {
-    return {{{tr("X offset larger"), &t.xLarger, true},
-             {tr("X offset smaller"), &t.xSmaller, true},
-             {tr("Z offset away from the chuck"), &t.zAway, false},
-             {tr("Z offset towards the chuck"), &t.zToward, false},
-             {tr("overhang shorter"), &t.overhangLess, false},
-             {tr("overhang longer"), &t.overhangMore, false}}};
+    return {{{"X offset larger", &t.xLarger, true},
+             {"X offset smaller", &t.xSmaller, true},
+             {"Z offset away from the chuck", &t.zAway, false},
+             {"Z offset towards the chuck", &t.zToward, false},
+             {"overhang shorter", &t.overhangLess, false},
+             {"overhang longer", &t.overhangMore, false}}};
 }
 
 std::array<Row, 4> rowsOf(const SetupMargins& s) {
-    return {{{tr("stick-out longer"), &s.stickOutMore, false},
-             {tr("stick-out shorter"), &s.stickOutLess, false},
-             {tr("datum away from the chuck"), &s.datumAway, false},
-             {tr("datum towards the chuck"), &s.datumToward, false}}};
+    return {{{"stick-out longer", &s.stickOutMore, false},
+             {"stick-out shorter", &s.stickOutLess, false},
+             {"datum away from the chuck", &s.datumAway, false},
+             {"datum towards the chuck", &s.datumToward, false}}};
 }
 
 // A text cell of a table, quoted where it must be.
@@ -101,11 +101,11 @@ void appendMargins(std::string& text, const Trial& trial) {
         // What stands on the axis has no X but that one.
         const bool onAxis = worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(t.toolIndex)].kind);
         text += fmt::format("    T{:<4} {:>6}  {:>6}  {:>6}  {:>8}  {:>13}  {:>5}\n", t.station,
-                            onAxis ? "centre" : cell(t.xLarger, true), onAxis ? "centre" : cell(t.xSmaller, true),
-                            cell(t.zAway, false), cell(t.zToward, false), cell(t.overhangLess, false),
-                            cell(t.overhangMore, false));
+                            onAxis ? tr("centre") : cell(t.xLarger, true),
+                            onAxis ? tr("centre") : cell(t.xSmaller, true), cell(t.zAway, false),
+                            cell(t.zToward, false), cell(t.overhangLess, false), cell(t.overhangMore, false));
         if (const Margin* least = tightest(t)) {
-            text += fmt::format("           first: {}\n", marginInWords(trial, *least));
+            text += say("           first: {}\n", marginInWords(trial, *least));
         }
     }
     const SetupMargins& s = margins.setup;
@@ -114,6 +114,46 @@ void appendMargins(std::string& text, const Trial& trial) {
                 cell(s.datumToward, false));
     text += tr(
         "    Reckoned with the metal as the program leaves it; an edge counts against it at rapid, until it cuts.\n");
+}
+
+const char* severalOf(BodyKind kind) {
+    switch (kind) {
+        case BodyKind::Billet:
+            return tr("billets");
+        case BodyKind::ChuckBody:
+            return tr("chuck bodies");
+        case BodyKind::Jaws:
+            return tr("jaws");
+        case BodyKind::Centre:
+            return tr("centres");
+        case BodyKind::Quill:
+            return tr("quills");
+        case BodyKind::TailstockCasting:
+            return tr("tailstock castings");
+        case BodyKind::SecondChuckBody:
+            return tr("second chuck bodies");
+        case BodyKind::SecondJaws:
+            return tr("second jaws");
+        case BodyKind::SteadyRest:
+            return tr("steady rests");
+        case BodyKind::TurretHead:
+            return tr("turret heads");
+        case BodyKind::TurretDisc:
+            return tr("turret discs");
+        case BodyKind::Block:
+            return tr("blocks");
+        case BodyKind::Holder:
+            return tr("holders");
+        case BodyKind::Edge:
+            return tr("edges");
+        case BodyKind::Guard:
+            return tr("guards");
+        case BodyKind::Door:
+            return tr("doors");
+        case BodyKind::Other:
+            return tr("others");
+    }
+    return "";
 }
 
 // What stands on one side of the pairs, in groups of a kind.
@@ -134,9 +174,8 @@ std::string kindsIn(const Trial& trial, bool movers) {
     }
     std::string text;
     for (const auto& [kind, count] : kinds) {
-        const std::string word = name(kind);
         text += text.empty() ? "" : ", ";
-        text += count == 1 ? word : fmt::format("{} {}{}", count, word, word.back() == 's' ? "" : "s");
+        text += count == 1 ? std::string(tr(name(kind))) : fmt::format("{} {}", count, severalOf(kind));
     }
     return text;
 }
@@ -152,7 +191,7 @@ std::uint32_t lineOfMove(const Trial& trial, std::size_t timedMove) {
 std::string marginInWords(const Trial& trial, const Margin& margin) {
     if (!isLimited(margin)) return say("more than {:.0f} mm", kMarginLimit);
     const std::uint32_t line = lineOfMove(trial, margin.timedMove);
-    return say("{:.2f} mm{}: {} meets {}", told(margin.mm), line > 0 ? fmt::format(", line {}", line) : "",
+    return say("{:.2f} mm{}: {} meets {}", told(margin.mm), line > 0 ? say(", line {}", line) : "",
                nameOf(trial, margin.body), nameOf(trial, margin.other));
 }
 
@@ -164,11 +203,13 @@ std::string clearanceSummary(const Trial& trial) {
                                         [](const Clearance& a, const Clearance& b) { return a.gapMm < b.gapMm; });
     if (std::isfinite(least->gapMm)) {
         const auto index = static_cast<std::size_t>(least - c.perMove.begin());
-        text += say("  nearest       {:.2f} mm, line {}: {} / {}\n", double{least->gapMm}, lineOfMove(trial, index),
+        text += "  " + reportLabel(tr("nearest")) +
+                say("{:.2f} mm, line {}: {} / {}\n", double{least->gapMm}, lineOfMove(trial, index),
                     nameOf(trial, least->body), nameOf(trial, least->other));
     }
-    text += say("  watched       {} pairs of bodies, gaps never told too large, too small by {:.3f} mm at most\n",
-                c.pairs.size(), std::ceil(c.errorMm * 1000) / 1000);
+    text += "  " + reportLabel(tr("watched")) +
+            say("{} pairs of bodies, gaps never told too large, too small by {:.3f} mm at most\n", c.pairs.size(),
+                std::ceil(c.errorMm * 1000) / 1000);
     text +=
         say("                moving: {}\n                against: {}\n", kindsIn(trial, true), kindsIn(trial, false));
     appendMargins(text, trial);

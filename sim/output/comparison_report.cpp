@@ -59,7 +59,7 @@ void appendFindings(std::string& text, const Trial& before, const Trial& after, 
         }
         if (some.empty()) continue;
         const Trial& of = gone ? before : after;
-        text += gone ? "Gone:\n" : "New:\n";
+        text += gone ? tr("Gone:\n") : tr("New:\n");
         text += textFindings(some, of.program, of.setup.name, {});
     }
 }
@@ -77,15 +77,21 @@ std::string timeChangeInWords(double beforeS, double afterS) {
 std::string surfaceChangeInWords(const Trial& after, const SurfaceChange& change) {
     const double datum = sectionDatum(after).z;
     const bool outside = change.side == SurfaceChange::Side::Outside;
-    std::string text = change.piece > 0 ? fmt::format("piece {}, ", change.piece) : std::string();
+    std::string text = change.piece > 0 ? say("piece {}, ", change.piece) : std::string();
     if (change.isFace) {
-        text += say("{} near Z{:.3f}: {:.2f} mm {} along Z",
-                    outside ? tr("shoulder or end") : tr("shoulder in the bore"), change.place.z - datum,
-                    std::abs(change.alongMm), change.amountMm > 0 ? tr("more metal") : tr("less metal"));
+        const double z = change.place.z - datum, along = std::abs(change.alongMm);
+        const bool more = change.amountMm > 0;
+        text += outside && more ? say("shoulder or end near Z{:.3f}: {:.2f} mm more metal along Z", z, along)
+                : outside       ? say("shoulder or end near Z{:.3f}: {:.2f} mm less metal along Z", z, along)
+                : more          ? say("shoulder in the bore near Z{:.3f}: {:.2f} mm more metal along Z", z, along)
+                                : say("shoulder in the bore near Z{:.3f}: {:.2f} mm less metal along Z", z, along);
     } else {
         const bool larger = outside == (change.amountMm > 0);
-        text += say("{} Z{:.3f} to Z{:.3f}: {:.4f} mm {} in diameter", outside ? "outside" : "bore", change.toZ - datum,
-                    change.fromZ - datum, 2 * std::abs(change.amountMm), larger ? "larger" : "smaller");
+        const double from = change.toZ - datum, to = change.fromZ - datum, by = 2 * std::abs(change.amountMm);
+        text += outside && larger ? say("outside Z{:.3f} to Z{:.3f}: {:.4f} mm larger in diameter", from, to, by)
+                : outside         ? say("outside Z{:.3f} to Z{:.3f}: {:.4f} mm smaller in diameter", from, to, by)
+                : larger          ? say("bore Z{:.3f} to Z{:.3f}: {:.4f} mm larger in diameter", from, to, by)
+                                  : say("bore Z{:.3f} to Z{:.3f}: {:.4f} mm smaller in diameter", from, to, by);
     }
     if (change.block != kNoBlock) text += fmt::format(" ({})", after.program.lineName(change.block));
     return text;
@@ -94,7 +100,7 @@ std::string surfaceChangeInWords(const Trial& after, const SurfaceChange& change
 std::string comparisonReport(const Trial& before, const Trial& after, const Comparison& c) {
     std::string text = say("{} on {}, before\n{} on {}, now\n", before.program.name, before.setup.name,
                            after.program.name, after.setup.name);
-    text += say("Verdict: {} before, {} now.\n", name(before.verdict), name(after.verdict));
+    text += say("Verdict: {} before, {} now.\n", tr(name(before.verdict)), tr(name(after.verdict)));
     if (!c.sameBlank) text += tr("The blanks differ, so surfaces differ where no tool has been.\n");
     appendSurfaces(text, after, c);
     if (!c.sizes.empty()) {

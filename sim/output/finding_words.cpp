@@ -82,9 +82,12 @@ std::string whereOf(const Finding& finding, const Program& program, std::string_
         where += where.empty() ? "" : ", ";
         where += finding.span.length > 0 || finding.span.column > 1
                      ? say("line {} column {}", finding.span.line, finding.span.column)
-                     : fmt::format("line {}", finding.span.line);
+                     : say("line {}", finding.span.line);
     }
-    if (finding.timeS) where += fmt::format("{}at {}", where.empty() ? "" : ", ", durationInWords(*finding.timeS));
+    if (finding.timeS) {
+        where += where.empty() ? "" : ", ";
+        where += say("at {}", durationInWords(*finding.timeS));
+    }
     return where;
 }
 
@@ -101,8 +104,8 @@ std::string notReckonedInWords(const Trial& trial) {
     };
     add(!trial.loads.notReckoned.empty(), tr("loads of some cuts"));
     add(drive.curve.empty() && drive.powerKw <= 0, tr("what the spindle gives"));
-    add(!trial.holding.missing.empty(), "grip");
-    add(!trial.bending.missing.empty(), "bending");
+    add(!trial.holding.missing.empty(), tr("grip"));
+    add(!trial.bending.missing.empty(), tr("bending"));
     return words;
 }
 
@@ -122,7 +125,7 @@ std::string verdictInWords(const Trial& trial) {
             break;
     }
     const std::string lacking = notReckonedInWords(trial);
-    if (!lacking.empty()) words += tr(" (not reckoned: ") + lacking + ")";
+    if (!lacking.empty()) words += say(" (not reckoned: {})", lacking);
     return words + ".";
 }
 
@@ -131,16 +134,16 @@ std::string findingCounts(const std::vector<Finding>& findings) {
         return std::count_if(findings.begin(), findings.end(),
                              [&](const Finding& f) { return f.severity == severity; });
     };
-    const auto plural = [](long n, const char* word) { return fmt::format("{} {}{}", n, word, n == 1 ? "" : "s"); };
-    return fmt::format("{}, {}, {}", plural(number(Severity::Stop), "stop"),
-                       plural(number(Severity::Warning), "warning"), plural(number(Severity::Note), "note"));
+    const auto stops = number(Severity::Stop), warnings = number(Severity::Warning), notes = number(Severity::Note);
+    return fmt::format("{}, {}, {}", stops == 1 ? say("{} stop", stops) : say("{} stops", stops),
+                       warnings == 1 ? say("{} warning", warnings) : say("{} warnings", warnings),
+                       notes == 1 ? say("{} note", notes) : say("{} notes", notes));
 }
 
 std::string_view standingCaution() {
     return tr(
-        "This does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, "
-        "guards and "
-        "local safety rules are decided by the machine's manual and by licensed or authorised people.");
+        "This does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, guards "
+        "and local safety rules are decided by the machine's manual and by licensed or authorised people.");
 }
 
 }  // namespace firstoff

@@ -35,12 +35,12 @@ std::string lineOf(const Trial& trial, const FinishReport& report) {
 
 std::string whereOf(const Trial& trial, const FinishReport& report) {
     const bool bar = report.piece == 0 && !trial.stock->severances().empty();
-    std::string text = surfaceInWords(trial, report) + (bar ? tr(" (what is held)") : "");
-    if (report.span.isFace()) return text;
+    const std::string held = bar ? tr(" (what is held)") : "";
+    if (report.span.isFace()) return surfaceInWords(trial, report) + held;
     const double from = 2 * report.rTo, to = 2 * report.rFrom;
-    const std::string diameters = std::abs(from - to) < kSameDiameterMm ? fmt::format(" Ø{:.3f}", from)
-                                                                        : fmt::format(" Ø{:.3f} to Ø{:.3f}", from, to);
-    return text.insert(text.find(','), diameters);
+    const std::string diameters =
+        std::abs(from - to) < kSameDiameterMm ? fmt::format(" Ø{:.3f}", from) : say(" Ø{:.3f} to Ø{:.3f}", from, to);
+    return surfaceInWords(trial, report, diameters) + held;
 }
 
 std::string feedOf(const FinishReport& report) {
@@ -60,7 +60,7 @@ bool hasFigures(const FinishReport& report) {
 
 // What to know of a surface. Of one without marks nothing but that.
 std::vector<std::string> remarksOf(const FinishReport& report) {
-    if (!report.trouble.empty()) return {tr("No figures: ") + report.trouble + "."};
+    if (!report.trouble.empty()) return {say("No figures: {}.", report.trouble)};
     return report.noMarks ? std::vector<std::string>{report.notes.back()} : report.notes;
 }
 
@@ -76,8 +76,8 @@ public:
         }
         text_ +=
             say("  {}  by formula, µm   simulated, µm\n", std::string(4 + width_ + 2 + 5 + 2 + lineWidth_ + 22, ' '));
-        add("  no  {}  {:<5}  {}  {:>11}  {:>5}  {:>7}  {:>6}  {:>7}  {:>6}\n", padded("surface", width_), "tool",
-            padded("line", lineWidth_), tr("feed mm/rev"), "nose", "Rz", "Ra", "Rz", "Ra");
+        add("  no  {}  {:<5}  {}  {:>11}  {:>5}  {:>7}  {:>6}  {:>7}  {:>6}\n", padded(tr("surface"), width_),
+            tr("tool"), padded(tr("line"), lineWidth_), tr("feed mm/rev"), tr("nose"), "Rz", "Ra", "Rz", "Ra");
         for (std::size_t i = 0; i < reports_.size(); ++i) row(i + 1, reports_[i]);
         remarks();
         text_ +=

@@ -63,7 +63,7 @@ public:
             down_ += 1.5 * kLine;
         }
         for (const std::string& line : broken(std::string(finishCaution()))) writeLine(line, "");
-        const std::string title = fmt::format("Finish, {}", trial_.program.name);
+        const std::string title = say("Finish, {}", trial_.program.name);
         return fmt::format(fmt::runtime(kHead), tableFigure(kSheet), tableFigure(down_ + kMargin - kLine),
                            xmlText(title)) +
                body_ + "</svg>\n";
@@ -89,12 +89,12 @@ private:
 
     void surface(const FinishReport& report, std::size_t number) {
         const std::string heading = fmt::format("{}. {}", number, surfaceInWords(trial_, report));
-        writeLine(heading, tr(" font-size=\"3.8\" font-weight=\"bold\""));
+        writeLine(heading, " font-size=\"3.8\" font-weight=\"bold\"");
         if (!report.trouble.empty()) {
-            for (const std::string& line : broken(tr("No figures: ") + report.trouble + ".")) writeLine(line, "");
+            for (const std::string& line : broken(say("No figures: {}.", report.trouble))) writeLine(line, "");
             return;
         }
-        writeLine(tr("Cut by ") + cutByInWords(trial_, report), "");
+        writeLine(say("Cut by {}", cutByInWords(trial_, report)), "");
         tools(report);
         blocks(report);
         figures(report);
@@ -118,8 +118,7 @@ private:
             const BlockId block = report.blocks[i];
             if (block >= trial_.program.blocks.size()) continue;
             const std::string words(trial_.program.textOf(trial_.program.blocks[block]));
-            writeLine(trial_.program.lineName(block) + ":  " + words,
-                      tr(" font-family=\"DejaVu Sans Mono, monospace\""));
+            writeLine(trial_.program.lineName(block) + ":  " + words, " font-family=\"DejaVu Sans Mono, monospace\"");
         }
         if (shown < report.blocks.size()) writeLine(say("and {} more", report.blocks.size() - shown), "");
     }
@@ -129,10 +128,12 @@ private:
         down_ += 0.5 * kLine;
         writeLine(fmt::format("{0}a {1:.3f} µm   {0}z {2:.3f} µm   {0}t {3:.3f} µm", r.filtered() ? 'R' : 'P',
                               1e3 * r.ra, 1e3 * r.rz, 1e3 * r.rt),
-                  tr(" class=\"figures\" font-size=\"4.2\" font-weight=\"bold\" xml:space=\"preserve\""));
+                  " class=\"figures\" font-size=\"4.2\" font-weight=\"bold\" xml:space=\"preserve\"");
         if (r.filtered()) {
-            writeLine(say("Gaussian filter, cut-off {:.4g} mm, {} sampling length{} ({:.4g} mm)", r.cutOff, r.sections,
-                          r.sections == 1 ? "" : "s", r.to - r.from),
+            writeLine(r.sections == 1 ? say("Gaussian filter, cut-off {:.4g} mm, {} sampling length ({:.4g} mm)",
+                                            r.cutOff, r.sections, r.to - r.from)
+                                      : say("Gaussian filter, cut-off {:.4g} mm, {} sampling lengths ({:.4g} mm)",
+                                            r.cutOff, r.sections, r.to - r.from),
                       "");
         }
         if (report.theory) {
@@ -168,9 +169,8 @@ private:
         metal(plot, f);
         scales(plot, f);
         sections(report.roughness, plot, f);
-        curve("profile", plot.line, f, tr("stroke=\"black\" stroke-width=\"0.35\""));
-        curve("mean-line", plot.meanLine, f,
-              tr("stroke=\"#0072B2\" stroke-width=\"0.35\" stroke-dasharray=\"4 1 0.7 1\""));
+        curve("profile", plot.line, f, "stroke=\"black\" stroke-width=\"0.35\"");
+        curve("mean-line", plot.meanLine, f, "stroke=\"#0072B2\" stroke-width=\"0.35\" stroke-dasharray=\"4 1 0.7 1\"");
         if (report.theory) theory(report.theory->rtParabola, f);
         down_ = f.bottom + 5 + kLine;
         text((f.left + f.right) / 2, down_, tr("Length along the surface, mm"), " text-anchor=\"middle\"");
@@ -204,7 +204,7 @@ private:
     }
 
     void scales(const ProfilePlot& plot, const Frame& f) {
-        constexpr const char* kFrame = later("stroke=\"black\" stroke-width=\"0.18\"");
+        constexpr const char* kFrame = "stroke=\"black\" stroke-width=\"0.18\"";
         stroke(f.left, f.top, f.left, f.bottom, kFrame);
         stroke(f.left, f.bottom, f.right, f.bottom, kFrame);
         const double along = tickStep(kLeastTick * 1.4 / f.scale.length);
@@ -221,13 +221,13 @@ private:
             text(f.left - 2.2, y + 1.1, tableFigure(1e3 * k * up), " text-anchor=\"end\"");
         }
         const double middle = (f.top + f.bottom) / 2;
-        add("<text x=\"{0}\" y=\"{1}\" text-anchor=\"middle\" transform=\"rotate(-90 {0} {1})\">Height, µm</text>\n",
-            tableFigure(kMargin + 1), tableFigure(middle));
+        add("<text x=\"{0}\" y=\"{1}\" text-anchor=\"middle\" transform=\"rotate(-90 {0} {1})\">{2}</text>\n",
+            tableFigure(kMargin + 1), tableFigure(middle), xmlText(tr("Height, µm")));
     }
 
     // A length with its ends marked, as a dimension is drawn.
     void dimension(double x0, double x1, double y, const std::string& words) {
-        constexpr const char* kThin = later("fill=\"none\" stroke=\"black\" stroke-width=\"0.18\"");
+        constexpr const char* kThin = "fill=\"none\" stroke=\"black\" stroke-width=\"0.18\"";
         const std::string a = tableFigure(x0), b = tableFigure(x1), at = tableFigure(y);
         add("<path d=\"M{0} {2}L{1} {2}M{0} {2}l2 0.6v-1.2zM{1} {2}l-2 0.6v-1.2z\" {3}/>\n", a, b, at, kThin);
         text(x1 + 1.5, y + 1.1, words, "");
@@ -240,7 +240,7 @@ private:
             const double top = end ? whole : i == 1 ? one : f.top;
             const double x = f.x(plot.sections[i]);
             stroke(x, top < f.top ? top - 1 : top, x, f.bottom,
-                   tr("class=\"section\" stroke=\"#555555\" stroke-width=\"0.18\" stroke-dasharray=\"1.2 1\""));
+                   "class=\"section\" stroke=\"#555555\" stroke-width=\"0.18\" stroke-dasharray=\"1.2 1\"");
         }
         const double from = f.x(plot.sections.front()), to = f.x(plot.sections.back());
         dimension(from, to, whole, say("evaluation length {:.4g} mm", r.to - r.from));
@@ -261,13 +261,12 @@ private:
 
     void key(const Frame& f) {
         const double y = down_ - 1.1;
-        stroke(f.left, y, f.left + 9, y, tr("stroke=\"black\" stroke-width=\"0.35\""));
+        stroke(f.left, y, f.left + 9, y, "stroke=\"black\" stroke-width=\"0.35\"");
         text(f.left + 11, down_, tr("profile as cut"), "");
         stroke(f.left + 42, y, f.left + 53, y,
-               tr("stroke=\"#0072B2\" stroke-width=\"0.35\" stroke-dasharray=\"4 1 0.7 1\""));
+               "stroke=\"#0072B2\" stroke-width=\"0.35\" stroke-dasharray=\"4 1 0.7 1\"");
         text(f.left + 55, down_, tr("mean line"), "");
-        stroke(f.left + 80, y, f.left + 89, y,
-               tr("stroke=\"#555555\" stroke-width=\"0.18\" stroke-dasharray=\"1.2 1\""));
+        stroke(f.left + 80, y, f.left + 89, y, "stroke=\"#555555\" stroke-width=\"0.18\" stroke-dasharray=\"1.2 1\"");
         text(f.left + 91, down_, tr("ends of the sampling lengths"), "");
         down_ += 1.2 * kLine;
     }
@@ -288,7 +287,7 @@ std::optional<FinishFileKind> finishFileKind(const std::filesystem::path& path) 
 }
 
 std::string_view finishFileEndings() {
-    return tr("csv, svg");
+    return "csv, svg";
 }
 
 std::string finishPlot(const Trial& trial, const std::vector<FinishReport>& reports) {

@@ -18,22 +18,22 @@ constexpr const char* kCaution = later(
 const char* nameOf(SurfaceSpan::Side side) {
     switch (side) {
         case SurfaceSpan::Side::Outer:
-            return "outside";
+            return tr("outside");
         case SurfaceSpan::Side::Inner:
-            return "inside";
+            return tr("inside");
         case SurfaceSpan::Side::FrontFace:
-            return "face";
+            return tr("face");
         case SurfaceSpan::Side::BackFace:
             return tr("back face");
     }
     return "";
 }
 
-std::string placeOf(const SurfaceSpan& span, double datumZ) {
+std::string placeOf(const SurfaceSpan& span, double datumZ, std::string_view diameters) {
     if (span.isFace()) {
         return say("{} at Z{:.3f}, X{:.3f} to X{:.3f}", nameOf(span.side), span.z - datumZ, 2 * span.from, 2 * span.to);
     }
-    return fmt::format("{}, Z{:.3f} to Z{:.3f}", nameOf(span.side), span.to - datumZ, span.from - datumZ);
+    return say("{}{}, Z{:.3f} to Z{:.3f}", nameOf(span.side), diameters, span.to - datumZ, span.from - datumZ);
 }
 
 std::string listed(const std::vector<std::string>& words) {
@@ -53,7 +53,7 @@ public:
             add("{}. {}\n", i + 1, surfaceInWords(trial_, reports_[i]));
             surface(reports_[i]);
         }
-        if (!reports_.empty()) add("\n{}\n", kCaution);
+        if (!reports_.empty()) add("\n{}\n", tr(kCaution));
         return std::move(text_);
     }
 
@@ -82,12 +82,15 @@ private:
         const char letter = r.filtered() ? 'R' : 'P';
         add("   {0}a {1:.3f}  {0}q {2:.3f}  {0}z {3:.3f}  {0}t {4:.3f}  {0}p {5:.3f}  {0}v {6:.3f}  µm", letter,
             1e3 * r.ra, 1e3 * r.rq, 1e3 * r.rz, 1e3 * r.rt, 1e3 * r.rp, 1e3 * r.rv);
-        if (r.rsm) text_ += say("  {}Sm {:.4f} mm", letter, *r.rsm);
+        if (r.rsm) text_ += fmt::format("  {}Sm {:.4f} mm", letter, *r.rsm);
         text_ += '\n';
         if (r.filtered()) {
-            text_ += say("   Gaussian filter, cut-off {:.4g} mm, {} section{} ({:.4g} mm) about Z{:.3f} X{:.3f}\n",
-                         r.cutOff, r.sections, r.sections == 1 ? "" : "s", r.to - r.from, middle(report).z - datumZ_,
-                         2 * middle(report).r);
+            const double length = r.to - r.from, z = middle(report).z - datumZ_, x = 2 * middle(report).r;
+            text_ += r.sections == 1
+                         ? say("   Gaussian filter, cut-off {:.4g} mm, {} section ({:.4g} mm) about Z{:.3f} X{:.3f}\n",
+                               r.cutOff, r.sections, length, z, x)
+                         : say("   Gaussian filter, cut-off {:.4g} mm, {} sections ({:.4g} mm) about Z{:.3f} X{:.3f}\n",
+                               r.cutOff, r.sections, length, z, x);
         }
     }
 
@@ -105,9 +108,9 @@ std::string finishTable(const Trial& trial, const std::vector<FinishReport>& rep
     return Table(trial, reports).run();
 }
 
-std::string surfaceInWords(const Trial& trial, const FinishReport& report) {
-    const std::string piece = report.piece > 0 ? fmt::format(" (piece {})", report.piece) : "";
-    return placeOf(report.span, sectionDatum(trial).z) + piece;
+std::string surfaceInWords(const Trial& trial, const FinishReport& report, std::string_view diameters) {
+    const std::string piece = report.piece > 0 ? say(" (piece {})", report.piece) : "";
+    return placeOf(report.span, sectionDatum(trial).z, diameters) + piece;
 }
 
 std::string cutByInWords(const Trial& trial, const FinishReport& report) {
@@ -121,7 +124,7 @@ std::string cutByInWords(const Trial& trial, const FinishReport& report) {
 }
 
 std::string_view finishCaution() {
-    return kCaution;
+    return tr(kCaution);
 }
 
 std::string finishProfiles(const Trial& trial, const std::vector<FinishReport>& reports) {

@@ -14,8 +14,9 @@ namespace firstoff {
 std::string finishTable(const Trial& trial, const std::vector<FinishReport>& reports);
 
 // Single lines of that paragraph, for places that draw. Without a line end.
-std::string surfaceInWords(const Trial& trial, const FinishReport& report);  // "outside, Z-1.000 to Z-15.000 (piece 1)"
-std::string cutByInWords(const Trial& trial, const FinishReport& report);    // "T3; line 21; feed 0.12 mm …"
+// "outside, Z-1.000 to Z-15.000 (piece 1)"; `diameters` stands behind the word for the side, of a face not.
+std::string surfaceInWords(const Trial& trial, const FinishReport& report, std::string_view diameters = {});
+std::string cutByInWords(const Trial& trial, const FinishReport& report);  // "T3; line 21; feed 0.12 mm …"
 // What no figure of a finish says.
 std::string_view finishCaution();
 

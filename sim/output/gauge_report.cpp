@@ -9,6 +9,7 @@
 #include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/inspection/correction_words.h"
+#include "sim/inspection/size_limits.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/tables.h"
 
@@ -33,7 +34,7 @@ double shown(const GaugedDimension& d, double value) {
 const char* inWords(State state) {
     switch (state) {
         case State::Within:
-            return "within";
+            return tr("within");
         case State::TooSmall:
             return tr("TOO SMALL");
         case State::TooLarge:
@@ -92,8 +93,9 @@ private:
     void dimensions() {
         std::size_t width = 9;
         for (const GaugedDimension& d : g_.dimensions) width = std::max(width, widthOf(d.name));
-        add("  no  {}  {:>10}  {:>10}  {:>10}  {:>9}  {:>10}  {:<10}  {:<9}  {:<4}  {}\n", padded("dimension", width),
-            "least", "most", tr("by path"), "bending", "expected", "", "line", "tool", tr("alone it wants"));
+        add("  no  {}  {:>10}  {:>10}  {:>10}  {:>9}  {:>10}  {:<10}  {:<9}  {:<4}  {}\n",
+            padded(tr("dimension"), width), tr("least"), tr("most"), tr("by path"), tr("bending"), tr("expected"), "",
+            tr("line"), tr("tool"), tr("alone it wants"));
         for (std::size_t i = 0; i < g_.dimensions.size(); ++i) row(i + 1, g_.dimensions[i], width);
         text_ += '\n';
     }
@@ -127,10 +129,10 @@ private:
     void corrections() {
         if (g_.dimensions.empty()) return;
         if (g_.corrections.empty()) {
-            text_ += say("  Key in: nothing.\n");
+            text_ += tr("  Key in: nothing.\n");
             return;
         }
-        text_ += say("  Key in, X on diameter, once for each offset and axis:\n");
+        text_ += tr("  Key in, X on diameter, once for each offset and axis:\n");
         for (const OffsetCorrection& c : g_.corrections) {
             add("    {}\n", correctionInWords(g_, c));
             const std::string also = alsoMovedInWords(g_, c, sectionDatum(trial_));
@@ -141,20 +143,23 @@ private:
 
     void outline() {
         if (g_.outline.empty()) {
-            if (outlineWanted(trial_)) text_ += say("  Outline: not compared; `firstoff check` says why.\n");
+            if (outlineWanted(trial_)) text_ += tr("  Outline: not compared; `firstoff check` says why.\n");
             return;
         }
         const double datumZ = sectionDatum(trial_).z;
         if (g_.deviations.empty()) {
             text_ += say("  Outline: the part lies on it, within {:g} mm.\n", g_.deviationBandMm);
         } else {
-            text_ += say("  Outline: {} stretch{} beyond {:g} mm:\n", g_.deviations.size(),
-                         g_.deviations.size() == 1 ? "" : "es", g_.deviationBandMm);
+            text_ += g_.deviations.size() == 1
+                         ? say("  Outline: {} stretch beyond {:g} mm:\n", g_.deviations.size(), g_.deviationBandMm)
+                         : say("  Outline: {} stretches beyond {:g} mm:\n", g_.deviations.size(), g_.deviationBandMm);
         }
         for (const ContourDeviation& d : g_.deviations) {
-            text_ += say("    {:.3f} mm {}, most at X{:.3f} Z{:.3f}{}\n", std::abs(d.amountMm),
-                         d.amountMm > 0 ? "left" : "missing", 2 * d.place.r, d.place.z - datumZ,
-                         d.block == kNoBlock ? std::string() : ", " + trial_.program.lineName(d.block));
+            const double amount = std::abs(d.amountMm), x = 2 * d.place.r, z = d.place.z - datumZ;
+            text_ += d.amountMm > 0 ? say("    {:.3f} mm left, most at X{:.3f} Z{:.3f}", amount, x, z)
+                                    : say("    {:.3f} mm missing, most at X{:.3f} Z{:.3f}", amount, x, z);
+            if (d.block != kNoBlock) text_ += ", " + trial_.program.lineName(d.block);
+            text_ += '\n';
         }
     }
 
@@ -182,7 +187,7 @@ const char* name(State state) {
 const char* stateInWords(State state) {
     switch (state) {
         case State::Within:
-            return "within";
+            return tr("within");
         case State::TooSmall:
             return tr("too small");
         case State::TooLarge:
@@ -245,7 +250,7 @@ std::string gaugeRows(const Trial& trial) {
     for (std::size_t i = 0; i < trial.gauged.dimensions.size(); ++i) {
         const GaugedDimension& d = trial.gauged.dimensions[i];
         const bool found = d.state != State::NotFound;
-        text += fmt::format("{},{},{},", i + 1, quoted(d.name), name(d.wanted.kind));
+        text += fmt::format("{},{},{},", i + 1, quoted(nameOf(d.wanted, later)), name(d.wanted.kind));
         for (double value : {d.least, d.most}) {
             if (d.limited) appendTableFigure(text, shown(d, value));
             text += ',';
@@ -277,19 +282,21 @@ std::string gaugeSummary(const Trial& trial) {
     if (!trial.setup.wanted.given()) return {};
     const auto within = std::count_if(g.dimensions.begin(), g.dimensions.end(),
                                       [](const GaugedDimension& d) { return d.state == State::Within; });
-    std::string text = "  drawing       ";
-    if (!g.dimensions.empty())
-        text += say("{} of {} dimensions within their limits ({})", within, g.dimensions.size(),
-                    g.bendingKnown ? tr("bending counted") : tr("bending not known"));
+    std::string text = "  " + reportLabel(tr("drawing"));
+    if (!g.dimensions.empty()) {
+        const std::size_t all = g.dimensions.size();
+        text += g.bendingKnown ? say("{} of {} dimensions within their limits (bending counted)", within, all)
+                               : say("{} of {} dimensions within their limits (bending not known)", within, all);
+    }
+    std::string outline;
     if (!g.outline.empty()) {
-        text += fmt::format("{}outline {}", g.dimensions.empty() ? "" : ", ",
-                            g.deviations.empty() ? say("met within {:g} mm", g.deviationBandMm)
-                                                 : say("not met at {} places", g.deviations.size()));
+        outline = g.deviations.empty() ? say("outline met within {:g} mm", g.deviationBandMm)
+                                       : say("outline not met at {} places", g.deviations.size());
+    } else if (outlineWanted(trial)) {
+        outline = tr("outline not compared");
     }
-    if (g.outline.empty() && outlineWanted(trial)) {
-        text += say("{}outline not compared", g.dimensions.empty() ? "" : ", ");
-    }
-    return text + tr("; `firstoff gauge` lists them\n");
+    if (!g.dimensions.empty() && !outline.empty()) text += ", ";
+    return text + outline + tr("; `firstoff gauge` lists them\n");
 }
 
 }  // namespace firstoff

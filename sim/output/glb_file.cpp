@@ -8,6 +8,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/output/little_endian.h"
 #include "sim/output/mesh_shading.h"
@@ -60,7 +61,7 @@ public:
         text.resize((text.size() + 3) / 4 * 4, ' ');
         const std::size_t total = 12 + 8 + text.size() + 8 + buffer_.size();
         if (total > std::numeric_limits<std::uint32_t>::max()) {
-            throw std::runtime_error("more than 4 GiB do not fit into this kind of file");
+            throw std::runtime_error(tr("more than 4 GiB do not fit into this kind of file"));
         }
         std::string bytes;
         bytes.reserve(total);

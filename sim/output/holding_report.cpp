@@ -37,22 +37,23 @@ double workZ(const Trial& trial, const BentPlace& place) {
 void gripLines(const Trial& trial, std::vector<std::string>& lines) {
     const HoldingResult& h = trial.holding;
     if (h.grip) {
-        lines.push_back("grip          " + gripCutInWords(trial));
+        lines.push_back(reportLabel(tr("grip")) + gripCutInWords(trial));
         for (const GripFigure& f : gripFigures(trial)) {
-            lines.push_back(fmt::format("              {} {} {}", f.label, f.value, f.unit));
+            lines.push_back(reportLabel("") + fmt::format("{} {} {}", f.label, f.value, f.unit));
         }
     }
     if (h.speed) {
-        lines.push_back(
-            say("grip at speed {:.0f} % lost at the highest speed of {:.0f} rev/min; 67 % would be at "
-                "{:.0f} rev/min",
-                100 * h.speed->lossShare, h.speed->revPerMin, h.speed->permittedRevPerMin));
+        lines.push_back(reportLabel(tr("grip at speed")) +
+                        say("{:.0f} % lost at the highest speed of {:.0f} rev/min; 67 % would be at "
+                            "{:.0f} rev/min",
+                            100 * h.speed->lossShare, h.speed->revPerMin, h.speed->permittedRevPerMin));
     }
     if (h.centre) {
-        lines.push_back(say("centre        pushed with {:.0f} N at most, by {} at line {}", h.centre->pushN(),
-                            toolWord(trial, h.centre->timedMove), lineOfMove(trial, h.centre->timedMove)));
+        lines.push_back(reportLabel(tr("centre")) + say("pushed with {:.0f} N at most, by {} at line {}",
+                                                        h.centre->pushN(), toolWord(trial, h.centre->timedMove),
+                                                        lineOfMove(trial, h.centre->timedMove)));
     }
-    if (h.grip || h.speed || h.centre) lines.emplace_back(std::string("              ") + tr(kGripCaution));
+    if (h.grip || h.speed || h.centre) lines.emplace_back(reportLabel("") + tr(kGripCaution));
 }
 
 constexpr double kToldMm = 0.001;  // less is not told; + is larger
@@ -65,16 +66,17 @@ void bendingLines(const Trial& trial, std::vector<std::string>& lines) {
     bool first = true;
     for (const ToolBending& b : trial.bending.tools) {
         if (!b.finishes) continue;
-        const std::string lead = first ? tr("gives way     ") : "              ";
+        const std::string lead = reportLabel(first ? tr("gives way") : "");
         const std::string tool = toolWord(trial, b.greatest.timedMove);
         if (std::abs(b.greatest.errorMm) < kToldMm) {
-            lines.push_back(say("{}{} leaves diameters off by less than 0.001 mm for that", lead, tool));
+            lines.push_back(lead + say("{} leaves diameters off by less than 0.001 mm for that", tool));
         } else {
             lines.push_back(
-                say("{}{} leaves diameters {} mm off at Z{:.3f} (line {}), {} mm at Z{:.3f}{}", lead, tool,
-                    errorInWords(b.greatest.errorMm), workZ(trial, b.greatest), lineOfMove(trial, b.greatest.timedMove),
-                    errorInWords(b.least.errorMm), workZ(trial, b.least),
-                    b.barShare > 0.5 ? say("; {:.0f} % of it by the bar", 100 * b.barShare) : std::string()));
+                lead + say("{} leaves diameters {} mm off at Z{:.3f} (line {}), {} mm at Z{:.3f}{}", tool,
+                           errorInWords(b.greatest.errorMm), workZ(trial, b.greatest),
+                           lineOfMove(trial, b.greatest.timedMove), errorInWords(b.least.errorMm),
+                           workZ(trial, b.least),
+                           b.barShare > 0.5 ? say("; {:.0f} % of it by the bar", 100 * b.barShare) : std::string()));
         }
         first = false;
     }
@@ -88,20 +90,20 @@ void edgeLines(const Trial& trial, std::vector<std::string>& lines) {
             without = true;
             continue;
         }
-        std::string line =
-            say("{}station {}: {:.2g} % of an edge, {:.0f} parts an edge", first ? "edges         " : "              ",
-                tool.station, 100 * use.share.value_or(0), std::floor(*use.partsPerEdge));
+        std::string line = reportLabel(first ? tr("edges") : "") +
+                           say("station {}: {:.2g} % of an edge, {:.0f} parts an edge", tool.station,
+                               100 * use.share.value_or(0), std::floor(*use.partsPerEdge));
         if (use.partsPerInsert) line += say(", {:.0f} an insert", std::floor(*use.partsPerInsert));
         lines.push_back(line + say(" ({} in metal)", durationInWords(use.cuttingS)));
         first = false;
     }
     if (without && !first)
-        lines.emplace_back(tr("              the others: no taylor_n and taylor_c_m_per_min in the set-up"));
+        lines.emplace_back(reportLabel("") + tr("the others: no taylor_n and taylor_c_m_per_min in the set-up"));
 }
 
 void assumedLines(const std::vector<std::string>& assumed, bool& first, std::vector<std::string>& lines) {
     for (const std::string& text : assumed) {
-        lines.push_back((first ? "assumed       " : "              ") + text);
+        lines.push_back(reportLabel(first ? tr("assumed") : "") + text);
         first = false;
     }
 }
@@ -148,7 +150,7 @@ std::vector<GripFigure> gripFigures(const Trial& trial) {
                                        {tr("Grip needed at that speed"), force(g.neededN), "kN"}};
     if (g.permittedRevPerMin > 0) {
         figures.push_back(
-            {tr("Speed up to which it would hold"), fmt::format("{:.0f}", g.permittedRevPerMin), "rev/min"});
+            {tr("Speed up to which it would hold"), fmt::format("{:.0f}", g.permittedRevPerMin), tr("rev/min")});
     }
     return figures;
 }
@@ -196,7 +198,7 @@ Json holdingObject(const Trial& trial) {
     }
     object["missing"] = textList(h.missing);
     object["assumed"] = textList(h.assumed);
-    object["caution"] = kGripCaution;
+    object["caution"] = tr(kGripCaution);
     return object;
 }
 

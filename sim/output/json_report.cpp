@@ -7,6 +7,7 @@
 
 #include "sim/base/units.h"
 #include "sim/inspection/correction_words.h"
+#include "sim/inspection/size_limits.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/gauge_report.h"
 #include "sim/output/holding_report.h"
@@ -132,7 +133,7 @@ Json rowsObject(const Trial& trial, const std::vector<TimeRow>& rows) {
     Json list = Json::array();
     for (const TimeRow& row : rows) {
         Json object;
-        object["name"] = row.name;
+        object["name"] = row.plainName;
         object["line"] = blockLine(trial, row.block);
         object["station"] = row.station;
         object["seconds"] = shareObject(row.share);
@@ -167,7 +168,7 @@ Json dimensionObject(const Trial& trial, const GaugedDimension& d) {
     const bool found = d.state != GaugedDimension::State::NotFound;
     const auto figure = [&](double v) { return found ? rounded(angle ? degrees(v) : v) : Json(nullptr); };
     Json object;
-    object["name"] = d.name;
+    object["name"] = nameOf(d.wanted, later);
     object["kind"] = name(d.wanted.kind);
     object["unit"] = angle ? "deg" : "mm";
     const auto limit = [&](double v) { return d.limited ? rounded(angle ? degrees(v) : v) : Json(nullptr); };

@@ -152,20 +152,21 @@ std::string loadTable(const Trial& trial) {
         const std::string& tool = trial.setup.tools[static_cast<std::size_t>(t.toolIndex)].name;
         text += fmt::format("\n{} {}\n", nameOf(trial, t), tool);
         const auto row = [&](const char* what, double value, const char* unit, const LoadPeak& peak) {
-            text += fmt::format("  {:<18}{:>10} {:<8} line {}\n", what, tableFigure(value), unit, atLine(trial, peak));
+            text += fmt::format("  {:<18}{:>10} {:<8} {}\n", what, tableFigure(value), unit,
+                                say("line {}", atLine(trial, peak)));
         };
         const auto to = [](double value, double step) { return std::round(value / step) * step; };
         if (loads.forcesKnown) {
             row(tr("cutting force"), to(double{t.cuttingN.value}, 1), "N", t.cuttingN);
-            row("torque", to(double{t.torqueNm.value}, 0.1), "N m", t.torqueNm);
+            row(tr("torque"), to(double{t.torqueNm.value}, 0.1), "N m", t.torqueNm);
             row(tr("power at the cut"), to(double{t.powerKw.value}, 0.01), "kW", t.powerKw);
         }
         row(tr("chip area"), to(double{t.chipAreaMm2.value}, 0.001), "mm²", t.chipAreaMm2);
         row(tr("chip thickness"), to(double{t.thicknessMm.value}, 0.001), "mm", t.thicknessMm);
         row(tr("removal rate"), to(perMinute(t.removalMm3PerS.value), 0.1), "cm³/min", t.removalMm3PerS);
-        text += fmt::format("  {:<18}{:>10} cm³\n", "metal", tableFigure(to(t.removedMm3 / 1000, 0.001)));
+        text += fmt::format("  {:<18}{:>10} cm³\n", tr("metal"), tableFigure(to(t.removedMm3 / 1000, 0.001)));
         if (loads.forcesKnown)
-            text += fmt::format("  {:<18}{:>10} kJ\n", "energy", tableFigure(to(t.energyJ / 1000, 0.1)));
+            text += fmt::format("  {:<18}{:>10} kJ\n", tr("energy"), tableFigure(to(t.energyJ / 1000, 0.1)));
     }
     appendSentences(text, tr("Taken for granted:"), loads.assumed);
     appendSentences(text, tr("Not reckoned:"), loads.notReckoned);
@@ -182,8 +183,8 @@ std::string materialList() {
            "marked\n"
            "`memory` was not opened at its source; *_mapping: the figures were, that they hold for this name was "
            "not.\n\n");
-    text += fmt::format("{:<38} {:<4} {:>6} {:>5} {:>6} {:>6}  {}\n", "name", "ISO", "kc1.1", "mc", "E GPa", "kg/dm3",
-                        tr("status; what; other names"));
+    text += fmt::format("{:<38} {:<4} {:>6} {:>5} {:>6} {:>6}  {}\n", tr("name"), "ISO", "kc1.1", "mc", "E GPa",
+                        "kg/dm3", tr("status; what; other names"));
     std::map<std::string, int> sources;
     std::vector<std::string> listed;
     const auto numberOf = [&](const std::string& source) {
@@ -202,19 +203,18 @@ std::string materialList() {
         std::string names;
         for (const std::string& other : row.otherNames) names += names.empty() ? other : ", " + other;
         if (!names.empty()) more += "; " + names;
-        more += fmt::format(" [{}", numberOf(m.source));
+        more += fmt::format(" [{}", numberOf(sourceInWords(row)));
         if (!m.youngSource.empty()) more += fmt::format(", E {}", numberOf(m.youngSource));
-        if (!row.densitySource.empty()) more += fmt::format(", density {}", numberOf(row.densitySource));
+        if (!row.densitySource.empty()) more += say(", density {}", numberOf(row.densitySource));
         more += ']';
         const auto figure = [](double value) { return value > 0 ? tableFigure(value) : std::string("-"); };
         text += fmt::format("{:<38} {:<4} {:>6} {:>5} {:>6} {:>6}  {}\n", m.name, m.group, figure(m.kc11), figure(m.mc),
                             figure(m.youngGPa), figure(m.densityKgPerDm3), more);
-        if (!row.note.empty() && !row.note.starts_with(tr("VDI 3323 group")) &&
-            !row.note.starts_with(tr("classic table"))) {
+        if (!row.note.empty() && !row.note.starts_with("VDI 3323 group") && !row.note.starts_with("classic table")) {
             text += fmt::format("{:<38} {}\n", "", row.note);
         }
     }
-    text += "\nSources:\n";
+    text += tr("\nSources:\n");
     for (std::size_t i = 0; i < listed.size(); ++i) text += fmt::format("[{}] {}\n", i + 1, listed[i]);
     return text;
 }

@@ -152,7 +152,7 @@ std::optional<PartFileKind> partFileKind(const std::filesystem::path& path) {
 }
 
 std::string_view partFileEndings() {
-    return tr("stl, 3mf, glb, vdb, svg, dxf, csv");
+    return "stl, 3mf, glb, vdb, svg, dxf, csv";
 }
 
 void writePartFile(const Trial& trial, double timeS, const std::filesystem::path& path, PartFileKind kind,

@@ -6,7 +6,6 @@
 
 #include <fmt/format.h>
 
-#include "sim/base/say.h"
 #include "sim/base/tolerances.h"
 #include "sim/output/table_figures.h"
 #include "sim/output/xml_text.h"
@@ -122,11 +121,11 @@ std::string sectionSvg(std::span<const Loop> loops, std::string_view title) {
     appendGroup(text, "hatching", kNarrowMm, "");
     for (int piece : pieces) appendHatching(text, loops, piece, f);
     text += "</g>\n";
-    appendGroup(text, "outline", kWideMm, tr(" stroke-linejoin=\"round\" stroke-linecap=\"round\""));
+    appendGroup(text, "outline", kWideMm, " stroke-linejoin=\"round\" stroke-linecap=\"round\"");
     for (const Loop& loop : loops) appendOutline(text, loop);
     text += "</g>\n";
     // Long dash and dot: 24, 3, ½ and 3 line widths.
-    appendGroup(text, "centre-line", kNarrowMm, tr(" stroke-dasharray=\"6 0.75 0.125 0.75\""));
+    appendGroup(text, "centre-line", kNarrowMm, " stroke-dasharray=\"6 0.75 0.125 0.75\"");
     text += "<path d=\"M";
     appendPlace(text, {f.z0 - kCentreLineBeyond, 0});
     text += 'L';

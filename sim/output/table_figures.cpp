@@ -45,4 +45,8 @@ std::string padded(std::string text, std::size_t width) {
     return text;
 }
 
+std::string reportLabel(std::string label) {
+    return padded(std::move(label), kReportLabel);
+}
+
 }  // namespace firstoff

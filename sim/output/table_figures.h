@@ -18,4 +18,8 @@ std::size_t widthOf(const std::string& text);
 // With blanks behind it up to that width.
 std::string padded(std::string text, std::size_t width);
 
+// What stands before a figure in the report for a terminal, with blanks up to a column of its own.
+inline constexpr std::size_t kReportLabel = 14;
+std::string reportLabel(std::string label);
+
 }  // namespace firstoff

@@ -20,11 +20,20 @@ namespace {
 
 constexpr std::size_t kMostFindings = 200;
 constexpr std::size_t kWidest = 100;  // bytes of a quoted line
-constexpr std::size_t kLabel = 14;    // columns of the labels before figures
 
 std::size_t columnsOf(std::string_view bytes) {
     return static_cast<std::size_t>(
         std::count_if(bytes.begin(), bytes.end(), [](char c) { return !continuesPoint(c); }));
+}
+
+// How many bytes the first columns of a text take.
+std::size_t bytesOf(std::string_view text, std::size_t columns) {
+    std::size_t bytes = 0;
+    while (bytes < text.size() && (columns > 0 || continuesPoint(text[bytes]))) {
+        columns -= continuesPoint(text[bytes]) ? 0 : 1;
+        ++bytes;
+    }
+    return bytes;
 }
 
 // The line with a caret line beneath; a span without length means the whole block.
@@ -87,14 +96,15 @@ void appendList(std::string& text, const char* heading, const std::vector<std::s
 void appendFinding(std::string& text, const Finding& finding, const Program& program, std::string_view setupName,
                    std::string_view setupText) {
     const bool inSetup = finding.span.file == SourceSpan::File::Setup;
-    text += fmt::format("\n  {}{}  {}  [{}]\n", finding.unproven ? tr("not proven, ") : "", name(finding.severity),
+    text += fmt::format("\n  {}{}  {}  [{}]\n", finding.unproven ? tr("not proven, ") : "", tr(name(finding.severity)),
                         whereOf(finding, program, setupName), finding.code);
     if (finding.span.line > 0) {
         const std::string_view source = inSetup ? setupText : program.textOfPart(finding.span.part);
         text += quoted(lineOf(source, finding.span.line), finding.span);
     }
     appendWrapped(text, "    ", "    ", plainText(finding.message));
-    if (!finding.remedy.empty()) appendWrapped(text, "        ", "    Do: ", plainText(finding.remedy));
+    if (!finding.remedy.empty())
+        appendWrapped(text, "        ", fmt::format("    {} ", tr("Do:")), plainText(finding.remedy));
 }
 
 }  // namespace
@@ -111,24 +121,26 @@ std::string textFindings(const std::vector<Finding>& findings, const Program& pr
 }
 
 std::string textReport(const Trial& trial, std::string_view setupText) {
-    std::string text = fmt::format("{} on {}\n", plainText(trial.program.name), plainText(trial.setup.name));
+    std::string text = say("{} on {}\n", plainText(trial.program.name), plainText(trial.setup.name));
     text += verdictInWords(trial);
     text += '\n';
     text += textFindings(trial.findings, trial.program, trial.setup.name, setupText);
-    text += fmt::format("\n  findings      {}\n", findingCounts(trial.findings));
-    text += say("  cycle time    {}\n", durationInWords(trial.timeline.cycleTimeS));
+    text += "\n  " + reportLabel(tr("findings")) + findingCounts(trial.findings) + "\n";
+    text += "  " + reportLabel(tr("cycle time")) + durationInWords(trial.timeline.cycleTimeS) + "\n";
     text += timeSummary(trial);
-    text += say("  at feed       {}, of that in metal {}\n", durationInWords(trial.timeline.feedTimeS),
+    text += "  " + reportLabel(tr("at feed")) +
+            say("{}, of that in metal {}\n", durationInWords(trial.timeline.feedTimeS),
                 durationInWords(trial.cuttingTimeS));
-    text += say("  billet        {:.2f} cm³, {:.2f} cm³ of it cut away\n", trial.stockVolumeMm3 / 1000,
-                trial.removedVolumeMm3 / 1000);
-    text += fmt::format("  moves         {}\n", trial.toolpath.moves.size());
+    text += "  " + reportLabel(tr("billet")) +
+            say("{:.2f} cm³, {:.2f} cm³ of it cut away\n", trial.stockVolumeMm3 / 1000, trial.removedVolumeMm3 / 1000);
+    text += "  " + reportLabel(tr("moves")) + std::to_string(trial.toolpath.moves.size()) + "\n";
     text += gaugeSummary(trial);
     text += clearanceSummary(trial);
     text += loadSummary(trial);
     for (const std::string& line : holdingLines(trial)) {
-        appendWrapped(text, std::string(2 + kLabel, ' '), "  " + line.substr(0, kLabel),
-                      plainText(std::string_view(line).substr(kLabel)));
+        const std::size_t label = bytesOf(line, kReportLabel);
+        appendWrapped(text, std::string(2 + kReportLabel, ' '), "  " + line.substr(0, label),
+                      plainText(std::string_view(line).substr(label)));
     }
     text += '\n';
     appendList(text, tr("  Not checked:\n"), trial.notChecked);

@@ -46,8 +46,8 @@ std::string textRow(const std::string& name, const TimeShare& share, double cycl
 
 std::string heading(const char* what) {
     std::string row = fmt::format("\n  {:<{}}", what, kNameWidth);
-    for (TimeKind kind : kinds()) row += fmt::format("{:>9}", name(kind));
-    return row + fmt::format("{:>9}{:>10}\n", "total", "share");
+    for (TimeKind kind : kinds()) row += fmt::format("{:>9}", tr(name(kind)));
+    return row + fmt::format("{:>9}{:>10}\n", tr("total"), tr("share"));
 }
 
 std::string quoted(const std::string& text) {
@@ -67,12 +67,14 @@ void appendTableRow(std::string& text, const Trial& trial, const char* part, con
 }
 
 std::string wasteInWords(const Trial& trial, const TimeWaste& waste) {
-    const std::string where = waste.block == kNoBlock ? std::string() : " at " + trial.program.lineName(waste.block);
+    const std::string where =
+        waste.block == kNoBlock ? std::string() : say(" at {}", trial.program.lineName(waste.block));
     const std::string times = waste.times > 1 ? say(", {} places in all", waste.times) : std::string();
-    return fmt::format(
-        "  {:6.1f} s  {} {:.{}f} mm{}{}\n", waste.seconds,
-        waste.kind == TimeWaste::Kind::AirCut ? tr("feed where there is no metal,") : tr("retract longer by"),
-        waste.lengthMm, waste.lengthMm < 10 ? 1 : 0, where, times);
+    const std::string way = fmt::format("{:.{}f}", waste.lengthMm, waste.lengthMm < 10 ? 1 : 0);
+    return fmt::format("  {:6.1f} s  {}{}{}\n", waste.seconds,
+                       waste.kind == TimeWaste::Kind::AirCut ? say("feed where there is no metal, {} mm", way)
+                                                             : say("retract longer by {} mm", way),
+                       where, times);
 }
 
 }  // namespace
@@ -89,9 +91,9 @@ std::string timeSummary(const Trial& trial) {
     for (TimeKind kind : kinds()) {
         const double share = trial.time.whole.of(kind);
         if (share <= 0) continue;
-        text += fmt::format("{}{} {}", text.empty() ? "" : ", ", name(kind), durationInWords(share));
+        text += fmt::format("{}{} {}", text.empty() ? "" : ", ", tr(name(kind)), durationInWords(share));
     }
-    return text.empty() ? text : say("  of that       {}\n", text);
+    return text.empty() ? text : "  " + reportLabel(tr("of that")) + text + "\n";
 }
 
 std::string timeReport(const Trial& trial) {
@@ -104,7 +106,7 @@ std::string timeReport(const Trial& trial) {
     } else {
         text += tr("Parts an hour: give change_part_s in [times] of the set-up\n");
     }
-    text += heading("seconds");
+    text += heading(tr("seconds"));
     text += textRow(tr("whole cycle"), time.whole, cycle);
     text += heading(tr("by tool"));
     for (const TimeRow& row : time.tools) text += textRow(row.name, row.share, cycle);
@@ -116,7 +118,7 @@ std::string timeReport(const Trial& trial) {
         for (std::size_t i = 0; i < shown; ++i) text += wasteInWords(trial, time.wastes[i]);
         if (shown < time.wastes.size()) text += say("            and {} smaller ones\n", time.wastes.size() - shown);
     }
-    text += "\n  Taken\n";
+    text += tr("\n  Taken\n");
     for (const std::string& entry : time.assumed) text += "  - " + entry + '\n';
     return text;
 }
@@ -126,9 +128,10 @@ std::string timeTable(const Trial& trial) {
     for (TimeKind kind : kinds()) text += fmt::format(",{}_s", name(kind));
     text += ",total_s,share_percent\n";
     appendTableRow(text, trial, "cycle", trial.program.name, kNoBlock, trial.time.whole);
-    for (const TimeRow& row : trial.time.tools) appendTableRow(text, trial, "tool", row.name, row.block, row.share);
+    for (const TimeRow& row : trial.time.tools)
+        appendTableRow(text, trial, "tool", row.plainName, row.block, row.share);
     for (const TimeRow& row : trial.time.operations) {
-        appendTableRow(text, trial, "operation", row.name, row.block, row.share);
+        appendTableRow(text, trial, "operation", row.plainName, row.block, row.share);
     }
     return text;
 }

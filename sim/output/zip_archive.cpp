@@ -7,6 +7,7 @@
 
 #include <zlib.h>
 
+#include "sim/base/say.h"
 #include "sim/output/little_endian.h"
 
 namespace firstoff {
@@ -26,7 +27,7 @@ std::string deflated(std::string_view contents) {
     stream.avail_in = static_cast<uInt>(contents.size());
     stream.next_out = reinterpret_cast<Bytef*>(result.data());
     stream.avail_out = static_cast<uInt>(result.size());
-    if (deflate(&stream, Z_FINISH) != Z_STREAM_END) throw std::runtime_error("the contents cannot be packed");
+    if (deflate(&stream, Z_FINISH) != Z_STREAM_END) throw std::runtime_error(tr("the contents cannot be packed"));
     result.resize(stream.total_out);
     return result;
 }
@@ -52,13 +53,13 @@ std::string describe(std::string_view name, std::string_view contents, std::stri
 }  // namespace
 
 void ZipArchive::add(std::string_view name, std::string_view contents) {
-    if (contents.size() > kMost) throw std::runtime_error("more than 4 GiB do not fit into this kind of file");
+    if (contents.size() > kMost) throw std::runtime_error(tr("more than 4 GiB do not fit into this kind of file"));
     const std::string packed = deflated(contents);
     const std::string description = describe(name, contents, packed);
     const auto offset = static_cast<std::uint32_t>(bytes_.size());
     put32(bytes_, 0x04034b50);
     bytes_.append(description).append(name).append(packed);
-    if (bytes_.size() > kMost) throw std::runtime_error("more than 4 GiB do not fit into this kind of file");
+    if (bytes_.size() > kMost) throw std::runtime_error(tr("more than 4 GiB do not fit into this kind of file"));
     put32(directory_, 0x02014b50);
     put16(directory_, 20);
     directory_ += description;

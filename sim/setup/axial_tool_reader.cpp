@@ -56,7 +56,7 @@ private:
         const bool wide = from_.says("collet_chuck_diameter_mm"), isLong = from_.says("collet_chuck_length_mm");
         std::string wrong;
         if (wide != isLong) {
-            wrong = say("The collet chuck has {}.", wide ? tr("no length") : tr("no diameter"));
+            wrong = wide ? tr("The collet chuck has no length.") : tr("The collet chuck has no diameter.");
         } else if (wide && tool_.colletChuckRadius <= tool_.shankSize / 2) {
             wrong = say("A collet chuck of {:g} mm does not go round a shank of {:g} mm.", 2 * tool_.colletChuckRadius,
                         tool_.shankSize);
@@ -169,7 +169,7 @@ private:
         if (size) return (*size).*member;
         from_.stop("setup-missing-key", "pilot_diameter_mm",
                    say("A pilot of {:g} mm is none of the standard's; the tool does not say {}.", tool_.diameter, key),
-                   fmt::format("Add {}.", key));
+                   say("Add {}.", key));
         return 0;
     }
 

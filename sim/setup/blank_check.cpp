@@ -71,9 +71,12 @@ private:
         const double cone = tailstock.centreRadius / std::tan(tailstock.centreAngle / 2);
         if (inside >= 0 && inside <= cone) return;
         stop("setup-centre-not-in-work", tailstock.tipSpan,
-             say("The centre is said to be in the work, but its point stands {:g} mm {} the end of the bar, which "
-                 "is {:g} mm from the chuck face.",
-                 std::abs(inside), inside < 0 ? tr("in front of") : "inside", s_.frontZ),
+             inside < 0 ? say("The centre is said to be in the work, but its point stands {:g} mm in front of the end "
+                              "of the bar, which is {:g} mm from the chuck face.",
+                              -inside, s_.frontZ)
+                        : say("The centre is said to be in the work, but its point stands {:g} mm inside the end of "
+                              "the bar, which is {:g} mm from the chuck face.",
+                              inside, s_.frontZ),
              tr("Correct centre_z_from_chuck_face_mm, or write advanced = false."));
     }
 
@@ -84,7 +87,8 @@ private:
         if (flats == 0 || jaws < 1 || flats % jaws == 0) return;
         Finding finding = setupStop(
             "setup-jaws-miss-flats", s_.sizeSpan,
-            say("{} jaws spaced alike do not all rest on flats of a {}.", jaws, flats == 6 ? "hexagon" : "square"),
+            flats == 6 ? say("{} jaws spaced alike do not all rest on flats of a hexagon.", jaws)
+                       : say("{} jaws spaced alike do not all rest on flats of a square.", jaws),
             flats == 6 ? tr("A hexagon sits in 2, 3 or 6 jaws; else it takes a bush, a collet or jaws bored for it.")
                        : tr("A square sits in 2 or 4 jaws; else it takes a bush, a collet or jaws bored for it."));
         finding.severity = Severity::Note;

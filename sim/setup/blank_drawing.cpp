@@ -78,7 +78,8 @@ private:
                             s_.drawingFile, -drawn.rMin),
                         tr("Draw or name the layer of one half only, the axis at y 0."));
         }
-        if (!fits(drawn.zMax - drawn.zMin, kLongestMm, "long") || !fits(2 * drawn.rMax, kThickestMm, "thick")) return;
+        if (!fits(drawn.zMax - drawn.zMin, kLongestMm, tr("long")) || !fits(2 * drawn.rMax, kThickestMm, tr("thick")))
+            return;
         for (Contour& contour : contours) {
             if (s_.turnedRound) contour = mirroredInZ(contour, drawn.zMin + drawn.zMax);
             for (ContourCorner& corner : contour) corner.at.r = std::max(0.0, corner.at.r);
@@ -114,7 +115,7 @@ private:
     }
 
     void tell(const DrawingFault& fault) {
-        const std::string line = fault.line > 0 ? fmt::format(", line {}", fault.line) : std::string();
+        const std::string line = fault.line > 0 ? say(", line {}", fault.line) : std::string();
         Finding finding = setupStop(fault.code, s_.sizeSpan,
                                     fmt::format("{}{}: {}", s_.drawingFile, line, fault.message), fault.remedy);
         finding.severity = fault.severity;

@@ -51,10 +51,13 @@ private:
         const bool tailstock = b_.carrier == Carrier::Tailstock && !setup_.tailstock;
         const bool second = b_.carrier == Carrier::SecondSpindle && !setup_.secondSpindle;
         if (!tailstock && !second) return;
-        leftOut("on",
-                say("The body \"{}\" is carried by a {}, but the set-up has none; it was left out.", b_.name,
-                    tailstock ? "tailstock" : tr("second spindle")),
-                say("Add the table [{}], or correct on.", tailstock ? "tailstock" : "second_spindle"));
+        leftOut(
+            "on",
+            tailstock
+                ? say("The body \"{}\" is carried by a tailstock, but the set-up has none; it was left out.", b_.name)
+                : say("The body \"{}\" is carried by a second spindle, but the set-up has none; it was left out.",
+                      b_.name),
+            say("Add the table [{}], or correct on.", tailstock ? "tailstock" : "second_spindle"));
         carried_ = false;
     }
 
@@ -87,8 +90,8 @@ private:
         const bool mesh = given("file");
         if (mesh == (box > 0)) {
             leftOut(mesh ? "file" : "name",
-                    say("The body \"{}\" has {}.", b_.name,
-                        mesh ? tr("both the sizes of a box and a file") : tr("no shape: neither a box nor a file")),
+                    mesh ? say("The body \"{}\" has both the sizes of a box and a file.", b_.name)
+                         : say("The body \"{}\" has no shape: neither a box nor a file.", b_.name),
                     tr("Write z_mm, x_mm and y_mm for a box, or file for a mesh."));
             return false;
         }

@@ -102,8 +102,8 @@ private:
         if (c_.gripLength <= most + kAlikeMm) return;
         from_.stop(
             "setup-grip-length", "grip_length_mm",
-            say("{} {:g} mm long cannot grip over {:g} mm.", collet ? tr("A collet with its chuck") : "Jaws", most,
-                c_.gripLength),
+            collet ? say("A collet with its chuck {:g} mm long cannot grip over {:g} mm.", most, c_.gripLength)
+                   : say("Jaws {:g} mm long cannot grip over {:g} mm.", most, c_.gripLength),
             collet ? tr("Correct grip_length_mm, jaw_length_mm or body_length_mm.")
                    : tr("Correct grip_length_mm (of soft jaws the depth to which they are bored) or jaw_length_mm."));
         c_.gripLength = 0;

@@ -89,7 +89,7 @@ private:
         return value;
     }
 
-    static std::string shown(char c) { return c == '\0' ? "nothing" : fmt::format("\"{}\"", c); }
+    static std::string shown(char c) { return c == '\0' ? tr("nothing") : fmt::format("\"{}\"", c); }
 
     bool readLetters() {
         const char clamping = letter();

@@ -57,8 +57,10 @@ private:
         }
         const HolderDesignation& d = *read.designation;
         if (d.bar != (tool_.kind == ToolKind::Boring)) {
-            contradicts("holder", say("{} is a {}, the tool is of kind \"{}\".", head.designation,
-                                      d.bar ? tr("boring bar") : tr("holder with a square shank"), from_.text("kind")));
+            contradicts("holder", d.bar ? say("{} is a boring bar, the tool is of kind \"{}\".", head.designation,
+                                              from_.text("kind"))
+                                        : say("{} is a holder with a square shank, the tool is of kind \"{}\".",
+                                              head.designation, from_.text("kind")));
             return std::nullopt;
         }
         takeShank(d, head);
@@ -108,9 +110,13 @@ private:
         const bool towardsChuck = side < 0;
         const bool right = towardsChuck == (tool_.needs == SpindleDirection::Forward);
         if (right == (d.hand == 'R')) return;
-        contradicts(from_.says("tip_number") ? "tip_number" : "holder",
-                    say("A tool of hand {} that needs {} cuts {} the chuck, tip {} lies on the other side.", d.hand,
-                        from_.text("needs"), towardsChuck ? tr("away from") : "towards", tool_.tipNumber));
+        contradicts(
+            from_.says("tip_number") ? "tip_number" : "holder",
+            towardsChuck
+                ? say("A tool of hand {} that needs {} cuts away from the chuck, tip {} lies on the other side.",
+                      d.hand, from_.text("needs"), tool_.tipNumber)
+                : say("A tool of hand {} that needs {} cuts towards the chuck, tip {} lies on the other side.", d.hand,
+                      from_.text("needs"), tool_.tipNumber));
     }
 
     // An outside holder stands across the axis: the feed of an edge at its end runs along X there, and along Z the edge

@@ -9,7 +9,7 @@ namespace firstoff {
 
 namespace {
 
-constexpr std::string_view kFromSetup = later("given in the set-up");
+constexpr const char* kFromSetup = later("given in the set-up");
 
 // Both figures of the law or neither: one of them with the other of a table would be a material nobody has.
 void takeForce(const TableReading& from, Material& material) {
@@ -24,7 +24,7 @@ void takeForce(const TableReading& from, Material& material) {
     material.kc11 = from.number("kc11_n_per_mm2");
     material.mc = from.number("mc");
     material.rakeAngle = 0;
-    material.source = from.says("source") ? std::string(from.text("source")) : std::string(kFromSetup);
+    material.source = from.says("source") ? std::string(from.text("source")) : std::string(tr(kFromSetup));
 }
 
 }  // namespace
@@ -36,6 +36,7 @@ Material readMaterial(std::string_view named, SourceSpan namedSpan, const SetupT
     Material material;
     if (const MaterialRow* row = findMaterial(name)) {
         material = row->material;
+        material.source = sourceInWords(*row);
     } else {
         material.name = name;
     }
@@ -44,7 +45,7 @@ Material readMaterial(std::string_view named, SourceSpan namedSpan, const SetupT
     if (from.says("group")) material.group = from.text("group");
     takeForce(from, material);
     if (from.says("rake_angle_deg")) material.rakeAngle = radians(from.number("rake_angle_deg"));
-    const std::string source = from.says("source") ? std::string(from.text("source")) : std::string(kFromSetup);
+    const std::string source = from.says("source") ? std::string(from.text("source")) : std::string(tr(kFromSetup));
     if (from.says("youngs_modulus_gpa")) {
         material.youngGPa = from.number("youngs_modulus_gpa");
         material.youngSource = source;

@@ -77,8 +77,6 @@ MaterialRow rowOf(const std::map<std::string, std::size_t>& headings, const std:
     row.status = text("status");
     row.note = text("note");
     row.densitySource = text("density_source");
-    // Shown beside every force, where the rest of the row is not.
-    if (row.status.ends_with("memory_mapping")) m.source += tr("; that it holds for this material is from memory");
     return row;
 }
 
@@ -108,6 +106,12 @@ std::string plain(std::string_view name) {
 std::span<const MaterialRow> materialTable() {
     static const std::vector<MaterialRow> rows = readTable();
     return rows;
+}
+
+std::string sourceInWords(const MaterialRow& row) {
+    std::string words = row.material.source;
+    if (row.status.ends_with("memory_mapping")) words += tr("; that it holds for this material is from memory");
+    return words;
 }
 
 const MaterialRow* findMaterial(std::string_view name) {

@@ -28,6 +28,10 @@ std::span<const MaterialRow> materialTable();
 // The row of a name or another name, capitals and blanks at the ends aside; nothing if there is none.
 const MaterialRow* findMaterial(std::string_view name);
 
+// Where the cutting force comes from, and what is uncertain of that: it is shown beside every force, where the rest of
+// the row is not.
+std::string sourceInWords(const MaterialRow& row);
+
 // The text of the file.
 std::string_view materialText();
 

@@ -14,7 +14,7 @@ namespace firstoff {
 
 namespace {
 
-constexpr std::string_view kWhereDescribed = later("assets/set-up-keys.md describes every key.");
+constexpr const char* kWhereDescribed = later("assets/set-up-keys.md describes every key.");
 
 // Number of single-letter changes between two words (Levenshtein).
 std::size_t changesBetween(std::string_view a, std::string_view b) {
@@ -61,7 +61,7 @@ std::vector<std::string_view> choicesOf(const SetupKey& key) {
 const char* formInWords(SetupKey::Form form) {
     switch (form) {
         case SetupKey::Form::Number:
-            return "a number";
+            return tr("a number");
         case SetupKey::Form::Whole:
             return tr("a whole number");
         case SetupKey::Form::Range:
@@ -122,7 +122,7 @@ private:
 
     void missingTable(std::string_view name) {
         add("setup-missing-table", {}, say("The set-up has no table [{}].", name),
-            say("Add [{}] with its keys; {}", name, kWhereDescribed));
+            say("Add [{}] with its keys; {}", name, tr(kWhereDescribed)));
     }
 
     void checkTable(SetupTable& table) {
@@ -188,14 +188,14 @@ private:
         if (table.name.starts_with("m_codes.")) remedy = tr("M codes are M0 to M999, e.g. [m_codes.M63]. ");
         if (table.name.starts_with("work_offsets.")) remedy = tr("Work offsets are G54 to G59. ");
         add("setup-unknown-table", table.span, say("A set-up has no table [{}]; it was not used.", table.name),
-            remedy + std::string(kWhereDescribed));
+            remedy + tr(kWhereDescribed));
     }
 
     void wrongBrackets(const SetupTable& table, bool many) {
         add("setup-wrong-type", table.span,
             many ? say("[{0}] has one pair of brackets; there may be several, so it needs two.", table.name)
                  : say("[[{0}]] has two pairs of brackets; there is only one, so it needs one.", table.name),
-            many ? fmt::format("Write [[{}]].", table.name) : fmt::format("Write [{}].", table.name));
+            many ? say("Write [[{}]].", table.name) : say("Write [{}].", table.name));
     }
 
     void checkEntry(const SetupTable& table, std::string_view keyTable, char kind, SetupEntry& entry) {
@@ -206,15 +206,16 @@ private:
         } else if (kind != '\0' && !key->kinds.empty() && key->kinds.find(kind) == std::string_view::npos) {
             const std::string_view kindKey = kindKeyOf(keyTable);
             const SetupEntry* said = table.find(kindKey);
+            const std::string_view saidKind =
+                said ? std::string_view(said->value.text) : choicesOf(*setupKey(keyTable, kindKey)).front();
             add("setup-key-of-another-kind", entry.keySpan,
-                say("{} says nothing about {} \"{}\".", entry.key,
-                    keyTable == "stock" ? std::string(tr("stock of the shape")) : say("a {} of kind", keyTable),
-                    said ? std::string_view(said->value.text) : choicesOf(*setupKey(keyTable, kindKey)).front()),
+                keyTable == "stock" ? say("{} says nothing about stock of the shape \"{}\".", entry.key, saidKind)
+                                    : say("{} says nothing about a {} of kind \"{}\".", entry.key, keyTable, saidKind),
                 keyTable == "stock" ? tr("Take it out, or correct the shape.")
                                     : say("Take it out, or correct the kind of the {}.", keyTable));
         } else if (!hasForm(entry.value, key->form)) {
             add("setup-wrong-type", entry.value.span, say("{} must be {}.", entry.key, formInWords(key->form)),
-                std::string(kWhereDescribed));
+                tr(kWhereDescribed));
         } else {
             checkValue(*key, entry);
         }
@@ -229,7 +230,7 @@ private:
             if (key.key == entry.key && elsewhere.empty()) elsewhere = key.table;
         }
         const auto meant = nearest(entry.key, known);
-        std::string remedy(kWhereDescribed);
+        std::string remedy(tr(kWhereDescribed));
         if (meant) {
             remedy = say("Did you mean {}?", *meant);
         } else if (!elsewhere.empty()) {
@@ -297,15 +298,15 @@ private:
         if (std::find(choices.begin(), choices.end(), entry.value.text) != choices.end()) return;
         const auto meant = nearest(entry.value.text, choices);
         add("setup-unknown-choice", entry.value.span, say("{} cannot be \"{}\".", entry.key, entry.value.text),
-            say("{}Write one of: {}.", meant ? say("Did you mean \"{}\"? ", *meant) : std::string(),
-                fmt::join(choices, ", ")));
+            meant ? say("Did you mean \"{}\"? Write one of: {}.", *meant, fmt::join(choices, ", "))
+                  : say("Write one of: {}.", fmt::join(choices, ", ")));
     }
 
     void checkPresence(const SetupTable& table, char kind, const SetupKey& key) {
         if (key.need != SetupKey::Need::Required || table.find(key.key)) return;
         if (!key.kinds.empty() && (kind == '\0' || key.kinds.find(kind) == std::string_view::npos)) return;
         add("setup-missing-key", table.span, say("[{}] does not say {}.", table.name, key.key),
-            fmt::format("Add {} ({}); {}", key.key, formInWords(key.form), kWhereDescribed));
+            say("Add {} ({}); {}", key.key, formInWords(key.form), tr(kWhereDescribed)));
     }
 
     SetupDocument& document_;

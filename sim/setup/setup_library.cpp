@@ -202,7 +202,7 @@ void SetupLibrary::take(SetupDocument& document, const ReadSetupFile& readFile) 
 void SetupLibrary::tellInSetup(Finding& finding) const {
     if (finding.span.part == 0 || finding.span.part > files_.size()) return;
     const File& file = files_[finding.span.part - 1u];
-    finding.message = fmt::format("{}, line {}: {}", file.name, finding.span.line, finding.message);
+    finding.message = say("{}, line {}: {}", file.name, finding.span.line, finding.message);
     finding.span = file.namedAt;
 }
 

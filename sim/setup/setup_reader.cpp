@@ -137,15 +137,16 @@ private:
     // In machine coordinates, like the travel.
     void readOtherReferences(const SetupTable& t) {
         constexpr const char* kNames[] = {"second", "third", "fourth"};
+        constexpr const char* kOneAxisOnly[] = {later("The second reference position is given for one axis only."),
+                                                later("The third reference position is given for one axis only."),
+                                                later("The fourth reference position is given for one axis only.")};
         for (std::size_t i = 0; i < std::size(kNames); ++i) {
             const std::string x = fmt::format("{}_reference_x_mm", kNames[i]);
             const std::string z = fmt::format("{}_reference_z_mm", kNames[i]);
             if (t.usable(x) && t.usable(z)) {
                 setup_.machine.otherReferences[i] = setup_.machine.home + Point{numberIn(t, z), numberIn(t, x) / 2};
             } else if (t.find(x) || t.find(z)) {
-                stop("setup-missing-key", t.span,
-                     say("The {} reference position is given for one axis only.", kNames[i]),
-                     say("Write both {} and {}, or neither.", x, z));
+                stop("setup-missing-key", t.span, tr(kOneAxisOnly[i]), say("Write both {} and {}, or neither.", x, z));
             }
         }
     }
@@ -235,7 +236,8 @@ private:
         const bool none = !t.find("z_from_bar_end_mm") && !t.find("z_from_chuck_face_mm");
         if (wrong || none) {
             stop("setup-datum", t.span,
-                 say("[{}] must say where Z0 lies exactly once; it says it {}.", t.name, wrong ? "twice" : "nowhere"),
+                 wrong ? say("[{}] must say where Z0 lies exactly once; it says it twice.", t.name)
+                       : say("[{}] must say where Z0 lies exactly once; it says it nowhere.", t.name),
                  tr("Write z_from_bar_end_mm (0: Z0 at the end of the bar, -1: one mm inside it) or "
                     "z_from_chuck_face_mm."));
         }
@@ -330,7 +332,8 @@ private:
         const bool second = action >= SecondSpindleApproach;
         if ((!tailstock || setup_.tailstock) && (!second || setup_.secondSpindle)) return;
         stop("setup-m-code-moves-nothing", spanOf(t, "does"),
-             say("[{}] moves the {}, but the set-up has none.", t.name, tailstock ? "tailstock" : tr("second spindle")),
+             tailstock ? say("[{}] moves the tailstock, but the set-up has none.", t.name)
+                       : say("[{}] moves the second spindle, but the set-up has none.", t.name),
              say("Add the table [{}], or take does out.", tailstock ? "tailstock" : "second_spindle"));
     }
 

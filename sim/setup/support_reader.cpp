@@ -34,7 +34,8 @@ public:
         readCentre();
         t_.castingRadius = from_.number("casting_diameter_mm") / 2;
         t_.castingLength = from_.number("casting_length_mm");
-        both("casting_diameter_mm", "casting_length_mm", "casting", t_.castingRadius, t_.castingLength);
+        both("casting_diameter_mm", "casting_length_mm", tr("The casting has no length."),
+             tr("The casting has no diameter."), t_.castingRadius, t_.castingLength);
         constexpr double kNPerKn = 1000;
         t_.forceN = kNPerKn * from_.number("force_kn");
         return t_;
@@ -52,11 +53,14 @@ private:
         }
         const std::optional<double>& meant = t_.advanced ? t_.advancedZ : t_.parkedZ;
         if (!meant || !from_.says("centre_z_from_chuck_face_mm") || std::abs(*meant - t_.tipZ) <= kAlikeMm) return;
-        from_.stop("setup-tailstock-places",
-                   t_.advanced ? "advanced_z_from_chuck_face_mm" : "parked_z_from_chuck_face_mm",
-                   say("At the start the centre is {} at {:g} mm, but M codes take it to {:g} mm for that.",
-                       t_.advanced ? tr("in the work") : "parked", t_.tipZ, *meant),
-                   tr("Write one place in both keys, or correct advanced."));
+        from_.stop(
+            "setup-tailstock-places", t_.advanced ? "advanced_z_from_chuck_face_mm" : "parked_z_from_chuck_face_mm",
+            t_.advanced
+                ? say("At the start the centre is in the work at {:g} mm, but M codes take it to {:g} mm for that.",
+                      t_.tipZ, *meant)
+                : say("At the start the centre is parked at {:g} mm, but M codes take it to {:g} mm for that.", t_.tipZ,
+                      *meant),
+            tr("Write one place in both keys, or correct advanced."));
     }
 
     void readCentre() {
@@ -72,7 +76,8 @@ private:
         t_.live = from_.text("centre") != "dead";
         t_.housingRadius = from_.number("housing_diameter_mm") / 2;
         t_.housingLength = from_.number("housing_length_mm");
-        both("housing_diameter_mm", "housing_length_mm", tr("bearing housing"), t_.housingRadius, t_.housingLength);
+        both("housing_diameter_mm", "housing_length_mm", tr("The bearing housing has no length."),
+             tr("The bearing housing has no diameter."), t_.housingRadius, t_.housingLength);
         if (t_.housingRadius <= 0) return;
         std::string wrong;
         if (!t_.live) {
@@ -93,11 +98,11 @@ private:
         t_.housingRadius = t_.housingLength = 0;
     }
 
-    void both(std::string_view across, std::string_view along, const char* what, double& radius, double& length) {
+    void both(std::string_view across, std::string_view along, const char* noLength, const char* noDiameter,
+              double& radius, double& length) {
         const bool wide = from_.says(across), isLong = from_.says(along);
         if (wide == isLong) return;
-        from_.stop("setup-missing-key", wide ? across : along,
-                   say("The {} has {}.", what, wide ? tr("no length") : tr("no diameter")),
+        from_.stop("setup-missing-key", wide ? across : along, wide ? noLength : noDiameter,
                    say("Write both {} and {}, or neither.", across, along));
         radius = length = 0;
     }

@@ -101,9 +101,10 @@ private:
         tool_.taylorC = from_.number("taylor_c_m_per_min");
         const bool n = from_.says("taylor_n"), c = from_.says("taylor_c_m_per_min");
         if (n == c) return;
-        from_.stop("setup-missing-key", n ? "taylor_n" : "taylor_c_m_per_min",
-                   say("The life of the edge has its {} only.", n ? "exponent" : "constant"),
-                   tr("Write both taylor_n and taylor_c_m_per_min, or neither."));
+        from_.stop(
+            "setup-missing-key", n ? "taylor_n" : "taylor_c_m_per_min",
+            n ? tr("The life of the edge has its exponent only.") : tr("The life of the edge has its constant only."),
+            tr("Write both taylor_n and taylor_c_m_per_min, or neither."));
         tool_.taylorN = tool_.taylorC = 0;
     }
 
@@ -133,8 +134,7 @@ private:
                   tool_.face ? say("The front of a blade for face grooves does not lie at tip {}.", tool_.tipNumber)
                              : say("A blade of this kind does not cut at tip {}.", tool_.tipNumber),
                   tr("Use tip 3, 4 or 8 outside, 2, 1 or 6 in a bore; for grooves in a face a grooving tool with tip "
-                     "7, 3 "
-                     "or 2 and face_groove = true."))
+                     "7, 3 or 2 and face_groove = true."))
             .unproven = true;
         tool_.tipNumber = usual;
     }
@@ -144,8 +144,9 @@ private:
         const double points = tipFromNoseCentre(tool_.tipNumber).r;
         if (tool_.inside ? points > 0 : points < 0) return;
         from_.stop("setup-tip-not-modelled", "tip_number",
-                   say("Tip {} does not point {}, where this tool cuts its thread.", tool_.tipNumber,
-                       tool_.inside ? "outwards" : "inwards"),
+                   tool_.inside
+                       ? say("Tip {} does not point outwards, where this tool cuts its thread.", tool_.tipNumber)
+                       : say("Tip {} does not point inwards, where this tool cuts its thread.", tool_.tipNumber),
                    tr("Use tip 8 (3, 4) outside, and inside = true with tip 6 (1, 2) in a bore."));
         tool_.tipNumber = usual;
     }

@@ -38,9 +38,10 @@ private:
         t_.headLength = from_.number("head_length_mm");
         const bool wide = from_.says("head_diameter_mm"), isLong = from_.says("head_length_mm");
         if (wide != isLong) {
-            from_.stop("setup-turret", wide ? "head_diameter_mm" : "head_length_mm",
-                       say("The head of the turret has {}.", wide ? tr("no length") : tr("no diameter")),
-                       tr("Write both head_diameter_mm and head_length_mm, or neither."));
+            from_.stop(
+                "setup-turret", wide ? "head_diameter_mm" : "head_length_mm",
+                wide ? tr("The head of the turret has no length.") : tr("The head of the turret has no diameter."),
+                tr("Write both head_diameter_mm and head_length_mm, or neither."));
             t_.headRadius = t_.headLength = 0;
         }
     }
@@ -73,7 +74,8 @@ ToolBlock readCommonBlock(const SetupTable& table, std::vector<Finding>& finding
     if (!isLong && !wide) return {};
     if (isLong != wide) {
         from.stop("setup-block", isLong ? "block_z_mm" : "block_width_mm",
-                  say("The blocks of the tools have {}.", isLong ? tr("no width") : tr("no place along Z")),
+                  isLong ? tr("The blocks of the tools have no width.")
+                         : tr("The blocks of the tools have no place along Z."),
                   tr("Write both block_z_mm and block_width_mm, or neither."));
         return {};
     }

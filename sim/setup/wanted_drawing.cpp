@@ -216,10 +216,12 @@ private:
         const bool thin = drawn.rMax < kFarTooThin * bar.outerRadius;
         if (!thick && !isLong && !thin) return true;
         stop("setup-drawing-size",
-             say("{} shows a part {:.5g} mm in diameter and {:.5g} mm long, the bar is {:.5g} mm in diameter and "
-                 "{:.5g} mm long: {}.",
-                 w_.file, 2 * drawn.rMax, length, 2 * bar.outerRadius, barLength,
-                 thin ? tr("far too small for it") : tr("it does not fit into it")),
+             thin ? say("{} shows a part {:.5g} mm in diameter and {:.5g} mm long, the bar is {:.5g} mm in diameter "
+                        "and {:.5g} mm long: far too small for it.",
+                        w_.file, 2 * drawn.rMax, length, 2 * bar.outerRadius, barLength)
+                  : say("{} shows a part {:.5g} mm in diameter and {:.5g} mm long, the bar is {:.5g} mm in diameter "
+                        "and {:.5g} mm long: it does not fit into it.",
+                        w_.file, 2 * drawn.rMax, length, 2 * bar.outerRadius, barLength),
              tr("Say the unit of the drawing with unit, or correct the drawing or the bar."));
         return false;
     }
@@ -230,7 +232,7 @@ private:
     }
 
     void tell(const DrawingFault& fault) {
-        const std::string line = fault.line > 0 ? fmt::format(", line {}", fault.line) : std::string();
+        const std::string line = fault.line > 0 ? say(", line {}", fault.line) : std::string();
         Finding finding =
             setupStop(fault.code, w_.span, fmt::format("{}{}: {}", w_.file, line, fault.message), fault.remedy);
         finding.severity = fault.severity;

@@ -58,10 +58,11 @@ public:
     }
 
 private:
-    // A message as the end of a sentence.
+    // A message as the end of a sentence. All that are told here begin with an article, a word such as "only" or a key,
+    // so that a capital is that of the sentence, in every language.
     static std::string asTrouble(std::string message) {
         if (message.ends_with('.')) message.pop_back();
-        if (message.starts_with("The ") || message.starts_with("A ") || message.starts_with("Only ")) {
+        if (!message.empty() && message[0] >= 'A' && message[0] <= 'Z') {
             message[0] = static_cast<char>(message[0] - 'A' + 'a');
         }
         return message;
@@ -122,8 +123,7 @@ private:
 
     void missing(const std::string& what) {
         from_.findings.push_back(setupStop("setup-dimension", from_.table.span,
-                                           tr("The dimension has no limits to be gauged by."),
-                                           fmt::format("Add {}.", what)));
+                                           tr("The dimension has no limits to be gauged by."), say("Add {}.", what)));
     }
 
     const TableReading& from_;

@@ -7,19 +7,19 @@ namespace firstoff {
 const char* name(LessonStep::Kind kind) {
     switch (kind) {
         case LessonStep::Kind::Show:
-            return "show";
+            return later("show");
         case LessonStep::Kind::Choose:
-            return "choose";
+            return later("choose");
         case LessonStep::Kind::Number:
-            return "number";
+            return later("number");
         case LessonStep::Kind::Mend:
-            return "mend";
+            return later("mend");
         case LessonStep::Kind::Write:
-            return "write";
+            return later("write");
         case LessonStep::Kind::Predict:
-            return "predict";
+            return later("predict");
     }
-    return "show";
+    return later("show");
 }
 
 std::string inWords(const LessonFault& fault) {

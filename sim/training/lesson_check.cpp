@@ -70,7 +70,7 @@ private:
         const Marking marking = ofProgram ? markTried(lesson_, trials_, number_, tried_.model)
                                           : markAnswer(lesson_, trials_, number_, *model, options_);
         if (marking.mark != Mark::Right) {
-            trouble(say("Its own answer is marked {}: {}", name(marking.mark), marking.reply));
+            trouble(say("Its own answer is marked {}: {}", tr(name(marking.mark)), marking.reply));
             for (const std::string& remark : marking.remarks) trouble(remark);
         }
         if (ofProgram) given();
@@ -91,7 +91,7 @@ private:
     void given() {
         const Marking marking = markTried(lesson_, trials_, number_, tried_.job);
         check_.told += "; ";
-        check_.told += say("the program as it is given: {}", name(marking.mark));
+        check_.told += say("the program as it is given: {}", tr(name(marking.mark)));
         if (marking.mark == Mark::Right)
             trouble(tr("The program as it is given is marked right: there is nothing to do."));
         if (step_.kind != Kind::Mend) return;
@@ -144,7 +144,7 @@ std::string lessonReport(const Lesson& lesson, const LessonCheck& check) {
     for (std::size_t i = 0; i < check.steps.size(); ++i) {
         const LessonStep& step = lesson.steps[i];
         const StepCheck& at = check.steps[i];
-        text += fmt::format("{:>3} {} {}: {}\n", i + 1, padded(name(step.kind), 8), step.title,
+        text += fmt::format("{:>3} {} {}: {}\n", i + 1, padded(tr(name(step.kind)), 8), step.title,
                             at.good ? tr("good") : tr("NOT GOOD"));
         if (!at.told.empty()) text += fmt::format("      {}\n", at.told);
         for (const std::string& trouble : at.troubles) text += fmt::format("      - {}\n", trouble);

@@ -17,8 +17,8 @@ constexpr double kMostFigure = 1e9;
 
 constexpr std::string_view kQuantityNames =
     "rev_per_min|clamp_x_mm|surface_speed_m_per_min|feed_mm_per_min|end_x_mm|end_z_mm|passes|pass_depth_mm|pass_x_mm|"
-    "cut_depth_mm|"
-    "line_time_s|cycle_time_s|finished_diameter_mm|finished_length_mm|theoretical_rz_um|finding_line|finding_count";
+    "cut_depth_mm|line_time_s|cycle_time_s|finished_diameter_mm|finished_length_mm|theoretical_rz_um|finding_line|"
+    "finding_count";
 
 constexpr LessonKey kKeys[] = {
     {.table = "", .key = "title", .required = true, .inLanguages = true},

@@ -13,7 +13,8 @@ namespace firstoff {
 
 namespace {
 
-constexpr const char* kViewNames[] = {"machine", "part", "close", "end-on", "section", "finish"};
+constexpr const char* kViewNames[] = {later("machine"), later("part"),    later("close"),
+                                      later("end-on"),  later("section"), later("finish")};
 
 struct FreeNode {
     void operator()(cmark_node* node) const { cmark_node_free(node); }
@@ -105,16 +106,16 @@ private:
     void enterRun(cmark_node* node) {
         switch (cmark_node_get_type(node)) {
             case CMARK_NODE_TEXT:
-                say(orEmpty(cmark_node_get_literal(node)), false);
+                addRun(orEmpty(cmark_node_get_literal(node)), false);
                 break;
             case CMARK_NODE_CODE:
-                say(orEmpty(cmark_node_get_literal(node)), true);
+                addRun(orEmpty(cmark_node_get_literal(node)), true);
                 break;
             case CMARK_NODE_SOFTBREAK:
-                say(" ", false);
+                addRun(" ", false);
                 break;
             case CMARK_NODE_LINEBREAK:
-                say("\n", false);
+                addRun("\n", false);
                 break;
             case CMARK_NODE_STRONG:
                 ++strong_;
@@ -190,7 +191,7 @@ private:
         open_.runs.clear();
     }
 
-    void say(std::string_view text, bool code) {
+    void addRun(std::string_view text, bool code) {
         std::vector<TextRun>& runs = inPicture_ ? picture_.runs : open_.runs;
         TextRun run{std::string(text), strong_ > 0, emphasis_ > 0, code};
         if (runs.empty() && (text == " " || text == "\n")) return;
@@ -215,11 +216,10 @@ private:
             picture_.figure = *figure;
             return;
         }
-        out_.faults.push_back({picture_.line,
-                               firstoff::say("The picture \"{}\" is none of the lesson's job.", plainText(url)),
-                               firstoff::say("Write a view, @ and when, as in section@N210, part@14.5s or part@end; "
-                                             "views are {}.",
-                                             tr("machine, part, close, end-on, section, finish"))});
+        out_.faults.push_back({picture_.line, say("The picture \"{}\" is none of the lesson's job.", plainText(url)),
+                               say("Write a view, @ and when, as in section@N210, part@14.5s or part@end; "
+                                   "views are {}.",
+                                   "machine, part, close, end-on, section, finish")});
     }
 
     void endPicture() {
@@ -232,9 +232,8 @@ private:
         if (line == 0) line = open_.line;
         const bool comment = orEmpty(cmark_node_get_literal(node)).starts_with("<!--");
         if (comment) return;  // a remark of the writer to himself
-        out_.faults.push_back(
-            {line, firstoff::say("HTML is not shown; it was left out."),
-             firstoff::say("Write it as Markdown, or put a text with < and > between `marks of code`.")});
+        out_.faults.push_back({line, tr("HTML is not shown; it was left out."),
+                               tr("Write it as Markdown, or put a text with < and > between `marks of code`.")});
     }
 
     ReadLessonText& out_;
@@ -371,7 +370,7 @@ std::string plainLines(const LessonText& text, std::size_t width) {
             out += "---\n";
         } else if (block.kind == TextBlock::Kind::Picture) {
             const std::string under =
-                fmt::format("[{}, {}: {}]", name(block.figure.view), whenOf(block.figure), plainRuns(block.runs));
+                fmt::format("[{}, {}: {}]", tr(name(block.figure.view)), whenOf(block.figure), plainRuns(block.runs));
             wrap(under, indent, indent, width, out);
         } else {
             const std::string dot = mark(block);

@@ -37,10 +37,10 @@ TriedProgram tryRead(const std::string& text, const fs::path& programFile, const
     const std::string programName = programFile.filename().string(), setupName = setupFile.filename().string();
     Program program = readProgram(text, programName);
     if (program.blocks.empty())
-        return {nullptr, say("{}: {}", programName, whyNot(program.findings, tr("This is no program.")))};
+        return {nullptr, fmt::format("{}: {}", programName, whyNot(program.findings, tr("This is no program.")))};
     readCalledFiles(program, programFile);
     Setup setup = readSetup(readWholeFile(setupFile), setupName, setupFilesBeside(setupFile));
-    if (!isToml(setup)) return {nullptr, say("{}: {}", setupName, whyNot(setup.findings, ""))};
+    if (!isToml(setup)) return {nullptr, fmt::format("{}: {}", setupName, whyNot(setup.findings, ""))};
     ReadyBlank ready = readBlank(std::move(setup), setupFile, options);
     options.previous = std::move(ready.previous);
     return {runTrial(std::move(program), std::move(ready.setup), options), {}};

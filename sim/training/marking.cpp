@@ -369,15 +369,15 @@ struct MarkOne {
 const char* name(Mark mark) {
     switch (mark) {
         case Mark::Right:
-            return "right";
+            return later("right");
         case Mark::Wrong:
-            return "wrong";
+            return later("wrong");
         case Mark::NotProven:
-            return "not-proven";
+            return later("not-proven");
         case Mark::Unusable:
-            return "unusable";
+            return later("unusable");
     }
-    return "unusable";
+    return later("unusable");
 }
 
 Marking markAnswer(const Lesson& lesson, const LessonTrials& trials, int step, const Answer& answer,

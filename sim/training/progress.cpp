@@ -98,7 +98,7 @@ ReadProgress readProgress(const fs::path& file) {
     if (status.type() == fs::file_type::not_found) return result;
     if (!fs::is_regular_file(status)) throw std::runtime_error(say("{}: this is no file.", file.string()));
     const std::uintmax_t bytes = fs::file_size(file, error);
-    if (error) throw std::runtime_error(say("{}: {}", file.string(), error.message()));
+    if (error) throw std::runtime_error(fmt::format("{}: {}", file.string(), error.message()));
     bool whole = false;
     std::string why = tr("it is empty or too large for a record of progress");
     if (bytes > 0 && bytes <= kMostBytes) {

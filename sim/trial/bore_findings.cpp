@@ -106,13 +106,17 @@ private:
         if (into <= kRubsMm) return;
         const bool certain = tool.clearanceMeasured;
         Finding finding = findingAt(m_, wall.timed, certain ? Severity::Warning : Severity::Note, "flank-rubs-in-bore");
-        finding.message = say(
-            "In the bore of {:.3f} mm the flank under the edge of tool {} stands {:.3f} mm in the wall: {:g} mm below "
-            "the "
-            "edge, at a clearance of {:g} degrees, it clears bores from {:.3f} mm{}.",
-            2 * wall.radius, toolWord(m_, wall.timed), into, tool.flankHeight, degrees(tool.clearanceAngle),
-            2 * smallestClearedRadiusMm(tool.clearanceAngle, tool.flankHeight),
-            certain ? "" : tr(", unless its bar tilts the insert"));
+        const std::string who = toolWord(m_, wall.timed);
+        const double bore = 2 * wall.radius, clearance = degrees(tool.clearanceAngle);
+        const double cleared = 2 * smallestClearedRadiusMm(tool.clearanceAngle, tool.flankHeight);
+        finding.message =
+            certain ? say("In the bore of {:.3f} mm the flank under the edge of tool {} stands {:.3f} mm in the wall: "
+                          "{:g} mm below the edge, at a clearance of {:g} degrees, it clears bores from {:.3f} mm.",
+                          bore, who, into, tool.flankHeight, clearance, cleared)
+                    : say("In the bore of {:.3f} mm the flank under the edge of tool {} stands {:.3f} mm in the wall: "
+                          "{:g} mm below the edge, at a clearance of {:g} degrees, it clears bores from {:.3f} mm, "
+                          "unless its bar tilts the insert.",
+                          bore, who, into, tool.flankHeight, clearance, cleared);
         finding.remedy =
             certain ? tr("Take a thinner insert or one with a larger clearance angle, or a bar for smaller bores.")
                     : tr("Give min_bore_mm of the bar, or clearance_angle_deg as the insert is mounted.");

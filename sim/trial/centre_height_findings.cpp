@@ -32,11 +32,10 @@ struct Nearest {
 Finding drillFinding(const Machining& m, std::size_t i, const Tool& tool) {
     const double h = std::abs(tool.centreHeight);
     Finding finding = findingAt(m, i, Severity::Warning, "drill-off-centre-height");
-    finding.message = say(
-        "Tool {} stands {:.3f} mm off the height of the axis: it bores up to {:.3f} mm too large (here it is drawn on "
-        "the "
-        "axis), or breaks.",
-        toolWord(m, i), h, 2 * h);
+    finding.message =
+        say("Tool {} stands {:.3f} mm off the height of the axis: it bores up to {:.3f} mm too large (here it is drawn "
+            "on the axis), or breaks.",
+            toolWord(m, i), h, 2 * h);
     finding.remedy = tr("Set the turret or the block to the height of the axis, and centre_height_mm to what is left.");
     finding.values = {{"height_mm", tool.centreHeight}, {"oversize_mm", 2 * h}};
     return finding;
@@ -51,19 +50,23 @@ std::vector<Finding> edgeFinding(const Machining& m, const Nearest& nearest, con
     const bool wrong = toTheCentre || error >= kWrongMm;
     Finding finding = findingAt(m, nearest.timed, wrong ? Severity::Warning : Severity::Note, "edge-off-centre-height");
     finding.values = {{"height_mm", tool.centreHeight}};
-    const char* side = tool.centreHeight > 0 ? "above" : "below";
+    const std::string who = toolWord(m, nearest.timed);
+    const bool above = tool.centreHeight > 0;
     if (toTheCentre) {
-        finding.message = say(
-            "Tool {} cuts to the centre with its edge {:.3f} mm {} it: a pip of {:.3f} mm is left, whatever X it is "
-            "fed to.",
-            toolWord(m, nearest.timed), h, side, 2 * h);
+        finding.message = above ? say("Tool {} cuts to the centre with its edge {:.3f} mm above it: a pip of {:.3f} mm "
+                                      "is left, whatever X it is fed to.",
+                                      who, h, 2 * h)
+                                : say("Tool {} cuts to the centre with its edge {:.3f} mm below it: a pip of {:.3f} mm "
+                                      "is left, whatever X it is fed to.",
+                                      who, h, 2 * h);
         finding.values.emplace_back("pip_mm", 2 * h);
     } else {
-        finding.message = say(
-            "The edge of tool {} stands {:.3f} mm {} the centre: at the smallest diameter it cuts, {:.3f} mm, the part "
-            "comes "
-            "out {:.3f} mm too large.",
-            toolWord(m, nearest.timed), h, side, 2 * x, error);
+        finding.message = above ? say("The edge of tool {} stands {:.3f} mm above the centre: at the smallest diameter "
+                                      "it cuts, {:.3f} mm, the part comes out {:.3f} mm too large.",
+                                      who, h, 2 * x, error)
+                                : say("The edge of tool {} stands {:.3f} mm below the centre: at the smallest diameter "
+                                      "it cuts, {:.3f} mm, the part comes out {:.3f} mm too large.",
+                                      who, h, 2 * x, error);
         finding.values.emplace_back("oversize_mm", error);
     }
     finding.remedy = tr("Set the edge to centre height, or correct centre_height_mm.");

@@ -180,10 +180,9 @@ void explain(Finding& finding, Fault fault, const Machining& m, const TimedMove&
         case Fault::Holder:
             finding.message =
                 say("The holder of tool {} runs {:.3f} mm deep into the metal near {}.", tool, depth, place);
-            finding.remedy = tr(
-                "Let the tool stand further out, take a slimmer holder, or cut less deep; check the holder's sizes in "
-                "the "
-                "set-up.");
+            finding.remedy =
+                tr("Let the tool stand further out, take a slimmer holder, or cut less deep; check the holder's sizes "
+                   "in the set-up.");
             break;
         case Fault::SpindleStopped:
             finding.message =

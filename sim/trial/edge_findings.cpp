@@ -210,11 +210,10 @@ private:
         const bool atTheEdge = rammed.edgeMm > std::max(tool.noseRadius + kRammedMm, rammed.overMm);
         if (atTheEdge) {
             Finding finding = findingAt(m_, i, Severity::Warning, "cut-deeper-than-edge");
-            finding.message = say(
-                "The insert of tool {} takes a cut {:.3f} mm wide, {:.3f} mm more than its edge reaches on this way: "
-                "there "
-                "it rams the metal with a side that is no edge.",
-                toolWord(m_, i), rammed.edgeMm + rammed.overMm, rammed.overMm);
+            finding.message =
+                say("The insert of tool {} takes a cut {:.3f} mm wide, {:.3f} mm more than its edge reaches on this "
+                    "way: there it rams the metal with a side that is no edge.",
+                    toolWord(m_, i), rammed.edgeMm + rammed.overMm, rammed.overMm);
             finding.remedy = tr("Cut less deep, or take an insert with a longer edge.");
             finding.values = {{"over_mm", rammed.overMm}, {"edge_mm", rammed.edgeMm}};
             findings_.push_back(std::move(finding));

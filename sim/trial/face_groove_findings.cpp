@@ -74,8 +74,8 @@ private:
         ++lookedAt_;
         if (!cursor_) cursor_.emplace(m_.stock);
         cursor_->seek(static_cast<std::uint32_t>(i), 0);
-        if (small && hasMetal(z, ring.outer + kBesideMm)) sayLimit(i, ring, tool.faceGrooveMinRadius, "outer");
-        if (large && hasMetal(z, ring.inner - kBesideMm)) sayLimit(i, ring, tool.faceGrooveMaxRadius, "inner");
+        if (small && hasMetal(z, ring.outer + kBesideMm)) sayLimit(i, ring, tool.faceGrooveMinRadius);
+        if (large && hasMetal(z, ring.inner - kBesideMm)) sayLimit(i, ring, tool.faceGrooveMaxRadius);
         if (into > kRubsMm && hasMetal(z, ring.outer + kBesideMm)) sayFlank(i, tool, ring, into);
     }
 
@@ -88,14 +88,15 @@ private:
         return std::any_of(solids.begin(), solids.end(), [r](const Interval& s) { return r > s.inner && r < s.outer; });
     }
 
-    void sayLimit(std::size_t i, const Ring& ring, double limit, const char* wall) {
+    void sayLimit(std::size_t i, const Ring& ring, double limit) {
         const bool small = ring.outer < limit;
         Finding finding = findingAt(m_, i, Severity::Stop, "face-groove-diameter");
-        finding.message =
-            say("Tool {} starts a groove of {:.3f} mm outside into the full face; its blade is made for a first cut of "
-                "{:g} mm "
-                "at {}, and the {} wall meets its side.",
-                toolWord(m_, i), 2 * ring.outer, 2 * limit, small ? "least" : "most", wall);
+        finding.message = small ? say("Tool {} starts a groove of {:.3f} mm outside into the full face; its blade is "
+                                      "made for a first cut of {:g} mm at least, and the outer wall meets its side.",
+                                      toolWord(m_, i), 2 * ring.outer, 2 * limit)
+                                : say("Tool {} starts a groove of {:.3f} mm outside into the full face; its blade is "
+                                      "made for a first cut of {:g} mm at most, and the inner wall meets its side.",
+                                      toolWord(m_, i), 2 * ring.outer, 2 * limit);
         finding.remedy =
             small ? tr("Start further out and widen the groove inwards, or take a blade for smaller diameters.")
                   : tr("Start further in and widen the groove outwards, or take a blade for larger diameters.");
@@ -107,8 +108,7 @@ private:
         Finding finding = findingAt(m_, i, Severity::Warning, "blade-rubs-groove-wall");
         finding.message =
             say("The blade of tool {} stands {:.3f} mm in the outer wall of the groove of {:.3f} mm: {:g} mm below the "
-                "edge, at "
-                "a clearance of {:g} degrees, it clears walls from {:.3f} mm.",
+                "edge, at a clearance of {:g} degrees, it clears walls from {:.3f} mm.",
                 toolWord(m_, i), into, 2 * ring.outer, tool.flankHeight, degrees(tool.clearanceAngle),
                 2 * smallestClearedRadiusMm(tool.clearanceAngle, tool.flankHeight));
         finding.remedy = tr("Take a blade bent for this diameter, or one that is less high.");

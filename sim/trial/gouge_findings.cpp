@@ -277,11 +277,10 @@ private:
                 move.compensation == Compensation::Left ? "G41" : "G42", tool, depth);
             finding.remedy = tr("Check G41 against G42 for the direction of this cut, and the tip number of the tool.");
         } else {
-            finding.message = say(
-                "The insert of tool {} cannot follow this path: it leans {:.1f}° past the edge behind the nose, and "
-                "that "
-                "edge cuts {:.3f} mm into the part.",
-                tool, lean, depth);
+            finding.message =
+                say("The insert of tool {} cannot follow this path: it leans {:.1f}° past the edge behind the nose, "
+                    "and that edge cuts {:.3f} mm into the part.",
+                    tool, lean, depth);
             finding.remedy = tr("Use a slimmer insert, or a tool that feeds the other way, for this stretch.");
         }
         findings_.push_back(std::move(finding));

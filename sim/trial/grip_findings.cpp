@@ -95,12 +95,11 @@ private:
 
     void nothingHeld() {
         Finding& finding = add(Severity::Stop, "nothing-in-the-jaws");
-        finding.message = say(
-            "The jaws grip between Z{:.3f} and Z{:.3f} of the chuck face, and the bar has no metal there: it is held "
-            "by "
-            "nothing.",
-            gripRange(chuck_).min, gripRange(chuck_).max);
-        finding.remedy = std::string(tr("Let the bar stick out less, or correct its length.")) + kWhoDecides;
+        finding.message =
+            say("The jaws grip between Z{:.3f} and Z{:.3f} of the chuck face, and the bar has no metal there: it is "
+                "held by nothing.",
+                gripRange(chuck_).min, gripRange(chuck_).max);
+        finding.remedy = std::string(tr("Let the bar stick out less, or correct its length.")) + tr(kWhoDecides);
     }
 
     bool supported() const { return !cuts_.firstUnsupported || m_.setup.steadyRest.has_value(); }
@@ -119,7 +118,7 @@ private:
         finding.remedy = std::string(supported() ? tr("Grip longer.")
                                                  : tr("Grip longer, let less stick out, or bring up a "
                                                       "centre.")) +
-                         kWhoDecides;
+                         tr(kWhoDecides);
         finding.values = {{"gripped_mm", hold_.lengthMm}, {"needed_mm", needed}, {"stick_out_mm", stickOut_}};
     }
 
@@ -136,12 +135,17 @@ private:
         if (cuts_.firstUnsupported && free > kSlenderFree * diameter() + kRoundingMm) {
             const bool muchTooSlender = free > kSlenderFreeAtMost * diameter() + kRoundingMm;
             Finding& finding = add(muchTooSlender ? Severity::Warning : Severity::Note, "needs-support");
-            finding.message = say(
-                "{:.2f} mm stand free of {}, {:.1f} times the diameter of {:.2f} mm, without a centre: common practice "
-                "is up to {:g} times. It bends away, chatters and may climb over the tool{}.",
-                free, m_.setup.steadyRest ? tr("the steady rest") : tr("the jaws"), free / diameter(), diameter(),
-                kSlenderFree, firstCut());
-            finding.remedy = std::string(tr("Bring up a centre before this cut, or let less stick out.")) + kWhoDecides;
+            finding.message =
+                m_.setup.steadyRest
+                    ? say("{:.2f} mm stand free of the steady rest, {:.1f} times the diameter of {:.2f} mm, without a "
+                          "centre: common practice is up to {:g} times. It bends away, chatters and may climb over the "
+                          "tool{}.",
+                          free, free / diameter(), diameter(), kSlenderFree, firstCut())
+                    : say("{:.2f} mm stand free of the jaws, {:.1f} times the diameter of {:.2f} mm, without a centre: "
+                          "common practice is up to {:g} times. It bends away, chatters and may climb over the tool{}.",
+                          free, free / diameter(), diameter(), kSlenderFree, firstCut());
+            finding.remedy =
+                std::string(tr("Bring up a centre before this cut, or let less stick out.")) + tr(kWhoDecides);
             finding.values = {{"free_mm", free}, {"diameter_mm", diameter()}, {"times_diameter", free / diameter()}};
         } else if (supported() && between > kSlenderSupported * diameter() + kRoundingMm) {
             Finding& finding = add(Severity::Warning, "needs-support");
@@ -149,7 +153,7 @@ private:
                 "{:.2f} mm stand free between the jaws and the next support, {:.1f} times the diameter of {:.2f} mm: "
                 "common practice is up to {:g} times{}.",
                 between, between / diameter(), diameter(), kSlenderSupported, firstCut());
-            finding.remedy = std::string(tr("Add a steady rest, or set it nearer.")) + kWhoDecides;
+            finding.remedy = std::string(tr("Add a steady rest, or set it nearer.")) + tr(kWhoDecides);
             finding.values = {
                 {"free_mm", between}, {"diameter_mm", diameter()}, {"times_diameter", between / diameter()}};
         }

@@ -155,14 +155,35 @@ private:
         return result.times > 0 ? std::optional(result) : std::nullopt;
     }
 
+    static std::string inWords(const std::string& tool, const Interruption& cut) {
+        const double percent = 100 * cut.share;
+        if (cut.times == 1 && cut.halfWayUp) {
+            return say(
+                "Tool {} cuts over corners {:.3f} mm high: its edge comes into the metal 1 time a revolution and, half "
+                "way up them, is in it over {:.0f} % of the way round.",
+                tool, cut.cornerMm, percent);
+        }
+        if (cut.times == 1) {
+            return say(
+                "Tool {} cuts over corners {:.3f} mm high: its edge comes into the metal 1 time a revolution and is in "
+                "it over {:.0f} % of the way round.",
+                tool, cut.cornerMm, percent);
+        }
+        if (cut.halfWayUp) {
+            return say(
+                "Tool {} cuts over corners {:.3f} mm high: its edge comes into the metal {} times a revolution and, "
+                "half way up them, is in it over {:.0f} % of the way round.",
+                tool, cut.cornerMm, cut.times, percent);
+        }
+        return say(
+            "Tool {} cuts over corners {:.3f} mm high: its edge comes into the metal {} times a revolution and is in "
+            "it over {:.0f} % of the way round.",
+            tool, cut.cornerMm, cut.times, percent);
+    }
+
     void report(std::size_t i, const Interruption& cut) {
         Finding finding = findingAt(m_, i, Severity::Note, "interrupted-cut");
-        finding.message = say(
-            "Tool {} cuts over corners {:.3f} mm high: its edge comes into the metal {} time{} a revolution and{} is "
-            "in it "
-            "over {:.0f} % of the way round.",
-            toolWord(m_, i), cut.cornerMm, cut.times, cut.times == 1 ? "" : "s",
-            cut.halfWayUp ? tr(", half way up them,") : "", 100 * cut.share);
+        finding.message = inWords(toolWord(m_, i), cut);
         finding.remedy = tr(
             "Turn slower than a round bar, with a tough grade and a strong edge, and grip firmly, as is usual for such "
             "cuts.");

@@ -76,13 +76,13 @@ Beside staysBeside(const Severance& fall, const Sizes& sizes, const Billet& bill
 Finding ringFinding(const Machining& m, std::size_t i, const Sizes& sizes, const Beside& beside) {
     Finding finding = findingAt(m, i, Severity::Note, "ring-cut-free");
     const double width = sizes.zTo - sizes.zFrom;
-    finding.message =
-        say("Tool {} cuts a ring free, {:.3f} mm outside, {:.3f} mm inside and {:.3f} mm wide; {} It is tried as if it "
-            "were "
-            "gone from here on.",
-            toolWord(m, i), 2 * sizes.outer, 2 * sizes.inner, width,
-            beside.within ? tr("it stays round the metal it was cut from.")
-                          : tr("it stays within the wall it was cut from."));
+    finding.message = beside.within
+                          ? say("Tool {} cuts a ring free, {:.3f} mm outside, {:.3f} mm inside and {:.3f} mm wide; it "
+                                "stays round the metal it was cut from. It is tried as if it were gone from here on.",
+                                toolWord(m, i), 2 * sizes.outer, 2 * sizes.inner, width)
+                          : say("Tool {} cuts a ring free, {:.3f} mm outside, {:.3f} mm inside and {:.3f} mm wide; it "
+                                "stays within the wall it was cut from. It is tried as if it were gone from here on.",
+                                toolWord(m, i), 2 * sizes.outer, 2 * sizes.inner, width);
     finding.remedy = tr("See that it can leave, or stop (M00) and take it off before the next tool comes.");
     finding.values = {
         {"outer_diameter_mm", 2 * sizes.outer}, {"inner_diameter_mm", 2 * sizes.inner}, {"width_mm", width}};
@@ -92,11 +92,10 @@ Finding ringFinding(const Machining& m, std::size_t i, const Sizes& sizes, const
 Finding coreFinding(const Machining& m, std::size_t i, const Sizes& sizes) {
     Finding finding = findingAt(m, i, Severity::Note, "core-cut-free");
     const double length = sizes.zTo - sizes.zFrom;
-    finding.message = say(
-        "Tool {} cuts a core free, {:.3f} mm in diameter and {:.3f} mm long, within the wall it was cut from. It is "
-        "tried "
-        "as if it were gone from here on.",
-        toolWord(m, i), 2 * sizes.outer, length);
+    finding.message =
+        say("Tool {} cuts a core free, {:.3f} mm in diameter and {:.3f} mm long, within the wall it was cut from. It "
+            "is tried as if it were gone from here on.",
+            toolWord(m, i), 2 * sizes.outer, length);
     finding.remedy = tr("See that it can leave: it may jam against the blade.");
     finding.values = {{"diameter_mm", 2 * sizes.outer}, {"length_mm", length}};
     return finding;

@@ -185,11 +185,12 @@ private:
         Finding finding = findingAt(m_, neck.groove.timed, Severity::Warning, "piece-hangs-on-neck");
         finding.place = Point{neck.z, neck.outer};
         const double length = neck.zTo - neck.zFrom;
-        finding.message = say(
-            "Tool {} does not part the piece off: it hangs on a {} of {:.3f} mm, {:.3f} mm long, and may break off, "
-            "bend "
-            "away or be thrown.",
-            toolWord(m_, neck.groove.timed), neck.tube ? "wall" : tr("neck with a diameter"), neck.sizeMm, length);
+        finding.message = neck.tube ? say("Tool {} does not part the piece off: it hangs on a wall of {:.3f} mm, "
+                                          "{:.3f} mm long, and may break off, bend away or be thrown.",
+                                          toolWord(m_, neck.groove.timed), neck.sizeMm, length)
+                                    : say("Tool {} does not part the piece off: it hangs on a neck with a diameter of "
+                                          "{:.3f} mm, {:.3f} mm long, and may break off, bend away or be thrown.",
+                                          toolWord(m_, neck.groove.timed), neck.sizeMm, length);
         finding.remedy =
             tr("Part deeper, to X0 and past it by what the front slants and the edge is off centre; or take the "
                "piece off by hand with the spindle stopped.");

@@ -116,12 +116,18 @@ Finding describe(const Machining& m, const Face& face, const Pip& pip, bool isSt
     finding.timeS = timed.t1;
     finding.place = Point{face.z, 0};
     finding.values = {{"diameter_mm", pip.diameter}, {"length_mm", pip.length}};
-    finding.message = say("The facing cut leaves a pip of diameter {:.3f} mm, {:.3f} mm long, at the centre{}.",
-                          pip.diameter, pip.length, isStaying ? "" : tr("; a later tool meets it and takes it off"));
-    finding.remedy = say(
-        "Face past the centre by the nose radius ({} X{:.3f} for this insert) and see that the edge stands at centre "
-        "height.",
-        timed.to.r < timed.from.r ? "to" : "from", -2 * face.noseRadius);
+    finding.message = isStaying
+                          ? say("The facing cut leaves a pip of diameter {:.3f} mm, {:.3f} mm long, at the centre.",
+                                pip.diameter, pip.length)
+                          : say("The facing cut leaves a pip of diameter {:.3f} mm, {:.3f} mm long, at the centre; a "
+                                "later tool meets it and takes it off.",
+                                pip.diameter, pip.length);
+    finding.remedy = timed.to.r < timed.from.r ? say("Face past the centre by the nose radius (to X{:.3f} for this "
+                                                     "insert) and see that the edge stands at centre height.",
+                                                     -2 * face.noseRadius)
+                                               : say("Face past the centre by the nose radius (from X{:.3f} for this "
+                                                     "insert) and see that the edge stands at centre height.",
+                                                     -2 * face.noseRadius);
     return finding;
 }
 

@@ -160,7 +160,7 @@ private:
         if (varies_.feedMode && !said.feedMode) lacking.emplace_back(tr("the feed mode"));
         if (varies_.datum && !said.datum) lacking.emplace_back(tr("the work offset"));
         if (varies_.compensation && !said.compensationOff) lacking.emplace_back("G40");
-        if (at.coolant && !said.coolant) lacking.emplace_back("coolant (M08)");
+        if (at.coolant && !said.coolant) lacking.emplace_back(tr("coolant (M08)"));
         const bool feedNotSaid = at.feed > 0 && !said.feed;
         if (feedNotSaid) feedOfOtherTool(feed, at);
         if (!lacking.empty()) sayLacking(section, lacking);
@@ -168,7 +168,8 @@ private:
 
     void sayLacking(const Section& section, const std::vector<std::string>& lacking) {
         std::string list = lacking.front();
-        for (std::size_t i = 1; i < lacking.size(); ++i) list += (i + 1 < lacking.size() ? ", " : " and ") + lacking[i];
+        for (std::size_t i = 1; i + 1 < lacking.size(); ++i) list += ", " + lacking[i];
+        if (lacking.size() > 1) list = say("{} and {}", list, lacking.back());
         Finding& finding = add(Severity::Note, "section-needs-earlier-words", section.toolBlock);
         finding.message = say(
             "The section of tool {} leaves {} to what earlier sections said; started here, at its search number, it "
@@ -179,9 +180,12 @@ private:
 
     void feedOfOtherTool(std::size_t feed, const ModalState& at) {
         Finding& finding = add(Severity::Warning, "feed-of-other-tool", move(feed).block);
-        finding.message =
-            say("No F has been given since tool {} was called: F{:g} {} of the tool before is still in force.",
-                call(feed).station, at.feed, at.feedPerRev ? tr("mm per revolution") : tr("mm per minute"));
+        finding.message = at.feedPerRev ? say("No F has been given since tool {} was called: F{:g} mm per revolution "
+                                              "of the tool before is still in force.",
+                                              call(feed).station, at.feed)
+                                        : say("No F has been given since tool {} was called: F{:g} mm per minute of "
+                                              "the tool before is still in force.",
+                                              call(feed).station, at.feed);
         finding.remedy = tr("Give F with the first feed move of every tool.");
         finding.values = {{"feed", at.feed}};
     }
@@ -193,11 +197,10 @@ private:
         if (move(section.first).kind != MoveKind::Index || !at.constantSurfaceSpeed) return;
         if (at.spindle == SpindleDirection::Stopped) return;
         Finding& finding = add(Severity::Note, "surface-speed-left-on", section.toolBlock);
-        finding.message = say(
-            "Surface speed (G96) is still on when tool {} is called: the spindle speeds up or down with every rapid in "
-            "X "
-            "on the way, and the next tool comes to the work at a speed nobody gave.",
-            call(section.first).station);
+        finding.message =
+            say("Surface speed (G96) is still on when tool {} is called: the spindle speeds up or down with every "
+                "rapid in X on the way, and the next tool comes to the work at a speed nobody gave.",
+                call(section.first).station);
         finding.remedy = tr("Give G97 with a fixed speed before the retract and the tool change.");
     }
 
@@ -285,11 +288,10 @@ private:
             const double depth = depthSideways(i, tool);
             if (depth <= tool.width + tolerance::kTouchMm) continue;
             Finding& finding = add(Severity::Warning, "blade-cuts-sideways", move(i).block);
-            finding.message = say(
-                "The blade of tool {} is fed sideways through metal {:.2f} mm deep; it is {:g} mm wide, and cuts with "
-                "its "
-                "front.",
-                call(i).station, depth, tool.width);
+            finding.message =
+                say("The blade of tool {} is fed sideways through metal {:.2f} mm deep; it is {:g} mm wide, and cuts "
+                    "with its front.",
+                    call(i).station, depth, tool.width);
             finding.remedy = tr("Plunge, or turn sideways in cuts no deeper than the blade is wide.");
             finding.values = {{"depth_mm", depth}, {"width_mm", tool.width}};
             return;
@@ -364,8 +366,9 @@ private:
             if (modal(i).coolant || !cuts(i)) continue;
             Finding& finding =
                 add(wasOn ? Severity::Warning : Severity::Note, "coolant-off-while-cutting", move(i).block);
-            finding.message = say("Tool {} cuts here with the coolant off{}.", call(i).station,
-                                  wasOn ? tr(", which was on before") : tr(", which other tools have on"));
+            finding.message =
+                wasOn ? say("Tool {} cuts here with the coolant off, which was on before.", call(i).station)
+                      : say("Tool {} cuts here with the coolant off, which other tools have on.", call(i).station);
             finding.remedy = tr("Give M08 before the cut, unless it is meant to be dry.");
             return;
         }

@@ -129,8 +129,7 @@ private:
         finding.place = Point{cut.atZ, finding.place->r};
         finding.message =
             say("On a pass of a thread of lead {:g} mm tool {} stands {:.3f} mm deep in metal near {}; flanks that far "
-                "apart "
-                "meet at {:.3f} mm. A shoulder stands in the way, or the diameter was not turned down.",
+                "apart meet at {:.3f} mm. A shoulder stands in the way, or the diameter was not turned down.",
                 lead, toolWord(i), cut.deepestMm, spoken(i, *finding.place), most);
         finding.remedy = tr("End the thread in front of the shoulder, and check X and F of the pass.");
         finding.values = {{"depth_mm", cut.deepestMm}, {"most_mm", most}};
@@ -146,8 +145,7 @@ private:
         finding.place = Point{cut.atZ, finding.place->r};
         finding.message = say(
             "Pass {} is meant {:.3f} mm deep, but tool {} stands {:.3f} mm deep in metal near {}: the diameter there "
-            "is "
-            "{:.3f} mm off, or a shoulder stands in the way.",
+            "is {:.3f} mm off, or a shoulder stands in the way.",
             moveOf(i).pass, meant, toolWord(i), cut.deepestMm, spoken(i, *finding.place), 2 * (cut.deepestMm - meant));
         finding.remedy =
             tr("Turn (bore) the crest of the thread to size first, or correct X and the depth of the cycle.");
@@ -163,11 +161,10 @@ private:
         if (cut.deepestMm <= kTapThreadDepth * pitch + kCrestMm) return holeTooLarge(i, tap, pitch);
         Finding& finding = add(i, Severity::Stop, "tap-into-material");
         finding.place = Point{cut.atZ, 0};
-        finding.message = say(
-            "Tap {} stands {:.3f} mm deep in metal near {}, its thread is {:.3f} mm deep: there is no hole, or it is "
-            "too "
-            "small or too short.",
-            toolWord(i), cut.deepestMm, spoken(i, *finding.place), kTapThreadDepth * pitch);
+        finding.message =
+            say("Tap {} stands {:.3f} mm deep in metal near {}, its thread is {:.3f} mm deep: there is no hole, or it "
+                "is too small or too short.",
+                toolWord(i), cut.deepestMm, spoken(i, *finding.place), kTapThreadDepth * pitch);
         finding.remedy =
             say("Drill to about {:g} mm (diameter less pitch), and deeper than the tap goes.", tap.diameter - pitch);
         finding.values = {{"depth_mm", cut.deepestMm}, {"thread_depth_mm", kTapThreadDepth * pitch}};
@@ -185,11 +182,10 @@ private:
         if (hole <= minor.most + kCrestMm) return false;
         Finding& finding = add(i, Severity::Warning, "tap-hole-too-large");
         const double full = 100 * (tap.diameter - hole) / (tap.diameter - minor.least);
-        finding.message = say(
-            "The hole for tap {} measures {:.3f}; for M{:g}x{:g} 6H it should be {:.3f} to {:.3f}: only {:.0f} % of "
-            "the "
-            "thread is left (ISO 965-1, reckoned).",
-            toolWord(i), hole, tap.diameter, pitch, minor.least, minor.most, full);
+        finding.message =
+            say("The hole for tap {} measures {:.3f}; for M{:g}x{:g} 6H it should be {:.3f} to {:.3f}: only {:.0f} % "
+                "of the thread is left (ISO 965-1, reckoned).",
+                toolWord(i), hole, tap.diameter, pitch, minor.least, minor.most, full);
         finding.remedy = say("Drill to about {:g} mm (diameter less pitch).", tap.diameter - pitch);
         finding.values = {{"hole_mm", hole}, {"most_mm", minor.most}};
         return true;
@@ -237,8 +233,8 @@ private:
         Finding& finding = add(i, spoilt ? Severity::Warning : Severity::Note, "thread-short-run-in");
         finding.message =
             say("The thread starts {:.2f} mm before the metal. At a lead of {:g} mm and {:.0f} rev/min the slide lags "
-                "about "
-                "{:.2f} mm and takes about {:.2f} mm until the lead is right to 1 % (usual practice, machines differ).",
+                "about {:.2f} mm and takes about {:.2f} mm until the lead is right to 1 % (usual practice, machines "
+                "differ).",
                 *has, extraOf(i).lead, timed.rpmStart, lag, kLagsToOnePercent * lag);
         finding.remedy = tr("Start further in front of the thread, or turn slower.");
         finding.values = {{"run_in_mm", *has}, {"lag_mm", lag}, {"needed_mm", kLagsToOnePercent * lag}};

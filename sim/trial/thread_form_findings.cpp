@@ -250,8 +250,7 @@ private:
         Finding& finding = add(*starts.back(), Severity::Stop, "thread-starts-uneven");
         finding.message =
             say("Passes at full depth leave {} grooves in a lead of {:g} mm, {:.3f} mm apart where {:.3f} mm would be "
-                "even: "
-                "a thread picked up at the wrong angle, or start angles that do not share out the turn.",
+                "even: a thread picked up at the wrong angle, or start angles that do not share out the turn.",
                 places.size(), lead, worst, even);
         finding.remedy =
             say("For one start give every pass the same start Z and Q; for {} starts, Q {:g} degrees apart.",
@@ -307,11 +306,14 @@ private:
         const bool pointed = figures.crestFlatMm < pass.lead / 100;
         if (gone <= kTurnedMm || !pointed) return false;
         Finding& finding = add(pass, Severity::Warning, "thread-crest-gone");
-        finding.message = say(
-            "The crests of this thread come to a point at {:.3f} mm, {:.3f} mm on diameter short of the {} {:.3f}: it "
-            "is "
-            "cut too deep for its lead of {:g} mm, or two grooves share a turn.",
-            crest, gone, pass.inside ? tr("bore of") : tr("diameter of"), smooth, pass.lead);
+        finding.message =
+            pass.inside
+                ? say("The crests of this thread come to a point at {:.3f} mm, {:.3f} mm on diameter short of the bore "
+                      "of {:.3f}: it is cut too deep for its lead of {:g} mm, or two grooves share a turn.",
+                      crest, gone, smooth, pass.lead)
+                : say("The crests of this thread come to a point at {:.3f} mm, {:.3f} mm on diameter short of the "
+                      "diameter of {:.3f}: it is cut too deep for its lead of {:g} mm, or two grooves share a turn.",
+                      crest, gone, smooth, pass.lead);
         finding.remedy = tr("Check X of the last pass, the depth and F.");
         finding.values = {{"crest_mm", crest}, {"smooth_mm", smooth}};
         return true;
@@ -342,11 +344,9 @@ private:
         const long starts = std::max(1L, std::lround(f.grooves));
         return say(
             "Gauged on the simulated part: {}{}, major diameter {:.3f}, pitch diameter {:.3f}, minor diameter {:.3f}, "
-            "lead "
-            "{:.3f}, flanks {:.1f}° and {:.1f}°.",
-            pass.hand > 0 ? tr("right hand") : tr("LEFT HAND"),
-            starts > 1 ? fmt::format(", {} starts", starts) : std::string(), f.majorMm, f.pitchMm, f.minorMm, f.leadMm,
-            degrees(f.flankFront), degrees(f.flankBack));
+            "lead {:.3f}, flanks {:.1f}° and {:.1f}°.",
+            pass.hand > 0 ? tr("right hand") : tr("LEFT HAND"), starts > 1 ? say(", {} starts", starts) : std::string(),
+            f.majorMm, f.pitchMm, f.minorMm, f.leadMm, degrees(f.flankFront), degrees(f.flankBack));
     }
 
     static std::vector<std::pair<std::string, double>> valuesOf(const ThreadFigures& f) {
@@ -373,8 +373,9 @@ private:
         if (low <= kGaugeMm && high <= kGaugeMm) return false;
         Finding& finding = add(pass, Severity::Warning, "thread-off-size");
         const double middle = (limits.least + limits.most) / 2;
-        finding.message = say("{}{} It is {:.3f} mm too {}.", spoken(pass, figures), within(pass, size),
-                              std::max(low, high), high > 0 ? "large" : "small");
+        finding.message = spoken(pass, figures) + within(pass, size) +
+                          (high > 0 ? say(" It is {:.3f} mm too large.", std::max(low, high))
+                                    : say(" It is {:.3f} mm too small.", std::max(low, high)));
         finding.remedy =
             std::abs(middle - figures.pitchMm) > kCorrectionMm
                 ? std::string(
@@ -394,11 +395,15 @@ private:
         const ThreadLimits crest = pass.inside ? nutMinor6H(size) : boltMajor6g(size);
         const double is = pass.inside ? figures.minorMm : figures.majorMm;
         Finding& finding = add(pass, Severity::Warning, "thread-off-size");
-        finding.message = say(
-            "{} Lead and pitch diameter go with M{:g}x{:g}, but its {} diameter should be {:.3f} "
-            "to {:.3f}: it is {:.3f} mm too {}.",
-            spoken(pass, figures), size.nominalMm, size.pitchMm, pass.inside ? "minor" : "major", crest.least,
-            crest.most, is < crest.least ? crest.least - is : is - crest.most, is < crest.least ? "small" : "large");
+        finding.message = spoken(pass, figures) +
+                          (pass.inside ? say(" Lead and pitch diameter go with M{:g}x{:g}, but its minor diameter "
+                                             "should be {:.3f} to {:.3f}:",
+                                             size.nominalMm, size.pitchMm, crest.least, crest.most)
+                                       : say(" Lead and pitch diameter go with M{:g}x{:g}, but its major diameter "
+                                             "should be {:.3f} to {:.3f}:",
+                                             size.nominalMm, size.pitchMm, crest.least, crest.most)) +
+                          (is < crest.least ? say(" it is {:.3f} mm too small.", crest.least - is)
+                                            : say(" it is {:.3f} mm too large.", is - crest.most));
         finding.remedy = pass.inside
                              ? tr("Bore the hole to size before the thread, or compare it with the drawing.")
                              : tr("Turn the diameter to size before the thread, or compare it with the drawing.");

@@ -17,7 +17,8 @@
 namespace firstoff {
 
 const char* name(TimeKind kind) {
-    constexpr const char* kNames[kTimeKinds] = {"cutting", "air", "rapid", "index", "spindle", "dwell", "other"};
+    constexpr const char* kNames[kTimeKinds] = {later("cutting"), later("air"),   later("rapid"), later("index"),
+                                                later("spindle"), later("dwell"), later("other")};
     return kNames[static_cast<std::size_t>(kind)];
 }
 
@@ -165,15 +166,23 @@ private:
             row.station = call.station;
             row.block = call.block;
             row.firstTimed = i;
-            row.name = nameOf(call);
+            row.name = nameOf(call, tr);
+            row.plainName = nameOf(call, later);
         }
         extend(account_.tools, i);
     }
 
-    std::string nameOf(const ToolCall& call) const {
-        if (call.station == 0) return tr("before the first tool");
+    std::string nameOf(const ToolCall& call, const char* (*word)(const char*)) const {
+        if (call.station == 0) return word(later("before the first tool"));
         if (call.toolIndex < 0) return toolWord(call);
         return toolWord(call) + ' ' + m_.setup.tools[static_cast<std::size_t>(call.toolIndex)].name;
+    }
+
+    std::string operationName(BlockId start, BlockId block, const ToolCall& call,
+                              const char* (*word)(const char*)) const {
+        if (start != kNoBlock) return operations_.nameOf(start);
+        if (block == kNoBlock) return nameOf(call, word);
+        return fmt::format(fmt::runtime(word(later("{}, from line {}"))), nameOf(call, word), m_.program.lineOf(block));
     }
 
     // What no sequence number begins goes by its tool and its first line.
@@ -188,9 +197,8 @@ private:
             row.block = unnumbered ? block : start;
             row.firstTimed = i;
             row.station = call.station;
-            row.name = !unnumbered         ? operations_.nameOf(start)
-                       : block == kNoBlock ? nameOf(call)
-                                           : say("{}, from line {}", nameOf(call), m_.program.lineOf(block));
+            row.name = operationName(start, block, call, tr);
+            row.plainName = operationName(start, block, call, later);
             start_ = start;
         }
         extend(account_.operations, i);
@@ -239,8 +247,7 @@ std::vector<std::string> assumedOfTime(const Setup& setup) {
                 ? tr("The spindle is taken to brake with the torque it has to gain speed; the bar counts as it is "
                      "chucked.")
                 : tr("The spindle is taken to brake with the torque it has to gain speed; the density of the bar's "
-                     "material "
-                     "is not known, so what the bar adds to the inertia is left out."));
+                     "material is not known, so what the bar adds to the inertia is left out."));
         if (!drive.waitsForSpeed) {
             said.push_back(
                 tr("The feed does not wait for the spindle: it is reckoned as if the speed were there at once."));
@@ -252,9 +259,8 @@ std::vector<std::string> assumedOfTime(const Setup& setup) {
     const Overrides& o = setup.overrides;
     if (o.feed != 1 || o.rapid != 1 || o.spindle != 1) {
         said.push_back(
-            say("Overrides: feed {:.0f} %, rapid {:.0f} %, spindle {:.0f} %; threads and taps run without "
-                "them, as is common "
-                "practice.",
+            say("Overrides: feed {:.0f} %, rapid {:.0f} %, spindle {:.0f} %; threads and taps run without them, as is "
+                "common practice.",
                 100 * o.feed, 100 * o.rapid, 100 * o.spindle));
     }
     said.push_back(tr("Threads follow the spindle from their first instant, without waiting for its angle."));
@@ -267,9 +273,12 @@ TimeAccount accountOfTime(const Machining& machining, const LoadResult& loads) {
     constexpr double kWorthSayingS = 0.05;
     if (const double lag = machining.timeline.lagS; std::abs(lag) >= kWorthSayingS) {
         account.assumed.push_back(
-            say("While facing, the spindle falls behind the surface speed asked for; the feed is laid out as if "
-                "it did not. For that the cycle time told is {:.1f} s too {}.",
-                std::abs(lag), lag > 0 ? "short" : "long"));
+            lag > 0 ? say("While facing, the spindle falls behind the surface speed asked for; the feed is laid out as "
+                          "if it did not. For that the cycle time told is {:.1f} s too short.",
+                          lag)
+                    : say("While facing, the spindle falls behind the surface speed asked for; the feed is laid out as "
+                          "if it did not. For that the cycle time told is {:.1f} s too long.",
+                          -lag));
     }
     lookForWaste(machining, loads, account);
     return account;

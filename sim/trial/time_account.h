@@ -36,6 +36,7 @@ struct TimeRow {
     // Tool: "T0101 finishing tool". Operation: "N100", with the remark beside it if there is one; what no sequence
     // number begins: "T0101 finishing tool, from line 5".
     std::string name;
+    std::string plainName;     // the same in English whatever the language, for what programs read
     BlockId block = kNoBlock;  // where it begins
     std::uint32_t firstTimed = 0, endTimed = 0;
     int station = 0;

@@ -1,5 +1,4 @@
 #include "sim/trial/trial.h"
-#include "sim/base/say.h"
 
 #include <algorithm>
 #include <iterator>
@@ -8,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/stock/worker_team.h"
 #include "sim/trial/machining_findings.h"
 #include "sim/trial/previous_blank.h"
@@ -44,19 +44,14 @@ void completeSpans(std::vector<Finding>& findings, const Program& program) {
 // What no trial looks at yet, whatever the program does.
 constexpr const char* kNeverChecked[] = {
     later("Coolant pipes, cables, chips, part catcher and the operator are not known; of the machine itself only what "
-          "the "
-          "set-up gives."),
+          "the set-up gives."),
     later("Chatter, heat and wear of the edge are not reckoned. Diameters and tapers are judged with what part and bar "
-          "give "
-          "way where that is known, an estimate that is rather too small; other sizes as the paths of the tools leave "
-          "them."),
+          "give way where that is known, an estimate that is rather too small; other sizes as the paths of the tools "
+          "leave them."),
     later("The force across the axis, and so how far part and bar give way, follows a rule that is told with the "
-          "loads; it "
-          "is never taken as less than a quarter of the cutting force, and in truth may be twice that."),
+          "loads; it is never taken as less than a quarter of the cutting force, and in truth may be twice that."),
     later("Cycle times: what is taken of axes, spindle and other things is said with them. Dog-legs of axes that take "
-          "time "
-          "to "
-          "gain speed are followed within 0.05 mm; that servos round corners a little is left out."),
+          "time to gain speed are followed within 0.05 mm; that servos round corners a little is left out."),
 };
 
 // A quick look knows threads and bars that are not round in these directions only: flats and corners of square and
@@ -76,11 +71,9 @@ void addUp(Trial& trial) {
     trial.stockVolumeMm3 = trial.stock->startVolumeMm3();
 }
 
-// What was not reckoned for want of figures, and what they are.
-std::string withoutFigures(const char* what, const std::vector<std::string>& missing) {
-    std::string text = std::string(what) + tr(" is not reckoned. It takes ");
-    for (std::size_t i = 0; i < missing.size(); ++i) text += (i > 0 ? "; " : "") + missing[i];
-    return text + ".";
+// The figures for want of which something was not reckoned.
+std::string listed(const std::vector<std::string>& missing) {
+    return fmt::format("{}", fmt::join(missing, "; "));
 }
 
 // Whether the part holds and comes out straight, and what edges it wears, from the loads.
@@ -96,10 +89,12 @@ void followLoads(Trial& trial, const TrialOptions& options) {
 
 void sayWhatHoldingLacks(Trial& trial) {
     if (!trial.holding.missing.empty()) {
-        trial.notChecked.push_back(withoutFigures(tr("Whether the grip holds"), trial.holding.missing));
+        trial.notChecked.push_back(
+            say("Whether the grip holds is not reckoned. It takes {}.", listed(trial.holding.missing)));
     }
     if (!trial.bending.missing.empty()) {
-        trial.notChecked.push_back(withoutFigures(tr("How far part and tool bend"), trial.bending.missing));
+        trial.notChecked.push_back(
+            say("How far part and tool bend is not reckoned. It takes {}.", listed(trial.bending.missing)));
     }
 }
 
@@ -161,7 +156,7 @@ bool machine(Trial& trial, const TrialOptions& options, Progress& progress) {
             noBar(tr("The set-up gives no usable bar, so nothing was cut and nothing about metal was checked.")));
         return true;
     }
-    progress.stage("cutting", 0.25, 0.8);
+    progress.stage(tr("cutting"), 0.25, 0.8);
     HistoryOptions history;
     history.threads = options.threads;
     history.keyframeBytes = options.historyBytes;
@@ -276,9 +271,9 @@ std::shared_ptr<const Trial> runTrial(Program program, Setup setup, const TrialO
     take(trial->findings, trial->clearance.findings);
     trial->notChecked = trial->clearance.notModelled;
     trial->quickLook = options.quickLook;
-    if (options.quickLook) trial->notChecked.emplace_back(kQuickLook);
+    if (options.quickLook) trial->notChecked.emplace_back(tr(kQuickLook));
     trial->notChecked.insert(trial->notChecked.end(), trial->loads.notReckoned.begin(), trial->loads.notReckoned.end());
-    trial->notChecked.insert(trial->notChecked.end(), std::begin(kNeverChecked), std::end(kNeverChecked));
+    for (const char* never : kNeverChecked) trial->notChecked.emplace_back(tr(never));
 
     sayWhatHoldingLacks(*trial);
 

@@ -123,8 +123,7 @@ private:
             if (Finding* finding = add(i, Severity::Stop, "piece-let-go")) {
                 finding->message =
                     say("The chuck opens and nothing else holds the part, whose middle lies {:.1f} mm in front of the "
-                        "jaws: "
-                        "it tips out of them.",
+                        "jaws: it tips out of them.",
                         *middle - jaws);
                 finding->remedy =
                     tr("Grip it with the second spindle first, or open the chuck by hand with the part held.");
@@ -200,11 +199,10 @@ private:
             Finding* finding = add(i, Severity::Warning, "bar-pulled");
             if (!finding) return;
             finding->unproven = true;
-            finding->message = say(
-                "The second spindle moves the bar by {:.3f} mm through the open chuck; that is not modelled, and the "
-                "bar "
-                "was left where it was.",
-                by);
+            finding->message =
+                say("The second spindle moves the bar by {:.3f} mm through the open chuck; that is not modelled, and "
+                    "the bar was left where it was.",
+                    by);
             finding->remedy = tr("Try what follows as a program of its own, with the stick-out that the bar then has.");
             finding->values = {{"by_mm", by}};
             return;
@@ -282,8 +280,7 @@ private:
                                              : say("common practice is half the diameter, here {:.2f} mm", needed));
         finding->remedy =
             tr("Bring it nearer, or grip a longer diameter. What grip and speed hold a part is for the chuck maker's "
-               "chart "
-               "and authorised people to say.");
+               "chart and authorised people to say.");
         finding->values = {{"gripped_mm", hold.lengthMm}, {"needed_mm", needed}};
     }
 

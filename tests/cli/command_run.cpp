@@ -22,10 +22,10 @@ std::string contentsOf(const std::filesystem::path& path) {
 
 }  // namespace
 
-CommandRun firstoff(const std::string& arguments) {
+CommandRun firstoff(const std::string& arguments, const std::string& environment) {
     const Bench bench;
-    const std::string line = std::string(FIRSTOFF_COMMAND) + " " + arguments + " >'" + bench.path("out") + "' 2>'" +
-                             bench.path("err") + "' </dev/null";
+    const std::string line = environment + " " + FIRSTOFF_COMMAND + " " + arguments + " >'" + bench.path("out") +
+                             "' 2>'" + bench.path("err") + "' </dev/null";
     const int status = std::system(line.c_str());
     CommandRun run;
     // A signal (a crash) keeps -1, which no test expects.

@@ -12,8 +12,9 @@ struct CommandRun {
     std::string err;
 };
 
-// `arguments` as typed in a shell.
-CommandRun firstoff(const std::string& arguments);
+// `arguments` and what is set in the `environment` as typed in a shell. Tests read English whatever the machine's own
+// language is.
+CommandRun firstoff(const std::string& arguments, const std::string& environment = "LC_ALL=C");
 
 // A folder of its own for the running test, empty, removed with the object.
 class Bench {

@@ -88,6 +88,15 @@ TEST(ManPages, HaveEveryCommandWithItsOptions) {
     }
 }
 
+TEST(ManPages, HaveEveryOptionBeforeTheCommand) {
+    const std::string text = page("firstoff.1");
+    const std::size_t from = text.find(".SH OPTIONS"), to = text.find(".SH COMMANDS");
+    ASSERT_LT(from, to);
+    std::string help = shop::firstoff("--help").out;
+    help.resize(help.find("Subcommands:"));
+    EXPECT_EQ(entries(text.substr(from, to - from)), options(help));
+}
+
 TEST(ManPages, HaveEveryOptionOfTheWindow) {
     // Its help stands in one text in the sources, which the window itself prints.
     const std::string source = shop::readFile("gui/startup.cpp");

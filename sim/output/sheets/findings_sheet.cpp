@@ -13,11 +13,10 @@ namespace firstoff {
 namespace {
 
 std::string markOf(const Finding& finding) {
-    std::string word = name(finding.severity);
-    if (finding.severity != Severity::Note) {
-        std::transform(word.begin(), word.end(), word.begin(), [](char c) { return static_cast<char>(c - 'a' + 'A'); });
-    }
-    return finding.unproven ? tr("NOT PROVEN, ") + word : word;
+    const char* word = finding.severity == Severity::Stop      ? tr("STOP")
+                       : finding.severity == Severity::Warning ? tr("WARNING")
+                                                               : tr("note");
+    return finding.unproven ? say("NOT PROVEN, {}", word) : word;
 }
 
 // What of a long line stands about the column in question.
@@ -44,7 +43,7 @@ SheetEntry entryOf(const Trial& trial, const Finding& finding, std::string_view 
         if (!quote.empty()) entry.text.push_back({SheetParagraph::Kind::Quote, quote});
     }
     entry.text.push_back(plain(finding.message));
-    if (!finding.remedy.empty()) entry.text.push_back(plain("Do: " + finding.remedy));
+    if (!finding.remedy.empty()) entry.text.push_back(plain(fmt::format("{} {}", tr("Do:"), finding.remedy)));
     return entry;
 }
 
@@ -62,11 +61,11 @@ void addSection(Sheet& sheet, const Trial& trial, std::string_view setupText, co
 Sheet findingsSheet(const Trial& trial, const SheetOptions& options) {
     Sheet sheet = sheetFrame(trial, tr("Findings report"), options);
     SheetSection verdict;
-    verdict.heading = "Verdict";
+    verdict.heading = tr("Verdict");
     verdict.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, verdictInWords(trial)});
-    verdict.parts.emplace_back(SheetFacts{{{"Findings", findingCounts(trial.findings)},
+    verdict.parts.emplace_back(SheetFacts{{{tr("Findings"), findingCounts(trial.findings)},
                                            {tr("Cycle time"), durationInWords(trial.timeline.cycleTimeS)},
-                                           {"Moves", std::to_string(trial.toolpath.moves.size())}}});
+                                           {tr("Moves"), std::to_string(trial.toolpath.moves.size())}}});
     sheet.sections.push_back(std::move(verdict));
     addSection(sheet, trial, options.setupText, tr("Stops: it would hit something, or the control would stop"),
                [](const Finding& f) { return f.severity == Severity::Stop; });

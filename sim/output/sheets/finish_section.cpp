@@ -25,7 +25,7 @@ std::string micrometres(double mm) {
 std::string feedOf(const FeedMarks& marks) {
     constexpr double kSameMm = 5e-4;  // as it is written
     if (marks.feedMax - marks.feedMin < kSameMm) return shortFigure(marks.feedMax, 3);
-    return shortFigure(marks.feedMin, 3) + " to " + shortFigure(marks.feedMax, 3);
+    return say("{} to {}", shortFigure(marks.feedMin, 3), shortFigure(marks.feedMax, 3));
 }
 
 std::string toolsOf(const FinishReport& report) {
@@ -43,14 +43,14 @@ std::string takenOver(const Roughness& roughness) {
 const char* sideOf(SurfaceSpan::Side side) {
     switch (side) {
         case SurfaceSpan::Side::Outer:
-            return "outside";
+            return tr("outside");
         case SurfaceSpan::Side::Inner:
-            return "bore";
+            return tr("bore");
         case SurfaceSpan::Side::FrontFace:
         case SurfaceSpan::Side::BackFace:
             break;
     }
-    return "face";
+    return tr("face");
 }
 
 struct Ends {
@@ -90,15 +90,15 @@ SheetSection finishSection(const Trial& trial) {
     SheetSection section;
     section.heading = tr("Finish that the feed leaves");
     SheetTable table;
-    table.columns = {{"Surface", "", SheetColumn::Kind::Text},
-                     {"from X", "Ø", SheetColumn::Kind::Figure},
+    table.columns = {{tr("Surface"), "", SheetColumn::Kind::Text},
+                     {tr("from X"), "Ø", SheetColumn::Kind::Figure},
                      {"Z", "", SheetColumn::Kind::Figure},
-                     {"to X", "Ø", SheetColumn::Kind::Figure},
+                     {tr("to X"), "Ø", SheetColumn::Kind::Figure},
                      {"Z", "", SheetColumn::Kind::Figure},
-                     {"Line", "", SheetColumn::Kind::Text},
-                     {"Tool", "", SheetColumn::Kind::Text},
-                     {"Feed", "mm/rev", SheetColumn::Kind::Figure},
-                     {"Nose R", "mm", SheetColumn::Kind::Figure},
+                     {tr("Line"), "", SheetColumn::Kind::Text},
+                     {tr("Tool"), "", SheetColumn::Kind::Text},
+                     {tr("Feed"), tr("mm/rev"), SheetColumn::Kind::Figure},
+                     {tr("Nose R"), "mm", SheetColumn::Kind::Figure},
                      {"f²/8R", "µm", SheetColumn::Kind::Figure},
                      {"Rz", "µm", SheetColumn::Kind::Figure},
                      {"Ra", "µm", SheetColumn::Kind::Figure},
@@ -120,7 +120,7 @@ SheetSection finishSection(const Trial& trial) {
         "that a real surface is rougher. f²/8R is what a nose of radius R leaves while it alone cuts.");
     if (asItIs) words += tr(" As it is: too short for a cut-off; Rz and Ra are then Pz and Pa.");
     section.parts.emplace_back(minor(words));
-    for (const std::string& trouble : troubles) section.parts.emplace_back(item(tr("Without figures: ") + trouble));
+    for (const std::string& trouble : troubles) section.parts.emplace_back(item(say("Without figures: {}", trouble)));
     return section;
 }
 

@@ -35,10 +35,10 @@ public:
         SheetSection section;
         section.heading = tr("The program, word by word");
         section.parts.emplace_back(
-            plain(say("Figures are those of this trial. A word that was explained once is not explained again as long "
-                      "as it comes to the same. Below a line that cuts stands what other lines have set for it: all of "
-                      "it for a new tool, then what has "
-                      "changed.")));
+            plain(tr("Figures are those of this trial. A word that was explained once is not explained again as long "
+                     "as it comes to the same. Below a line that cuts stands what other lines have set for it: all of "
+                     "it for a new tool, then what has "
+                     "changed.")));
         for (BlockId block = 0; block < t_.program.endBlockOf(0); ++block) section.parts.emplace_back(lineOf(block));
         return section;
     }

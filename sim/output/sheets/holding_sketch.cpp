@@ -73,7 +73,7 @@ public:
         addLine(sketch_, {kLeftMm - 2, axis}, {sketch_.width - kUprightMm, axis}, LineKind::Centre);
         datums();
         dimensions();
-        addText(sketch_, {kLeftMm, sketch_.height - 1}, "scale " + scaleInWords(view_.scale));
+        addText(sketch_, {kLeftMm, sketch_.height - 1}, say("scale {}", scaleInWords(view_.scale)));
         return std::move(sketch_);
     }
 
@@ -211,13 +211,13 @@ private:
         const double jaw = setup_.chuck.jawLength, jawR = setup_.chuck.jawOuterRadius;
         const Stock& s = setup_.stock;
         if (hasBar() && s.frontZ > jaw) {
-            all.push_back({jaw, jawR, s.frontZ, s.outerRadius, "stick-out " + shortFigure(s.frontZ - jaw, 3)});
+            all.push_back({jaw, jawR, s.frontZ, s.outerRadius, say("stick-out {}", shortFigure(s.frontZ - jaw, 3))});
         }
         const bool collet = setup_.chuck.kind == Chuck::Kind::Collet;
         if (hasBar() && !collet && jaw > 0) {
             const double given = setup_.chuck.gripLength > 0 ? std::min(setup_.chuck.gripLength, jaw) : jaw;
             const double from = std::max(jaw - given, s.backZ);
-            if (from < jaw) all.push_back({from, jawR, jaw, jawR, tr("in the jaws ") + shortFigure(jaw - from, 3)});
+            if (from < jaw) all.push_back({from, jawR, jaw, jawR, say("in the jaws {}", shortFigure(jaw - from, 3))});
         }
         for (std::size_t i = 0; i < kPlainWorkOffsets; ++i) {
             if (!setup_.workOffsetGiven[i]) continue;
@@ -251,7 +251,8 @@ private:
                              down = view_.at(Point{s.frontZ, -s.outerRadius});
             const bool hexagon = s.shape == Stock::Shape::Hexagon || s.shape == Stock::Shape::Square;
             addUprightDimension(sketch_, up.x, up.y, down.x, down.y, sketch_.width - 3,
-                                (hexagon ? "corners Ø" : "Ø") + shortFigure(2 * s.outerRadius, 2));
+                                hexagon ? say("corners Ø{}", shortFigure(2 * s.outerRadius, 2))
+                                        : "Ø" + shortFigure(2 * s.outerRadius, 2));
         }
         sketch_.height = first + kLevelMm * std::max(levels - 1, 0) + 7;
     }

@@ -24,11 +24,11 @@ std::string valueOf(const GaugedDimension& d, double value) {
 std::string stateOf(const GaugedDimension& d) {
     switch (d.state) {
         case GaugedDimension::State::Within:
-            return "within";
+            return tr("within");
         case GaugedDimension::State::TooSmall:
-            return tr("too small by ") + valueOf(d, d.least - d.expected());
+            return say("too small by {}", valueOf(d, d.least - d.expected()));
         case GaugedDimension::State::TooLarge:
-            return tr("too large by ") + valueOf(d, d.expected() - d.most);
+            return say("too large by {}", valueOf(d, d.expected() - d.most));
         case GaugedDimension::State::NotFound:
             break;
     }
@@ -37,18 +37,13 @@ std::string stateOf(const GaugedDimension& d) {
 
 SheetTable dimensionTable(const Trial& trial) {
     SheetTable table;
-    table.columns = {{"No.", "", SheetColumn::Kind::Figure},
-                     {"Dimension", "", SheetColumn::Kind::Text},
-                     {"Nominal", "mm", SheetColumn::Kind::Figure},
-                     {"Least", "mm", SheetColumn::Kind::Figure},
-                     {"Most", "mm", SheetColumn::Kind::Figure},
-                     {"Simulated", "mm", SheetColumn::Kind::Figure},
-                     {"Bending", "mm", SheetColumn::Kind::Figure},
-                     {"Expected", "mm", SheetColumn::Kind::Figure},
-                     {tr("in its limits"), "", SheetColumn::Kind::Text},
-                     {tr("1st part"), "", SheetColumn::Kind::Blank},
-                     {"2nd", "", SheetColumn::Kind::Blank},
-                     {"3rd", "", SheetColumn::Kind::Blank}};
+    table.columns = {
+        {tr("No."), "", SheetColumn::Kind::Figure},         {tr("Dimension"), "", SheetColumn::Kind::Text},
+        {tr("Nominal"), "mm", SheetColumn::Kind::Figure},   {tr("Least"), "mm", SheetColumn::Kind::Figure},
+        {tr("Most"), "mm", SheetColumn::Kind::Figure},      {tr("Simulated"), "mm", SheetColumn::Kind::Figure},
+        {tr("Bending"), "mm", SheetColumn::Kind::Figure},   {tr("Expected"), "mm", SheetColumn::Kind::Figure},
+        {tr("in its limits"), "", SheetColumn::Kind::Text}, {tr("1st part"), "", SheetColumn::Kind::Blank},
+        {tr("2nd"), "", SheetColumn::Kind::Blank},          {tr("3rd"), "", SheetColumn::Kind::Blank}};
     for (const GaugedDimension& d : trial.gauged.dimensions) {
         const bool found = d.state != GaugedDimension::State::NotFound;
         if (d.state != GaugedDimension::State::Within) table.strongRows.push_back(table.rows.size());
@@ -76,7 +71,7 @@ void addCorrections(const Trial& trial, SheetSection& section) {
         const GaugedDimension& d = part.dimensions[i];
         const bool out = d.state != GaugedDimension::State::Within;
         for (const std::string& why : {d.trouble, out ? d.noCorrection : std::string(), endsInWords(trial, d)}) {
-            if (!why.empty()) section.parts.emplace_back(item(fmt::format("No. {}: {}", i + 1, why)));
+            if (!why.empty()) section.parts.emplace_back(item(say("No. {}: {}", i + 1, why)));
         }
         if (part.bendingKnown && !d.bendingNote.empty()) {
             section.parts.emplace_back(item(say("No. {}: bending not counted: {}", i + 1, d.bendingNote)));
@@ -86,14 +81,14 @@ void addCorrections(const Trial& trial, SheetSection& section) {
 
 SheetTable deviationTable(const Trial& trial) {
     SheetTable table;
-    table.columns = {{"From X", "Ø", SheetColumn::Kind::Figure}, {"Z", "", SheetColumn::Kind::Figure},
-                     {"to X", "Ø", SheetColumn::Kind::Figure},   {"Z", "", SheetColumn::Kind::Figure},
-                     {"Metal", "", SheetColumn::Kind::Text},     {tr("at most"), "mm", SheetColumn::Kind::Figure},
-                     {"Line", "", SheetColumn::Kind::Text}};
+    table.columns = {{tr("From X"), "Ø", SheetColumn::Kind::Figure}, {"Z", "", SheetColumn::Kind::Figure},
+                     {tr("to X"), "Ø", SheetColumn::Kind::Figure},   {"Z", "", SheetColumn::Kind::Figure},
+                     {tr("Metal"), "", SheetColumn::Kind::Text},     {tr("at most"), "mm", SheetColumn::Kind::Figure},
+                     {tr("Line"), "", SheetColumn::Kind::Text}};
     const double datum = sectionDatum(trial).z;
     for (const ContourDeviation& d : trial.gauged.deviations) {
         table.rows.push_back({figure(2 * d.from.r, 3), figure(d.from.z - datum, 3), figure(2 * d.to.r, 3),
-                              figure(d.to.z - datum, 3), d.amountMm > 0 ? tr("left standing") : "missing",
+                              figure(d.to.z - datum, 3), d.amountMm > 0 ? tr("left standing") : tr("missing"),
                               figure(std::abs(d.amountMm), 3), lineWord(trial.program, d.block)});
     }
     return table;
@@ -110,9 +105,11 @@ SheetSection partSection(const Trial& trial, const SheetOptions& options) {
     } else {
         const int piece = inspectedPiece(trial);
         section.parts.emplace_back(
-            minor(say("Drawn from the simulated part, {}: seen from outside above the axis (threads as their "
-                      "crests), cut below it.",
-                      piece == 0 ? tr("what is held at the end") : say("piece {} of those cut off", piece))));
+            minor(piece == 0 ? std::string(tr("Drawn from the simulated part, what is held at the end: seen from "
+                                              "outside above the axis (threads as their crests), cut below it."))
+                             : say("Drawn from the simulated part, piece {} of those cut off: seen from outside above "
+                                   "the axis (threads as their crests), cut below it.",
+                                   piece)));
     }
     return section;
 }
@@ -127,7 +124,7 @@ Sheet inspectionSheet(const Trial& trial, const SheetOptions& options) {
     sheet.sections.push_back(verdictSection(trial));
     sheet.sections.push_back(partSection(trial, options));
     SheetSection dimensions;
-    dimensions.heading = "Dimensions";
+    dimensions.heading = tr("Dimensions");
     if (trial.gauged.dimensions.empty()) {
         dimensions.parts.emplace_back(plain(
             tr("The set-up gives no dimensions of the wanted part, so there is nothing to compare. Give the drawing or "

@@ -142,7 +142,7 @@ private:
         balloons(sketch, some, Shown::Where::Outside, 1 + kBalloonRadiusMm);
         balloons(sketch, some, Shown::Where::Inside, bottom + row - kBalloonRadiusMm);
         sketch.height = std::max(sketch.height, afterRow + 4);
-        addText(sketch, {kSideMm, sketch.height - 0.5}, "scale " + scaleInWords(view_.scale));
+        addText(sketch, {kSideMm, sketch.height - 0.5}, say("scale {}", scaleInWords(view_.scale)));
         sketch.height += 1;
         return sketch;
     }

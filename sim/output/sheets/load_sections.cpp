@@ -46,14 +46,15 @@ SheetFacts gripFacts(const Trial& trial, const GripEstimate& g) {
                    {tr("asked for, standing"), newtons(g.neededStandingN)},
                    {tr("left at speed"), newtons(g.leftN)},
                    {tr("needed at speed"), newtons(g.neededN)},
-                   {tr("Cut that asks most"), "line " + lineWordOf(trial, g.timedMove)},
-                   {tr("its speed"), figure(g.revPerMin, 0) + " rev/min"},
+                   {tr("Cut that asks most"), say("line {}", lineWordOf(trial, g.timedMove))},
+                   {tr("its speed"), say("{} rev/min", figure(g.revPerMin, 0))},
                    {tr("gripped on"), "Ø" + shortFigure(g.gripDiameterMm, 3)},
                    {tr("Factors: force, speed; friction"),
                     fmt::format("{}, {}; {}", shortFigure(g.forceSafety, 2), shortFigure(g.speedSafety, 2),
                                 shortFigure(g.friction, 3))}};
     if (g.permittedRevPerMin > 0) {
-        facts.facts.push_back({tr("Speed up to which it would hold"), figure(g.permittedRevPerMin, 0) + " rev/min"});
+        facts.facts.push_back(
+            {tr("Speed up to which it would hold"), say("{} rev/min", figure(g.permittedRevPerMin, 0))});
     }
     return facts;
 }
@@ -73,10 +74,10 @@ SheetSection loadsSection(const Trial& trial) {
     const LoadResult& loads = trial.loads;
     if (!loads.forcesKnown || loads.tools.empty()) return section;
     SheetTable table;
-    table.columns = {{"Tool", "", SheetColumn::Kind::Text},
+    table.columns = {{tr("Tool"), "", SheetColumn::Kind::Text},
                      {tr("Power at the cut"), "kW", SheetColumn::Kind::Figure},
                      {tr("in line"), "", SheetColumn::Kind::Figure},
-                     {"Torque", "Nm", SheetColumn::Kind::Figure},
+                     {tr("Torque"), "Nm", SheetColumn::Kind::Figure},
                      {tr("Cutting force"), "N", SheetColumn::Kind::Figure},
                      {tr("in line"), "", SheetColumn::Kind::Figure},
                      {tr("Ø off by giving way"), "mm", SheetColumn::Kind::Figure}};
@@ -95,12 +96,12 @@ SheetSection loadsSection(const Trial& trial) {
 
 SheetSection edgesSection(const Trial& trial) {
     SheetSection section;
-    section.heading = "Edges";
+    section.heading = tr("Edges");
     const bool any = std::any_of(trial.edges.begin(), trial.edges.end(),
                                  [](const EdgeUse& use) { return use.partsPerEdge.has_value(); });
     if (!any) return section;
     SheetTable table;
-    table.columns = {{"Tool", "", SheetColumn::Kind::Text},
+    table.columns = {{tr("Tool"), "", SheetColumn::Kind::Text},
                      {tr("In metal"), "s", SheetColumn::Kind::Figure},
                      {tr("Greatest speed"), "m/min", SheetColumn::Kind::Figure},
                      {tr("of an edge"), "%", SheetColumn::Kind::Figure},
@@ -138,11 +139,11 @@ SheetSection gripSection(const Trial& trial) {
     SheetFacts more;
     if (holding.speed) {
         more.facts.push_back({say("Lost at {} rev/min, the highest speed", figure(holding.speed->revPerMin, 0)),
-                              figure(100 * holding.speed->lossShare, 0) + tr(" % of the standing grip")});
+                              say("{} % of the standing grip", figure(100 * holding.speed->lossShare, 0))});
     }
     if (holding.centre) {
-        more.facts.push_back({tr("Cut pushes at the centre with"), newtons(holding.centre->pushN()) + ", line " +
-                                                                       lineWordOf(trial, holding.centre->timedMove)});
+        more.facts.push_back({tr("Cut pushes at the centre with"), say("{}, line {}", newtons(holding.centre->pushN()),
+                                                                       lineWordOf(trial, holding.centre->timedMove))});
     }
     if (!more.facts.empty()) section.parts.emplace_back(std::move(more));
     section.parts.emplace_back(caution(tr(kGripCaution)));

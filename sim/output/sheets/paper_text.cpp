@@ -96,7 +96,7 @@ TypeCase::TypeCase(cairo_t* cr) : cr_(cr) {
 TypeCase::Layout TypeCase::set(std::string_view text, const TypeStyle& style, double width) const {
     Layout layout(pango_layout_new(context_.get()));
     const std::unique_ptr<PangoFontDescription, FreeFont> font(pango_font_description_new());
-    pango_font_description_set_family(font.get(), style.mono ? tr("DejaVu Sans Mono") : tr("DejaVu Sans"));
+    pango_font_description_set_family(font.get(), style.mono ? "DejaVu Sans Mono" : "DejaVu Sans");
     pango_font_description_set_weight(font.get(), style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_font_description_set_absolute_size(font.get(), style.size * PANGO_SCALE);
     pango_layout_set_font_description(layout.get(), font.get());

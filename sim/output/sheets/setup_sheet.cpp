@@ -27,25 +27,25 @@ std::string blankInWords(const Stock& stock) {
         case Stock::Shape::Round:
             if (stock.boreRadius > 0)
                 return say("tube {} bored {}", diameterOf(stock.outerRadius), diameterOf(stock.boreRadius));
-            return "bar " + diameterOf(stock.outerRadius);
+            return say("bar {}", diameterOf(stock.outerRadius));
         case Stock::Shape::Hexagon:
             return say("hexagon {} across flats", shortFigure(stock.acrossFlats, 3));
         case Stock::Shape::Square:
             return say("square {} across flats", shortFigure(stock.acrossFlats, 3));
         case Stock::Shape::CrossSection:
-            return tr("drawn cross-section, ") + shortened(stock.drawingFile, 60);
+            return say("drawn cross-section, {}", shortened(stock.drawingFile, 60));
         case Stock::Shape::HalfSection:
-            return tr("turned before, ") + shortened(stock.drawingFile, 60);
+            return say("turned before, {}", shortened(stock.drawingFile, 60));
         case Stock::Shape::Previous:
-            return "what " + shortened(stock.previousProgram, 60) + " left";
+            return say("what {} left", shortened(stock.previousProgram, 60));
     }
     return {};
 }
 
 std::string jawsInWords(const Chuck& chuck) {
-    if (chuck.kind == Chuck::Kind::Collet) return "collet";
-    constexpr std::array<const char*, 3> kJaw = {"hard", later("soft, bored on the machine"), "stepped"};
-    return fmt::format("{} jaws, {}", chuck.jaws, kJaw[static_cast<std::size_t>(chuck.jaw)]);
+    if (chuck.kind == Chuck::Kind::Collet) return tr("collet");
+    constexpr std::array<const char*, 3> kJaw = {later("hard"), later("soft, bored on the machine"), later("stepped")};
+    return say("{} jaws, {}", chuck.jaws, tr(kJaw[static_cast<std::size_t>(chuck.jaw)]));
 }
 
 double greatestSpeed(const Trial& trial) {
@@ -55,10 +55,10 @@ double greatestSpeed(const Trial& trial) {
 }
 
 std::string tailstockInWords(const Tailstock& t) {
-    std::string text = t.advanced ? "advanced" : "parked";
+    std::string text = t.advanced ? tr("advanced") : tr("parked");
     text += say(", point of the centre {} from the chuck face", millimetres(t.tipZ));
     if (t.advancedZ) text += say("; M code takes it to {}", millimetres(*t.advancedZ));
-    if (t.forceN > 0) text += fmt::format("; force {} N", shortFigure(t.forceN, 0));
+    if (t.forceN > 0) text += say("; force {} N", shortFigure(t.forceN, 0));
     return text;
 }
 
@@ -68,19 +68,19 @@ SheetFacts holdingFacts(const Trial& trial) {
     SheetFacts facts;
     const auto add = [&](const char* label, std::string value) { facts.facts.push_back({label, std::move(value)}); };
     add(tr("Held in"), jawsInWords(chuck));
-    add("Grips", chuck.grip == Chuck::Grip::Inside ? tr("from inside") : tr("from outside"));
+    add(tr("Grips"), chuck.grip == Chuck::Grip::Inside ? tr("from inside") : tr("from outside"));
     const double jawLength = chuck.jawLength;
     if (setup.stock.frontZ > setup.stock.backZ) {
         add(tr("Stick-out from the jaws"), millimetres(setup.stock.frontZ - jawLength));
         add(tr("Length of the blank"), millimetres(setup.stock.frontZ - setup.stock.backZ));
     }
-    if (chuck.bodyRadius > 0) add("Chuck", diameterOf(chuck.bodyRadius));
+    if (chuck.bodyRadius > 0) add(tr("Chuck"), diameterOf(chuck.bodyRadius));
     if (chuck.throughBoreRadius) add(tr("Bore through it"), diameterOf(*chuck.throughBoreRadius));
     if (chuck.gripForceN > 0) add(tr("Grip force, standing"), fmt::format("{} N", shortFigure(chuck.gripForceN, 0)));
     add(tr("Speed marked on the chuck"), chuck.maxRevPerMin > 0 ? say("{} rev/min", shortFigure(chuck.maxRevPerMin, 0))
                                                                 : tr("not in the set-up: read it off the chuck"));
     add(tr("Highest speed of the program"), say("{} rev/min", figure(greatestSpeed(trial), 0)));
-    add("Tailstock", setup.tailstock ? tailstockInWords(*setup.tailstock) : "none");
+    add(tr("Tailstock"), setup.tailstock ? tailstockInWords(*setup.tailstock) : tr("none"));
     if (setup.secondSpindle) {
         add(tr("Second spindle"),
             say("chuck face at Z{} at the start, grips at Z{} (from the chuck face)",
@@ -95,10 +95,10 @@ SheetFacts holdingFacts(const Trial& trial) {
 
 SheetFacts stockFacts(const Stock& stock) {
     SheetFacts facts;
-    facts.facts.push_back({"Blank", blankInWords(stock)});
-    facts.facts.push_back({"Length", millimetres(stock.frontZ - stock.backZ)});
+    facts.facts.push_back({tr("Blank"), blankInWords(stock)});
+    facts.facts.push_back({tr("Length"), millimetres(stock.frontZ - stock.backZ)});
     facts.facts.push_back(
-        {"Material", stock.material.empty() ? tr("not in the set-up") : shortened(stock.material, 80)});
+        {tr("Material"), stock.material.empty() ? tr("not in the set-up") : shortened(stock.material, 80)});
     if (stock.eccentricity != 0) facts.facts.push_back({tr("Off centre"), millimetres(stock.eccentricity)});
     if (stock.turnedRound) facts.facts.push_back({tr("Turned round"), tr("the other end looks out of the chuck")});
     return facts;
@@ -121,7 +121,7 @@ SheetTable datumTable(const Trial& trial) {
         if (!used[i] && !setup.workOffsetGiven[i]) continue;
         const Point datum = setup.workOffsets[i];
         const std::string name = workOffsetName(static_cast<int>(i));
-        const std::string use = used[i] ? "used" : tr("not used");
+        const std::string use = used[i] ? tr("used") : tr("not used");
         if (!setup.workOffsetGiven[i]) {
             table.rows.push_back({name, "–", "–", "–", "–", use + tr(", not in the set-up")});
             continue;
@@ -143,8 +143,8 @@ SheetSection notesSection(const Trial& trial) {
     std::size_t stops = 0;
     for (const ProgramStop& stop : trial.toolpath.stops) stops += stop.kind != ProgramStop::Kind::End ? 1 : 0;
     if (stops > 0) {
-        section.parts.emplace_back(
-            item(say("The program stops {} on the way (M00, M01).", stops == 1 ? "once" : counted(stops, "time"))));
+        section.parts.emplace_back(item(stops == 1 ? std::string(tr("The program stops once on the way (M00, M01)."))
+                                                   : say("The program stops {} times on the way (M00, M01).", stops)));
     }
     section.parts.emplace_back(item(
         tr("Before the first part: dry run away from the work, single block, rapid override low, a hand on the feed "

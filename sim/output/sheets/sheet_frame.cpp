@@ -66,7 +66,7 @@ std::optional<SheetKind> sheetKind(std::string_view word) {
 }
 
 std::string_view sheetKinds() {
-    return tr("setup, inspection, time, findings, handout");
+    return "setup, inspection, time, findings, handout";
 }
 
 std::string fileName(const std::string& path) {
@@ -93,17 +93,17 @@ Sheet sheetFrame(const Trial& trial, std::string title, const SheetOptions& opti
         sheet.subject += (sheet.subject.empty() ? "" : "  ") + shortened(remarks.front(), kLongestName);
     }
     const std::string program = fileName(trial.program.name);
-    sheet.made.push_back({"Program", program + ", " + sumOf(trial.program.text)});
+    sheet.made.push_back({tr("Program"), program + ", " + sumOf(trial.program.text)});
     const std::string setup = fileName(trial.setup.name);
-    sheet.made.push_back({"Set-up", options.setupText.empty() ? setup : setup + ", " + sumOf(options.setupText)});
+    sheet.made.push_back({tr("Set-up"), options.setupText.empty() ? setup : setup + ", " + sumOf(options.setupText)});
     if (!trial.setup.machine.name.empty()) {
-        sheet.made.push_back({"Machine", shortened(trial.setup.machine.name, kLongestName)});
+        sheet.made.push_back({tr("Machine"), shortened(trial.setup.machine.name, kLongestName)});
     }
-    if (!options.date.empty()) sheet.made.push_back({"Date", shortened(options.date, 40)});
+    if (!options.date.empty()) sheet.made.push_back({tr("Date"), shortened(options.date, 40)});
     sheet.running = sheet.title + " · " + program +
                     (sheet.subject.empty() ? "" : " · " + shortened(sheet.subject, 60)) + " · " +
                     sha256(trial.program.text).substr(0, 8);
-    sheet.cautions.emplace_back(tr("From a simulation. ") + std::string(standingCaution()));
+    sheet.cautions.emplace_back(say("From a simulation. {}", standingCaution()));
     return sheet;
 }
 
@@ -124,7 +124,7 @@ SheetSection verdictSection(const Trial& trial) {
     SheetSection section;
     section.heading = tr("Verdict of the trial");
     section.parts.emplace_back(SheetParagraph{SheetParagraph::Kind::Verdict, verdictInWords(trial)});
-    section.parts.emplace_back(plain("Findings: " + findingCounts(trial.findings) + "."));
+    section.parts.emplace_back(plain(say("Findings: {}.", findingCounts(trial.findings))));
     if (trial.verdict == Verdict::Clear) return section;
     section.parts.emplace_back(
         caution(tr("Do not go by this sheet before the findings report has been read and every stop, warning and doubt "
@@ -167,9 +167,9 @@ SheetSection notCheckedSection(const Trial& trial) {
 
 std::string lineWord(const Program& program, BlockId block) {
     if (block == kNoBlock || block >= program.blocks.size()) return "–";
-    const std::string name = program.lineName(block);
-    constexpr std::string_view kLine = "line ";
-    return name.substr(0, kLine.size()) == kLine ? name.substr(kLine.size()) : name;
+    const std::uint16_t part = program.partOf(block);
+    const std::uint32_t line = program.lineOf(block);
+    return part == 0 ? std::to_string(line) : say("{} of {}", line, program.parts[part].name);
 }
 
 Sheet makeSheet(const Trial& trial, SheetKind kind, const SheetOptions& options) {

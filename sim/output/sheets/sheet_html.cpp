@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "sim/base/say.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/sheets/sheet_text.h"
 #include "sim/output/xml_text.h"
@@ -129,9 +130,10 @@ const char* classOf(SheetParagraph::Kind kind) {
 class HtmlWriter {
 public:
     std::string write(const Sheet& sheet) {
-        text_ +=
-            "<!DOCTYPE html>\n<html lang=\"en\" xmlns=\"http://www.w3.org/1999/xhtml\">\n<head>\n<meta "
-            "charset=\"utf-8\"/>\n";
+        text_ += fmt::format(
+            "<!DOCTYPE html>\n<html lang=\"{}\" xmlns=\"http://www.w3.org/1999/xhtml\">\n<head>\n<meta "
+            "charset=\"utf-8\"/>\n",
+            languageInUse());
         text_ += "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>";
         text_ += shown(sheet.running) + "</title>\n<style>" + std::string(kStyle);
         for (const auto& [name, kind] :

@@ -103,8 +103,8 @@ Outcome document(const Sheet& sheet, const PaperPages::Filling& filling, std::st
         const std::unique_ptr<cairo_t, EndContext> cr(cairo_create(surface.get()));
         outcome = draw(cr.get(), sheet, filling);
         if (cairo_status(cr.get()) != CAIRO_STATUS_SUCCESS) {
-            throw std::runtime_error(std::string(tr("the PDF cannot be drawn: ")) +
-                                     cairo_status_to_string(cairo_status(cr.get())));
+            throw std::runtime_error(
+                say("the PDF cannot be drawn: {}", cairo_status_to_string(cairo_status(cr.get()))));
         }
     }
     cairo_surface_finish(surface.get());

@@ -79,8 +79,4 @@ std::vector<std::string> onThePoint(const std::vector<std::string>& cells) {
     return result;
 }
 
-std::string counted(std::size_t count, std::string_view word) {
-    return fmt::format("{} {}{}", count, word, count == 1 ? "" : "s");
-}
-
 }  // namespace firstoff

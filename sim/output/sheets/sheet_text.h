@@ -20,7 +20,4 @@ std::string shortened(std::string_view text, std::size_t characters);
 // keep what they are.
 std::vector<std::string> onThePoint(const std::vector<std::string>& cells);
 
-// "1 hole", "3 holes".
-std::string counted(std::size_t count, std::string_view word);
-
 }  // namespace firstoff

@@ -2,7 +2,6 @@
 
 #include <iterator>
 
-#include "sim/base/say.h"
 #include "sim/output/finding_words.h"
 #include "sim/output/sheets/sheet_html.h"
 #include "sim/output/xml_text.h"
@@ -111,7 +110,7 @@ std::string sketchSvg(const Sketch& sketch) {
     append(text, sketch.width);
     text += ' ';
     append(text, sketch.height);
-    text += tr("\" style=\"width:");
+    text += "\" style=\"width:";
     append(text, sketch.width);
     text += "mm\"><title>" + xmlText(plainText(sketch.title)) + "</title>";
     for (const SketchMark& mark : sketch.marks) {

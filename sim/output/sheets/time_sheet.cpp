@@ -15,8 +15,9 @@ namespace firstoff {
 namespace {
 
 // The words of the report are short; on paper each says what it is.
-constexpr std::array<const char*, kTimeKinds> kKindWords = {
-    "cutting", later("at feed in air"), "rapid", "index", later("spindle speed"), "dwell", "other"};
+constexpr std::array<const char*, kTimeKinds> kKindWords = {later("cutting"), later("at feed in air"), later("rapid"),
+                                                            later("index"),   later("spindle speed"),  later("dwell"),
+                                                            later("other")};
 
 std::string seconds(double s) {
     return figure(s, 1);
@@ -31,7 +32,7 @@ Sketch barsOf(const TimeShare& whole, double widthMm) {
     constexpr double kRow = 6.5, kBar = 4, kTop = 1;
     double names = 0, greatest = 0;
     for (std::size_t k = 0; k < kTimeKinds; ++k) {
-        names = std::max(names, letteringWidth(kKindWords[k], kLetterMm));
+        names = std::max(names, letteringWidth(tr(kKindWords[k]), kLetterMm));
         greatest = std::max(greatest, whole.seconds[k]);
     }
     const double from = names + 3, to = widthMm - letteringWidth("99999.9 s  100.0 %", kLetterMm) - 3;
@@ -41,7 +42,7 @@ Sketch barsOf(const TimeShare& whole, double widthMm) {
     double y = kTop;
     for (std::size_t k = 0; k < kTimeKinds; ++k) {
         const double length = greatest > 0 ? (to - from) * whole.seconds[k] / greatest : 0;
-        addText(sketch, {from - 2, y + kBar / 2 + kLetterMm / 2}, kKindWords[k], Lettering::Anchor::End);
+        addText(sketch, {from - 2, y + kBar / 2 + kLetterMm / 2}, tr(kKindWords[k]), Lettering::Anchor::End);
         const bool cutting = k == static_cast<std::size_t>(TimeKind::Cutting);
         addPolygon(sketch, {{from, y}, {from + length, y}, {from + length, y + kBar}, {from, y + kBar}},
                    LineKind::Narrow, cutting ? Shade::Ink : Shade::Middle);
@@ -63,8 +64,8 @@ SheetTable rowsOf(const Trial& trial, const std::vector<TimeRow>& rows, const ch
             std::any_of(rows.begin(), rows.end(), [&](const TimeRow& r) { return r.share.seconds[k] > 0; });
         if (any) kinds.push_back(k);
     }
-    for (std::size_t k : kinds) table.columns.push_back({kKindWords[k], "s", SheetColumn::Kind::Figure});
-    table.columns.push_back({"together", "s", SheetColumn::Kind::Figure});
+    for (std::size_t k : kinds) table.columns.push_back({tr(kKindWords[k]), "s", SheetColumn::Kind::Figure});
+    table.columns.push_back({tr("together"), "s", SheetColumn::Kind::Figure});
     table.columns.push_back({tr("of all"), "%", SheetColumn::Kind::Figure});
     TimeShare sum;
     const auto add = [&](std::string name, std::string line, const TimeShare& time) {
@@ -79,7 +80,7 @@ SheetTable rowsOf(const Trial& trial, const std::vector<TimeRow>& rows, const ch
         for (std::size_t k = 0; k < kTimeKinds; ++k) sum.seconds[k] += row.share.seconds[k];
     }
     table.strongRows.push_back(table.rows.size());
-    add("All", "", sum);
+    add(tr("All"), "", sum);
     return table;
 }
 
@@ -89,10 +90,10 @@ std::string wasteInWords(const TimeWaste& waste) {
 
 SheetTable wastesOf(const Trial& trial) {
     SheetTable table;
-    table.columns = {{"What", "", SheetColumn::Kind::Text},
-                     {"Line", "", SheetColumn::Kind::Text},
-                     {"Times", "", SheetColumn::Kind::Figure},
-                     {"Way", "mm", SheetColumn::Kind::Figure},
+    table.columns = {{tr("What"), "", SheetColumn::Kind::Text},
+                     {tr("Line"), "", SheetColumn::Kind::Text},
+                     {tr("Times"), "", SheetColumn::Kind::Figure},
+                     {tr("Way"), "mm", SheetColumn::Kind::Figure},
                      {tr("Could save"), "s", SheetColumn::Kind::Figure}};
     for (const TimeWaste& waste : trial.time.wastes) {
         table.rows.push_back({wasteInWords(waste), lineWord(trial.program, waste.block), std::to_string(waste.times),
@@ -135,10 +136,10 @@ Sheet timeSheet(const Trial& trial, const SheetOptions& options) {
     if (known) first.parts.emplace_back(SheetFigure{barsOf(trial.time.whole, options.figureMm), ""});
     sheet.sections.push_back(std::move(first));
     if (!trial.time.tools.empty()) {
-        sheet.sections.push_back({tr("By tool, in order of use"), {rowsOf(trial, trial.time.tools, "Tool")}});
+        sheet.sections.push_back({tr("By tool, in order of use"), {rowsOf(trial, trial.time.tools, tr("Tool"))}});
     }
     if (!trial.time.operations.empty()) {
-        sheet.sections.push_back({tr("By operation"), {rowsOf(trial, trial.time.operations, "Operation")}});
+        sheet.sections.push_back({tr("By operation"), {rowsOf(trial, trial.time.operations, tr("Operation"))}});
     }
     if (!trial.time.wastes.empty()) {
         sheet.sections.push_back({tr("What a change of the program could save"), {wastesOf(trial)}});

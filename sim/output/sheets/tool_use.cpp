@@ -113,7 +113,7 @@ std::string degreesOf(double angle) {
 }
 
 std::string noseOf(const Tool& tool) {
-    return tool.noseRadius > 0 ? ", nose R" + shortFigure(tool.noseRadius, 3) : "";
+    return tool.noseRadius > 0 ? say(", nose R{}", shortFigure(tool.noseRadius, 3)) : "";
 }
 
 }  // namespace
@@ -201,12 +201,15 @@ std::string toolInWords(const Tool& tool) {
         case ToolKind::Boring: {
             const char* what = tool.kind == ToolKind::Turning ? tr("turning tool") : tr("boring bar");
             if (tool.insertShape == 'R') return say("{}, round insert Ø{}", what, shortFigure(tool.edgeLength, 3));
-            return fmt::format("{}, insert {} {}{}", what, tool.insertShape, degreesOf(tool.insertAngle), noseOf(tool));
+            return say("{}, insert {} {}{}", what, tool.insertShape, degreesOf(tool.insertAngle), noseOf(tool));
         }
         case ToolKind::Grooving:
         case ToolKind::Parting:
-            return say("{}{}, {} wide, corners R{}", tool.face ? "face " : "",
-                       tool.kind == ToolKind::Parting ? tr("parting blade") : tr("grooving tool"),
+            return say("{}, {} wide, corners R{}",
+                       tool.face && tool.kind == ToolKind::Parting ? tr("face parting blade")
+                       : tool.face                                 ? tr("face grooving tool")
+                       : tool.kind == ToolKind::Parting            ? tr("parting blade")
+                                                                   : tr("grooving tool"),
                        shortFigure(tool.width, 3), shortFigure(tool.cornerRadius, 3));
         case ToolKind::Drill:
             return say("drill Ø{}, point {}", shortFigure(tool.diameter, 3), degreesOf(tool.pointAngle));
@@ -215,13 +218,13 @@ std::string toolInWords(const Tool& tool) {
         case ToolKind::CentreDrill:
             return say("centre drill Ø{}", shortFigure(tool.diameter, 3));
         case ToolKind::Reamer:
-            return fmt::format("reamer Ø{}", shortFigure(tool.diameter, 3));
+            return say("reamer Ø{}", shortFigure(tool.diameter, 3));
         case ToolKind::Tap:
-            return fmt::format("tap Ø{}{}", shortFigure(tool.diameter, 3),
-                               tool.pitch > 0 ? ", pitch " + shortFigure(tool.pitch, 3) : "");
+            return tool.pitch > 0 ? say("tap Ø{}, pitch {}", shortFigure(tool.diameter, 3), shortFigure(tool.pitch, 3))
+                                  : say("tap Ø{}", shortFigure(tool.diameter, 3));
         case ToolKind::Threading:
-            return say("{}threading tool {}{}", tool.inside ? "inside " : "", degreesOf(tool.threadAngle),
-                       noseOf(tool));
+            return tool.inside ? say("inside threading tool {}{}", degreesOf(tool.threadAngle), noseOf(tool))
+                               : say("threading tool {}{}", degreesOf(tool.threadAngle), noseOf(tool));
     }
     return {};
 }

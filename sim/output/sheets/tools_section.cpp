@@ -17,28 +17,29 @@ namespace {
 
 std::string rangeOf(const Extent& extent, int decimals) {
     const std::string least = shortFigure(extent.least, decimals), most = shortFigure(extent.most, decimals);
-    return least == most ? most : least + " to " + most;
+    return least == most ? most : say("{} to {}", least, most);
 }
 
 std::string speedOf(const ToolUse& use) {
     std::string text;
     if (use.surfaceSpeed.any) {
         text = rangeOf(use.surfaceSpeed, 1) + " m/min";
-        text += use.clamp.any ? tr(", at most ") + rangeOf(use.clamp, 0) + " rev/min" : tr(", no clamp");
+        text += use.clamp.any ? say(", at most {} rev/min", rangeOf(use.clamp, 0)) : tr(", no clamp");
         text += "; ";
     }
-    return text + rangeOf(use.revPerMin, 0) + " rev/min";
+    return text + say("{} rev/min", rangeOf(use.revPerMin, 0));
 }
 
 std::string feedOf(const ToolUse& use) {
     std::string text;
-    const auto add = [&](const Extent& extent, const char* before, const char* unit) {
+    const auto add = [&](const Extent& extent, auto inWords) {
         if (!extent.any) return;
-        text += (text.empty() ? "" : "; ") + std::string(before) + rangeOf(extent, 4) + unit;
+        text += text.empty() ? "" : "; ";
+        text += inWords(rangeOf(extent, 4));
     };
-    add(use.feedPerRev, "", " mm/rev");
-    add(use.feedPerMin, "", " mm/min");
-    add(use.lead, "lead ", " mm");
+    add(use.feedPerRev, [](const std::string& feed) { return say("{} mm/rev", feed); });
+    add(use.feedPerMin, [](const std::string& feed) { return say("{} mm/min", feed); });
+    add(use.lead, [](const std::string& lead) { return say("lead {} mm", lead); });
     return text;
 }
 
@@ -49,13 +50,13 @@ std::string turnOf(const ToolUse& use) {
     };
     add(use.forward, "M03");
     add(use.reverse, "M04");
-    add(use.stopped, "standing");
+    add(use.stopped, tr("standing"));
     return text;
 }
 
 std::string coolantOf(const ToolUse& use) {
     if (use.coolantOn && use.coolantOff) return tr("on and off");
-    return use.coolantOn ? "on" : "off";
+    return use.coolantOn ? tr("on") : tr("off");
 }
 
 std::string linesOf(const Program& program, const std::vector<BlockId>& blocks) {
@@ -70,35 +71,35 @@ std::string linesOf(const Program& program, const std::vector<BlockId>& blocks) 
 std::string offsetsOf(const ToolUse& use) {
     std::string text;
     for (int offset : use.offsets) text += (text.empty() ? "" : ", ") + std::to_string(offset);
-    return text.empty() ? "none" : text;
+    return text.empty() ? tr("none") : text;
 }
 
 void addHolder(std::vector<SheetFact>& facts, const Tool& tool) {
-    if (tool.head && !tool.head->designation.empty()) facts.push_back({"Holder", tool.head->designation});
-    if (tool.overhang > 0) facts.push_back({"Overhang", shortFigure(tool.overhang, 3) + " mm"});
+    if (tool.head && !tool.head->designation.empty()) facts.push_back({tr("Holder"), tool.head->designation});
+    if (tool.overhang > 0) facts.push_back({tr("Overhang"), shortFigure(tool.overhang, 3) + " mm"});
     const double shank = tool.head && tool.head->shankWidth > 0 ? tool.head->shankWidth : tool.shankSize;
-    if (!worksOnTheAxis(tool.kind)) facts.push_back({"Shank", shortFigure(shank, 3) + " mm"});
+    if (!worksOnTheAxis(tool.kind)) facts.push_back({tr("Shank"), shortFigure(shank, 3) + " mm"});
 }
 
 std::vector<SheetFact> factsOf(const Trial& trial, const ToolUse& use, const Tool& tool) {
     std::vector<SheetFact> facts;
-    facts.push_back({"Offset", offsetsOf(use)});
-    facts.push_back({tr("First used"), "line " + linesOf(trial.program, use.calls)});
+    facts.push_back({tr("Offset"), offsetsOf(use)});
+    facts.push_back({tr("First used"), say("line {}", linesOf(trial.program, use.calls))});
     if (!worksOnTheAxis(tool.kind)) facts.push_back({tr("Tip number"), std::to_string(tool.tipNumber)});
     const bool insert = tool.kind == ToolKind::Turning || tool.kind == ToolKind::Boring;
     if (insert && tool.insertShape != 'R') {
         facts.push_back({tr("Entering angle"), shortFigure(degrees(tool.enteringAngle), 2) + "°"});
     }
     if (tool.cuttingDepth > 0) facts.push_back({tr("Cuts as deep as"), shortFigure(tool.cuttingDepth, 3) + " mm"});
-    if (tool.fluteLength > 0) facts.push_back({"Flutes", shortFigure(tool.fluteLength, 3) + " mm"});
+    if (tool.fluteLength > 0) facts.push_back({tr("Flutes"), shortFigure(tool.fluteLength, 3) + " mm"});
     addHolder(facts, tool);
     if (tool.centreHeight != 0) facts.push_back({tr("Off centre height"), figure(tool.centreHeight, 3) + " mm"});
     facts.push_back({tr("Mounted for"), tool.needs == SpindleDirection::Reverse ? "M04" : "M03"});
     if (use.revPerMin.any) {
-        facts.push_back({"Speed", speedOf(use)});
-        facts.push_back({"Feed", feedOf(use)});
-        facts.push_back({"Spindle", turnOf(use)});
-        facts.push_back({"Coolant", coolantOf(use)});
+        facts.push_back({tr("Speed"), speedOf(use)});
+        facts.push_back({tr("Feed"), feedOf(use)});
+        facts.push_back({tr("Spindle"), turnOf(use)});
+        facts.push_back({tr("Coolant"), coolantOf(use)});
         if (use.cuttingS > 0) facts.push_back({tr("At feed"), durationInWords(use.cuttingS)});
     }
     return facts;
@@ -108,7 +109,8 @@ SheetCard cardOf(const Trial& trial, const ToolUse& use) {
     SheetCard card;
     if (use.toolIndex < 0) {
         card.heading = toolWord(use.station) + tr("  no tool in the set-up");
-        card.facts = {{tr("Called in"), "line " + linesOf(trial.program, use.calls)}, {"Offset", offsetsOf(use)}};
+        card.facts = {{tr("Called in"), say("line {}", linesOf(trial.program, use.calls))},
+                      {tr("Offset"), offsetsOf(use)}};
         card.remarks.emplace_back(tr("What stands in this station is not known, so nothing is proven about it."));
         return card;
     }
@@ -129,10 +131,11 @@ std::string diameter(double radius) {
 
 SheetTable offsetTable(const Trial& trial, const std::vector<ToolUse>& uses) {
     SheetTable table;
-    table.columns = {{"Offset", "", SheetColumn::Kind::Figure},       {"Tool", "", SheetColumn::Kind::Text},
-                     {"Gauge X", "mm, Ø", SheetColumn::Kind::Figure}, {"Gauge Z", "mm", SheetColumn::Kind::Figure},
-                     {"Wear X", "mm, Ø", SheetColumn::Kind::Figure},  {"Wear Z", "mm", SheetColumn::Kind::Figure},
-                     {"Nose R", "mm", SheetColumn::Kind::Figure},     {"Tip", "", SheetColumn::Kind::Figure}};
+    table.columns = {
+        {tr("Offset"), "", SheetColumn::Kind::Figure},       {tr("Tool"), "", SheetColumn::Kind::Text},
+        {tr("Gauge X"), "mm, Ø", SheetColumn::Kind::Figure}, {tr("Gauge Z"), "mm", SheetColumn::Kind::Figure},
+        {tr("Wear X"), "mm, Ø", SheetColumn::Kind::Figure},  {tr("Wear Z"), "mm", SheetColumn::Kind::Figure},
+        {tr("Nose R"), "mm", SheetColumn::Kind::Figure},     {tr("Tip"), "", SheetColumn::Kind::Figure}};
     for (const ToolUse& use : uses) {
         for (int number : use.offsets) {
             const Offset* offset = trial.setup.offset(number);

@@ -35,8 +35,8 @@ const std::string& bodyName(const Trial& trial, std::uint16_t body) {
 std::string nearestOf(const Trial& trial, const FirstMoves& moves) {
     if (!moves.known || !std::isfinite(moves.gapMm)) return {};
     const Clearance& c = trial.clearance.perMove[moves.nearestMove];
-    return fmt::format("{} / {}, line {}", bodyName(trial, c.body), bodyName(trial, c.other),
-                       lineOfMove(trial, moves.nearestMove));
+    return say("{} / {}, line {}", bodyName(trial, c.body), bodyName(trial, c.other),
+               lineOfMove(trial, moves.nearestMove));
 }
 
 // What is met first of all ways in which a tool may be wrong.
@@ -46,8 +46,8 @@ std::string firstOf(const Trial& trial, const ToolMargins& t) {
         if (m->mm < kMarginLimit && (least == nullptr || m->mm < least->mm)) least = m;
     }
     return least == nullptr ? ""
-                            : fmt::format("{} / {}, line {}", bodyName(trial, least->body),
-                                          bodyName(trial, least->other), lineOfMove(trial, least->timedMove));
+                            : say("{} / {}, line {}", bodyName(trial, least->body), bodyName(trial, least->other),
+                                  lineOfMove(trial, least->timedMove));
 }
 
 }  // namespace
@@ -56,13 +56,13 @@ SheetSection firstMovesSection(const Trial& trial) {
     SheetSection section;
     section.heading = tr("First moves of each tool");
     SheetTable table;
-    table.columns = {{"Tool", "", SheetColumn::Kind::Text},
-                     {"Line", "", SheetColumn::Kind::Figure},
+    table.columns = {{tr("Tool"), "", SheetColumn::Kind::Text},
+                     {tr("Line"), "", SheetColumn::Kind::Figure},
                      {tr("Comes to X"), "Ø", SheetColumn::Kind::Figure},
                      {"Z", "", SheetColumn::Kind::Figure},
                      {tr("Edge to metal"), "mm", SheetColumn::Kind::Figure},
                      {tr("All else"), "mm", SheetColumn::Kind::Figure},
-                     {"between", "", SheetColumn::Kind::Text}};
+                     {tr("between"), "", SheetColumn::Kind::Text}};
     for (const FirstMoves& moves : firstMoves(trial)) {
         table.rows.push_back({toolWord(moves.station), lineWord(trial.program, moves.block),
                               figure(2 * moves.programmed.r, 3), figure(moves.programmed.z, 3),
@@ -83,7 +83,7 @@ SheetSection marginsSection(const Trial& trial) {
     const Margins& margins = trial.clearance.margins;
     if (margins.tools.empty()) return section;
     SheetTable table;
-    table.columns = {{"Tool", "", SheetColumn::Kind::Text},
+    table.columns = {{tr("Tool"), "", SheetColumn::Kind::Text},
                      {tr("X further out"), "mm, Ø", SheetColumn::Kind::Figure},
                      {tr("X further in"), "mm, Ø", SheetColumn::Kind::Figure},
                      {tr("Z away from chuck"), "mm", SheetColumn::Kind::Figure},
@@ -95,8 +95,8 @@ SheetSection marginsSection(const Trial& trial) {
         // What stands on the axis has no X but that one.
         const bool onAxis =
             t.toolIndex >= 0 && worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(t.toolIndex)].kind);
-        table.rows.push_back({toolWord(t.station), onAxis ? "centre" : marginWord(t.xLarger, 2),
-                              onAxis ? "centre" : marginWord(t.xSmaller, 2), marginWord(t.zAway, 1),
+        table.rows.push_back({toolWord(t.station), onAxis ? tr("centre") : marginWord(t.xLarger, 2),
+                              onAxis ? tr("centre") : marginWord(t.xSmaller, 2), marginWord(t.zAway, 1),
                               marginWord(t.zToward, 1), marginWord(t.overhangLess, 1), marginWord(t.overhangMore, 1),
                               firstOf(trial, t)});
     }
