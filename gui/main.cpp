@@ -15,7 +15,7 @@ int main(int argc, char** argv) {
     try {
         const Startup startup = readCommandLine(argc, argv);
         if (startup.help) {
-            std::fputs(kUsage, stdout);
+            std::fputs(tr(kUsage), stdout);
         } else if (startup.picture) {
             drawPicture(startup);
         } else if (startup.benchFrames > 0) {
@@ -25,9 +25,9 @@ int main(int argc, char** argv) {
         }
         return kDone;
     } catch (const UsageError& error) {
-        std::fprintf(stderr, tr("firstoff-window: %s\n\n%s"), error.what(), kUsage);
+        std::fprintf(stderr, "firstoff-window: %s\n\n%s", error.what(), tr(kUsage));
     } catch (const std::exception& error) {
-        std::fprintf(stderr, tr("firstoff-window: %s\n"), error.what());
+        std::fprintf(stderr, "firstoff-window: %s\n", error.what());
     }
     return kUnusable;
 }

@@ -56,7 +56,7 @@ Image finishPicture(App& app, const Startup& startup) {
 void drawPicture(const Startup& startup) {
     const OffscreenContext offscreen;
     const ImguiContext imgui;
-    ImGui_ImplOpenGL3_Init(tr("#version 410 core"));
+    ImGui_ImplOpenGL3_Init("#version 410 core");
     {
         App app(startup, {});
         // Nobody is there to read a message in the picture.
@@ -64,7 +64,7 @@ void drawPicture(const Startup& startup) {
             throw FileError(app.session().message);
         }
         if (!app.session().message.empty())
-            std::fprintf(stderr, tr("firstoff-window: %s\n"), app.session().message.c_str());
+            std::fprintf(stderr, "firstoff-window: %s\n", app.session().message.c_str());
         ImGuiIO& io = ImGui::GetIO();
         io.DisplaySize = {static_cast<float>(startup.width), static_cast<float>(startup.height)};
         io.DeltaTime = 1.0f / 60;

@@ -14,8 +14,7 @@
 
 namespace firstoff::gui {
 
-const char* const kUsage =
-    R"(firstoff-window [PROGRAM] [--setup FILE]
+const char* const kUsage = later(R"(firstoff-window [PROGRAM] [--setup FILE]
     Opens the window on PROGRAM, or on the demo job. Without --setup the file of the same name ending in .toml is taken.
   --view machine|part|close|end-on  what the picture shows: all of the machine, the work, tool and cut, along the spindle
   --view words|lessons|clearances|sizes|cut|time|what-if|mistakes
@@ -43,7 +42,7 @@ firstoff-window [PROGRAM] --bench-frames N [--size WxH] [--quality LEVEL] [--ben
 Without a display, FIRSTOFF_GL_DEVICE says what draws: any (an accelerator if EGL has one), software, or the number of an
 EGL device.
 Exit code: 0 done, 2 the command or a file could not be used.
-)";
+)");
 
 namespace {
 

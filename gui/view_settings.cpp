@@ -31,10 +31,10 @@ void read(const toml::table& table, std::string_view key, Number& value, Number 
     }
 }
 
-constexpr const char* kColourings[] = {"metal", later("by tool"), later("by size")};  // in order of Colouring
+constexpr const char* kColourings[] = {"metal", "by tool", "by size"};  // in order of Colouring
 
 constexpr const char* kQualityNames[] = {"automatic", "plain", "fine", "finest"};  // of QualityChoice
-constexpr const char* kNeighbours[] = {"solid", "faded", later("left out")};       // of Neighbours
+constexpr const char* kNeighbours[] = {"solid", "faded", "left out"};              // of Neighbours
 
 // Which of the names of an enumeration stands under `key`; as it was where none does.
 template <typename Enum, std::size_t N>
@@ -181,7 +181,8 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"half_section", sectionTable(view.section)},
     };
     std::ostringstream out;
-    out << tr("# How the window was left. Delete this file to go back to the usual arrangement.\n") << table << '\n';
+    out << "# " << tr("How the window was left. Delete this file to go back to the usual arrangement.") << '\n'
+        << table << '\n';
     return out.str();
 }
 

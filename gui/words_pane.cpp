@@ -94,7 +94,7 @@ void WordsPane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, "words", rect);
     ImGui::SetCursorPosX(page.pad());
     ImGui::SetNextItemWidth(page.width());
-    ImGui::InputTextWithHint(tr("##look up"), tr("look up: G71, thread, depth of cut …"), &typed_);
+    ImGui::InputTextWithHint("##look up", tr("look up: G71, thread, depth of cut …"), &typed_);
     page.gap();
     if (typed_.find_first_not_of(' ') != std::string::npos) {
         drawLookUp(page);
@@ -168,7 +168,7 @@ void WordsPane::drawRow(const Page& page, std::size_t index) {
     }
     CycleBlock block = CycleBlock::Only;
     for (const ReferenceWord& word : row.words) {
-        if (word.block != block) page.words(cycleBlockName(word.block), context.palette.quiet);
+        if (word.block != block) page.words(tr(cycleBlockName(word.block)), context.palette.quiet);
         block = word.block;
         std::string text = word.meaning;
         if (!word.measure.empty()) {
