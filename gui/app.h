@@ -200,6 +200,7 @@ private:
     void apply(const TryChanges& command);
     void apply(const ChangeView& command);
     void apply(const ShowView& command);
+    void apply(const ChooseLanguage& command);
     void apply(const Tell& command);
     void apply(const Quit& command);
 

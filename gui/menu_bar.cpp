@@ -116,6 +116,14 @@ void neighbourItems(ViewSettings& view) {
     item(tr("Left out"), Neighbours::LeftOut);
 }
 
+// Each by its name in itself, so that whoever does not read the one in use finds their own.
+void languageItems(Commands& commands) {
+    for (const Language& language : languages()) {
+        if (ImGui::MenuItem(language.name, nullptr, languageInUse() == language.code))
+            commands.add(ChooseLanguage{language.code});
+    }
+}
+
 // Shown if any of them is; a click shows all or none.
 void kindsItem(const char* text, KindSet kinds, ViewSettings& view) {
     const bool shown = (view.hiddenBodies & kinds) != kinds;
@@ -171,6 +179,10 @@ void viewMenu(const PaneContext& context) {
     if (ImGui::MenuItem(tr("Panel of the machine"), nullptr, view.panel)) view.panel = !view.panel;
     if (ImGui::BeginMenu(tr("Size of type"))) {
         scaleItems(view);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu(tr("Language"))) {
+        languageItems(commands);
         ImGui::EndMenu();
     }
     if (!(view == context.session.view)) commands.add(ChangeView{view});

@@ -63,6 +63,12 @@ std::uint32_t kindsIn(const toml::array* names) {
     return kinds;
 }
 
+void readLanguage(const std::string& code, ViewSettings& view) {
+    for (const Language& language : languages()) {
+        if (code == language.code) view.language = code;
+    }
+}
+
 constexpr std::size_t kMostLanes = 32;
 constexpr const char* kShown[] = {"picture", "both", "half-section"};  // in order of SectionSettings::Shown
 
@@ -130,6 +136,7 @@ ViewSettings readViewSettings(std::string_view text) {
     readSection(table["half_section"].as_table(), view.section);
     read(table, "play_by_block", view.playByBlock);
     read(table, "panel", view.panel);
+    readLanguage(table["language"].value_or(std::string()), view);
     if (const toml::array* lanes = table["folded_lanes"].as_array()) {
         for (const toml::node& entry : *lanes) {
             if (const auto lane = entry.value<std::string>(); lane && view.foldedLanes.size() < kMostLanes)
@@ -154,7 +161,7 @@ std::string writeViewSettings(const ViewSettings& view) {
     for (unsigned kind = 0; kind < kBodyKinds; ++kind) {
         if (view.hiddenBodies & (1u << kind)) hidden.push_back(name(static_cast<BodyKind>(kind)));
     }
-    const toml::table table{
+    toml::table table{
         {"dark", view.dark},
         {"cutaway", view.cutaway},
         {"projector", view.projector},
@@ -180,6 +187,7 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"recent", recent},
         {"half_section", sectionTable(view.section)},
     };
+    if (!view.language.empty()) table.insert("language", view.language);
     std::ostringstream out;
     out << "# " << tr("How the window was left. Delete this file to go back to the usual arrangement.") << '\n'
         << table << '\n';
