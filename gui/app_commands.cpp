@@ -1,6 +1,4 @@
 // What each command does to the session.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <type_traits>

@@ -4,8 +4,6 @@
 #include <cmath>
 #include <numbers>
 
-#include "sim/base/say.h"
-
 namespace firstoff::gui {
 
 namespace {

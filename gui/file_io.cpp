@@ -1,7 +1,6 @@
 #include "gui/file_io.h"
 
 #include <fcntl.h>
-#include <fmt/format.h>
 #include <unistd.h>
 
 #include <cerrno>

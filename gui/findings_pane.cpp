@@ -1,7 +1,5 @@
 #include "gui/findings_pane.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <numeric>

@@ -12,7 +12,6 @@
 #include "gui/gl/offscreen.h"
 #include "gui/gl/png.h"
 #include "gui/imgui_context.h"
-#include "sim/base/say.h"
 
 namespace firstoff::gui {
 

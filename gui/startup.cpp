@@ -1,7 +1,5 @@
 #include "gui/startup.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <charconv>
 #include <cmath>

@@ -1,7 +1,5 @@
 #include "gui/timeline_view.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 

@@ -1,7 +1,5 @@
 #include "gui/verdict_strip.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 

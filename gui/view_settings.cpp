@@ -1,7 +1,5 @@
 #include "gui/view_settings.h"
 
-#include <fmt/format.h>
-
 #include <toml++/toml.h>
 #include <algorithm>
 #include <cstdlib>

@@ -1,4 +1,6 @@
 // What is drawn into the half-section.
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -327,7 +329,7 @@ void SectionPane::drawHover(const Canvas& canvas) const {
         if (feature->kind == SectionFeature::Kind::Corner) place = feature->from;
     }
     const Point shown = place - datum;
-    const std::string text = say("X {}  Z {}", millimetres(2 * shown.r), millimetres(shown.z));
+    const std::string text = fmt::format("X {}  Z {}", millimetres(2 * shown.r), millimetres(shown.z));
     ImFont* font = canvas.context.fonts.mono;
     const float width = font->CalcTextSizeA(font->FontSize, 1e9f, 0, text.c_str()).x, pad = canvas.px(6);
     const ImVec2 low{canvas.area.right() - width - 2 * pad - canvas.px(8), canvas.area.y + canvas.px(8)};
