@@ -7,6 +7,7 @@
 
 #include "gui/clearance_words.h"
 #include "gui/menu_bar.h"
+#include "gui/told_apart.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 #include "sim/output/shipped_assets.h"
@@ -319,9 +320,9 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
     }
     std::vector<TabButton> buttons;
     const auto add = [&](Tab tab, const char* name, std::size_t count = 0, bool always = false) {
-        std::string text = tr(name);
+        std::string text = afterBar(tr(name));
         if (count > 0 || always) text += fmt::format(" {}", count);
-        buttons.push_back({static_cast<int>(tab), name, std::move(text), {}});
+        buttons.push_back({static_cast<int>(tab), afterBar(name), std::move(text), {}});
     };
     if (withProgram) add(Tab::Program, later("Program"));
     add(Tab::Findings, later("Findings"), trial ? trial->findings.size() : 0, true);
@@ -329,7 +330,7 @@ std::vector<TabButton> App::tabButtons(bool withProgram) const {
     add(Tab::Lesson, later("Lessons"));
     add(Tab::Sizes, later("Sizes"), out);
     add(Tab::Clearances, later("Clearances"), trial ? trial->clearance.encounters.size() : 0);
-    add(Tab::Cut, later("Cut"));
+    add(Tab::Cut, later("tab|Cut"));
     add(Tab::Time, later("Time"));
     add(Tab::Finish, later("Finish"));
     add(Tab::Bodies, later("Bodies"));

@@ -15,6 +15,7 @@
 #include "gui/scene/named_views.h"
 #include "gui/scene_marks.h"
 #include "gui/size_marks.h"
+#include "gui/told_apart.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 
@@ -41,7 +42,7 @@ const char* title(ViewName view) {
         case ViewName::Part:
             return tr("Part");
         case ViewName::Tool:
-            return tr("Close");
+            return afterBar(tr("view|Close"));
         case ViewName::EndOn:
             return tr("End on");
     }

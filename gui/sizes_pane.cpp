@@ -43,11 +43,13 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
         below = say("{} to {}, {}", sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
         if (d.block != kNoBlock) below += ", " + trial.program.lineName(d.block);
         if (std::isnan(d.bending)) {
-            if (!d.bendingNote.empty() && trial.gauged.bendingKnown)
-                below += '\n' + say("Bending not counted: {}", d.bendingNote);
+            if (!d.bendingNote.empty() && trial.gauged.bendingKnown) {
+                below += '\n';
+                below += say("Bending not counted: {}", d.bendingNote);
+            }
         } else if (std::abs(d.expected() - d.measured) >= 0.0005) {
-            below +=
-                '\n' + say("{} by the path of the tool, bending {}", sizeInWords(d, d.measured), bendingInWords(d));
+            below += '\n';
+            below += say("{} by the path of the tool, bending {}", sizeInWords(d, d.measured), bendingInWords(d));
         }
         if (const std::string ends = endsInWords(trial, d); !ends.empty()) below += "\n" + ends;
         if (!within && !d.noCorrection.empty()) below += "\n" + d.noCorrection;

@@ -9,6 +9,7 @@
 #include "gui/figures.h"
 #include "gui/section/section_canvas.h"
 #include "gui/section/section_words.h"
+#include "gui/told_apart.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -370,7 +371,7 @@ void SectionPane::drawButtons(const Canvas& canvas) {
     };
     if (canvas.alone && toggle(tr("Picture"), false, tr("The picture of the lathe in its place (5)")))
         s.shown = SectionSettings::Shown::PictureOnly;
-    if (toggle(tr("All"), false, tr("Show the whole bar (right double-click)"))) fitWanted_ = true;
+    if (toggle(afterBar(tr("bar|All")), false, tr("Show the whole bar (right double-click)"))) fitWanted_ = true;
     if (toggle(tr("Ways"), s.paths,
                tr("Ways of the tool that is called; the running cycle or block is strong, rapid is dashed; "
                   "under compensation the nose's centre in chain lines beside the contour")))
