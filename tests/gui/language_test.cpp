@@ -130,7 +130,7 @@ TEST_F(WindowLanguage, IsChangedAndTheJobToldAgain) {
 
 TEST_F(WindowLanguage, LeavesTextAndChangesAtTheMachineAsTheyAre) {
     WindowBench window(folder / "job.nc");
-    window.click(WindowBench::line(8));
+    window.click(WindowBench::line(2));
     window.press(Key::End);
     window.type(" (A)");
     window.settle();
