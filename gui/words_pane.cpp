@@ -168,7 +168,7 @@ void WordsPane::drawRow(const Page& page, std::size_t index) {
     }
     CycleBlock block = CycleBlock::Only;
     for (const ReferenceWord& word : row.words) {
-        if (word.block != block) page.words(tr(cycleBlockName(word.block)), context.palette.quiet);
+        if (word.block != block) page.words(cycleBlockName(word.block), context.palette.quiet);
         block = word.block;
         std::string text = word.meaning;
         if (!word.measure.empty()) {
