@@ -7,6 +7,7 @@
 
 #include "gui/clearance_words.h"
 #include "gui/menu_bar.h"
+#include "gui/told_apart.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 #include "sim/output/shipped_assets.h"
@@ -47,7 +48,7 @@ App::App(const Startup& startup, std::function<void()> wake)
 
 Rect App::tabPlace(std::string_view words) const {
     for (const TabButton& tab : tabs_) {
-        if (std::string_view(tab.text).substr(0, words.size()) == words) return tab.place;
+        if (tab.name.substr(0, words.size()) == words) return tab.place;
     }
     return {};
 }
@@ -313,29 +314,28 @@ void App::drawPanes(const PaneContext& context) {
 
 std::vector<TabButton> App::tabButtons(bool withProgram) const {
     const Trial* trial = session_.trial();
-    const auto counted = [](const char* text, std::size_t count) {
-        return count > 0 ? fmt::format("{} {}", text, count) : std::string(text);
-    };
     std::size_t out = 0;
     if (trial) {
         for (const GaugedDimension& d : trial->gauged.dimensions) out += d.state != GaugedDimension::State::Within;
     }
     std::vector<TabButton> buttons;
-    const auto add = [&](Tab tab, std::string text) {
-        buttons.push_back({static_cast<int>(tab), std::move(text), {}});
+    const auto add = [&](Tab tab, const char* name, std::size_t count = 0, bool always = false) {
+        std::string text = afterBar(tr(name));
+        if (count > 0 || always) text += fmt::format(" {}", count);
+        buttons.push_back({static_cast<int>(tab), afterBar(name), std::move(text), {}});
     };
-    if (withProgram) add(Tab::Program, "Program");
-    add(Tab::Findings, fmt::format("Findings {}", trial ? trial->findings.size() : 0));
-    add(Tab::Words, tr("Words"));
-    add(Tab::Lesson, tr("Lessons"));
-    add(Tab::Sizes, counted("Sizes", out));
-    add(Tab::Clearances, counted("Clearances", trial ? trial->clearance.encounters.size() : 0));
-    add(Tab::Cut, "Cut");
-    add(Tab::Time, "Time");
-    add(Tab::Finish, "Finish");
-    add(Tab::Bodies, "Bodies");
-    add(Tab::Changes, tr("What if"));
-    add(Tab::Mistakes, tr("Mistakes"));
+    if (withProgram) add(Tab::Program, later("Program"));
+    add(Tab::Findings, later("Findings"), trial ? trial->findings.size() : 0, true);
+    add(Tab::Words, later("Words"));
+    add(Tab::Lesson, later("Lessons"));
+    add(Tab::Sizes, later("Sizes"), out);
+    add(Tab::Clearances, later("Clearances"), trial ? trial->clearance.encounters.size() : 0);
+    add(Tab::Cut, later("tab|Cut"));
+    add(Tab::Time, later("Time"));
+    add(Tab::Finish, later("Finish"));
+    add(Tab::Bodies, later("Bodies"));
+    add(Tab::Changes, later("What if"));
+    add(Tab::Mistakes, later("Mistakes"));
     return buttons;
 }
 
@@ -419,15 +419,15 @@ void App::drawSplitters(const PaneContext& context, const Layout& layout, const 
         size += sign * (upright ? delta.x : delta.y) / space.scale;
         dragged = true;
     };
-    splitter(tr("beside readouts"), layout.besideReadouts, true, view.readoutsWidth, 1);
-    splitter(tr("beside program"), layout.besideProgram, true, view.programWidth, -1);
-    splitter(tr("above findings"), layout.aboveFindings, false, view.findingsHeight, -1);
+    splitter("beside readouts", layout.besideReadouts, true, view.readoutsWidth, 1);
+    splitter("beside program", layout.besideProgram, true, view.programWidth, -1);
+    splitter("above findings", layout.aboveFindings, false, view.findingsHeight, -1);
     const float shared = layout.picture.h + layout.section.h;
     float drawing = layout.section.h / space.scale;
-    splitter(tr("above section"), layout.aboveSection, false, drawing, -1);
+    splitter("above section", layout.aboveSection, false, drawing, -1);
     if (shared > 0 && !layout.aboveSection.empty())
         view.section.share = std::clamp(drawing * space.scale / shared, 0.15f, 0.85f);
-    splitter(tr("above timeline"), layout.aboveTimeline, false, view.timelineHeight, -1);
+    splitter("above timeline", layout.aboveTimeline, false, view.timelineHeight, -1);
     if (dragged) commands_.add(ChangeView{view});
 }
 
@@ -448,7 +448,7 @@ void App::drawMessage(const PaneContext& context, const Layout& layout) {
     const float room = std::max(context.px(80), ImGui::GetWindowWidth() - close - context.px(34));
     ImGui::TextUnformatted(wrapped(*fonts_.text, room, session_.message).c_str());
     ImGui::SameLine(ImGui::GetWindowWidth() - close - context.px(10));
-    if (ImGui::Button("Close", {close, 0})) session_.message.clear();
+    if (ImGui::Button(tr("Close"), {close, 0})) session_.message.clear();
     ImGui::End();
     ImGui::PopStyleColor();
     ImGui::PopStyleVar(2);

@@ -92,7 +92,8 @@ public:
     const ComparePane& comparePane() const { return compare_; }
     const FileNotices& fileNotices() const { return notices_; }
     void carryOut(Command command) { commands_.add(std::move(command)); }
-    // Where the tab stands whose words begin so, and the page beneath the tabs, as drawn last; empty: not in sight.
+    // Where the tab stands whose name in English begins so, and the page beneath the tabs, as drawn last; empty: not in
+    // sight.
     Rect tabPlace(std::string_view words) const;
     Rect pagePlace() const { return pagePlace_; }
     const std::vector<TabButton>& tabs() const { return tabs_; }
@@ -203,6 +204,7 @@ private:
     void apply(const TryChanges& command);
     void apply(const ChangeView& command);
     void apply(const ShowView& command);
+    void apply(const ChooseLanguage& command);
     void apply(const Tell& command);
     void apply(const Quit& command);
 

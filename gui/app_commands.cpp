@@ -1,6 +1,4 @@
 // What each command does to the session.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <type_traits>
@@ -582,6 +580,23 @@ void App::apply(const ChangeView& command) {
 void App::apply(const ShowView& command) {
     scene_.show(command.name);
 }
+
+// The workers make texts as well: none of them may run while the language changes. What was told of the job is told
+// again by a new trial of the text as it stands, with the same changes at the machine.
+void App::apply(const ChooseLanguage& command) {
+    session_.view.language = command.code;
+    if (languageInUse() == command.code) return;
+    const bool tried = session_.outcome || worker_.progress().busy;
+    worker_.cancel();
+    worker_.finish();
+    finishWorker_.finish();
+    lessons_->finish();
+    if (!useLanguage(command.code) || !tried) return;
+    WhatIf changes = session_.whatIf;
+    runTrial();
+    session_.whatIf = std::move(changes);
+}
+
 void App::apply(const Tell& command) {
     tell(command.message);
 }

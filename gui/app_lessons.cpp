@@ -4,7 +4,6 @@
 #include <ctime>
 
 #include "gui/app.h"
-#include "sim/base/say.h"
 
 namespace firstoff::gui {
 

@@ -14,7 +14,7 @@ constexpr std::size_t kLongestBlock = 60;  // characters shown of a block in a t
 }  // namespace
 
 std::string lineTitle(std::uint32_t line) {
-    return line == 0 ? std::string() : fmt::format("line {}: ", line);
+    return line == 0 ? std::string() : say("line {}: ", line);
 }
 
 std::string blockTitle(const Trial& trial, BlockId block) {
@@ -35,7 +35,7 @@ std::string toolTitle(const Trial& trial, std::uint16_t call) {
 const char* motionTitle(MoveKind kind) {
     switch (kind) {
         case MoveKind::Rapid:
-            return "rapid";
+            return tr("rapid");
         case MoveKind::Feed:
             return tr("feed, straight");
         case MoveKind::ArcClockwise:
@@ -45,7 +45,7 @@ const char* motionTitle(MoveKind kind) {
         case MoveKind::Thread:
             return tr("thread pass");
         case MoveKind::Dwell:
-            return "dwell";
+            return tr("dwell");
         case MoveKind::Index:
             return tr("turret index");
         case MoveKind::Home:
@@ -71,7 +71,7 @@ std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant
     if (!instant.hasMoves) return lines;
     const MoveKind kind = trial.timeline.moves[instant.timed].kind;
     std::string what = fmt::format("{}  {}", clockTime(instant.timeS), motionTitle(kind));
-    if (instant.pass > 0) what += fmt::format(", pass {}", instant.pass);
+    if (instant.pass > 0) what += say(", pass {}", instant.pass);
     lines.push_back(what);
     lines.push_back(
         fmt::format("X {}  Z {}", millimetres(2 * instant.programmed.r), millimetres(instant.programmed.z)));

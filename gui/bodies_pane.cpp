@@ -21,15 +21,15 @@ constexpr float kPad = 10;
 const char* kindTitle(BodyKind kind) {
     switch (kind) {
         case BodyKind::Billet:
-            return "Billet";
+            return tr("Billet");
         case BodyKind::ChuckBody:
-            return "Chuck";
+            return tr("Chuck");
         case BodyKind::Jaws:
-            return "Jaws";
+            return tr("Jaws");
         case BodyKind::Centre:
-            return "Centre";
+            return tr("Centre");
         case BodyKind::Quill:
-            return "Quill";
+            return tr("Quill");
         case BodyKind::TailstockCasting:
             return tr("Tailstock casting");
         case BodyKind::SecondChuckBody:
@@ -41,17 +41,17 @@ const char* kindTitle(BodyKind kind) {
         case BodyKind::TurretHead:
             return tr("Turret head");
         case BodyKind::TurretDisc:
-            return "Turret";
+            return tr("Turret");
         case BodyKind::Block:
-            return "Blocks";
+            return tr("Blocks");
         case BodyKind::Holder:
-            return "Holders";
+            return tr("Holders");
         case BodyKind::Edge:
-            return "Edges";
+            return tr("Edges");
         case BodyKind::Guard:
-            return "Guards";
+            return tr("Guards");
         case BodyKind::Door:
-            return "Doors";
+            return tr("Doors");
         case BodyKind::Other:
             return tr("Other bodies");
     }
@@ -120,7 +120,7 @@ void BodiesPane::drawSlot(const PaneContext& context, const Trial& trial, int sl
     ImGui::PushID(slot);
     ImGui::SetCursorPosX(context.px(kPad));
     ImGui::AlignTextToFramePadding();
-    ImGui::TextUnformatted(slot == 0 ? "from" : "to");
+    ImGui::TextUnformatted(slot == 0 ? tr("from") : tr("to"));
     ImGui::SameLine(context.px(kPad + 36));
     const float pick = context.px(56);
     ImGui::SetNextItemWidth(std::max(width - context.px(36 + 6) - pick, context.px(60)));
@@ -136,10 +136,10 @@ void BodiesPane::drawSlot(const PaneContext& context, const Trial& trial, int sl
     ImGui::SameLine();
     const bool picking = session.picking == slot;
     if (picking) ImGui::PushStyleColor(ImGuiCol_Button, tint(context.palette.current));
-    if (ImGui::Button(picking ? "click…" : "Pick", {pick, 0}))
+    if (ImGui::Button(picking ? tr("click…") : tr("Pick"), {pick, 0}))
         context.commands.add(PickForMeasure{picking ? -1 : slot});
     if (picking) ImGui::PopStyleColor();
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip(tr("Then click the body in the picture"));
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tr("Then click the body in the picture"));
     ImGui::PopID();
 }
 
@@ -166,7 +166,7 @@ void BodiesPane::drawMeasure(const PaneContext& context, const Trial& trial, flo
             say("from {}\nto {}\nway: in X {} on radius, in Z {}, across {}", placeTitle(measured.onFirst, datum),
                 placeTitle(measured.onSecond, datum), millimetres(way.r), millimetres(way.z), millimetres(way.y)));
     ImGui::SetCursorPosX(context.px(kPad));
-    if (ImGui::Button("Clear")) {
+    if (ImGui::Button(tr("Clear"))) {
         context.commands.add(MeasureBody{0, kNoBody});
         context.commands.add(MeasureBody{1, kNoBody});
     }

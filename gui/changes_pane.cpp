@@ -62,7 +62,7 @@ bool slider(Page& page, const char* label, double& value, double least, double m
             value = nothing;
             changed = true;
         }
-        if (ImGui::IsItemHovered()) ImGui::SetTooltip(tr("Back to as it is"));
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tr("Back to as it is"));
     }
     ImGui::PopStyleVar();
     ImGui::PopID();
@@ -76,7 +76,7 @@ void drawInShort(const Page& page, const Session& session) {
     std::size_t gone = 0, out = 0;
     for (const FindingChange& change : c.findings) gone += change.gone;
     for (const SizeChange& size : c.sizes) out += size.stateAfter != GaugedDimension::State::Within;
-    std::string text = fmt::format("Cycle {}", timeChangeInWords(c.cycleBeforeS, c.cycleAfterS));
+    std::string text = say("Cycle {}", timeChangeInWords(c.cycleBeforeS, c.cycleAfterS));
     if (!c.sizes.empty()) {
         text +=
             out > 0 ? say("; {} of {} sizes out", out, c.sizes.size()) : say("; all {} sizes within", c.sizes.size());
@@ -88,16 +88,15 @@ void drawInShort(const Page& page, const Session& session) {
 
 void drawSizes(const Page& page, const Trial& trial, const Comparison& comparison) {
     if (comparison.sizes.empty()) return;
-    page.title("Sizes");
+    page.title(tr("Sizes"));
     for (const SizeChange& size : comparison.sizes) {
         const GaugedDimension& d = trial.gauged.dimensions[size.dimension];
         const bool within = size.stateAfter == GaugedDimension::State::Within;
         const bool moved = size.before != size.after && !(std::isnan(size.before) && std::isnan(size.after));
-        const std::string text = moved
-                                     ? fmt::format("{}: {} \u2192 {}{}", size.name, sizeInWords(d, size.before),
-                                                   sizeInWords(d, size.after), within ? "" : tr(", out of its limits"))
-                                     : fmt::format("{}: {}{}", size.name, sizeInWords(d, size.after),
-                                                   within ? "" : tr(", out of its limits"));
+        const std::string is =
+            moved ? fmt::format("{}: {} \u2192 {}", size.name, sizeInWords(d, size.before), sizeInWords(d, size.after))
+                  : fmt::format("{}: {}", size.name, sizeInWords(d, size.after));
+        const std::string text = within ? is : say("{}, out of its limits", is);
         page.words(text, !within ? warningInk(page.context(), Severity::Warning)
                          : moved ? page.context().palette.text
                                  : page.context().palette.quiet);
@@ -105,7 +104,7 @@ void drawSizes(const Page& page, const Trial& trial, const Comparison& compariso
 }
 
 void drawFindings(const Page& page, const Trial& before, const Trial& after, const Comparison& comparison) {
-    page.title("Findings");
+    page.title(tr("Findings"));
     if (comparison.findings.empty()) return page.quiet(tr("The same."));
     std::size_t told = 0;
     for (const FindingChange& change : comparison.findings) {
@@ -116,7 +115,8 @@ void drawFindings(const Page& page, const Trial& before, const Trial& after, con
             const BlockId block = program.blockAt(change.finding.span.part, change.finding.span.line);
             if (block != kNoBlock) where = program.lineName(block) + ": ";
         }
-        page.words(fmt::format("{} {}{}", change.gone ? "Gone:" : "New:", where, change.finding.message),
+        where += change.finding.message;
+        page.words(change.gone ? say("Gone: {}", where) : say("New: {}", where),
                    change.gone ? page.context().palette.quiet : warningInk(page.context(), change.finding.severity));
     }
     if (comparison.findings.size() > kMostRows) page.quiet(say("and {} more", comparison.findings.size() - kMostRows));
@@ -171,9 +171,9 @@ void ChangesPane::drawSliders(Page& page, const Trial& trial) {
     page.gap();
     changed |= slider(page, tr("Datum Z, mm"), sliders_.datumZMm, -1, 1, 0, "%+.3f");
     double feed = 100 * sliders_.feed, rapid = 100 * sliders_.rapid, spindle = 100 * sliders_.spindle;
-    changed |= slider(page, "Feed, %", feed, 10, 150, 100, "%.0f");
-    changed |= slider(page, "Rapid, %", rapid, 5, 100, 100, "%.0f");
-    changed |= slider(page, "Spindle, %", spindle, 50, 120, 100, "%.0f");
+    changed |= slider(page, tr("Feed, %"), feed, 10, 150, 100, "%.0f");
+    changed |= slider(page, tr("Rapid, %"), rapid, 5, 100, 100, "%.0f");
+    changed |= slider(page, tr("Spindle, %"), spindle, 50, 120, 100, "%.0f");
     sliders_.feed = feed / 100;
     sliders_.rapid = rapid / 100;
     sliders_.spindle = spindle / 100;
@@ -191,8 +191,8 @@ void drawComparison(const Page& page, const Session& session) {
     const Comparison& c = *session.outcome->comparison;
     if (after.quickLook) page.quiet(tr("A quick look; the whole trial follows."));
     page.title(tr("Time and load"));
-    page.plain(fmt::format("Cycle {} \u2192 {}: {}", clockTime(c.cycleBeforeS), clockTime(c.cycleAfterS),
-                           timeChangeInWords(c.cycleBeforeS, c.cycleAfterS)));
+    page.plain(say("Cycle {} \u2192 {}: {}", clockTime(c.cycleBeforeS), clockTime(c.cycleAfterS),
+                   timeChangeInWords(c.cycleBeforeS, c.cycleAfterS)));
     if (c.peakNBefore > 0 || c.peakNAfter > 0) {
         page.plain(say("Greatest cutting force {:.0f} \u2192 {:.0f} N, power {:.2f} \u2192 {:.2f} kW", c.peakNBefore,
                        c.peakNAfter, c.peakKwBefore, c.peakKwAfter));
@@ -200,7 +200,7 @@ void drawComparison(const Page& page, const Session& session) {
     drawSizes(page, after, c);
     drawFindings(page, before, after, c);
     page.title(tr("Surfaces that moved"));
-    if (c.surfaces.empty()) page.quiet("None.");
+    if (c.surfaces.empty()) page.quiet(tr("None."));
     for (std::size_t i = 0; i < std::min(kMostRows, c.surfaces.size()); ++i)
         page.plain(surfaceChangeInWords(after, c.surfaces[i]));
     if (c.surfaces.size() > kMostRows) page.quiet(say("and {} more", c.surfaces.size() - kMostRows));

@@ -125,12 +125,13 @@ void ClearancePane::draw(const PaneContext& context, const Rect& rect) {
 void ClearancePane::drawSummary(const PaneContext& context, const Trial& trial, float width) {
     const ClearanceResult& c = trial.clearance;
     const auto nearest = context.session.index()->clearance().nearest();
-    std::string text = say("{} pairs of bodies watched. ", c.pairs.size());
+    std::string text = say("{} pairs of bodies watched.", c.pairs.size());
+    text += ' ';
     if (nearest) {
         const Clearance& least = c.perMove[*nearest];
         const std::uint32_t line = lineOfMove(trial, *nearest);
-        text += fmt::format("Nearest: {}, {}{}.", gapTitle(least.gapMm), pairTitle(trial, least.body, least.other),
-                            line > 0 ? fmt::format(", line {}", line) : "");
+        const std::string gap = gapTitle(least.gapMm), pair = pairTitle(trial, least.body, least.other);
+        text += line > 0 ? say("Nearest: {}, {}, line {}.", gap, pair, line) : say("Nearest: {}, {}.", gap, pair);
     } else {
         text += tr("Nothing comes near anything.");
     }
@@ -152,13 +153,13 @@ void ClearancePane::drawEncounters(const PaneContext& context, const Trial& tria
     if (encounters.size() > 1) {
         ImGui::SameLine(context.px(kPad) + width - context.px(92));
         if (ImGui::SmallButton(byTime_ ? tr("in order of time") : tr("worst first"))) byTime_ = !byTime_;
-        if (ImGui::IsItemHovered()) ImGui::SetTooltip(tr("Click to change the order"));
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tr("Click to change the order"));
     }
     const std::size_t count = std::min(shown_, order_.size());
     for (std::size_t row = 0; row < count; ++row) drawRow(context, trial, order_[row], width);
     if (count == order_.size()) return;
     ImGui::SetCursorPosX(context.px(kPad));
-    if (ImGui::Button(fmt::format("{} more", order_.size() - count).c_str())) shown_ += kMostRows;
+    if (ImGui::Button(say("{} more", order_.size() - count).c_str())) shown_ += kMostRows;
 }
 
 void ClearancePane::drawRow(const PaneContext& context, const Trial& trial, std::size_t which, float width) {
@@ -168,7 +169,7 @@ void ClearancePane::drawRow(const PaneContext& context, const Trial& trial, std:
     const std::uint32_t line = lineOfMove(trial, encounter.timedMove);
     const std::string head = gapTitle(encounter.gapMm);
     const std::string where =
-        fmt::format("{}{} · {}", line > 0 ? fmt::format("line {} · ", line) : "", clockTime(encounter.timeS),
+        fmt::format("{}{} · {}", line > 0 ? say("line {}", line) + " · " : "", clockTime(encounter.timeS),
                     pairTitle(trial, encounter.body, encounter.other));
     const std::string pair = wrapped(*context.fonts.small, std::max(width - indent - button, context.px(60)), where);
     const float height = context.fonts.small->FontSize + heightOf(*context.fonts.small, pair) + context.px(8);
@@ -206,13 +207,13 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
         ImGui::TableSetupColumn("tool", ImGuiTableColumnFlags_WidthFixed, context.px(30));
         ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
         ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
-        headCell("tool", "Station");
-        headCell("X out", tr("The X offset wrong so that the tool stands further out; on diameter"));
-        headCell("X in", tr("The X offset wrong so that the tool stands nearer to the axis; on diameter"));
-        headCell("Z away", tr("The Z offset wrong so that the tool stands further from the chuck"));
-        headCell("Z to", tr("The Z offset wrong so that the tool stands nearer to the chuck"));
+        headCell(tr("tool"), tr("Station"));
+        headCell(tr("X out"), tr("The X offset wrong so that the tool stands further out; on diameter"));
+        headCell(tr("X in"), tr("The X offset wrong so that the tool stands nearer to the axis; on diameter"));
+        headCell(tr("Z away"), tr("The Z offset wrong so that the tool stands further from the chuck"));
+        headCell(tr("Z to"), tr("The Z offset wrong so that the tool stands nearer to the chuck"));
         headCell(tr("out less"), tr("The tool stands less far out of its block, gauged as it is"));
-        headCell("more", tr("The tool stands further out of its block than it was gauged"));
+        headCell(tr("more"), tr("The tool stands further out of its block than it was gauged"));
         ImGui::PopStyleColor();
         for (const ToolMargins& tool : margins.tools) {
             ImGui::TableNextRow();
@@ -225,8 +226,8 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
                 tool.toolIndex >= 0 && worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(tool.toolIndex)].kind);
             for (int column = 0; onAxis && column < 2; ++column) {
                 ImGui::TableNextColumn();
-                ImGui::TextUnformatted("centre");
-                if (ImGui::IsItemHovered()) ImGui::SetTooltip(tr("A tool on the axis has no X but that one"));
+                ImGui::TextUnformatted(tr("centre"));
+                if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tr("A tool on the axis has no X but that one"));
             }
             if (!onAxis) marginCell(context, trial, tool.xLarger, 2, 0);
             if (!onAxis) marginCell(context, trial, tool.xSmaller, 2, 1);
@@ -240,11 +241,11 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
     }
     ImGui::Dummy({1, context.px(2)});
     ImGui::SetCursorPosX(context.px(kPad));
-    if (ImGui::BeginTable(tr("set-up margins"), 4, flags, {width, 0})) {
+    if (ImGui::BeginTable("set-up margins", 4, flags, {width, 0})) {
         ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
         ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
         headCell(tr("bar out more"), tr("The bar sticks out further, the datum where it is"));
-        headCell("less", tr("The bar sticks out less far, the datum where it is"));
+        headCell(tr("less"), tr("The bar sticks out less far, the datum where it is"));
         headCell(tr("datum away"), tr("Z0 further from the chuck, the bar where it is"));
         headCell(tr("datum to"), tr("Z0 nearer to the chuck, the bar where it is"));
         ImGui::PopStyleColor();

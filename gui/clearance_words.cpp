@@ -17,13 +17,13 @@ std::string bodyTitle(const Trial& trial, int body) {
 }
 
 std::string pairTitle(const Trial& trial, int body, int other) {
-    return bodyTitle(trial, body) + " and " + bodyTitle(trial, other);
+    return say("{} and {}", bodyTitle(trial, body), bodyTitle(trial, other));
 }
 
 std::string gapTitle(double gapMm) {
     if (!std::isfinite(gapMm)) return tr("nothing to hit");
     if (gapMm <= -0.005) return say("touching, {:.2f} mm deep", -gapMm);
-    if (gapMm <= 0) return "touching";
+    if (gapMm <= 0) return tr("touching");
     // Rounded down: never told larger than it is.
     return fmt::format("{:.2f} mm", std::floor(gapMm * 100 + 1e-6) / 100);
 }

@@ -4,8 +4,6 @@
 #include <cmath>
 #include <numbers>
 
-#include "sim/base/say.h"
-
 namespace firstoff::gui {
 
 namespace {
@@ -89,8 +87,7 @@ HueSteps huesOf(double h1, double h2, bool grey) {
 }  // namespace
 
 const char* name(ColourVision vision) {
-    static constexpr std::array<const char*, 4> kNames{"common", later("without red"), later("without green"),
-                                                       later("without blue")};
+    static constexpr std::array<const char*, 4> kNames{"common", "without red", "without green", "without blue"};
     return kNames[static_cast<std::size_t>(vision)];
 }
 

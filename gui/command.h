@@ -189,18 +189,23 @@ struct ChangeView {
 struct ShowView {
     ViewName name = ViewName::Part;
 };
+// From now on all texts are told in this language, a code of languages(); kept with the settings.
+struct ChooseLanguage {
+    std::string code;
+};
 struct Tell {  // show a message about the outside world
     std::string message;
 };
 struct Quit {};
 
-using Command = std::variant<AskForPaper, WritePaper, SavePicture, SaveVideo, ShowLessons, OpenLesson, CloseLesson,
-                             LessonStepTo, MarkStep, TellAnswer, ShowFigure, PlaceClicked, SingleBlock, HoldFeed,
-                             LoopSpan, Bookmark, ToBookmark, Seek, SeekStep, SelectLine, ShowLine, PickSurface,
-                             ShowEncounter, ShowNearest, MeasureBody, PickForMeasure, TogglePlay, StepBlocks, ToStart,
-                             ToEnd, TextChanged, OpenProgram, OpenSetup, AskForFile, Save, SaveAs, Reload, CancelTrial,
-                             TryChanges, TryMistake, ChangeView, ShowView, Tell, Quit, EditProgram, AskToRenumber,
-                             Renumber, SpaceWords, MendFinding, CompareWith, ChangeText, SaveCompared, FileAnswer>;
+using Command =
+    std::variant<AskForPaper, WritePaper, SavePicture, SaveVideo, ShowLessons, OpenLesson, CloseLesson, LessonStepTo,
+                 MarkStep, TellAnswer, ShowFigure, PlaceClicked, SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark,
+                 Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
+                 PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
+                 AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, TryMistake, ChangeView, ShowView,
+                 ChooseLanguage, Tell, Quit, EditProgram, AskToRenumber, Renumber, SpaceWords, MendFinding, CompareWith,
+                 ChangeText, SaveCompared, FileAnswer>;
 
 class Commands {
 public:

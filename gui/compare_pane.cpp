@@ -82,7 +82,7 @@ void ComparePane::drawHead(const PaneContext& context) {
     chosen_ = std::min(chosen_, count == 0 ? 0 : count - 1);
     if (compared_.known() && std::exchange(showFirst_, false) && count > 0) show(0);
     if (ImGui::ArrowButton("##before", ImGuiDir_Up) && chosen_ > 0) show(chosen_ - 1);
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s (Shift+F3)", tr("the difference before"));
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s (%s)", tr("the difference before"), tr("Shift+F3"));
     ImGui::SameLine(0, context.px(4));
     if (ImGui::ArrowButton("##next", ImGuiDir_Down) && chosen_ + 1 < count) show(chosen_ + 1);
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s (F3)", tr("the next difference"));

@@ -25,7 +25,7 @@ void drawNow(Page& page, const Trial& trial, const Instant& instant) {
     page.figure(tr("Metal removed"), fmt::format("{:.2f}", load->removalMm3PerS * 0.06), "cm\u00b3/min");
     if (trial.loads.forcesKnown) {
         page.figure(tr("Cutting force"), fmt::format("{:.0f}", load->cuttingN), "N");
-        page.figure("Torque", fmt::format("{:.2f}", load->torqueNm), "N\u00b7m");
+        page.figure(tr("Torque"), fmt::format("{:.2f}", load->torqueNm), "N\u00b7m");
         page.figure(tr("Power at the cut"), fmt::format("{:.3f}", load->powerKw), "kW");
     }
     const auto bend = bendingAt(trial, instant.timed, instant.fraction);
@@ -49,7 +49,7 @@ void drawTools(Page& page, const Trial& trial) {
     for (const ToolLoad& tool : trial.loads.tools) {
         const LoadPeak& peak = of(tool);
         const std::string behind = trial.loads.forcesKnown ? fmt::format("{:.2f} kW", peak.value)
-                                                           : say("{:.1f} cm\u00b3/min", peak.value * 0.06);
+                                                           : fmt::format("{:.1f} cm\u00b3/min", peak.value * 0.06);
         ImGui::PushID(static_cast<int>(tool.call));
         const double share = most > 0 ? peak.value / most : 0;
         const Colour hue = limited && share > 1
@@ -71,12 +71,12 @@ void drawHolding(Page& page, const Trial& trial) {
     if (holding.grip) page.quiet(gripCutInWords(trial));
     for (const std::string& sentence : holding.missing) page.plain(sentence);
     for (const std::string& sentence : holding.assumed) page.quiet(sentence);
-    page.quiet(kGripCaution);
+    page.quiet(tr(kGripCaution));
 }
 
 void drawEdges(Page& page, const Trial& trial) {
     if (trial.edges.empty()) return;
-    page.title("Edges");
+    page.title(tr("Edges"));
     for (const EdgeUse& use : trial.edges) {
         if (use.toolIndex < 0) continue;
         const Tool& tool = trial.setup.tools[static_cast<std::size_t>(use.toolIndex)];

@@ -17,7 +17,7 @@ std::vector<std::string> loadWords(const Trial& trial, const LoadSample& load) {
         words.push_back(say("cutting force {:.0f} N", load.cuttingN));
     }
     words.push_back(say("chip {:.3f} mm\u00b2, {:.3f} mm thick", load.chipAreaMm2, load.thicknessMm));
-    words.push_back(say("{:.1f} cm\u00b3/min", load.removalMm3PerS * kCm3PerMin));
+    words.push_back(fmt::format("{:.1f} cm\u00b3/min", load.removalMm3PerS * kCm3PerMin));
     if (!trial.loads.forcesKnown) words.push_back(tr("forces: the material is not known"));
     return words;
 }

@@ -9,19 +9,21 @@ namespace firstoff::gui {
 
 namespace {
 
-bool beginDialog(const char* title, const PaneContext& context, float width) {
-    if (!ImGui::IsPopupOpen(title)) ImGui::OpenPopup(title);
+// `id` stays the same whatever the title says.
+bool beginDialog(const char* title, const char* id, const PaneContext& context, float width) {
+    if (!ImGui::IsPopupOpen(id)) ImGui::OpenPopup(id);
+    const std::string label = std::string(title) + id;
     const ImVec2 display = ImGui::GetIO().DisplaySize;
     ImGui::SetNextWindowPos({0.5f * display.x, 0.5f * display.y}, 0, {0.5f, 0.5f});
     ImGui::SetNextWindowSize({std::min(context.px(width), display.x - context.px(20)), 0});
     ImGui::SetNextWindowSizeConstraints({0, 0}, {display.x, display.y - context.px(20)});
     return ImGui::BeginPopupModal(
-        title, nullptr, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
+        label.c_str(), nullptr, ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
 }
 
 bool closeButton(const PaneContext& context) {
     ImGui::Dummy({1, context.px(4)});
-    return ImGui::Button("Close", {context.px(96), 0}) || hit(context.input, Key::Escape);
+    return ImGui::Button(tr("Close"), {context.px(96), 0}) || hit(context.input, Key::Escape);
 }
 
 void paragraph(const char* text) {
@@ -48,23 +50,23 @@ void Dialogs::draw(const PaneContext& context) {
 }
 
 void Dialogs::drawQuestion(const PaneContext& context) {
-    if (!beginDialog(tr("Unsaved changes"), context, 420)) return;
-    ImGui::TextWrapped(tr("%s has changes that are not saved."), context.session.programName().c_str());
+    if (!beginDialog(tr("Unsaved changes"), "###unsaved", context, 420)) return;
+    ImGui::TextWrapped("%s", say("{} has changes that are not saved.", context.session.programName()).c_str());
     ImGui::Dummy({1, context.px(6)});
     const ImVec2 size{context.px(96), 0};
     bool close = false;
-    if (ImGui::Button("Save", size)) {
+    if (ImGui::Button(tr("Save"), size)) {
         context.commands.add(Save{});
         saving_ = true;
         close = true;
     }
     ImGui::SameLine();
-    if (ImGui::Button("Discard", size)) {
+    if (ImGui::Button(tr("Discard"), size)) {
         released_ = true;
         close = true;
     }
     ImGui::SameLine();
-    if (ImGui::Button("Cancel", size) || hit(context.input, Key::Escape)) {
+    if (ImGui::Button(tr("Cancel"), size) || hit(context.input, Key::Escape)) {
         next_.reset();
         saving_ = false;
         close = true;
@@ -74,9 +76,9 @@ void Dialogs::drawQuestion(const PaneContext& context) {
 }
 
 void Dialogs::drawKeys(const PaneContext& context) {
-    if (!beginDialog(tr("Keys and mouse"), context, 560)) return;
+    if (!beginDialog(tr("Keys and mouse"), "###keys", context, 560)) return;
     static constexpr const char* kRows[][2] = {
-        {"Space", later("play or pause (outside the program; Ctrl+Space everywhere)")},
+        {later("Space"), later("play or pause (outside the program; Ctrl+Space everywhere)")},
         {later("Alt+Left, Alt+Right"), later("one block back, forward")},
         {later("Alt+Home, Alt+End"), later("to the start, to the end")},
         {"5", later("half-section beneath the picture, alone, away")},
@@ -96,17 +98,17 @@ void Dialogs::drawKeys(const PaneContext& context) {
         {later("Ctrl+S, Ctrl+Shift+S"), later("save, save as")},
         {later("Ctrl+Z, Ctrl+Y"), later("undo, redo")},
         {later("Ctrl+F, Ctrl+H"), later("find, replace; F3, Shift+F3: the next one, the one before")},
-        {"Ctrl+G", later("go to a line (45) or a block (N120)")},
-        {"Ctrl+Enter", later("unfold or fold the passes of the cycle in this line")},
+        {later("Ctrl+G"), later("go to a line (45) or a block (N120)")},
+        {later("Ctrl+Enter"), later("unfold or fold the passes of the cycle in this line")},
         {"F5", later("read program and set-up again")},
     };
     if (ImGui::BeginTable("keys", 2, ImGuiTableFlags_RowBg)) {
         ImGui::TableSetupColumn("key", ImGuiTableColumnFlags_WidthFixed, context.px(180));
         for (const auto& row : kRows) {
             ImGui::TableNextColumn();
-            ImGui::TextUnformatted(row[0]);
+            ImGui::TextUnformatted(tr(row[0]));
             ImGui::TableNextColumn();
-            ImGui::TextWrapped("%s", row[1]);
+            ImGui::TextWrapped("%s", tr(row[1]));
         }
         ImGui::EndTable();
     }
@@ -118,9 +120,9 @@ void Dialogs::drawKeys(const PaneContext& context) {
 }
 
 void Dialogs::drawAbout(const PaneContext& context) {
-    if (!beginDialog(tr("About and cautions"), context, 520)) return;
+    if (!beginDialog(tr("About and cautions"), "###about", context, 520)) return;
     paragraph(tr("firstoff cuts a turning program in a virtual lathe before any metal is at risk. MIT licence."));
-    paragraph(kCaution);
+    paragraph(tr(kCaution));
     paragraph(
         tr("\"Clear\" says only that every block was understood and carried out and that nothing was found with the "
            "set-up as it "

@@ -50,7 +50,7 @@ bool writes(AskForFile::What what) {
 
 const char* action(AskForFile::What what) {
     if (what == AskForFile::What::Compare) return tr("Compare");
-    return writes(what) ? "Save" : "Open";
+    return writes(what) ? tr("Save") : tr("Open");
 }
 
 std::vector<std::string> suffixesOf(AskForFile::What what) {
@@ -68,7 +68,7 @@ std::vector<FolderEntry> listFolder(const fs::path& folder, const std::vector<st
     std::vector<FolderEntry> entries;
     std::error_code error;
     fs::directory_iterator at(folder, error);
-    if (error) throw FileError(tr("Could not look into ") + folder.string() + ": " + error.message() + ".");
+    if (error) throw FileError(say("Could not look into {}: {}.", folder.string(), error.message()));
     for (; at != fs::directory_iterator(); at.increment(error)) {
         if (error) break;
         const std::string entry = at->path().filename().string();
@@ -163,7 +163,8 @@ void FileBrowser::drawFolders(const PaneContext& context) {
 void FileBrowser::drawEntries(const PaneContext& context, float height) {
     ImGui::BeginChild("entries", {0, height}, true);
     fs::path folder;
-    if (folder_ != folder_.root_path() && ImGui::Selectable("..  (up)", false, ImGuiSelectableFlags_DontClosePopups)) {
+    if (folder_ != folder_.root_path() &&
+        ImGui::Selectable(tr("..  (up)"), false, ImGuiSelectableFlags_DontClosePopups)) {
         folder = folder_.parent_path();
     }
     ImGuiListClipper clipper;
@@ -220,9 +221,9 @@ void FileBrowser::drawTyped(const PaneContext& context) {
         "##path", tr("name or path, Tab completes"), &typed_,
         ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackCompletion, &FileBrowser::complete, this);
     ImGui::SameLine();
-    const bool pressed = ImGui::Button(confirming_ ? "Replace" : action(what_), {context.px(86), 0});
+    const bool pressed = ImGui::Button(confirming_ ? tr("Replace") : action(what_), {context.px(86), 0});
     ImGui::SameLine();
-    if (ImGui::Button("Cancel", {context.px(86), 0})) {
+    if (ImGui::Button(tr("Cancel"), {context.px(86), 0})) {
         open_ = false;
         ImGui::CloseCurrentPopup();
     }
@@ -238,11 +239,11 @@ void FileBrowser::accept(const PaneContext& context, const fs::path& path) {
     }
     if (writes(what_) && fs::exists(path, error) && !confirming_) {
         confirming_ = true;
-        trouble_ = path.filename().string() + tr(" is there already.");
+        trouble_ = say("{} is there already.", path.filename().string());
         return;
     }
     if (!writes(what_) && !fs::exists(path, error)) {
-        trouble_ = tr("There is no ") + path.string() + ".";
+        trouble_ = say("There is no {}.", path.string());
         return;
     }
     switch (what_) {

@@ -1,7 +1,6 @@
 #include "gui/file_io.h"
 
 #include <fcntl.h>
-#include <fmt/format.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -17,8 +16,16 @@ namespace fs = std::filesystem;
 
 namespace {
 
-[[noreturn]] void fail(const char* what, const fs::path& path, const std::string& why) {
-    throw FileError(say("Could not {} {}: {}.", what, path.string(), why));
+[[noreturn]] void failToOpen(const fs::path& path, const std::string& why) {
+    throw FileError(say("Could not open {}: {}.", path.string(), why));
+}
+
+[[noreturn]] void failToRead(const fs::path& path, const std::string& why) {
+    throw FileError(say("Could not read {}: {}.", path.string(), why));
+}
+
+[[noreturn]] void failToWrite(const fs::path& path, const std::string& why) {
+    throw FileError(say("Could not write {}: {}.", path.string(), why));
 }
 
 std::string lastError() {
@@ -30,7 +37,7 @@ class Temporary {
 public:
     explicit Temporary(const fs::path& target) : name_(target.string() + ".XXXXXX") {
         descriptor_ = ::mkstemp(name_.data());
-        if (descriptor_ < 0) fail("write", target, lastError() + tr(" (in its folder)"));
+        if (descriptor_ < 0) failToWrite(target, say("{} (in its folder)", lastError()));
     }
     ~Temporary() {
         if (descriptor_ >= 0) ::close(descriptor_);
@@ -43,13 +50,13 @@ public:
         while (!text.empty()) {
             const ssize_t written = ::write(descriptor_, text.data(), text.size());
             if (written < 0 && errno == EINTR) continue;
-            if (written < 0) fail("write", target, lastError());
+            if (written < 0) failToWrite(target, lastError());
             text.remove_prefix(static_cast<std::size_t>(written));
         }
-        if (::fsync(descriptor_) != 0) fail("write", target, lastError());
+        if (::fsync(descriptor_) != 0) failToWrite(target, lastError());
     }
     void rename(const fs::path& target) {
-        if (::rename(name_.c_str(), target.c_str()) != 0) fail("write", target, lastError());
+        if (::rename(name_.c_str(), target.c_str()) != 0) failToWrite(target, lastError());
         kept_ = true;
     }
     const std::string& name() const { return name_; }
@@ -65,20 +72,20 @@ private:
 std::string readWholeFile(const fs::path& path) {
     std::error_code error;
     const fs::file_status status = fs::status(path, error);
-    if (status.type() == fs::file_type::not_found) fail("open", path, tr("there is no such file"));
-    if (fs::is_directory(status)) fail("open", path, tr("it is a folder, not a file"));
+    if (status.type() == fs::file_type::not_found) failToOpen(path, tr("there is no such file"));
+    if (fs::is_directory(status)) failToOpen(path, tr("it is a folder, not a file"));
     const std::uintmax_t size = fs::file_size(path, error);
-    if (!error && size > kLargestFileBytes) fail("open", path, tr("it is larger than 1 GiB and cannot be a program"));
+    if (!error && size > kLargestFileBytes) failToOpen(path, tr("it is larger than 1 GiB and cannot be a program"));
     errno = 0;
     std::ifstream in(path, std::ios::binary);
-    if (!in) fail("open", path, lastError());
+    if (!in) failToOpen(path, lastError());
     std::string text;
     text.resize(error ? 0 : static_cast<std::size_t>(size));
     in.read(text.data(), static_cast<std::streamsize>(text.size()));
     text.resize(static_cast<std::size_t>(in.gcount()));
     // What has no size beforehand, or grew meanwhile.
     if (in) text.append(std::istreambuf_iterator<char>(in), {});
-    if (in.bad()) fail("read", path, lastError());
+    if (in.bad()) failToRead(path, lastError());
     return text;
 }
 
@@ -86,7 +93,7 @@ void writeWholeFile(const fs::path& path, std::string_view text) {
     std::error_code error;
     fs::path target = fs::weakly_canonical(path, error);
     if (error) target = path;
-    if (fs::exists(target, error) && ::access(target.c_str(), W_OK) != 0) fail("write", path, lastError());
+    if (fs::exists(target, error) && ::access(target.c_str(), W_OK) != 0) failToWrite(path, lastError());
     const fs::file_status before = fs::status(target, error);
     const bool existed = fs::exists(before);
     Temporary temporary(target);

@@ -36,10 +36,12 @@ void FileNotices::draw(const PaneContext& context, const Rect& place) {
             say("Changes to {} that were not saved were kept when the window ended unexpectedly. Take them up?", name),
             {What::TakeUnsaved, What::CompareUnsaved, What::DropUnsaved});
     } else if (changed_) {
-        const std::string more =
-            context.session.modified() ? tr(" Your own changes are lost when it is read again.") : "";
-        ask(context, place, say("{} was changed on disk by another program.", name) + more,
-            {What::ReadAgain, What::CompareDisk, What::KeepMine});
+        std::string text = say("{} was changed on disk by another program.", name);
+        if (context.session.modified()) {
+            text += ' ';
+            text += tr("Your own changes are lost when it is read again.");
+        }
+        ask(context, place, text, {What::ReadAgain, What::CompareDisk, What::KeepMine});
     }
 }
 
@@ -51,7 +53,7 @@ void FileNotices::ask(const PaneContext& context, const Rect& place, const std::
     ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, context.px(4));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1.0f);
     ImGui::PushStyleColor(ImGuiCol_Border, tint(context.palette.accent));
-    ImGui::Begin(tr("file notice"), nullptr,
+    ImGui::Begin("file notice", nullptr,
                  ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                      ImGuiWindowFlags_NoFocusOnAppearing | ImGuiWindowFlags_NoNav);
     ImGui::TextUnformatted(wrapped(*context.fonts.text, width - context.px(24), text).c_str());

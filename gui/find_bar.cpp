@@ -143,7 +143,7 @@ FindBar::Wish FindBar::drawFind(const PaneContext& context, const Rect& rect, co
     other |= toggle(context, tr("words"), tr("whole words: X12 is not found in X120"), wholeWords_);
     ImGui::SameLine();
     if (ImGui::ArrowButton("##previous", ImGuiDir_Up)) wish = Wish::Previous;
-    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s (Shift+F3)", tr("the one before"));
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s (%s)", tr("the one before"), tr("Shift+F3"));
     ImGui::SameLine();
     if (ImGui::ArrowButton("##next", ImGuiDir_Down)) wish = Wish::Next;
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s (F3)", tr("the next one"));

@@ -1,7 +1,5 @@
 #include "gui/findings_pane.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -21,11 +19,14 @@ int rank(const Finding& finding) {
 }
 
 std::string placeOf(const Finding& finding, const Program& program) {
-    std::string text = name(finding.severity);
-    if (finding.unproven) text += tr(", not proven");
+    std::string text = tr(name(finding.severity));
+    if (finding.unproven) text = say("{}, not proven", text);
     const bool setup = finding.span.file == SourceSpan::File::Setup;
     if (finding.span.part > 0) text += " · " + program.parts[finding.span.part].name;
-    if (finding.span.line > 0) text += fmt::format(" · {}line {}", setup ? "set-up " : "", finding.span.line);
+    if (finding.span.line > 0) {
+        text += " · ";
+        text += setup ? say("set-up line {}", finding.span.line) : say("line {}", finding.span.line);
+    }
     if (finding.timeS) text += " · " + clockTime(*finding.timeS);
     return text;
 }

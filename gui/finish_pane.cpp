@@ -69,9 +69,9 @@ void drawFigures(Page& page, const FinishAnswer& answer, const PaneContext& cont
     const FinishReport& report = *answer.report;
     const Roughness& r = report.roughness;
     page.figures(r);
-    std::string under =
-        r.filtered() ? say("cut-off {:.4g} mm, {} sampling length{}", r.cutOff, r.sections, r.sections == 1 ? "" : "s")
-                     : std::string(tr("not filtered"));
+    const std::string under = !r.filtered()     ? std::string(tr("not filtered"))
+                              : r.sections == 1 ? say("cut-off {:.4g} mm, {} sampling length", r.cutOff, r.sections)
+                                                : say("cut-off {:.4g} mm, {} sampling lengths", r.cutOff, r.sections);
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const float height = std::clamp(room.y - 2 * context.fonts.small->FontSize - context.px(12), context.px(kLeastPlot),
                                     context.px(kMostPlot));
@@ -99,7 +99,7 @@ void drawAnswer(Page& page, const FinishAnswer& answer, const PaneContext& conte
                 : tr("Nothing is left of a surface along which a tool was fed in this line."));
     }
     page.plain(surfaceInWords(*answer.question.trial, *answer.report));
-    if (!answer.report->trouble.empty()) return page.plain(tr("No figures: ") + answer.report->trouble + ".");
+    if (!answer.report->trouble.empty()) return page.plain(say("No figures: {}.", answer.report->trouble));
     drawFigures(page, answer, context);
 }
 

@@ -33,7 +33,7 @@ public:
         const Trial& trial = *app_.session().trial();
         const Roughness& r = report_.roughness;
         write(fonts_.text, surfaceInWords(trial, report_), app_.palette().text);
-        write(fonts_.small, tr("Cut by ") + cutByInWords(trial, report_), app_.palette().text);
+        write(fonts_.small, say("Cut by {}", cutByInWords(trial, report_)), app_.palette().text);
         std::string figures = fmt::format("{0}a {1:.3f}  {0}z {2:.3f}  {0}t {3:.3f} µm, ", r.filtered() ? 'R' : 'P',
                                           1e3 * r.ra, 1e3 * r.rz, 1e3 * r.rt);
         figures += r.filtered() ? say("cut-off {:.4g} mm", r.cutOff) : tr("not filtered");

@@ -28,7 +28,7 @@ FinishAnswer answerOf(const FinishQuestion& question) {
         answer.failure = tr("There is not enough memory to reckon the finish of this surface.");
     } catch (const std::exception& error) {
         answer.report.reset();
-        answer.failure = std::string(tr("The finish could not be reckoned: ")) + error.what() + ".";
+        answer.failure = say("The finish could not be reckoned: {}.", error.what());
     }
     return answer;
 }

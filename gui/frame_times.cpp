@@ -6,8 +6,6 @@
 #include <cmath>
 #include <numeric>
 
-#include "sim/base/say.h"
-
 namespace firstoff::gui {
 
 double FrameTimes::percentile(double share) const {
@@ -25,9 +23,9 @@ double FrameTimes::framesPerSecond() const {
 }
 
 std::string FrameTimes::report() const {
-    std::string text = say("frames {}   frames per second {:.1f}\n", seconds_.size(), framesPerSecond());
-    text += say("frame time ms: median {:.1f}   90 % {:.1f}   99 % {:.1f}   worst {:.1f}\n", 1e3 * percentile(0.5),
-                1e3 * percentile(0.90), 1e3 * percentile(0.99), 1e3 * percentile(1));
+    std::string text = fmt::format("frames {}   frames per second {:.1f}\n", seconds_.size(), framesPerSecond());
+    text += fmt::format("frame time ms: median {:.1f}   90 % {:.1f}   99 % {:.1f}   worst {:.1f}\n",
+                        1e3 * percentile(0.5), 1e3 * percentile(0.90), 1e3 * percentile(0.99), 1e3 * percentile(1));
     // Upper ends of the classes, ms: from 1,000 frames a second down to 4.
     static constexpr double kEnds[] = {1, 2, 4, 8, 16.7, 25, 33.3, 50, 100, 250};
     double from = 0;

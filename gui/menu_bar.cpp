@@ -17,8 +17,8 @@ namespace {
 void fileMenu(const PaneContext& context) {
     const Session& session = context.session;
     Commands& commands = context.commands;
-    if (ImGui::MenuItem(tr("Open program…"), "Ctrl+O")) commands.add(AskForFile{AskForFile::What::Program});
-    if (ImGui::MenuItem(tr("Open set-up…"), "Ctrl+Shift+O")) commands.add(AskForFile{AskForFile::What::Setup});
+    if (ImGui::MenuItem(tr("Open program…"), tr("Ctrl+O"))) commands.add(AskForFile{AskForFile::What::Program});
+    if (ImGui::MenuItem(tr("Open set-up…"), tr("Ctrl+Shift+O"))) commands.add(AskForFile{AskForFile::What::Setup});
     if (ImGui::BeginMenu(tr("Recent programs"), !session.view.recent.empty())) {
         for (const std::string& path : session.view.recent) {
             if (ImGui::MenuItem(path.c_str())) commands.add(OpenProgram{path});
@@ -42,8 +42,8 @@ void fileMenu(const PaneContext& context) {
     if (ImGui::MenuItem(tr("Lessons"))) commands.add(ShowLessons{});
     if (ImGui::MenuItem(tr("Open lesson…"))) commands.add(AskForFile{AskForFile::What::Lesson});
     ImGui::Separator();
-    if (ImGui::MenuItem("Save", "Ctrl+S", false, session.modified())) commands.add(Save{});
-    if (ImGui::MenuItem(tr("Save as…"), "Ctrl+Shift+S")) commands.add(AskForFile{AskForFile::What::SaveAs});
+    if (ImGui::MenuItem(tr("Save"), tr("Ctrl+S"), false, session.modified())) commands.add(Save{});
+    if (ImGui::MenuItem(tr("Save as…"), tr("Ctrl+Shift+S"))) commands.add(AskForFile{AskForFile::What::SaveAs});
     if (ImGui::MenuItem(tr("Read both files again"), "F5")) commands.add(Reload{});
     if (ImGui::BeginMenu(tr("Compare with"))) {
         const bool saved = !session.programPath.empty();
@@ -56,7 +56,7 @@ void fileMenu(const PaneContext& context) {
         ImGui::EndMenu();
     }
     ImGui::Separator();
-    if (ImGui::MenuItem("Quit", "Ctrl+Q")) commands.add(Quit{});
+    if (ImGui::MenuItem(tr("Quit"), tr("Ctrl+Q"))) commands.add(Quit{});
 }
 
 void editMenu(const PaneContext& context) {
@@ -66,22 +66,22 @@ void editMenu(const PaneContext& context) {
     const auto item = [&](const char* text, const char* key, What what, bool possible = true) {
         if (ImGui::MenuItem(text, key, false, possible)) commands.add(EditProgram{what});
     };
-    item(tr("Undo"), "Ctrl+Z", What::Undo, document.canUndo());
-    item(tr("Redo"), "Ctrl+Y", What::Redo, document.canRedo());
+    item(tr("Undo"), tr("Ctrl+Z"), What::Undo, document.canUndo());
+    item(tr("Redo"), tr("Ctrl+Y"), What::Redo, document.canRedo());
     ImGui::Separator();
-    item(tr("Cut"), "Ctrl+X", What::Cut);
-    item(tr("Copy"), "Ctrl+C", What::Copy);
-    item(tr("Paste"), "Ctrl+V", What::Paste);
-    item(tr("Select all"), "Ctrl+A", What::SelectAll);
+    item(tr("Cut"), tr("Ctrl+X"), What::Cut);
+    item(tr("Copy"), tr("Ctrl+C"), What::Copy);
+    item(tr("Paste"), tr("Ctrl+V"), What::Paste);
+    item(tr("Select all"), tr("Ctrl+A"), What::SelectAll);
     ImGui::Separator();
-    item(tr("Find…"), "Ctrl+F", What::Find);
-    item(tr("Replace…"), "Ctrl+H", What::Replace);
+    item(tr("Find…"), tr("Ctrl+F"), What::Find);
+    item(tr("Replace…"), tr("Ctrl+H"), What::Replace);
     item(tr("Find the next"), "F3", What::FindNext);
-    item(tr("Find the one before"), "Shift+F3", What::FindPrevious);
-    item(tr("Go to line or block…"), "Ctrl+G", What::GoTo);
+    item(tr("Find the one before"), tr("Shift+F3"), What::FindPrevious);
+    item(tr("Go to line or block…"), tr("Ctrl+G"), What::GoTo);
     ImGui::Separator();
     if (ImGui::MenuItem(tr("Numbers and spacing…"))) commands.add(AskToRenumber{});
-    item(tr("Unfold the passes of this cycle"), "Ctrl+Enter", What::UnfoldPasses);
+    item(tr("Unfold the passes of this cycle"), tr("Ctrl+Enter"), What::UnfoldPasses);
     ViewSettings view = context.session.view;
     if (ImGui::MenuItem(tr("Findings beneath their lines"), nullptr, view.findingsInText)) {
         view.findingsInText = !view.findingsInText;
@@ -116,6 +116,14 @@ void neighbourItems(ViewSettings& view) {
     item(tr("Left out"), Neighbours::LeftOut);
 }
 
+// Each by its name in itself, so that whoever does not read the one in use finds their own.
+void languageItems(Commands& commands) {
+    for (const Language& language : languages()) {
+        if (ImGui::MenuItem(language.name, nullptr, languageInUse() == language.code))
+            commands.add(ChooseLanguage{language.code});
+    }
+}
+
 // Shown if any of them is; a click shows all or none.
 void kindsItem(const char* text, KindSet kinds, ViewSettings& view) {
     const bool shown = (view.hiddenBodies & kinds) != kinds;
@@ -125,9 +133,9 @@ void kindsItem(const char* text, KindSet kinds, ViewSettings& view) {
 
 void viewMenu(const PaneContext& context) {
     Commands& commands = context.commands;
-    if (ImGui::MenuItem("Part", "1")) commands.add(ShowView{ViewName::Part});
+    if (ImGui::MenuItem(tr("Part"), "1")) commands.add(ShowView{ViewName::Part});
     if (ImGui::MenuItem(tr("Close: tool and cut"), "2")) commands.add(ShowView{ViewName::Tool});
-    if (ImGui::MenuItem("Machine", "3")) commands.add(ShowView{ViewName::Machine});
+    if (ImGui::MenuItem(tr("Machine"), "3")) commands.add(ShowView{ViewName::Machine});
     if (ImGui::MenuItem(tr("End on"), "4")) commands.add(ShowView{ViewName::EndOn});
     ImGui::Separator();
     ViewSettings view = context.session.view;
@@ -147,9 +155,9 @@ void viewMenu(const PaneContext& context) {
     colouring(tr("Colour cuts by tool"), Colouring::Tool);
     colouring(tr("Colour surfaces by size"), Colouring::Size);
     ImGui::Separator();
-    kindsItem("Chuck", kChuckKinds, view);
-    kindsItem("Turret", kTurretKinds, view);
-    kindsItem("Tailstock", kTailstockKinds, view);
+    kindsItem(tr("Chuck"), kChuckKinds, view);
+    kindsItem(tr("Turret"), kTurretKinds, view);
+    kindsItem(tr("Tailstock"), kTailstockKinds, view);
     kindsItem(tr("Second spindle"), kSecondSpindleKinds, view);
     kindsItem(tr("Guards and doors"), kGuardKinds, view);
     ImGui::Separator();
@@ -165,12 +173,16 @@ void viewMenu(const PaneContext& context) {
         view.followTool = !view.followTool;
     if (ImGui::MenuItem(tr("Camera without gliding"), nullptr, view.lessMotion)) view.lessMotion = !view.lessMotion;
     ImGui::Separator();
-    if (ImGui::MenuItem("Dark", nullptr, view.darkLook())) view.setDarkLook(true);
-    if (ImGui::MenuItem("Light", nullptr, !view.darkLook())) view.setDarkLook(false);
+    if (ImGui::MenuItem(tr("Dark"), nullptr, view.darkLook())) view.setDarkLook(true);
+    if (ImGui::MenuItem(tr("Light"), nullptr, !view.darkLook())) view.setDarkLook(false);
     if (ImGui::MenuItem(tr("Projector"), nullptr, view.projector)) view.projector = !view.projector;
     if (ImGui::MenuItem(tr("Panel of the machine"), nullptr, view.panel)) view.panel = !view.panel;
     if (ImGui::BeginMenu(tr("Size of type"))) {
         scaleItems(view);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu(tr("Language"))) {
+        languageItems(commands);
         ImGui::EndMenu();
     }
     if (!(view == context.session.view)) commands.add(ChangeView{view});
@@ -178,11 +190,11 @@ void viewMenu(const PaneContext& context) {
 
 void playMenu(const PaneContext& context) {
     Commands& commands = context.commands;
-    if (ImGui::MenuItem(context.session.playing ? "Pause" : "Play", "Space")) commands.add(TogglePlay{});
-    if (ImGui::MenuItem(tr("One block forward"), "Alt+Right")) commands.add(StepBlocks{1});
-    if (ImGui::MenuItem(tr("One block back"), "Alt+Left")) commands.add(StepBlocks{-1});
-    if (ImGui::MenuItem(tr("To the start"), "Alt+Home")) commands.add(ToStart{});
-    if (ImGui::MenuItem(tr("To the end"), "Alt+End")) commands.add(ToEnd{});
+    if (ImGui::MenuItem(context.session.playing ? tr("Pause") : tr("Play"), tr("Space"))) commands.add(TogglePlay{});
+    if (ImGui::MenuItem(tr("One block forward"), tr("Alt+Right"))) commands.add(StepBlocks{1});
+    if (ImGui::MenuItem(tr("One block back"), tr("Alt+Left"))) commands.add(StepBlocks{-1});
+    if (ImGui::MenuItem(tr("To the start"), tr("Alt+Home"))) commands.add(ToStart{});
+    if (ImGui::MenuItem(tr("To the end"), tr("Alt+End"))) commands.add(ToEnd{});
     ImGui::Separator();
     const Session& session = context.session;
     if (ImGui::MenuItem(tr("Single block"), "B", session.singleBlock)) commands.add(SingleBlock{!session.singleBlock});
@@ -190,16 +202,16 @@ void playMenu(const PaneContext& context) {
         commands.add(HoldFeed{!(session.held || session.holding)});
     if (ImGui::MenuItem(tr("Loop no longer"), "L", false, session.loop.has_value())) commands.add(LoopSpan{});
     ImGui::Separator();
-    if (ImGui::MenuItem(tr("To the next bookmark"), "Alt+Down", false, !session.bookmarks.empty()))
+    if (ImGui::MenuItem(tr("To the next bookmark"), tr("Alt+Down"), false, !session.bookmarks.empty()))
         commands.add(ToBookmark{1});
-    if (ImGui::MenuItem(tr("To the bookmark before"), "Alt+Up", false, !session.bookmarks.empty()))
+    if (ImGui::MenuItem(tr("To the bookmark before"), tr("Alt+Up"), false, !session.bookmarks.empty()))
         commands.add(ToBookmark{-1});
 }
 
 void drawNames(const PaneContext& context) {
     const Session& session = context.session;
     const std::string setup = session.setupPath.empty() ? tr("no set-up") : session.setupPath.filename().string();
-    const std::string text = fmt::format("{}  on  {}", session.programName(), setup);
+    const std::string text = say("{}  on  {}", session.programName(), setup);
     const float width = ImGui::CalcTextSize(text.c_str()).x;
     const float x = ImGui::GetWindowWidth() - width - context.px(12);
     if (x < ImGui::GetCursorPosX() + context.px(10)) return;
@@ -217,7 +229,7 @@ void drawNames(const PaneContext& context) {
 
 float drawMenuBar(const PaneContext& context, Dialogs& dialogs) {
     if (!ImGui::BeginMainMenuBar()) return 0;
-    if (ImGui::BeginMenu("File")) {
+    if (ImGui::BeginMenu(tr("File"))) {
         fileMenu(context);
         ImGui::EndMenu();
     }
@@ -225,15 +237,15 @@ float drawMenuBar(const PaneContext& context, Dialogs& dialogs) {
         editMenu(context);
         ImGui::EndMenu();
     }
-    if (ImGui::BeginMenu("View")) {
+    if (ImGui::BeginMenu(tr("View"))) {
         viewMenu(context);
         ImGui::EndMenu();
     }
-    if (ImGui::BeginMenu("Play")) {
+    if (ImGui::BeginMenu(tr("Play"))) {
         playMenu(context);
         ImGui::EndMenu();
     }
-    if (ImGui::BeginMenu("Help")) {
+    if (ImGui::BeginMenu(tr("Help"))) {
         if (ImGui::MenuItem(tr("Keys and mouse"), "F1")) dialogs.showKeys();
         if (ImGui::MenuItem(tr("About and cautions"))) dialogs.showAbout();
         ImGui::EndMenu();

@@ -1,5 +1,7 @@
 #include "gui/mistakes_pane.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 
@@ -35,7 +37,7 @@ void MistakesPane::drawShown(const Page& page) {
     const PaneContext& context = page.context();
     const Session& session = context.session;
     const Mistake& mistake = *session.mistake;
-    page.words(name(mistake.kind), context.palette.quiet);
+    page.words(tr(name(mistake.kind)), context.palette.quiet);
     page.words(mistake.told, context.palette.text);
     page.indent();
     if (ImGui::Button(tr("Take it out again"))) context.commands.add(TryMistake{});
@@ -99,7 +101,7 @@ void MistakesPane::drawKinds(const Page& page) {
         const bool open = openKind_ == static_cast<int>(kind);
         ImGui::PushID(static_cast<int>(kind) + 100'000);
         page.indent();
-        const std::string text = say("{} ({})", name(kind), count);
+        const std::string text = fmt::format("{} ({})", tr(name(kind)), count);
         if (ImGui::Selectable(fitted(*context.fonts.small, page.width(), text).c_str(), open, 0, {page.width(), 0}))
             openKind_ = open ? -1 : static_cast<int>(kind);
         ImGui::PopID();

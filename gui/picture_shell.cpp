@@ -12,7 +12,6 @@
 #include "gui/gl/offscreen.h"
 #include "gui/gl/png.h"
 #include "gui/imgui_context.h"
-#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -64,7 +63,7 @@ void drawPicture(const Startup& startup) {
             throw FileError(app.session().message);
         }
         if (!app.session().message.empty())
-            std::fprintf(stderr, tr("firstoff-window: %s\n"), app.session().message.c_str());
+            std::fprintf(stderr, "firstoff-window: %s\n", app.session().message.c_str());
         ImGuiIO& io = ImGui::GetIO();
         io.DisplaySize = {static_cast<float>(startup.width), static_cast<float>(startup.height)};
         io.DeltaTime = 1.0f / 60;

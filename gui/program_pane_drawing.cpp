@@ -227,7 +227,7 @@ void ProgramPane::drawPass(const Canvas& canvas, std::size_t line, const Program
                                   ink(context.palette.accent));
     }
     const Colour colour = lit ? context.palette.text : done ? context.palette.quiet : context.palette.wordAxis;
-    const std::string seconds = say("{:.1f} s", told.seconds);
+    const std::string seconds = fmt::format("{:.1f} s", told.seconds);
     const float width = font->CalcTextSizeA(font->FontSize, 1e9f, 0, seconds.c_str()).x;
     canvas.list.AddText(font, font->FontSize, {right - width, y + down}, ink(colour), seconds.c_str());
     std::string text = std::to_string(row.number);
@@ -344,10 +344,10 @@ void ProgramPane::hoverFinding(const Canvas& canvas) const {
     for (const FindingMark& mark : marks.first(std::min(marks.size(), kMost))) {
         const Finding& finding = canvas.context.session.trial()->findings[mark.finding];
         if (&mark != &marks.front()) ImGui::Separator();
-        write(fonts.text, canvas.palette().text, fmt::format("{}: {}", name(finding.severity), finding.message));
+        write(fonts.text, canvas.palette().text, fmt::format("{}: {}", tr(name(finding.severity)), finding.message));
         if (!finding.remedy.empty()) write(fonts.small, canvas.palette().quiet, finding.remedy);
     }
-    if (marks.size() > kMost) ImGui::TextDisabled(tr("and %zu more"), marks.size() - kMost);
+    if (marks.size() > kMost) ImGui::TextDisabled("%s", say("and {} more", marks.size() - kMost).c_str());
     ImGui::EndTooltip();
 }
 

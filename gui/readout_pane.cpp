@@ -96,7 +96,7 @@ void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("readouts", rect, context);
     const Trial* trial = context.session.trial();
     if (!trial || !context.instant) {
-        heading("Position", context);
+        heading(tr("Position"), context);
         return;
     }
     const Instant& now = *context.instant;
@@ -105,11 +105,11 @@ void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
     figure({"Z", millimetres(now.programmed.z), "mm"}, context, context.fonts.figures);
     rule(context);
     ImFont* mono = context.fonts.mono;
-    figure({"Spindle", wholeNumber(now.revPerMin), "rev/min"}, context, mono);
+    figure({tr("Spindle"), wholeNumber(now.revPerMin), tr("rev/min")}, context, mono);
     const double speed = surfaceSpeedMPerMin(now.revPerMin, std::abs(now.turretReference.r + now.call->tip.r));
-    figure({"Speed", fmt::format("{:.0f}", now.call->station > 0 ? speed : 0.0), "m/min"}, context, mono);
+    figure({tr("Speed"), fmt::format("{:.0f}", now.call->station > 0 ? speed : 0.0), "m/min"}, context, mono);
     const bool feeds = now.feedMmPerMin > 0;
-    figure({"Feed", feeds ? fmt::format("{:.3f}", now.feedMmPerRev) : "–", "mm/rev"}, context, mono);
+    figure({tr("Feed"), feeds ? fmt::format("{:.3f}", now.feedMmPerRev) : "–", tr("mm/rev")}, context, mono);
     figure({"", feeds ? wholeNumber(now.feedMmPerMin) : "–", "mm/min"}, context, mono);
     rule(context);
     inForceHeading(context);

@@ -9,7 +9,6 @@
 
 #include "gui/file_io.h"
 #include "gui/view_settings.h"
-#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -18,7 +17,7 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr double kEveryS = 4;
-constexpr std::string_view kHead = later("firstoff-unsaved 1 ");  // then the path of the program
+constexpr std::string_view kHead = "firstoff-unsaved 1 ";  // then the path of the program
 
 // FNV-1a; the name must be the same in every session.
 std::uint64_t hashOf(std::string_view text) {

@@ -15,6 +15,7 @@
 #include "gui/scene/named_views.h"
 #include "gui/scene_marks.h"
 #include "gui/size_marks.h"
+#include "gui/told_apart.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 
@@ -37,11 +38,11 @@ Camera centredOn(Camera camera, glm::vec3 place) {
 const char* title(ViewName view) {
     switch (view) {
         case ViewName::Machine:
-            return "Machine";
+            return tr("Machine");
         case ViewName::Part:
-            return "Part";
+            return tr("Part");
         case ViewName::Tool:
-            return "Close";
+            return afterBar(tr("view|Close"));
         case ViewName::EndOn:
             return tr("End on");
     }
@@ -356,12 +357,15 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
     const Point place = resting_->place - instant_.datum;
     std::string text = fmt::format("X {}  Z {}", millimetres(2 * place.r), millimetres(place.z));
     if (resting_->cut == kCutBefore) {
-        text += tr("\ncut by the program before");
+        text += '\n';
+        text += tr("cut by the program before");
     } else if (resting_->cut != kUncut) {
         const Move& move = trial_->toolpath.moves[trial_->timeline.moves[resting_->cut].move];
-        text += say("\ncut by {}\n{}", blockTitle(*trial_, move.block), toolTitle(*trial_, move.call));
+        text += '\n';
+        text += say("cut by {}\n{}", blockTitle(*trial_, move.block), toolTitle(*trial_, move.call));
     } else if (!resting_->sectionFace) {
-        text += tr("\nnot cut yet");
+        text += '\n';
+        text += tr("not cut yet");
     }
     ImGui::SetTooltip("%s", text.c_str());
 }
@@ -423,8 +427,8 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
         return clicked;
     };
     ImGui::SameLine(0, context.px(14));
-    static constexpr const char* kCutaways[] = {"Whole", later("Quarter out"), later("Half out")};
-    if (toggle(kCutaways[view.cutaway], view.cutaway != 0,
+    static constexpr const char* kCutaways[] = {later("Whole"), later("Quarter out"), later("Half out")};
+    if (toggle(tr(kCutaways[view.cutaway]), view.cutaway != 0,
                tr("Leave out a quarter or a half of the billet to see inside"))) {
         view.cutaway = (view.cutaway + 1) % 3;
         context.commands.add(ChangeView{view});

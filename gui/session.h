@@ -15,6 +15,7 @@
 #include "gui/text_document.h"
 #include "gui/trial_worker.h"
 #include "gui/view_settings.h"
+#include "sim/base/say.h"
 #include "sim/clearance/nearness.h"
 
 namespace firstoff::gui {
@@ -89,7 +90,7 @@ struct Session {
     bool stale() const { return !outcome || outcome->revision != document.revision(); }
     std::string programName() const {
         if (inLesson && programPath.empty()) return lessonProgram.filename().string();
-        return programPath.empty() ? "untitled" : programPath.filename().string();
+        return programPath.empty() ? tr("untitled") : programPath.filename().string();
     }
 };
 

@@ -160,7 +160,7 @@ private:
         }
         for (const ContourDeviation& d : trial_.gauged.deviations) {
             add({nullptr,
-                 fmt::format("{:.3f} {}", std::abs(d.amountMm), d.amountMm > 0 ? tr("left on") : "missing"),
+                 d.amountMm > 0 ? say("{:.3f} left on", d.amountMm) : say("{:.3f} missing", -d.amountMm),
                  {},
                  onScreen({d.place})},
                 true);
@@ -274,7 +274,7 @@ private:
         float width = 0;
         for (const std::string& text : lines) width = std::max(width, widthOf(font_, text));
         float rowWidth = 0;
-        for (const Row& row : kRows) rowWidth += swatch + px(6) + widthOf(font_, row.text) + px(12);
+        for (const Row& row : kRows) rowWidth += swatch + px(6) + widthOf(font_, tr(row.text)) + px(12);
         if (!none) width = std::max(width, rowWidth);
         const float height = line * static_cast<float>(lines.size() + (none ? 0 : 1)) + 1.4f * pad;
         const ImVec2 low{view_.rect.x + px(8), view_.rect.bottom() - height - px(8)};
@@ -284,8 +284,8 @@ private:
             for (const Row& row : kRows) {
                 drawSwatch({x, y + px(2)}, {swatch, px(11)}, hex(row.hue), row.hatch);
                 x += swatch + px(6);
-                list_.AddText(&font_, font_.FontSize, {std::round(x), std::round(y)}, ink(p.text), row.text);
-                x += widthOf(font_, row.text) + px(12);
+                list_.AddText(&font_, font_.FontSize, {std::round(x), std::round(y)}, ink(p.text), tr(row.text));
+                x += widthOf(font_, tr(row.text)) + px(12);
             }
             y += line;
         }
@@ -353,8 +353,8 @@ void placeBalloons(std::vector<BalloonPlace>& balloons, const Rect& room, float 
 }
 
 std::string outInWords(const GaugedDimension& d) {
-    if (d.state == State::TooSmall) return sizeInWords(d, d.least - d.expected()) + tr(" too small");
-    if (d.state == State::TooLarge) return sizeInWords(d, d.expected() - d.most) + tr(" too large");
+    if (d.state == State::TooSmall) return say("{} too small", sizeInWords(d, d.least - d.expected()));
+    if (d.state == State::TooLarge) return say("{} too large", sizeInWords(d, d.expected() - d.most));
     return {};
 }
 

@@ -40,13 +40,16 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     if (missing) {
         below = d.trouble;
     } else {
-        below = fmt::format("{} to {}, {}", sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
+        below = say("{} to {}, {}", sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
         if (d.block != kNoBlock) below += ", " + trial.program.lineName(d.block);
         if (std::isnan(d.bending)) {
-            if (!d.bendingNote.empty() && trial.gauged.bendingKnown)
-                below += tr("\nBending not counted: ") + d.bendingNote;
+            if (!d.bendingNote.empty() && trial.gauged.bendingKnown) {
+                below += '\n';
+                below += say("Bending not counted: {}", d.bendingNote);
+            }
         } else if (std::abs(d.expected() - d.measured) >= 0.0005) {
-            below += say("\n{} by the path of the tool, bending {}", sizeInWords(d, d.measured), bendingInWords(d));
+            below += '\n';
+            below += say("{} by the path of the tool, bending {}", sizeInWords(d, d.measured), bendingInWords(d));
         }
         if (const std::string ends = endsInWords(trial, d); !ends.empty()) below += "\n" + ends;
         if (!within && !d.noCorrection.empty()) below += "\n" + d.noCorrection;
@@ -109,8 +112,8 @@ void drawDeviations(Page& page, const Trial& trial) {
         return;
     }
     for (const ContourDeviation& d : part.deviations) {
-        std::string text = say("{:.3f} mm {} at X{:.3f}", std::abs(d.amountMm),
-                               d.amountMm > 0 ? tr("left on") : "missing", 2 * d.place.r);
+        std::string text = d.amountMm > 0 ? say("{:.3f} mm left on at X{:.3f}", d.amountMm, 2 * d.place.r)
+                                          : say("{:.3f} mm missing at X{:.3f}", std::abs(d.amountMm), 2 * d.place.r);
         if (d.block != kNoBlock) text += ", " + trial.program.lineName(d.block);
         page.words(text, warningInk(page.context(), Severity::Warning));
     }

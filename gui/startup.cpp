@@ -1,7 +1,5 @@
 #include "gui/startup.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -14,8 +12,7 @@
 
 namespace firstoff::gui {
 
-const char* const kUsage =
-    R"(firstoff-window [PROGRAM] [--setup FILE]
+const char* const kUsage = later(R"(firstoff-window [PROGRAM] [--setup FILE]
     Opens the window on PROGRAM, or on the demo job. Without --setup the file of the same name ending in .toml is taken.
   --view machine|part|close|end-on  what the picture shows: all of the machine, the work, tool and cut, along the spindle
   --view words|lessons|clearances|sizes|cut|time|what-if|mistakes
@@ -31,6 +28,7 @@ const char* const kUsage =
   --quality plain|fine|finest|automatic
                                     what the picture may cost; pictures to files are finest unless told otherwise
   --neighbours solid|faded|left-out what is done with bodies that stand between the eye and the cut
+  --language CODE                   of all texts: en or de; else the one chosen in the window, else as the environment asks
   --scale N                         size of all type and measures, 0.5 to 4
   --size WxH                        of the window or the picture, in pixels (1280x800)
 firstoff-window [PROGRAM] [--setup FILE] --picture FILE.png [--at-line N | --at-time S] [--size WxH] …
@@ -43,7 +41,7 @@ firstoff-window [PROGRAM] --bench-frames N [--size WxH] [--quality LEVEL] [--ben
 Without a display, FIRSTOFF_GL_DEVICE says what draws: any (an accelerator if EGL has one), software, or the number of an
 EGL device.
 Exit code: 0 done, 2 the command or a file could not be used.
-)";
+)");
 
 namespace {
 
@@ -126,6 +124,16 @@ void readNeighbours(std::string_view text, Startup& startup) {
     startup.neighbours = static_cast<Neighbours>(found - std::begin(kNames));
 }
 
+void readLanguage(std::string_view text, Startup& startup) {
+    std::string codes;
+    for (const Language& language : languages()) {
+        if (text == language.code) startup.language = text;
+        if (!codes.empty()) codes += ", ";
+        codes += language.code;
+    }
+    if (!startup.language) throw UsageError(say("--language needs one of {}, not \"{}\".", codes, text));
+}
+
 using Flag = std::function<void(Startup&)>;
 using Valued = std::function<void(std::string_view, Startup&)>;
 
@@ -157,6 +165,7 @@ const std::map<std::string_view, Valued>& valued() {
         {"--step", [](std::string_view v, Startup& s) { s.lessonStep = number("--step", v, 1, 999); }},
         {"--quality", readQuality},
         {"--neighbours", readNeighbours},
+        {"--language", readLanguage},
         {"--bench-moves",
          [](std::string_view v, Startup& s) { s.benchMoves = number("--bench-moves", v, 0, 10'000'000); }},
         {"--scale", [](std::string_view v, Startup& s) { s.scale = number("--scale", v, 0.5, 4.0); }},

@@ -40,9 +40,10 @@ struct Startup {
     std::optional<QualityChoice> quality;
     std::optional<Neighbours> neighbours;
     bool sceneOnly = false;
-    double scale = 0;              // 0: as the display asks
-    int benchFrames = 0;           // play so many frames, print how long they took, end
-    int benchMoves = 1'000'000;    // of the job that is played for the way from mouse to frame; 0: left out
+    double scale = 0;                     // 0: as the display asks
+    std::optional<std::string> language;  // of all texts, a code of languages()
+    int benchFrames = 0;                  // play so many frames, print how long they took, end
+    int benchMoves = 1'000'000;           // of the job that is played for the way from mouse to frame; 0: left out
     std::filesystem::path report;  // what the window shows is written there as JSON whenever it changes; empty: nowhere
     bool help = false;
     // Where text that is not saved is kept aside; empty: where it belongs, and nowhere while a picture is drawn.

@@ -40,7 +40,8 @@ std::string windowReport(const App& app) {
     nlohmann::ordered_json report;
     report["format"] = "firstoff-window-report";
     report["version"] = 1;
-    report["program"] = s.programName();
+    const bool unnamed = s.programPath.empty() && !s.inLesson;
+    report["program"] = unnamed ? "untitled" : s.programName();
     report["setup"] = s.setupPath.filename().string();
     report["modified"] = s.modified();
     report["stale"] = s.stale();
@@ -69,7 +70,7 @@ std::string windowReport(const App& app) {
     const auto placed = [](const Rect& r) { return nlohmann::ordered_json{r.x, r.y, r.w, r.h}; };
     report["page_at"] = placed(app.pagePlace());
     for (const TabButton& tab : app.tabs())
-        report["tabs_at"][tab.text.substr(0, tab.text.find(' '))] = placed(tab.place);
+        report["tabs_at"][std::string(tab.name.substr(0, tab.name.find(' ')))] = placed(tab.place);
     report["message"] = s.message;
     return report.dump(1) + '\n';
 }

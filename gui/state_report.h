@@ -11,7 +11,8 @@ namespace firstoff::gui {
 // {"format":"firstoff-window-report","version":1,"program":…,"setup":…,"modified":…,"stale":…,"busy":…,"verdict":…,
 //  "findings":…,"time_s":…,"cycle_s":…,"line":…,"playing":…,"held":…,"single_block":…,"page":…,"half_section":…,
 //  "gauged":…,"looked_up":…,"found":…,"changes":…,"mistake":…,"lesson":…,"step":…,"mark":…,"page_at":[x,y,w,h],"tabs_at":{word:[x,y,w,h],…},"message":…};
-//  lines from 1, 0: none.
+//  lines from 1, 0: none. Keys and names do not hang on the language in use; "gauged", "mistake" and "message" are told
+//  in it. Tabs go by the first word of their names in English.
 std::string windowReport(const App& app);
 
 // Writes the report into a file, by a temporary that is renamed, when it is another than the last one.

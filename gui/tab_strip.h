@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "gui/pane.h"
@@ -10,6 +11,7 @@ namespace firstoff::gui {
 
 struct TabButton {
     int id = 0;
+    std::string_view name;  // in English whatever the language, for reports and tests
     std::string text;
     Rect place;  // where it was drawn
 };

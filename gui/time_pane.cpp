@@ -57,7 +57,7 @@ void TimePane::draw(const PaneContext& context, const Rect& rect) {
     const TimeAccount& time = trial->time;
     const double whole = time.whole.total();
     if (whole <= 0) return page.plain(tr("Nothing in this program takes time."));
-    std::string head = fmt::format("Cycle {}", durationInWords(whole));
+    std::string head = say("Cycle {}", durationInWords(whole));
     const double change = trial->setup.machine.times.changePartS;
     if (change > 0)
         head += say("; {:.1f} parts per hour with {:.0f} s to change the part", 3600 / (whole + change), change);
@@ -73,9 +73,10 @@ void TimePane::draw(const PaneContext& context, const Rect& rect) {
     if (!time.wastes.empty()) page.title(tr("Could be saved"));
     for (const TimeWaste& waste : time.wastes) {
         const bool air = waste.kind == TimeWaste::Kind::AirCut;
-        page.plain(say("{:.1f} s: {} of {:.0f} mm, {}", waste.seconds,
-                       air ? tr("feed in air") : tr("retract longer than needed"), waste.lengthMm,
-                       trial->program.lineName(waste.block)));
+        const std::string line = trial->program.lineName(waste.block);
+        page.plain(
+            air ? say("{:.1f} s: feed in air of {:.0f} mm, {}", waste.seconds, waste.lengthMm, line)
+                : say("{:.1f} s: retract longer than needed of {:.0f} mm, {}", waste.seconds, waste.lengthMm, line));
     }
     if (!time.assumed.empty()) page.title(tr("Taken for granted"));
     for (const std::string& sentence : time.assumed) page.quiet(sentence);

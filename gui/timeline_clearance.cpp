@@ -122,7 +122,10 @@ void TimelineView::drawEncounters(const Canvas& canvas, const Rect& lane) {
             hoversEncounter_ = true;
             std::string text = fmt::format("{}: {}\n{}", clockTime(encounter.timeS), gapTitle(encounter.gapMm),
                                            pairTitle(canvas.trial, encounter.body, encounter.other));
-            if (last - i > 1) text += say("\nand {} more here", last - i - 1);
+            if (last - i > 1) {
+                text += '\n';
+                text += say("and {} more here", last - i - 1);
+            }
             ImGui::SetTooltip("%s", wrapped(*canvas.context.fonts.text, canvas.context.px(380), text).c_str());
             if (ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
                 canvas.context.commands.add(ShowEncounter{worst});

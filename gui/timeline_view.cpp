@@ -1,7 +1,5 @@
 #include "gui/timeline_view.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -48,7 +46,7 @@ void tellFindings(const PaneContext& context, const Trial& trial, const std::vec
         const std::string text = lineTitle(marks[i].line) + finding.message;
         ImGui::TextUnformatted(wrapped(*context.fonts.text, context.px(380), text).c_str());
     }
-    if (record.last > shown) ImGui::TextDisabled(tr("and %u more here"), record.last - shown);
+    if (record.last > shown) ImGui::TextDisabled("%s", say("and {} more here", record.last - shown).c_str());
     ImGui::EndTooltip();
 }
 
@@ -460,8 +458,9 @@ void TimelineView::hover(const Canvas& canvas) const {
     for (const StopMark& stop : canvas.index.stops()) {
         const bool near = std::abs(canvas.x(window_.x(stop.timeS)) - mouse.x) < canvas.context.px(5);
         if (!near || mouse.y > canvas.ruler.bottom()) continue;
-        ImGui::SetTooltip("%s%s at %s", lineTitle(stop.block + 1).c_str(), stopTitle(stop.kind),
-                          clockTime(stop.timeS).c_str());
+        const std::string tip =
+            say("{}{} at {}", lineTitle(stop.block + 1), stopTitle(stop.kind), clockTime(stop.timeS));
+        ImGui::SetTooltip("%s", tip.c_str());
         return;
     }
     canvas.list.AddLine({mouse.x, canvas.ruler.bottom()}, {mouse.x, canvas.area.bottom()},

@@ -96,7 +96,7 @@ void speedChoice(const PaneContext& context) {
 void progressRow(const PaneContext& context, float width) {
     const TrialWorker::Progress& progress = context.session.progress;
     const float button = context.px(70);
-    const std::string text = fmt::format("{} {:.0f} %", progress.stage, 100 * progress.fraction);
+    const std::string text = fmt::format("{} {:.0f} %", tr(progress.stage), 100 * progress.fraction);
     ImGui::AlignTextToFramePadding();
     ImGui::TextUnformatted(text.c_str());
     ImGui::SameLine(0, context.px(10));
@@ -111,7 +111,7 @@ void progressRow(const PaneContext& context, float width) {
         ImGui::Dummy({bar, context.px(20)});
         ImGui::SameLine(0, context.px(10));
     }
-    if (ImGui::Button("Cancel", {button, context.px(26)})) context.commands.add(CancelTrial{});
+    if (ImGui::Button(tr("Cancel"), {button, context.px(26)})) context.commands.add(CancelTrial{});
 }
 
 // The stop at which time stands, if the program waits there.
@@ -179,7 +179,7 @@ void TransportBar::draw(const PaneContext& context, const Rect& rect) {
     ImGui::TextUnformatted(clockTime(session.timeS).c_str());
     ImGui::SameLine(0, context.px(6));
     ImGui::PushStyleColor(ImGuiCol_Text, tint(context.palette.quiet));
-    ImGui::TextUnformatted(fmt::format("of {}", clockTime(cycle)).c_str());
+    ImGui::TextUnformatted(say("of {}", clockTime(cycle)).c_str());
     ImGui::PopStyleColor();
     ImGui::PopFont();
     ImGui::SameLine(0, context.px(18));

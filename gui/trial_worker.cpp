@@ -121,7 +121,7 @@ std::shared_ptr<const TrialOutcome> TrialWorker::run(Request request, std::stop_
             tr("There is not enough memory for this trial. Close other programs or try a shorter program.");
     } catch (const std::exception& error) {
         outcome->trial = nullptr;
-        outcome->failure = std::string(tr("The trial could not be run: ")) + error.what() + ".";
+        outcome->failure = say("The trial could not be run: {}.", error.what());
     }
     outcome->seconds = std::chrono::duration<double>(Clock::now() - start).count();
     return outcome;

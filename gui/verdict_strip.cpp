@@ -1,7 +1,5 @@
 #include "gui/verdict_strip.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -13,8 +11,7 @@ namespace firstoff::gui {
 
 const char* const kCaution = later(
     "The verdict does not replace a dry run, single block and a hand on the feed hold. Workholding, speed limits, "
-    "guards and "
-    "local safety rules are decided by the machine's manual and by licensed or authorised people.");
+    "guards and local safety rules are decided by the machine's manual and by licensed or authorised people.");
 
 namespace {
 
@@ -31,16 +28,25 @@ struct Badge {
     bool none = false;
 };
 
-std::string counted(std::size_t count, const char* one, const char* many) {
-    return count == 0 ? std::string() : fmt::format("{} {}", count, count == 1 ? one : many);
+std::string counted(std::size_t count, Severity severity) {
+    if (count == 0) return {};
+    switch (severity) {
+        case Severity::Stop:
+            return count == 1 ? say("{} stop", count) : say("{} stops", count);
+        case Severity::Warning:
+            return count == 1 ? say("{} warning", count) : say("{} warnings", count);
+        case Severity::Note:
+            return count == 1 ? say("{} note", count) : say("{} notes", count);
+    }
+    return {};
 }
 
 std::string countsOf(const Trial& trial) {
     std::size_t counts[3] = {};
     for (const Finding& finding : trial.findings) ++counts[static_cast<std::size_t>(finding.severity)];
     std::string text;
-    for (const std::string& part : {counted(counts[2], "stop", "stops"), counted(counts[1], "warning", "warnings"),
-                                    counted(counts[0], "note", "notes")}) {
+    for (const Severity severity : {Severity::Stop, Severity::Warning, Severity::Note}) {
+        const std::string part = counted(counts[static_cast<std::size_t>(severity)], severity);
         if (part.empty()) continue;
         if (!text.empty()) text += ", ";
         text += part;
@@ -76,7 +82,7 @@ Badge badgeOf(const PaneContext& context) {
     badge.detail = countsOf(*trial);
     switch (trial->verdict) {
         case Verdict::Clear:
-            badge.text = "clear";
+            badge.text = tr("clear");
             badge.ground = palette.safe;
             badge.clear = true;
             break;
@@ -84,7 +90,7 @@ Badge badgeOf(const PaneContext& context) {
             const bool stops = std::any_of(trial->findings.begin(), trial->findings.end(), [](const Finding& finding) {
                 return finding.severity == Severity::Stop && !finding.unproven;
             });
-            badge.text = "problems";
+            badge.text = tr("problems");
             badge.mark = stops ? Severity::Stop : Severity::Warning;
             badge.ground = palette.severity[static_cast<std::size_t>(badge.mark)];
             break;
@@ -98,9 +104,9 @@ Badge badgeOf(const PaneContext& context) {
     }
     // What the verdict says nothing of stands in the same place as it.
     if (const std::string lacking = notReckonedInWords(*trial); !lacking.empty()) {
-        badge.text += tr(" (not reckoned: ") + lacking + ")";
+        badge.text = say("{} (not reckoned: {})", badge.text, lacking);
     }
-    if (session.showsChanges()) badge.text += tr(", with the changes tried");
+    if (session.showsChanges()) badge.text = say("{}, with the changes tried", badge.text);
     return badge;
 }
 
@@ -134,7 +140,7 @@ Arrangement arrange(const PaneContext& context, float width) {
         out.cautionAt += detail + context.px(16);
     }
     const float room = std::max(context.px(160), width - out.cautionAt - context.px(10));
-    out.caution = wrapped(*context.fonts.small, room, kCaution);
+    out.caution = wrapped(*context.fonts.small, room, tr(kCaution));
     return out;
 }
 

@@ -1,7 +1,5 @@
 #include "gui/view_settings.h"
 
-#include <fmt/format.h>
-
 #include <toml++/toml.h>
 #include <algorithm>
 #include <cstdlib>
@@ -31,10 +29,10 @@ void read(const toml::table& table, std::string_view key, Number& value, Number 
     }
 }
 
-constexpr const char* kColourings[] = {"metal", later("by tool"), later("by size")};  // in order of Colouring
+constexpr const char* kColourings[] = {"metal", "by tool", "by size"};  // in order of Colouring
 
 constexpr const char* kQualityNames[] = {"automatic", "plain", "fine", "finest"};  // of QualityChoice
-constexpr const char* kNeighbours[] = {"solid", "faded", later("left out")};       // of Neighbours
+constexpr const char* kNeighbours[] = {"solid", "faded", "left out"};              // of Neighbours
 
 // Which of the names of an enumeration stands under `key`; as it was where none does.
 template <typename Enum, std::size_t N>
@@ -61,6 +59,12 @@ std::uint32_t kindsIn(const toml::array* names) {
         }
     }
     return kinds;
+}
+
+void readLanguage(const std::string& code, ViewSettings& view) {
+    for (const Language& language : languages()) {
+        if (code == language.code) view.language = code;
+    }
 }
 
 constexpr std::size_t kMostLanes = 32;
@@ -130,6 +134,7 @@ ViewSettings readViewSettings(std::string_view text) {
     readSection(table["half_section"].as_table(), view.section);
     read(table, "play_by_block", view.playByBlock);
     read(table, "panel", view.panel);
+    readLanguage(table["language"].value_or(std::string()), view);
     if (const toml::array* lanes = table["folded_lanes"].as_array()) {
         for (const toml::node& entry : *lanes) {
             if (const auto lane = entry.value<std::string>(); lane && view.foldedLanes.size() < kMostLanes)
@@ -154,7 +159,7 @@ std::string writeViewSettings(const ViewSettings& view) {
     for (unsigned kind = 0; kind < kBodyKinds; ++kind) {
         if (view.hiddenBodies & (1u << kind)) hidden.push_back(name(static_cast<BodyKind>(kind)));
     }
-    const toml::table table{
+    toml::table table{
         {"dark", view.dark},
         {"cutaway", view.cutaway},
         {"projector", view.projector},
@@ -180,8 +185,10 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"recent", recent},
         {"half_section", sectionTable(view.section)},
     };
+    if (!view.language.empty()) table.insert("language", view.language);
     std::ostringstream out;
-    out << tr("# How the window was left. Delete this file to go back to the usual arrangement.\n") << table << '\n';
+    out << "# " << tr("How the window was left. Delete this file to go back to the usual arrangement.") << '\n'
+        << table << '\n';
     return out.str();
 }
 

@@ -48,6 +48,7 @@ struct ViewSettings {
     bool panel = true;                     // the machine's panel beneath the picture
     std::vector<std::string> foldedLanes;  // of the timeline, by their names in English
     std::vector<std::string> recent;       // set by opening programs, newest first
+    std::string language;                  // of all texts, a code of languages(); empty: as the environment asks
 
     // The look in force.
     bool darkLook() const { return projector ? projectorDark : dark; }

@@ -35,8 +35,9 @@ class Glfw {
 public:
     Glfw() {
         if (!glfwInit())
-            throw GraphicsError(tr("There is no display to open a window on (") + lastGlfwError() +
-                                tr("). Use --picture FILE.png to draw without one."));
+            throw GraphicsError(
+                say("There is no display to open a window on ({}). Use --picture FILE.png to draw without one.",
+                    lastGlfwError()));
     }
     ~Glfw() { glfwTerminate(); }
     Glfw(const Glfw&) = delete;
@@ -71,7 +72,7 @@ private:
             glfwWindowHint(GLFW_CONTEXT_ROBUSTNESS, GLFW_NO_ROBUSTNESS);
             handle_ = glfwCreateWindow(width, height, "firstoff", nullptr, nullptr);
         }
-        if (!handle_) throw GraphicsError(tr("No window with OpenGL 4.1 could be opened: ") + lastGlfwError() + ".");
+        if (!handle_) throw GraphicsError(say("No window with OpenGL 4.1 could be opened: {}.", lastGlfwError()));
         glfwMakeContextCurrent(handle_);
         loadOpenGl([](const char* function) -> ProcAddress { return glfwGetProcAddress(function); });
         for (const char* function : {"glGetGraphicsResetStatus", "glGetGraphicsResetStatusARB"}) {

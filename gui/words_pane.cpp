@@ -94,7 +94,7 @@ void WordsPane::draw(const PaneContext& context, const Rect& rect) {
     Page page(context, "words", rect);
     ImGui::SetCursorPosX(page.pad());
     ImGui::SetNextItemWidth(page.width());
-    ImGui::InputTextWithHint(tr("##look up"), tr("look up: G71, thread, depth of cut …"), &typed_);
+    ImGui::InputTextWithHint("##look up", tr("look up: G71, thread, depth of cut …"), &typed_);
     page.gap();
     if (typed_.find_first_not_of(' ') != std::string::npos) {
         drawLookUp(page);

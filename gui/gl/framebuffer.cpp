@@ -1,5 +1,7 @@
 #include "gui/gl/framebuffer.h"
 
+#include "sim/base/say.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -102,9 +104,8 @@ void Framebuffer::resize(int width, int height, int samples) {
     while (width > largest || height > largest || !make(width, height, samples)) {
         if (samples == 0 || width > largest || height > largest) {
             release();
-            throw GraphicsError("The graphics driver gives no picture of " + std::to_string(width) + " x " +
-                                std::to_string(height) + " pixels; " + std::to_string(largest) +
-                                " a side is its limit.");
+            throw GraphicsError(say("The graphics driver gives no picture of {} x {} pixels; {} a side is its limit.",
+                                    width, height, largest));
         }
         samples = samples > 2 ? samples / 2 : 0;
     }

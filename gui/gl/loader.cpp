@@ -1,5 +1,7 @@
 #include "gui/gl/loader.h"
 
+#include "sim/base/say.h"
+
 #include <cstdlib>
 
 namespace firstoff::gui {
@@ -15,10 +17,11 @@ std::string glText(GLenum name) {
 
 void loadOpenGl(ProcAddress (*getProcAddress)(const char*)) {
     const int version = gladLoadGL(getProcAddress);
-    if (version == 0) throw GraphicsError("OpenGL could not be loaded: the graphics driver gave no functions.");
+    if (version == 0) throw GraphicsError(tr("OpenGL could not be loaded: the graphics driver gave no functions."));
     if (version < GLAD_MAKE_VERSION(4, 1)) {
-        throw GraphicsError("OpenGL 4.1 is needed; this driver offers " + glText(GL_VERSION) + " (" +
-                            glText(GL_RENDERER) + "). Update the graphics driver or use software OpenGL.");
+        throw GraphicsError(
+            say("OpenGL 4.1 is needed; this driver offers {} ({}). Update the graphics driver or use software OpenGL.",
+                glText(GL_VERSION), glText(GL_RENDERER)));
     }
 }
 

@@ -10,6 +10,7 @@
 
 #include "gui/gl/loader.h"
 #include "gui/gl/picture.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -52,7 +53,7 @@ EGLDisplay displayOf(EGLDeviceEXT device) {
 }
 
 [[noreturn]] void refuse(const std::string& what) {
-    throw GraphicsError("Drawing without a display failed: " + what + ". A driver with software OpenGL is enough.");
+    throw GraphicsError(say("Drawing without a display failed: {}. A driver with software OpenGL is enough.", what));
 }
 
 }  // namespace
@@ -63,8 +64,7 @@ GlDevice glDeviceNamed(std::string_view text) {
     GlDevice device{GlDevice::Kind::Number, -1};
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), device.number);
     if (error == std::errc() && end == text.data() + text.size() && device.number >= 0) return device;
-    throw GraphicsError("FIRSTOFF_GL_DEVICE needs any, software or the number of a device, not \"" + std::string(text) +
-                        "\".");
+    throw GraphicsError(say("FIRSTOFF_GL_DEVICE needs any, software or the number of a device, not \"{}\".", text));
 }
 
 GlDevice glDeviceFromEnvironment() {
@@ -98,21 +98,21 @@ void OffscreenContext::State::close() {
 }
 
 void OffscreenContext::State::open(EGLDisplay where) {
-    if (where == EGL_NO_DISPLAY) refuse("no EGL display");
-    if (!eglInitialize(where, nullptr, nullptr)) refuse("EGL does not start");
+    if (where == EGL_NO_DISPLAY) refuse(tr("no EGL display"));
+    if (!eglInitialize(where, nullptr, nullptr)) refuse(tr("EGL does not start"));
     display = where;
-    if (!eglBindAPI(EGL_OPENGL_API)) refuse("EGL has no OpenGL");
+    if (!eglBindAPI(EGL_OPENGL_API)) refuse(tr("EGL has no OpenGL"));
     const EGLint wanted[] = {EGL_SURFACE_TYPE, EGL_PBUFFER_BIT, EGL_RENDERABLE_TYPE, EGL_OPENGL_BIT, EGL_NONE};
     EGLConfig config = nullptr;
     EGLint count = 0;
-    if (!eglChooseConfig(display, wanted, &config, 1, &count) || count == 0) refuse("no fitting configuration");
+    if (!eglChooseConfig(display, wanted, &config, 1, &count) || count == 0) refuse(tr("no fitting configuration"));
     const EGLint version[] = {
         EGL_CONTEXT_MAJOR_VERSION,           4,       EGL_CONTEXT_MINOR_VERSION, 1, EGL_CONTEXT_OPENGL_PROFILE_MASK,
         EGL_CONTEXT_OPENGL_CORE_PROFILE_BIT, EGL_NONE};
     context = eglCreateContext(display, config, EGL_NO_CONTEXT, version);
-    if (context == EGL_NO_CONTEXT) refuse("no OpenGL 4.1 core context");
+    if (context == EGL_NO_CONTEXT) refuse(tr("no OpenGL 4.1 core context"));
     if (!eglMakeCurrent(display, EGL_NO_SURFACE, EGL_NO_SURFACE, context)) {
-        refuse("the context does not run without a surface");
+        refuse(tr("the context does not run without a surface"));
     }
     loadOpenGl(eglGetProcAddress);
 }
@@ -120,8 +120,7 @@ void OffscreenContext::State::open(EGLDisplay where) {
 void OffscreenContext::State::openDevice(int number) {
     const std::vector<EGLDeviceEXT> devices = allDevices();
     if (static_cast<std::size_t>(number) >= devices.size()) {
-        refuse("EGL tells of " + std::to_string(devices.size()) + " devices, so there is no number " +
-               std::to_string(number) + " (counted from 0)");
+        refuse(say("EGL tells of {} devices, so there is no number {} (counted from 0)", devices.size(), number));
     }
     open(displayOf(devices[static_cast<std::size_t>(number)]));
 }
@@ -140,7 +139,7 @@ void OffscreenContext::State::openSoftware() {
         open(displayOf(device));
         return;
     }
-    refuse("there is no software OpenGL");
+    refuse(tr("there is no software OpenGL"));
 }
 
 // True when an accelerator draws now. Whatever stands in the way of one, the next is tried.

@@ -1,5 +1,7 @@
 #include "gui/gl/png.h"
 
+#include "sim/base/say.h"
+
 #include <stb_image.h>
 #include <stb_image_write.h>
 
@@ -18,7 +20,7 @@ void append(void* context, void* data, int size) {
 }
 
 [[noreturn]] void refuse(const std::filesystem::path& path, const std::string& why) {
-    throw std::runtime_error("The picture " + path.string() + " could not be written: " + why + ".");
+    throw std::runtime_error(say("The picture {} could not be written: {}.", path.string(), why));
 }
 
 }  // namespace
@@ -26,7 +28,7 @@ void append(void* context, void* data, int size) {
 void savePng(const std::filesystem::path& path, const Image& image) {
     std::string bytes;
     if (!stbi_write_png_to_func(append, &bytes, image.width, image.height, 3, image.rgb.data(), 3 * image.width)) {
-        refuse(path, "it could not be packed");
+        refuse(path, tr("it could not be packed"));
     }
     std::filesystem::path part = path;
     part += ".part";
@@ -53,7 +55,7 @@ Image loadPng(const std::filesystem::path& path) {
     int channels = 0;
     stbi_uc* pixels = stbi_load(path.c_str(), &image.width, &image.height, &channels, 3);
     if (!pixels)
-        throw std::runtime_error("The picture " + path.string() + " could not be read: " + stbi_failure_reason() + ".");
+        throw std::runtime_error(say("The picture {} could not be read: {}.", path.string(), stbi_failure_reason()));
     const std::size_t size = 3 * static_cast<std::size_t>(image.width) * static_cast<std::size_t>(image.height);
     image.rgb.assign(pixels, pixels + size);
     stbi_image_free(pixels);

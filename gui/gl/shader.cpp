@@ -4,6 +4,7 @@
 #include <glm/gtc/type_ptr.hpp>
 
 #include "gui/gl/shader_text.h"
+#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -16,7 +17,7 @@ GLuint compile(GLenum stage, const std::string& name, std::string_view defined) 
         text += "#define ";
         text += defined.substr(at, end - at);
         if (refusedForTest(defined.substr(at, end - at)))
-            throw GraphicsError("The graphics driver does not accept " + name + ": FIRSTOFF_GL_REFUSE names it.");
+            throw GraphicsError(say("The graphics driver does not accept {}: FIRSTOFF_GL_REFUSE names it.", name));
         text += '\n';
         at = end + 1;
     }
@@ -34,7 +35,7 @@ GLuint compile(GLenum stage, const std::string& name, std::string_view defined) 
     char log[2048] = "";
     glGetShaderInfoLog(shader, sizeof log, nullptr, log);
     glDeleteShader(shader);
-    throw GraphicsError("The graphics driver does not accept " + name + ": " + log);
+    throw GraphicsError(say("The graphics driver does not accept {}: {}", name, log));
 }
 
 }  // namespace
@@ -55,7 +56,7 @@ Shader::Shader(std::string_view name, std::string_view defined) {
     char log[2048] = "";
     glGetProgramInfoLog(program_, sizeof log, nullptr, log);
     glDeleteProgram(program_);
-    throw GraphicsError("The graphics driver does not link " + base + ": " + log);
+    throw GraphicsError(say("The graphics driver does not link {}: {}", base, log));
 }
 
 Shader::~Shader() {

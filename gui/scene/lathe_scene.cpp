@@ -86,7 +86,7 @@ const char* definedFor(Quality quality) {
         case Quality::Fine:
             return "SHADOWS";
         case Quality::Finest:
-            return tr("SHADOWS OCCLUSION");
+            return "SHADOWS OCCLUSION";
     }
     return "";
 }
@@ -156,9 +156,9 @@ struct LatheScene::State {
 
 void LatheScene::State::refuse(Quality quality, const char* why) {
     refused[static_cast<std::size_t>(quality)] = true;
-    const std::string less = name(static_cast<Quality>(static_cast<int>(quality) - 1));
+    const std::string less = tr(name(static_cast<Quality>(static_cast<int>(quality) - 1)));
     trouble = say("The graphics driver cannot draw the picture in the quality {}; {} is drawn instead. It said: {}",
-                  name(quality), less, why);
+                  tr(name(quality)), less, why);
 }
 
 // The level wanted, or the next lower one that the driver takes. That nothing can be drawn at all is an exception.

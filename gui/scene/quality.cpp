@@ -1,9 +1,11 @@
 #include "gui/scene/quality.h"
 
+#include "sim/base/say.h"
+
 namespace firstoff::gui {
 
 namespace {
-constexpr std::array<const char*, 3> kNames{"plain", "fine", "finest"};
+constexpr std::array<const char*, 3> kNames{later("plain"), later("fine"), later("finest")};
 }
 
 std::optional<Quality> qualityNamed(std::string_view text) {

@@ -1,4 +1,6 @@
 // What is drawn into the half-section.
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -7,6 +9,7 @@
 #include "gui/figures.h"
 #include "gui/section/section_canvas.h"
 #include "gui/section/section_words.h"
+#include "gui/told_apart.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -327,7 +330,7 @@ void SectionPane::drawHover(const Canvas& canvas) const {
         if (feature->kind == SectionFeature::Kind::Corner) place = feature->from;
     }
     const Point shown = place - datum;
-    const std::string text = say("X {}  Z {}", millimetres(2 * shown.r), millimetres(shown.z));
+    const std::string text = fmt::format("X {}  Z {}", millimetres(2 * shown.r), millimetres(shown.z));
     ImFont* font = canvas.context.fonts.mono;
     const float width = font->CalcTextSizeA(font->FontSize, 1e9f, 0, text.c_str()).x, pad = canvas.px(6);
     const ImVec2 low{canvas.area.right() - width - 2 * pad - canvas.px(8), canvas.area.y + canvas.px(8)};
@@ -368,7 +371,7 @@ void SectionPane::drawButtons(const Canvas& canvas) {
     };
     if (canvas.alone && toggle(tr("Picture"), false, tr("The picture of the lathe in its place (5)")))
         s.shown = SectionSettings::Shown::PictureOnly;
-    if (toggle(tr("All"), false, tr("Show the whole bar (right double-click)"))) fitWanted_ = true;
+    if (toggle(afterBar(tr("bar|All")), false, tr("Show the whole bar (right double-click)"))) fitWanted_ = true;
     if (toggle(tr("Ways"), s.paths,
                tr("Ways of the tool that is called; the running cycle or block is strong, rapid is dashed; "
                   "under compensation the nose's centre in chain lines beside the contour")))

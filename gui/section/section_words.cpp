@@ -1,5 +1,7 @@
 #include "gui/section/section_words.h"
 
+#include <fmt/format.h>
+
 #include "gui/figures.h"
 #include "sim/base/say.h"
 #include "sim/base/units.h"
@@ -20,7 +22,7 @@ std::string readingInWords(const FeatureReading& reading) {
         case Kind::Diameter:
             return say("Ø {}", millimetres(reading.value));
         case Kind::Position:
-            return say("X {}  Z {}", millimetres(reading.second), millimetres(reading.value));
+            return fmt::format("X {}  Z {}", millimetres(reading.second), millimetres(reading.value));
         case Kind::LengthAlong:
             return say("along Z {}", millimetres(reading.value));
         case Kind::DiameterApart:
@@ -38,7 +40,7 @@ std::string readingInWords(const FeatureReading& reading) {
         case Kind::AngleBetween:
             return say("angle between {:.3f}°", degrees(reading.value));
         case Kind::Radius:
-            return say("R {}", millimetres(reading.value));
+            return fmt::format("R {}", millimetres(reading.value));
     }
     return {};
 }

@@ -42,7 +42,7 @@ public:
     void doubleClick(float x, float y);
     void drag(float x0, float y0, float x1, float y1, int button = 0);
     void wheel(float notches);
-    // Clicks the tab whose words begin so; fails the test where there is none in sight.
+    // Clicks the tab whose name in English begins so; fails the test where there is none in sight.
     void openPage(std::string_view tab);
     Image picture();
 

@@ -120,6 +120,9 @@ TEST(CommandLine, SaysWhatThePictureMayCostAndForWhom) {
     EXPECT_EQ(read({"--quality", "automatic"}).quality, QualityChoice::Automatic);
     EXPECT_THROW(read({"--quality", "best"}), UsageError);
     EXPECT_THROW(read({"--neighbours", "gone"}), UsageError);
+    EXPECT_EQ(read({}).language, std::nullopt);  // as chosen in the window, or as the environment asks
+    EXPECT_EQ(read({"--language", "de"}).language, "de");
+    EXPECT_THROW(read({"--language", "tlh"}), UsageError);
 }
 
 TEST(ViewSettings, HaveALookOfTheirOwnBeforeAProjector) {
@@ -149,6 +152,7 @@ TEST(ViewSettings, ComeBackAsTheyWereLeft) {
     view.panel = false;
     view.foldedLanes = {"Grip", "Bending"};
     view.section = {SectionSettings::Shown::Both, 0.25f, false, true, true, 500};
+    view.language = "de";
     view.recent = {"/jobs/a \"odd\" name.nc", "/jobs/b.nc"};
     EXPECT_EQ(readViewSettings(writeViewSettings(view)), view);
 }
@@ -157,7 +161,7 @@ TEST(ViewSettings, PassOverWhatTheyCannotUse) {
     const ViewSettings usual;
     for (const char* text :
          {"", "not toml [[[", "dark = 3\nprogram_width = \"wide\"\nscale = 1e9\ncutaway = -1\nrecent = 4",
-          "unknown = 1"}) {
+          "unknown = 1", "language = \"tlh\"", "language = 3"}) {
         EXPECT_EQ(readViewSettings(text), usual) << text;
     }
 }
