@@ -7,7 +7,7 @@
 
 #include "gui/clearance_words.h"
 #include "gui/menu_bar.h"
-#include "gui/told_apart.h"
+#include "sim/base/told_apart.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 #include "sim/output/shipped_assets.h"
@@ -173,7 +173,7 @@ void App::frame(double now) {
         requestChanges(false);
     }
     const bool shown = session_.trial() != nullptr;
-    if (shown) instant_ = instantAt(*session_.trial(), *session_.index(), session_.timeS, session_.step);
+    takeInstant();
     askForFinish();
     const PaneContext context{session_, shown ? &instant_ : nullptr, commands_, palette(), fonts_, input_, now};
     drawPanes(context);
@@ -275,6 +275,16 @@ void App::askForFinish() {
     }
 }
 
+void App::takeInstant() {
+    if (session_.trial()) instant_ = instantAt(*session_.trial(), *session_.index(), session_.timeS, session_.step);
+}
+
+void App::seekAtOnce() {
+    const std::vector<Seek> seeks = commands_.takeSeeks();
+    for (const Seek& seek : seeks) apply(seek);
+    if (!seeks.empty()) takeInstant();
+}
+
 void App::drawPanes(const PaneContext& context) {
     const ImVec2 display = ImGui::GetIO().DisplaySize;
     if (sceneOnly_) {
@@ -287,6 +297,9 @@ void App::drawPanes(const PaneContext& context) {
     const Layout layout = layOut(space, session_.view);
     timelinePlace_ = layout.timeline;
     if (layout.program.empty()) program_.leave();
+    // First of all, so that the same frame shows where the hand takes the time.
+    if (!layout.timeline.empty()) timeline_.draw(context, layout.timeline, layout.lanesFolded);
+    seekAtOnce();
     // The picture is kept up where it is not shown: others ask it what stands where.
     if (!layout.picture.empty()) scene_.draw(context, layout.picture);
     if (!layout.section.empty()) section_.draw(context, layout.section, layout.picture.empty());
@@ -301,7 +314,6 @@ void App::drawPanes(const PaneContext& context) {
     drawTabs(context, layout);
     transport_.draw(context, layout.transport);
     if (!layout.panel.empty()) panel_.draw(context, layout.panel);
-    if (!layout.timeline.empty()) timeline_.draw(context, layout.timeline, layout.lanesFolded);
     verdict_.draw(context, layout.foot);
     drawSplitters(context, layout, space);
     drawMessage(context, layout);

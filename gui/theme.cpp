@@ -1,8 +1,10 @@
 #include "gui/theme.h"
 
 #include <cmath>
+#include <cstdlib>
 #include <filesystem>
 #include <numbers>
+#include <vector>
 
 #include "gui/scene/lathe_scene.h"
 
@@ -109,8 +111,10 @@ ImFont* loadFont(const char* file, float pixels, Fonts& fonts) {
     // Latin with its extensions, Greek, punctuation, arrows and the few signs we use.
     static const ImWchar kRanges[] = {0x0020, 0x017F, 0x0370, 0x03FF, 0x2000, 0x206F,
                                       0x2190, 0x21FF, 0x2200, 0x22FF, 0};
-    for (const char* folder : kFontFolders) {
-        const std::filesystem::path path = std::filesystem::path(folder) / file;
+    std::vector<std::filesystem::path> folders(std::begin(kFontFolders), std::end(kFontFolders));
+    if (const char* own = std::getenv("FIRSTOFF_FONTS"); own && *own) folders = {own};
+    for (const std::filesystem::path& folder : folders) {
+        const std::filesystem::path path = folder / file;
         std::error_code error;
         if (!std::filesystem::exists(path, error)) continue;
         ImFontConfig config;

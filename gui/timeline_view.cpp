@@ -102,6 +102,7 @@ void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanes
                         {area.x, area.y, area.w, context.px(kRuler)},
                         ImGui::IsItemHovered(),
                         ImGui::IsItemActive()};
+    shownS_ = context.session.timeS;
     fit(canvas);
     follow(canvas);
     handleMouse(canvas);
@@ -221,7 +222,8 @@ void TimelineView::handleMouse(const Canvas& canvas) {
         if (mouse < 0) window_.from += 0.2 * mouse / window_.pxPerSecond;
         if (mouse > window_.width) window_.from += 0.2 * (mouse - window_.width) / window_.pxPerSecond;
         window_ = bounded(window_, cycleS_);
-        canvas.context.commands.add(Seek{std::clamp(window_.time(mouse), 0.0, cycleS_)});
+        shownS_ = std::clamp(window_.time(mouse), 0.0, cycleS_);
+        canvas.context.commands.add(Seek{shownS_});
     }
     if (canvas.hovered && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Right)) window_.pxPerSecond = 0;
     window_ = bounded(window_, cycleS_);
@@ -419,7 +421,7 @@ void TimelineView::drawFindings(const Canvas& canvas, const Rect& lane) {
 }
 
 void TimelineView::drawScrubber(const Canvas& canvas) const {
-    const double px = window_.x(canvas.context.session.timeS);
+    const double px = window_.x(shownS_);
     if (px < -1 || px > window_.width + 1) return;
     const float x = std::round(canvas.x(px));
     const float half = canvas.context.px(6);
@@ -447,7 +449,7 @@ void TimelineView::drawScrollbar(const Canvas& canvas, const Rect& bar) {
     const float half = canvas.context.px(hovered ? 3.0f : 2.0f);
     canvas.list.AddRectFilled({bar.x, y - half}, {bar.right(), y + half}, ink(canvas.palette().raised), half);
     canvas.list.AddRectFilled({x0, y - half}, {std::max(x1, x0 + 6), y + half}, ink(canvas.palette().line), half);
-    const float at = bar.x + static_cast<float>(canvas.context.session.timeS / cycleS_) * bar.w;
+    const float at = bar.x + static_cast<float>(shownS_ / cycleS_) * bar.w;
     canvas.list.AddRectFilled({at - 1, y - half}, {at + 1, y + half}, ink(canvas.palette().accent));
 }
 

@@ -53,6 +53,7 @@ private:
     const void* hoveredFinding_ = nullptr;
     Rect clearanceLane_, loadLane_, gripLane_, bendingLane_;
     bool hoversEncounter_ = false;
+    double shownS_ = 0;  // where the scrubber stands: where the session is, or where the mouse takes it in this frame
     double lastTimeS_ = 0;
 };
 

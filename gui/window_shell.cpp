@@ -6,6 +6,7 @@
 #include <backends/imgui_impl_opengl3.h>
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <optional>
 #include <string>
 #include <vector>
@@ -203,6 +204,15 @@ void carryOutWishes(App& app, Screen& screen) {
     }
 }
 
+// A driver cannot be made to fail by order; FIRSTOFF_GL_LOSE names the frame after which it counts as lost, once.
+bool lostForTrial() {
+    static long left = [] {
+        const char* text = std::getenv("FIRSTOFF_GL_LOSE");
+        return text ? std::strtol(text, nullptr, 10) : 0;
+    }();
+    return left > 0 && --left == 0;
+}
+
 // Draws while something moves, sleeps while nothing does. After every event a few frames more: the drawing library
 // needs them to settle what the event changed.
 // False when the window's OpenGL was lost.
@@ -228,7 +238,7 @@ bool loop(App& app, const Window& shown, KeyListener& keys, StateReport& report)
             continue;
         }
         drawFrame(app, screen);
-        if (shown.lost()) return false;
+        if (shown.lost() || lostForTrial()) return false;
         keys.frameDone();
         carryOutWishes(app, screen);
         setTitle(window, app, title);

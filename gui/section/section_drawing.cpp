@@ -9,7 +9,7 @@
 #include "gui/figures.h"
 #include "gui/section/section_canvas.h"
 #include "gui/section/section_words.h"
-#include "gui/told_apart.h"
+#include "sim/base/told_apart.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 #include "sim/output/table_figures.h"
 
 namespace firstoff {
@@ -101,8 +102,8 @@ void appendMargins(std::string& text, const Trial& trial) {
         // What stands on the axis has no X but that one.
         const bool onAxis = worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(t.toolIndex)].kind);
         text += fmt::format("    T{:<4} {:>6}  {:>6}  {:>6}  {:>8}  {:>13}  {:>5}\n", t.station,
-                            onAxis ? tr("centre") : cell(t.xLarger, true),
-                            onAxis ? tr("centre") : cell(t.xSmaller, true), cell(t.zAway, false),
+                            onAxis ? afterBar(tr("axis|centre")) : cell(t.xLarger, true),
+                            onAxis ? afterBar(tr("axis|centre")) : cell(t.xSmaller, true), cell(t.zAway, false),
                             cell(t.zToward, false), cell(t.overhangLess, false), cell(t.overhangMore, false));
         if (const Margin* least = tightest(t)) {
             text += say("           first: {}\n", marginInWords(trial, *least));

@@ -19,13 +19,15 @@ fs::path besideThisProgram() {
 }  // namespace
 
 fs::path shippedAsset(const fs::path& name) {
-    const char* own = std::getenv("FIRSTOFF_ASSETS");
-    const fs::path folders[] = {own ? fs::path(own) : fs::path(), besideThisProgram(), FIRSTOFF_INSTALLED_ASSETS,
-                                FIRSTOFF_SOURCE_ASSETS};
-    for (const fs::path& folder : folders) {
-        if (folder.empty()) continue;
+    const auto in = [&](const fs::path& folder) {
         std::error_code error;
-        if (fs::exists(folder / name, error)) return folder / name;
+        return !folder.empty() && fs::exists(folder / name, error) ? folder / name : fs::path();
+    };
+    // Who names a folder means that one, and never quietly another.
+    if (const char* own = std::getenv("FIRSTOFF_ASSETS"); own && *own) return in(own);
+    for (const fs::path& folder :
+         {besideThisProgram(), fs::path(FIRSTOFF_INSTALLED_ASSETS), fs::path(FIRSTOFF_SOURCE_ASSETS)}) {
+        if (fs::path found = in(folder); !found.empty()) return found;
     }
     return {};
 }

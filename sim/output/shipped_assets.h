@@ -5,9 +5,9 @@
 
 namespace firstoff {
 
-// Looks for `name` ("jobs/coupling-spigot.nc", "lessons") in $FIRSTOFF_ASSETS, then in share/firstoff below the prefix
-// under which the running program lies, then where the assets were installed, then in the source tree. Empty if it is
-// in none.
+// Looks for `name` ("jobs/coupling-spigot.nc", "lessons") in $FIRSTOFF_ASSETS and nowhere else where that is set;
+// otherwise in share/firstoff below the prefix under which the running program lies, then where the assets were
+// installed, then in the source tree. Empty if it is in none.
 std::filesystem::path shippedAsset(const std::filesystem::path& name);
 
 }  // namespace firstoff

@@ -11,7 +11,7 @@ WindowBench::WindowBench(const std::filesystem::path& program, int width, int he
                          const std::filesystem::path& stateFolder) {
     ImGui_ImplOpenGL3_Init("#version 410 core");
     Startup startup;
-    startup.program = program;
+    if (!program.empty()) startup.program = program;
     // A picture: the user's own settings are neither read nor written.
     startup.picture = "unused.png";
     startup.stateFolder = stateFolder;

@@ -53,6 +53,28 @@ TEST_F(Window, GoesToTheMomentOfALineThatIsClicked) {
     EXPECT_EQ(window.session().chosen, static_cast<BlockId>(kFacing - 1));
 }
 
+// At thirty frames a second a frame more would be felt.
+TEST_F(Window, ShowsTheTimeUnderTheMouseInTheFrameThatReadsIt) {
+    WindowBench window(folder / "job.nc");
+    const Rect lanes = window.app().timelinePlace();
+    const auto to = [&](float share) {
+        ImGui::GetIO().MousePos = {lanes.x + share * lanes.w, lanes.y + 14};
+        window.frames(1);
+    };
+    to(0.5f);
+    ImGui::GetIO().MouseDown[0] = true;
+    to(0.5f);
+    double before = window.app().instant().timeS;
+    for (const float share : {0.6f, 0.45f, 0.9f}) {
+        to(share);
+        EXPECT_NE(window.session().timeS, before);
+        EXPECT_EQ(window.app().instant().timeS, window.session().timeS) << share;
+        before = window.session().timeS;
+    }
+    ImGui::GetIO().MouseDown[0] = false;
+    window.frames(2);
+}
+
 TEST_F(Window, ShowsTheTrialOfTheTextAsItIsEdited) {
     WindowBench window(folder / "job.nc");
     const double before = window.trial().timeline.cycleTimeS;

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 #include "sim/output/clearance_report.h"
 #include "sim/output/sheets/sheet_frame.h"
 #include "sim/output/sheets/sheet_text.h"
@@ -95,8 +96,8 @@ SheetSection marginsSection(const Trial& trial) {
         // What stands on the axis has no X but that one.
         const bool onAxis =
             t.toolIndex >= 0 && worksOnTheAxis(trial.setup.tools[static_cast<std::size_t>(t.toolIndex)].kind);
-        table.rows.push_back({toolWord(t.station), onAxis ? tr("centre") : marginWord(t.xLarger, 2),
-                              onAxis ? tr("centre") : marginWord(t.xSmaller, 2), marginWord(t.zAway, 1),
+        table.rows.push_back({toolWord(t.station), onAxis ? afterBar(tr("axis|centre")) : marginWord(t.xLarger, 2),
+                              onAxis ? afterBar(tr("axis|centre")) : marginWord(t.xSmaller, 2), marginWord(t.zAway, 1),
                               marginWord(t.zToward, 1), marginWord(t.overhangLess, 1), marginWord(t.overhangMore, 1),
                               firstOf(trial, t)});
     }

@@ -4,11 +4,11 @@
 
 #include <string_view>
 
-namespace firstoff::gui {
+namespace firstoff {
 
 constexpr const char* afterBar(const char* text) {
     const std::size_t bar = std::string_view(text).find('|');
     return bar == std::string_view::npos ? text : text + bar + 1;
 }
 
-}  // namespace firstoff::gui
+}  // namespace firstoff
