@@ -477,6 +477,7 @@ void App::handleKeys(const PaneContext& context) {
         }
         if (event.ctrl) handleCtrlKey(event);
         if (event.alt || !typing) handleTimeKey(event);
+        if (!typing && event.key == Key::Enter && !event.ctrl) goOnInLesson();
         if (event.key == Key::F1) dialogs_.showKeys();
         if (event.key == Key::F3) {
             using What = EditProgram::What;

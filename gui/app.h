@@ -149,6 +149,7 @@ private:
     void runTrial();
     void applyAll();
     void keepLesson();
+    void goOnInLesson();
     void followLesson();
     void takeLessonScene(LessonScene scene);
     void showLessonScene();

@@ -78,6 +78,19 @@ void App::apply(const MarkStep&) {
     lessons_->mark(today());
 }
 
+// Enter: marks the answer; goes to the next step where nothing is asked or the answer was right.
+void App::goOnInLesson() {
+    const LessonStep* step = lessons_->current();
+    if ((findingsFolded_ ? inPlace_ : below_) != Tab::Lesson || !step || lessons_->marking()) return;
+    const auto& marking = lessons_->work().marking;
+    const bool asks = step->kind != LessonStep::Kind::Show && step->usable;
+    if (asks && !(marking && marking->mark == Mark::Right)) {
+        commands_.add(MarkStep{});
+    } else if (lessons_->step() < static_cast<int>(lessons_->lesson()->steps.size())) {
+        commands_.add(LessonStepTo{lessons_->step() + 1});
+    }
+}
+
 void App::apply(const TellAnswer&) {
     lessons_->askForModel();
 }
