@@ -10,6 +10,7 @@
 #include "gui/words_pane.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 #include "sim/base/units.h"
 
 namespace firstoff::gui {
@@ -107,7 +108,7 @@ void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
     ImFont* mono = context.fonts.mono;
     figure({tr("Spindle"), wholeNumber(now.revPerMin), tr("rev/min")}, context, mono);
     const double speed = surfaceSpeedMPerMin(now.revPerMin, std::abs(now.turretReference.r + now.call->tip.r));
-    figure({tr("Speed"), fmt::format("{:.0f}", now.call->station > 0 ? speed : 0.0), "m/min"}, context, mono);
+    figure({afterBar(tr("cutting|Speed")), fmt::format("{:.0f}", now.call->station > 0 ? speed : 0.0), "m/min"}, context, mono);
     const bool feeds = now.feedMmPerMin > 0;
     figure({tr("Feed"), feeds ? fmt::format("{:.3f}", now.feedMmPerRev) : "–", tr("mm/rev")}, context, mono);
     figure({"", feeds ? wholeNumber(now.feedMmPerMin) : "–", "mm/min"}, context, mono);

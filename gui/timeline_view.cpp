@@ -13,7 +13,9 @@ namespace firstoff::gui {
 
 namespace {
 
-constexpr float kLabels = 66;  // width of the lane labels
+constexpr float kLabels = 66;  // width of the lane labels, at least
+constexpr const char* kLaneNames[] = {later("Tool"), later("Motion"),  later("Spindle"),   later("Load"),
+                                      later("Grip"), later("Bending"), later("Clearance"), later("Findings")};
 constexpr float kRuler = 20;
 constexpr float kBar = 8;  // overview and scroll bar under the lanes
 constexpr float kFoldedShare = 0.07f;
@@ -21,6 +23,17 @@ constexpr double kZoomPerNotch = 1.25;
 
 ImVec2 clampPoint(float x, float y) {
     return {std::round(x), std::round(y)};
+}
+
+// In every language.
+float labelWidth(const PaneContext& context) {
+    const ImFont& font = *context.fonts.small;
+    float widest = context.px(kLabels);
+    for (const char* name : kLaneNames) {
+        const float width = font.CalcTextSizeA(font.FontSize, 1e9f, 0, tr(name)).x;
+        widest = std::max(widest, width + context.px(16));
+    }
+    return std::round(widest);
 }
 
 void drawNothing(const PaneContext& context, const char* why) {
@@ -85,7 +98,7 @@ void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanes
         drawNothing(context, trial ? tr("Nothing in this program takes time.") : tr("No trial yet."));
         return;
     }
-    const float labels = context.px(kLabels);
+    const float labels = labelWidth(context);
     const float bar = context.px(kBar);
     const Rect area{rect.x + labels, rect.y, rect.w - labels - context.px(10), rect.h - bar - context.px(6)};
     if (area.w < context.px(40) || area.h < context.px(24)) return;
@@ -134,14 +147,14 @@ void TimelineView::drawLanes(const Canvas& canvas, bool folded) {
         Rect TimelineView::*place = nullptr;
     };
     static constexpr Lane kLanes[] = {
-        {later("Tool"), 0.16f, 0, &TimelineView::drawTools},
-        {later("Motion"), 0.13f, 0.5f, &TimelineView::drawMotion},
-        {later("Spindle"), 0.17f, 0, &TimelineView::drawSpindle},
-        {later("Load"), 0.18f, 0, &TimelineView::drawLoad, &TimelineView::loadLane_},
-        {later("Grip"), 0.15f, 0, &TimelineView::drawGrip, &TimelineView::gripLane_},
-        {later("Bending"), 0.15f, 0, &TimelineView::drawBending, &TimelineView::bendingLane_},
-        {later("Clearance"), 0.20f, 0, &TimelineView::drawClearance, &TimelineView::clearanceLane_},
-        {later("Findings"), 0.16f, 0.5f, &TimelineView::drawFindings},
+        {kLaneNames[0], 0.16f, 0, &TimelineView::drawTools},
+        {kLaneNames[1], 0.13f, 0.5f, &TimelineView::drawMotion},
+        {kLaneNames[2], 0.17f, 0, &TimelineView::drawSpindle},
+        {kLaneNames[3], 0.18f, 0, &TimelineView::drawLoad, &TimelineView::loadLane_},
+        {kLaneNames[4], 0.15f, 0, &TimelineView::drawGrip, &TimelineView::gripLane_},
+        {kLaneNames[5], 0.15f, 0, &TimelineView::drawBending, &TimelineView::bendingLane_},
+        {kLaneNames[6], 0.20f, 0, &TimelineView::drawClearance, &TimelineView::clearanceLane_},
+        {kLaneNames[7], 0.16f, 0.5f, &TimelineView::drawFindings},
     };
     const LoadIndex& load = canvas.index.load();
     const auto shareOf = [&](const Lane& lane) {

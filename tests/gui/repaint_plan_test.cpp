@@ -123,7 +123,8 @@ TEST_F(Repaint, GivesThePixelsOfAWholePainting) {
 TEST_F(Repaint, PaintsNothingWhereNothingChanged) {
     Drawn drawn;
     for (int i = 0; i < 30; ++i)
-        drawn.things.push_back({i % 4, 12.0f * i, 9.0f * i, 40, 30, IM_COL32(90, 200, 40, 200)});
+        drawn.things.push_back(
+            {i % 4, 12.0f * static_cast<float>(i), 9.0f * static_cast<float>(i), 40, 30, IM_COL32(90, 200, 40, 200)});
     RepaintPlan plan;
     make(drawn);
     const std::vector<PixelArea> all{{0, 0, kWidth, kHeight}};

@@ -34,8 +34,6 @@ TEST(SheetWords, AreShortenedBetweenCharacters) {
     EXPECT_EQ(shortened("äöü", 3), "äöü");
     EXPECT_EQ(shortened("äöüß", 3), "äö…");
     EXPECT_EQ(shortened("", 3), "");
-    EXPECT_EQ(counted(1, "hole"), "1 hole");
-    EXPECT_EQ(counted(3, "hole"), "3 holes");
 }
 
 TEST(PlainText, HidesWhatTurnsOrControls) {
