@@ -7,6 +7,7 @@
 #include "gui/gl/small_objects.h"
 #include "gui/scene/billet_picture.h"
 #include "gui/scene/body_outline.h"
+#include "gui/scene/chip_shape.h"
 #include "gui/scene/cut_faces.h"
 #include "gui/scene/machine_drawing.h"
 #include "gui/scene/machine_picture.h"
@@ -60,12 +61,15 @@ struct LatheScene::State {
     VertexArray empty;
     BilletPicture billet;
     MachinePicture machine;
+    MeshBuffer chips;
     BodyOutline outline;
     std::shared_ptr<const Trial> trial;
     std::optional<SpindleTurn> spindle;
     FrameFigures figures;
     std::vector<float> opacities;  // of the machine's bodies, in this frame
 
+    void makeChips(const SceneInstant& instant, const SceneOptions& options);
+    void drawChips(const Studio& studio);
     void drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model);
     void outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
@@ -79,6 +83,25 @@ struct LatheScene::State {
     void drawMarks(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawAll(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
 };
+
+// Anew for every frame that shows any: they have moved on.
+void LatheScene::State::makeChips(const SceneInstant& instant, const SceneOptions& options) {
+    TriangleMesh mesh;
+    // One or two ms of software OpenGL a picture: not where it has to be quick.
+    if (options.chips && options.quality != Quality::Plain && options.shows(BodyKind::Billet)) {
+        for (const ChipCut& cut : chipCutsAt(instant)) mesh.append(chipShape(cut, instant.stock));
+    }
+    if (!mesh.vertices.empty() || !chips.empty()) chips.upload(mesh);
+}
+
+void LatheScene::State::drawChips(const Studio& studio) {
+    if (chips.empty()) return;
+    const Shader& solid = light.shaders().solid;
+    studio.light(solid);
+    solid.set("uTint", glm::vec4(0));
+    solid.set("uOpacity", 1.0f);
+    drawBody(solid, chips, glm::mat4(1));
+}
 
 void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model) {
     if (buffer.empty()) return;
@@ -237,6 +260,7 @@ void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions&
     glEnable(GL_CULL_FACE);
     const MachineDrawing bodies{machine, opacities, light.shaders(), instant, options, studio};
     figures.triangles += bodies.drawWhole() + bodies.drawCutOpen(mmPerPixel);
+    drawChips(studio);
     drawTurned(instant, options, studio, mmPerPixel);
     if (options.loosePieces == LoosePieces::Aside) drawLoose(instant, options, studio, mmPerPixel);
     figures.billetTriangles = billet.skin().triangles() + billet.faces().triangles();
@@ -293,6 +317,7 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
     if (s.trial && instant.trial == s.trial.get()) {
         const float scale = camera.mmPerPixel(heightPx);
         s.figures.rebuilt = s.billet.update(instant, options, scale);
+        s.makeChips(instant, options);
         s.opacities = s.machine.opacities(instant, options, camera);
         s.light.prepare({instant, options, s.machine, s.opacities, s.billet, s.figures.rebuilt}, camera, studio);
         s.drawAll(instant, options, studio, scale);
