@@ -279,9 +279,11 @@ TEST(Chips, ChangeThePictureAndNothingElse) {
     with.chips = true;
     double cutting = -1, idle = -1;
     for (const double timeS : instantsOf(shop.trial())) {
-        const LoadSample load = shop.load(shop.at(timeS));
-        if (load.depthMm > 2) cutting = timeS;
-        if (load.chipAreaMm2 <= 0) idle = timeS;
+        const SceneInstant instant = shop.at(timeS);
+        const std::vector<ChipCut> cuts = chipCutsAt(instant);
+        if (cuts.empty()) idle = timeS;
+        // Roughing, and for a while already.
+        if (shop.load(instant).depthMm > 2 && !cuts[0].plunges && timeS - cuts[0].sinceS > 1) cutting = timeS;
     }
     ASSERT_GT(cutting, 0);
     ASSERT_GT(idle, 0);
