@@ -119,10 +119,10 @@ void neighbourItems(ViewSettings& view) {
 void chipsItem(ViewSettings& view) {
     if (ImGui::MenuItem(tr("Chips"), nullptr, view.chips)) view.chips = !view.chips;
     if (!ImGui::IsItemHovered()) return;
-    ImGui::SetTooltip("%s",
-                      tr("For the picture only. Width, thickness and speed are those of the cut; how chips break\n"
-                         "and where they go is not reckoned, and nothing is checked against them.\n"
-                         "Left out while the quality of the picture is plain."));
+    ImGui::SetTooltip(
+        "%s", tr("For the picture only. Width, thickness and speed follow the cut, slowed down as the spindle is;\n"
+                 "how chips break and where they go is not reckoned, and nothing is checked against them.\n"
+                 "Left out while the quality of the picture is plain."));
 }
 
 // Each by its name in itself, so that whoever does not read the one in use finds their own.
