@@ -116,45 +116,61 @@ float curvature(const Curl& curl, float s, float m, float unrest) {
     return begun / radius * (1 + unrest * std::sin(0.31f * m) * std::sin(0.083f * m + 1));
 }
 
-// From the edge to the free end. Sections are fixed in the metal, so that they move along with it.
-std::vector<Section> sectionsOf(const ChipCut& cut, const Curl& curl, float length, std::uint32_t seed) {
-    Axes axes{std::sin(curl.lead) * cut.flow + std::cos(curl.lead) * cut.edge,
-              std::cos(curl.lead) * cut.flow - std::sin(curl.lead) * cut.edge, cut.rake};
-    const float step = std::max(0.3f, kStepRad * curl.radius), unrest = curl.apart > 0 ? 0.0f : 0.22f;
-    const int whole = static_cast<int>(length / step);
-    const float first = length - static_cast<float>(whole) * step;
-    std::vector<Section> sections;
-    glm::vec3 place(0);
-    float turned = 0, s = 0;
-    const auto direction = [&] {
-        return std::sin(curl.lead) * axes.axis +
-               std::cos(curl.lead) * (std::cos(turned) * axes.ahead + std::sin(turned) * axes.up);
-    };
-    const auto add = [&](int fromEnd) {
-        const glm::vec3 ahead = std::cos(turned) * axes.ahead + std::sin(turned) * axes.up;
-        const glm::vec3 inwards = -std::sin(turned) * axes.ahead + std::cos(turned) * axes.up;
-        sections.push_back({place, std::cos(curl.lead) * axes.axis - std::sin(curl.lead) * ahead, inwards,
-                            seed * 977u + static_cast<std::uint32_t>(fromEnd), s});
-    };
-    const auto go = [&](float way) {
+// A way along a chip, from the edge on.
+class Trace {
+public:
+    Trace(const ChipCut& cut, const Curl& curl, float length)
+        : curl_(curl),
+          axes_{std::sin(curl.lead) * cut.flow + std::cos(curl.lead) * cut.edge,
+                std::cos(curl.lead) * cut.flow - std::sin(curl.lead) * cut.edge, cut.rake},
+          room_(roomFor(cut)),
+          length_(length),
+          unrest_(curl.apart > 0 ? 0.0f : 0.22f) {}
+
+    Section section(std::uint32_t mark) const {
+        const glm::vec3 across = std::cos(curl_.lead) * axes_.axis - std::sin(curl_.lead) * round();
+        const glm::vec3 inwards = -std::sin(turned_) * axes_.ahead + std::cos(turned_) * axes_.up;
+        return {place_, across, inwards, mark, s_};
+    }
+
+    void go(float way) {
         constexpr int kParts = 3;
         const float part = way / kParts;
         for (int i = 0; i < kParts; ++i) {
-            turned += 0.5f * part * std::cos(curl.lead) * curvature(curl, s, length - s, unrest);
-            place += part * direction();
-            turned += 0.5f * part * std::cos(curl.lead) * curvature(curl, s + part, length - s - part, unrest);
-            s += part;
-            if (s > curl.straight) axes.turnTowards(roomFor(cut), part * curl.strays);
+            turn(0.5f * part);
+            place_ += part * (std::sin(curl_.lead) * axes_.axis + std::cos(curl_.lead) * round());
+            s_ += part;
+            turn(0.5f * part);
+            if (s_ > curl_.straight) axes_.turnTowards(room_, part * curl_.strays);
         }
-    };
-    add(whole + 1);
-    if (first > 0.1f * step) {
-        go(first);
-        add(whole);
     }
-    for (int i = whole; i-- > 0;) {
-        go(i == whole - 1 && first <= 0.1f * step ? step + first : step);
-        add(i);
+
+private:
+    glm::vec3 round() const { return std::cos(turned_) * axes_.ahead + std::sin(turned_) * axes_.up; }
+    void turn(float way) { turned_ += way * std::cos(curl_.lead) * curvature(curl_, s_, length_ - s_, unrest_); }
+
+    const Curl& curl_;
+    Axes axes_;
+    glm::vec3 room_, place_{0};
+    float length_, unrest_, turned_ = 0, s_ = 0;
+};
+
+// From the edge to the free end. Sections are fixed in the metal, so that they move along with it.
+std::vector<Section> sectionsOf(const ChipCut& cut, const Curl& curl, float length, std::uint32_t seed) {
+    const float step = std::max(0.3f, kStepRad * curl.radius);
+    const int whole = static_cast<int>(length / step);
+    float first = length - static_cast<float>(whole) * step;  // what is new since the last section came off
+    const auto mark = [seed](int fromEnd) { return seed * 977u + static_cast<std::uint32_t>(fromEnd); };
+    Trace trace(cut, curl, length);
+    std::vector<Section> sections{trace.section(mark(whole + 1))};
+    if (first > 0.1f * step) {
+        trace.go(first);
+        sections.push_back(trace.section(mark(whole)));
+        first = 0;
+    }
+    for (int i = whole; i-- > 0; first = 0) {
+        trace.go(step + first);
+        sections.push_back(trace.section(mark(i)));
     }
     return sections;
 }
