@@ -22,6 +22,7 @@ App::App(const Startup& startup, std::function<void()> wake)
     if (startup.dark) session_.view.setDarkLook(*startup.dark);
     if (startup.quality) session_.view.quality = *startup.quality;
     if (startup.neighbours) session_.view.neighbours = *startup.neighbours;
+    if (startup.chips) session_.view.chips = true;
     if (startup.cutaway != 0) session_.view.cutaway = startup.cutaway;
     if (startup.colouring != Colouring::Metal) session_.view.colouring = startup.colouring;
     if (startup.section) session_.view.section.shown = *startup.section;

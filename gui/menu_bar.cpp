@@ -116,6 +116,15 @@ void neighbourItems(ViewSettings& view) {
     item(tr("Left out"), Neighbours::LeftOut);
 }
 
+void chipsItem(ViewSettings& view) {
+    if (ImGui::MenuItem(tr("Chips"), nullptr, view.chips)) view.chips = !view.chips;
+    if (!ImGui::IsItemHovered()) return;
+    ImGui::SetTooltip(
+        "%s", tr("For the picture only. Width, thickness and speed follow the cut, slowed down as the spindle is;\n"
+                 "how chips break and where they go is not reckoned, and nothing is checked against them.\n"
+                 "Left out while the quality of the picture is plain."));
+}
+
 // Each by its name in itself, so that whoever does not read the one in use finds their own.
 void languageItems(Commands& commands) {
     for (const Language& language : languages()) {
@@ -169,6 +178,7 @@ void viewMenu(const PaneContext& context) {
         neighbourItems(view);
         ImGui::EndMenu();
     }
+    chipsItem(view);
     if (ImGui::MenuItem(tr("Follow the tool while playing"), nullptr, view.followTool))
         view.followTool = !view.followTool;
     if (ImGui::MenuItem(tr("Camera without gliding"), nullptr, view.lessMotion)) view.lessMotion = !view.lessMotion;

@@ -71,6 +71,7 @@ SceneOptions sceneOptions(const ViewSettings& view, BlockId highlight) {
     options.hidden = view.hiddenBodies;
     options.dark = view.darkLook();
     options.neighbours = view.neighbours;
+    options.chips = view.chips;
     if (view.projector) options.lineScale = kProjectorLines;
     options.highlight = highlight;
     return options;

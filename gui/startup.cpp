@@ -28,6 +28,7 @@ const char* const kUsage = later(R"(firstoff-window [PROGRAM] [--setup FILE]
   --quality plain|fine|finest|automatic
                                     what the picture may cost; pictures to files are finest unless told otherwise
   --neighbours solid|faded|left-out what is done with bodies that stand between the eye and the cut
+  --chips                           chips run off the tool in the picture; for the eye only, nothing is checked against them
   --language CODE                   of all texts: en or de; else the one chosen in the window, else as the environment asks
   --scale N                         size of all type and measures, 0.5 to 4
   --size WxH                        of the window or the picture, in pixels (1280x800)
@@ -143,6 +144,7 @@ const std::map<std::string_view, Flag>& flags() {
         {"--colour-by-tool", [](Startup& s) { s.colouring = Colouring::Tool; }},
         {"--light", [](Startup& s) { s.dark = false; }},
         {"--dark", [](Startup& s) { s.dark = true; }},
+        {"--chips", [](Startup& s) { s.chips = true; }},
         {"--projector", [](Startup& s) { s.projector = true; }},
         {"--scene-only", [](Startup& s) { s.sceneOnly = true; }},
         {"--help", [](Startup& s) { s.help = true; }},

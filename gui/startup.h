@@ -37,6 +37,7 @@ struct Startup {
     Colouring colouring = Colouring::Metal;
     std::optional<bool> dark;
     bool projector = false;
+    bool chips = false;
     std::optional<QualityChoice> quality;
     std::optional<Neighbours> neighbours;
     bool sceneOnly = false;

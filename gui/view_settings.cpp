@@ -116,6 +116,7 @@ ViewSettings readViewSettings(std::string_view text) {
     read(table, "cutaway", view.cutaway, 0, 2);
     read(table, "projector", view.projector);
     read(table, "projector_dark", view.projectorDark);
+    read(table, "chips", view.chips);
     read(table, "follow_tool", view.followTool);
     read(table, "less_motion", view.lessMotion);
     readName(table, "surfaces", kColourings, view.colouring);
@@ -164,6 +165,7 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"cutaway", view.cutaway},
         {"projector", view.projector},
         {"projector_dark", view.projectorDark},
+        {"chips", view.chips},
         {"follow_tool", view.followTool},
         {"less_motion", view.lessMotion},
         {"surfaces", nameIn(kColourings, view.colouring)},

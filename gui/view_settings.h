@@ -28,6 +28,7 @@ struct ViewSettings {
     bool projectorDark = false;  // its look, apart from the other one: walls are light
     QualityChoice quality = QualityChoice::Automatic;
     Neighbours neighbours = Neighbours::Faded;
+    bool chips = false;       // run off the tool in the picture
     bool followTool = false;  // while playing, the camera goes along with the tool
     bool lessMotion = false;  // the camera goes at once where it is sent, as the system may ask as well
     int cutaway = 0;          // 0 whole, 1 a quarter left out, 2 a half

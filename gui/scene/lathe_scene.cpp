@@ -7,16 +7,16 @@
 #include "gui/gl/small_objects.h"
 #include "gui/scene/billet_picture.h"
 #include "gui/scene/body_outline.h"
+#include "gui/scene/chip_shape.h"
+#include "gui/scene/cut_faces.h"
+#include "gui/scene/machine_drawing.h"
 #include "gui/scene/machine_picture.h"
 #include "gui/scene/named_views.h"
-#include "gui/scene/occlusion.h"
 #include "gui/scene/overlay.h"
-#include "gui/scene/palette.h"
 #include "gui/scene/scene_instant.h"
+#include "gui/scene/scene_light.h"
 #include "gui/scene/scene_pick.h"
-#include "gui/scene/shadow.h"
 #include "gui/scene/studio.h"
-#include "sim/base/say.h"
 
 namespace firstoff::gui {
 
@@ -24,11 +24,6 @@ namespace {
 
 float mm(double value) {
     return static_cast<float>(value);
-}
-
-// As the shaders have it.
-float left(Cutaway cutaway) {
-    return cutaway == Cutaway::Quarter ? 1.0f : cutaway == Cutaway::Half ? 2.0f : 0.0f;
 }
 
 // 1 up to `from`, 0 from `to` on, smooth between.
@@ -57,90 +52,25 @@ private:
     GLboolean depth_, cull_, blend_;
 };
 
-constexpr float kHatchPx = 10;  // between the lines of a section
-
-// What surfaces are lit with at one level of quality.
-struct Lighting {
-    // The ones that cut drop pixels, which keeps software OpenGL from skipping hidden ones: only for bodies that are
-    // cut.
-    Shader metal, metalCut, solid, solidCut, section, bed;
-    explicit Lighting(const std::string& defined)
-        : metal("metal", defined),
-          metalCut("metal", cutting(defined)),
-          solid("solid", defined),
-          solidCut("solid", cutting(defined)),
-          section("section", defined),
-          bed("bed", defined) {}
-
-private:
-    static std::string cutting(std::string defined) {
-        if (!defined.empty()) defined += ' ';
-        return defined += "CUTS";
-    }
-};
-
-const char* definedFor(Quality quality) {
-    switch (quality) {
-        case Quality::Plain:
-            return "";
-        case Quality::Fine:
-            return "SHADOWS";
-        case Quality::Finest:
-            return "SHADOWS OCCLUSION";
-    }
-    return "";
-}
-
-// What the shadow map stands for: drawn anew only when it would be another.
-struct ShadowOf {
-    const Trial* trial = nullptr;
-    double timeS = -1, spindleAngle = 0;
-    ShadowFrame frame;
-    KindSet hidden = 0;
-    Cutaway cutaway = Cutaway::None;
-    LoosePieces loosePieces = LoosePieces::Aside;
-    int sizePx = 0;
-    std::vector<bool> seen;
-
-    friend bool operator==(const ShadowOf&, const ShadowOf&) = default;
-};
-
 }  // namespace
 
 struct LatheScene::State {
-    std::array<std::unique_ptr<Lighting>, kQualities.size()> lightings;
-    std::array<bool, kQualities.size()> refused{};
-    std::string trouble;
-    Lighting* in = nullptr;  // of this frame
+    SceneLight light;
     Shader background{"background"};
     Overlay overlay;
     VertexArray empty;
     BilletPicture billet;
     MachinePicture machine;
+    MeshBuffer chips;
     BodyOutline outline;
-    std::unique_ptr<ShadowMap> shadow;
-    std::unique_ptr<Occlusion> occlusion;
-    ShadowOf shadowOf;
     std::shared_ptr<const Trial> trial;
     std::optional<SpindleTurn> spindle;
     FrameFigures figures;
     std::vector<float> opacities;  // of the machine's bodies, in this frame
 
-    void refuse(Quality quality, const char* why);
-    Quality lightingFor(Quality wanted);
-    void drawDepths(const Shader& whole, const Shader& cut, const SceneInstant& instant, const SceneOptions& options);
-    void drawCutBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
-                       float mmPerPixel);
-    bool castShadows(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, Quality quality,
-                     Studio& studio);
-    bool shutOff(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, Studio& studio);
-    Quality prepare(const SceneInstant& instant, const SceneOptions& options, const Camera& camera, Studio& studio);
-
+    void makeChips(const SceneInstant& instant, const SceneOptions& options);
+    void drawChips(const Studio& studio);
     void drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model);
-    void drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawSeenThrough(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawFaded(const SceneInstant& instant, const PicturedBody& body, float opacity, const Studio& studio);
-    void drawTurnedBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
     void drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
     void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
@@ -154,117 +84,23 @@ struct LatheScene::State {
     void drawAll(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
 };
 
-void LatheScene::State::refuse(Quality quality, const char* why) {
-    refused[static_cast<std::size_t>(quality)] = true;
-    const std::string less = tr(name(static_cast<Quality>(static_cast<int>(quality) - 1)));
-    trouble = say("The graphics driver cannot draw the picture in the quality {}; {} is drawn instead. It said: {}",
-                  tr(name(quality)), less, why);
-}
-
-// The level wanted, or the next lower one that the driver takes. That nothing can be drawn at all is an exception.
-Quality LatheScene::State::lightingFor(Quality wanted) {
-    for (int level = static_cast<int>(wanted);; --level) {
-        const auto quality = static_cast<Quality>(level);
-        const auto at = static_cast<std::size_t>(level);
-        if (level > 0 && refused[at]) continue;
-        try {
-            if (!lightings[at]) lightings[at] = std::make_unique<Lighting>(definedFor(quality));
-            in = lightings[at].get();
-            return quality;
-        } catch (const GraphicsError& error) {
-            if (level == 0) throw;
-            refuse(quality, error.what());
-        }
+// Anew for every frame that shows any: they have moved on.
+void LatheScene::State::makeChips(const SceneInstant& instant, const SceneOptions& options) {
+    TriangleMesh mesh;
+    // One or two ms of software OpenGL a picture: not where it has to be quick.
+    if (options.chips && options.quality != Quality::Plain && options.shows(BodyKind::Billet)) {
+        for (const ChipCut& cut : chipCutsAt(instant)) mesh.append(chipShape(cut, instant.stock));
     }
+    if (!mesh.vertices.empty() || !chips.empty()) chips.upload(mesh);
 }
 
-// Bodies that stand in the light and before others: all that is not faded.
-void LatheScene::State::drawDepths(const Shader& whole, const Shader& cut, const SceneInstant& instant,
-                                   const SceneOptions& options) {
-    const auto put = [&](const MeshBuffer& mesh, const glm::mat4& model, bool isCut = false) {
-        if (mesh.empty()) return;
-        const Shader& shader = isCut ? cut : whole;
-        shader.use();
-        if (isCut) shader.set("uCutaway", left(options.cutaway));
-        shader.set("uModel", model);
-        mesh.draw();
-    };
-    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
-        const PicturedBody& body = machine.bodies[i];
-        if (options.shows(body.kind) && opacities[i] >= 1)
-            put(body.shape.buffer, machine.placed(instant, body), MachinePicture::isCut(body, options));
-    }
-    if (!options.shows(BodyKind::Billet)) return;
-    put(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1),
-        billet.turns() && options.cutaway != Cutaway::None);
-    put(billet.faces(), glm::mat4(1));
-    if (options.loosePieces != LoosePieces::Aside) return;
-    const glm::mat4 aside = glm::translate(glm::mat4(1), BilletPicture::looseShift(instant, options.loosePieces));
-    put(billet.looseSkin(), aside);
-    put(billet.looseFaces(), aside);
-}
-
-bool LatheScene::State::castShadows(const SceneInstant& instant, const SceneOptions& options, const Camera& camera,
-                                    Quality quality, Studio& studio) {
-    const int sizePx = meansOf(quality).shadowPx;
-    ShadowOf wanted{trial.get(),
-                    instant.timeS,
-                    instant.spindleAngle,
-                    {},
-                    options.hidden,
-                    options.cutaway,
-                    options.loosePieces,
-                    sizePx,
-                    {}};
-    wanted.frame = shadowFrame(camera, studio.picture.z / std::max(1.0f, studio.picture.w), towardsKey(), sizePx);
-    for (const float opacity : opacities) wanted.seen.push_back(opacity >= 1);
-    if (!shadow) shadow = std::make_unique<ShadowMap>();
-    if (figures.rebuilt || !(wanted == shadowOf)) {
-        if (!shadow->begin(wanted.frame, sizePx)) return false;
-        glDisable(GL_CULL_FACE);
-        drawDepths(shadow->shader(), shadow->cutting(), instant, options);
-        shadow->finish();
-        shadowOf = wanted;
-    }
-    const glm::mat4 toUnit = glm::translate(glm::mat4(1), glm::vec3(0.5f)) * glm::scale(glm::mat4(1), glm::vec3(0.5f));
-    studio.toShadow = toUnit * wanted.frame.toLight;
-    const float reach = quality == Quality::Finest ? 7.0f : 1.6f;  // texels: how soft
-    studio.shadowPen = {2.2f * wanted.frame.texelMm, reach / static_cast<float>(sizePx)};
-    studio.shadows = shadow->texture();
-    return true;
-}
-
-bool LatheScene::State::shutOff(const SceneInstant& instant, const SceneOptions& options, const Camera& camera,
-                                Studio& studio) {
-    if (!occlusion) occlusion = std::make_unique<Occlusion>();
-    const auto width = static_cast<int>(studio.picture.z), height = static_cast<int>(studio.picture.w);
-    if (!occlusion->begin(studio.viewProjection, width, height)) return false;
-    glDisable(GL_CULL_FACE);
-    drawDepths(occlusion->shader(), occlusion->cutting(), instant, options);
-    occlusion->finish(camera);
-    studio.open = occlusion->texture();
-    return true;
-}
-
-// What is drawn before the picture itself. Returns the level that it comes to.
-Quality LatheScene::State::prepare(const SceneInstant& instant, const SceneOptions& options, const Camera& camera,
-                                   Studio& studio) {
-    Quality quality = lightingFor(options.quality);
-    while (quality != Quality::Plain) {
-        const char* refusal = nullptr;
-        try {
-            if (!castShadows(instant, options, camera, quality, studio)) refusal = tr("no shadow map of that size");
-            if (!refusal && meansOf(quality).occlusion && !shutOff(instant, options, camera, studio))
-                refusal = tr("no depths that can be read");
-            if (!refusal) return quality;
-            refuse(quality, refusal);
-        } catch (const GraphicsError& error) {
-            refuse(quality, error.what());
-        }
-        studio.shadows = studio.open = 0;
-        quality = lightingFor(static_cast<Quality>(static_cast<int>(quality) - 1));
-    }
-    return quality;
+void LatheScene::State::drawChips(const Studio& studio) {
+    if (chips.empty()) return;
+    const Shader& solid = light.shaders().solid;
+    studio.light(solid);
+    solid.set("uTint", glm::vec4(0));
+    solid.set("uOpacity", 1.0f);
+    drawBody(solid, chips, glm::mat4(1));
 }
 
 void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model) {
@@ -272,104 +108,6 @@ void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer,
     shader.set("uModel", model);
     buffer.draw();
     figures.triangles += buffer.triangles();
-}
-
-// Bodies that hide what stands behind them.
-void LatheScene::State::drawSolids(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
-    const Shader& solid = in->solid;
-    studio.light(solid);
-    solid.set("uTint", glm::vec4(0));
-    solid.set("uOpacity", 1.0f);
-    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
-        const PicturedBody& body = machine.bodies[i];
-        if (!options.shows(body.kind) || body.look == PicturedBody::Look::Turned || opacities[i] < 1 ||
-            MachinePicture::isCut(body, options)) {
-            continue;
-        }
-        const bool coloured = options.colouring == Colouring::Tool && body.kind == BodyKind::Edge;
-        if (coloured) solid.set("uTint", glm::vec4(rgb(stationColour(body.station)), 0.9f));
-        drawBody(solid, body.shape.buffer, machine.placed(instant, body));
-        if (coloured) solid.set("uTint", glm::vec4(0));
-    }
-    drawTurnedBodies(instant, options, studio);
-}
-
-void LatheScene::State::drawTurnedBodies(const SceneInstant& instant, const SceneOptions& options,
-                                         const Studio& studio) {
-    studio.light(in->metal);
-    in->metal.set("uAxis", glm::vec2(0));
-    in->metal.set("uShade", glm::vec4(0, 1, 0, 1));
-    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
-        const PicturedBody& body = machine.bodies[i];
-        if (!options.shows(body.kind) || body.look != PicturedBody::Look::Turned || opacities[i] < 1 ||
-            MachinePicture::isCut(body, options)) {
-            continue;
-        }
-        drawBody(in->metal, body.shape.buffer, machine.placed(instant, body));
-    }
-}
-
-// Chuck and jaws with the billet's cutaway: hatched the other way and wider than the bar, each its own.
-void LatheScene::State::drawCutBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
-                                      float mmPerPixel) {
-    glDisable(GL_CULL_FACE);
-    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
-        const PicturedBody& body = machine.bodies[i];
-        if (!options.shows(body.kind) || opacities[i] < 1 || !MachinePicture::isCut(body, options)) continue;
-        const bool turned = body.look == PicturedBody::Look::Turned;
-        const Shader& shader = turned ? in->metalCut : in->solidCut;
-        studio.light(shader);
-        shader.set("uCutaway", left(options.cutaway));
-        shader.set("uFaceHatch", glm::vec3((turned ? 1.8f : 1.3f) * kHatchPx * options.lineScale * mmPerPixel,
-                                           turned ? 1.0f : -1.0f, 0.13f));
-        shader.set("uFaceColour", rgb(palette::kJaw));
-        shader.set("uAxis", glm::vec2(0));
-        shader.set("uShade", glm::vec4(0, 1, 0, 1));
-        shader.set("uTint", glm::vec4(0));
-        shader.set("uOpacity", 1.0f);
-        drawBody(shader, body.shape.buffer, machine.placed(instant, body));
-    }
-    glEnable(GL_CULL_FACE);
-}
-
-// Only what of it is nearest to the eye: its own far sides do not show through.
-void LatheScene::State::drawFaded(const SceneInstant& instant, const PicturedBody& body, float opacity,
-                                  const Studio& studio) {
-    const bool turned = body.look == PicturedBody::Look::Turned;
-    const Shader& shader = turned ? in->metal : in->solid;
-    studio.light(shader);
-    if (turned) {
-        shader.set("uAxis", glm::vec2(0));
-        shader.set("uShade", glm::vec4(0, 1, 0, opacity));
-    } else {
-        shader.set("uTint", glm::vec4(0));
-        shader.set("uOpacity", opacity);
-    }
-    const glm::mat4 model = machine.placed(instant, body);
-    if (body.look == PicturedBody::Look::Glass) {
-        glDepthMask(GL_FALSE);
-        drawBody(shader, body.shape.buffer, model);
-        glDepthMask(GL_TRUE);
-        return;
-    }
-    glColorMask(GL_FALSE, GL_FALSE, GL_FALSE, GL_FALSE);
-    drawBody(shader, body.shape.buffer, model);
-    glColorMask(GL_TRUE, GL_TRUE, GL_TRUE, GL_TRUE);
-    glDepthFunc(GL_LEQUAL);
-    drawBody(shader, body.shape.buffer, model);
-    glDepthFunc(GL_LESS);
-}
-
-// What stands between the eye and the work, and guards; over everything else.
-void LatheScene::State::drawSeenThrough(const SceneInstant& instant, const SceneOptions& options,
-                                        const Studio& studio) {
-    glEnable(GL_BLEND);
-    for (std::size_t i = 0; i < machine.bodies.size(); ++i) {
-        const PicturedBody& body = machine.bodies[i];
-        if (!options.shows(body.kind) || opacities[i] <= 0.01f || opacities[i] >= 1) continue;
-        drawFaded(instant, body, opacities[i], studio);
-    }
-    glDisable(GL_BLEND);
 }
 
 void LatheScene::State::outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
@@ -391,23 +129,24 @@ void LatheScene::State::outlineBodies(const SceneInstant& instant, const SceneOp
 
 // The skin of what is not round stands whole: it is cut in drawing.
 const Shader& LatheScene::State::skinShader(const SceneOptions& options) const {
-    return billet.turns() && options.cutaway != Cutaway::None ? in->metalCut : in->metal;
+    return billet.turns() && options.cutaway != Cutaway::None ? light.shaders().metalCut : light.shaders().metal;
 }
 
 void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model, const SceneOptions& options) {
     const Shader& shader = skinShader(options);
-    shader.set("uCutaway", left(options.cutaway));
+    shader.set("uCutaway", cutawayForShaders(options.cutaway));
     shader.set("uFaceHatch", glm::vec3(0));
     drawBody(shader, skin, model);
 }
 
 void LatheScene::State::useSection(const Studio& studio, const SceneOptions& options, float mmPerPixel, float slope,
                                    float opacity) {
-    studio.light(in->section);
-    in->section.set("uSpacing", kHatchPx * options.lineScale * mmPerPixel);
-    in->section.set("uLine", 0.15f);
-    in->section.set("uSlope", slope);
-    in->section.set("uOpacity", opacity);
+    const Shader& section = light.shaders().section;
+    studio.light(section);
+    section.set("uSpacing", kHatchPx * options.lineScale * mmPerPixel);
+    section.set("uLine", 0.15f);
+    section.set("uSlope", slope);
+    section.set("uOpacity", opacity);
 }
 
 // Of surfaces whose sizes are told: about eleven pixels apart, in steps of two; `x` the distance, mm, `y` how many
@@ -437,7 +176,7 @@ void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptio
     metal.set("uHatch", glm::vec2(0));
     if (billet.faces().empty()) return;
     useSection(studio, options, mmPerPixel, 1, 1);
-    drawBody(in->section, billet.faces(), glm::mat4(1));
+    drawBody(light.shaders().section, billet.faces(), glm::mat4(1));
 }
 
 void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
@@ -458,7 +197,7 @@ void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOption
     metal.set("uHatch", glm::vec2(0));
     if (!billet.looseFaces().empty()) {
         useSection(studio, options, mmPerPixel, -1, opacity);
-        drawBody(in->section, billet.looseFaces(), model);
+        drawBody(light.shaders().section, billet.looseFaces(), model);
     }
     glDisable(GL_BLEND);
 }
@@ -467,20 +206,21 @@ void LatheScene::State::drawBed(const SceneInstant& instant, const SceneOptions&
     const Setup& setup = trial->setup;
     const float front = mm(setup.stock.frontZ), R = mm(setup.chuck.bodyRadius);
     const Point turretAt = instant.turretReference;
-    studio.light(in->bed);
-    in->bed.set("uExtent", glm::vec4(0.5f * front, 60, 720, 620));
-    in->bed.set("uColour", studio.bedColour());
+    const Shader& bed = light.shaders().bed;
+    studio.light(bed);
+    bed.set("uExtent", glm::vec4(0.5f * front, 60, 720, 620));
+    bed.set("uColour", studio.bedColour());
     // Cast shadows take the place of half of those that are guessed.
-    in->bed.set("uDarkness", (studio.shadows != 0 ? 0.6f : 1.0f) * studio.shadowDepth());
+    bed.set("uDarkness", (studio.shadows != 0 ? 0.6f : 1.0f) * studio.shadowDepth());
     // In a view of the work the map ends before the bed, which lies far behind.
-    const float covered = 1 - falling(shadowOf.frame.halfMm(), 180, 420);
-    in->bed.set("uCast", 0.8f * covered * studio.shadowDepth());
-    in->bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength,
-                                            options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
-    in->bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
+    const float covered = 1 - falling(light.shadowHalfMm(), 180, 420);
+    bed.set("uCast", 0.8f * covered * studio.shadowDepth());
+    bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength,
+                                        options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
+    bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
     const float size = options.shows(BodyKind::TurretDisc) ? mm(setup.machine.turretRadius) : 1;
-    in->bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + setup.machine.turretThickness + 2 * size,
-                                           turretAt.r + machine.turretAxisR, size));
+    bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + setup.machine.turretThickness + 2 * size,
+                                       turretAt.r + machine.turretAxisR, size));
     machine.bed.draw();
     figures.triangles += machine.bed.triangles();
 }
@@ -518,8 +258,9 @@ void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions&
                                 float mmPerPixel) {
     // Near things first, the background last: what is hidden costs nothing.
     glEnable(GL_CULL_FACE);
-    drawSolids(instant, options, studio);
-    drawCutBodies(instant, options, studio, mmPerPixel);
+    const MachineDrawing bodies{machine, opacities, light.shaders(), instant, options, studio};
+    figures.triangles += bodies.drawWhole() + bodies.drawCutOpen(mmPerPixel);
+    drawChips(studio);
     drawTurned(instant, options, studio, mmPerPixel);
     if (options.loosePieces == LoosePieces::Aside) drawLoose(instant, options, studio, mmPerPixel);
     figures.billetTriangles = billet.skin().triangles() + billet.faces().triangles();
@@ -529,7 +270,7 @@ void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions&
     if (options.loosePieces == LoosePieces::Fallen) drawLoose(instant, options, studio, mmPerPixel);
     if (options.showMarks) drawMarks(instant, options, studio);
     glEnable(GL_CULL_FACE);
-    drawSeenThrough(instant, options, studio);
+    figures.triangles += bodies.drawSeenThrough();
     glDisable(GL_CULL_FACE);
     outlineBodies(instant, options, studio);
 }
@@ -540,7 +281,7 @@ LatheScene::~LatheScene() = default;
 void LatheScene::setTrial(std::shared_ptr<const Trial> trial) {
     state_->billet.forget();
     state_->spindle.reset();
-    state_->shadowOf = {};
+    state_->light.forget();
     state_->trial = std::move(trial);
     if (!state_->trial) return;
     state_->spindle.emplace(state_->trial->timeline, state_->trial->toolpath);
@@ -576,8 +317,9 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
     if (s.trial && instant.trial == s.trial.get()) {
         const float scale = camera.mmPerPixel(heightPx);
         s.figures.rebuilt = s.billet.update(instant, options, scale);
+        s.makeChips(instant, options);
         s.opacities = s.machine.opacities(instant, options, camera);
-        s.prepare(instant, options, camera, studio);
+        s.light.prepare({instant, options, s.machine, s.opacities, s.billet, s.figures.rebuilt}, camera, studio);
         s.drawAll(instant, options, studio, scale);
     } else {
         s.drawBackground(studio);
@@ -658,7 +400,7 @@ glm::vec2 LatheScene::project(SpacePoint p, const Camera& camera, int widthPx, i
 }
 
 const std::string& LatheScene::trouble() const {
-    return state_->trouble;
+    return state_->light.trouble();
 }
 
 const FrameFigures& LatheScene::lastFrame() const {

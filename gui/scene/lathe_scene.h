@@ -58,6 +58,7 @@ struct SceneOptions {
     KindSet hidden = 0;  // bodies left out
     bool showBed = true;
     bool showMarks = true;  // axis line and datum
+    bool chips = false;  // run off the tool while it cuts; for the picture only, see chip_cut.h; from Quality::Fine on
     bool dark = true;
     LoosePieces loosePieces = LoosePieces::Aside;
     Neighbours neighbours = Neighbours::Faded;

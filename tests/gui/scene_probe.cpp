@@ -1,7 +1,8 @@
 // Draws a job off-screen: to look at it, and for frame times on this machine.
 //   firstoff_scene_probe [PROGRAM --setup SETUP] [--time S] [--view NAME] [--size WxH] [--out FILE.png] [--light]
 //                        [--cutaway quarter|half] [--colour-by-tool] [--tailstock] [--azimuth DEG] [--elevation DEG]
-//                        [--nearer FACTOR] [--quick] [--bench FRAMES]
+//                        [--nearer FACTOR] [--quick] [--bench FRAMES] [--quality LEVEL]
+//                        [--demo NAME, a job of assets/jobs with its loads] [--chips]
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -25,7 +26,7 @@ namespace firstoff::gui {
 namespace {
 
 struct Wanted {
-    std::string program, setup, view = "machine", out;
+    std::string program, setup, demo, view = "machine", out;
     int width = 1280, height = 800, frames = 0;
     double time = -1;
     float azimuth = 1e9f, elevation = 1e9f, nearer = 1;
@@ -65,6 +66,12 @@ Wanted wantedFrom(const std::vector<std::string>& words) {
             w.elevation = static_cast<float>(radians(std::stod(next())));
         else if (word == "--nearer")
             w.nearer = std::stof(next());
+        else if (word == "--demo")
+            w.demo = next();
+        else if (word == "--chips")
+            w.options.chips = true;
+        else if (word == "--quality")
+            w.options.quality = qualityNamed(next()).value_or(Quality::Finest);
         else if (word == "--quick")
             w.edges = Edges::Quick;
         else if (word == "--bench")
@@ -84,6 +91,7 @@ std::string textOf(const std::string& path) {
 }
 
 std::shared_ptr<const Trial> trialFor(const Wanted& wanted) {
+    if (!wanted.demo.empty()) return demoJob(wanted.demo);
     if (wanted.program.empty()) return pictureJob(wanted.tailstock);
     return cutFor(readProgram(textOf(wanted.program), wanted.program),
                   readSetup(textOf(wanted.setup), wanted.setup, setupFilesBeside(wanted.setup)));

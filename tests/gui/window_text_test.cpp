@@ -111,11 +111,12 @@ TEST(CommandLine, NamesWhatItCannotUse) {
 }
 
 TEST(CommandLine, SaysWhatThePictureMayCostAndForWhom) {
-    const Startup startup = read(
-        {"--quality", "fine", "--neighbours", "left-out", "--projector", "--bench-frames", "5", "--bench-moves", "0"});
+    const Startup startup = read({"--quality", "fine", "--neighbours", "left-out", "--projector", "--chips",
+                                  "--bench-frames", "5", "--bench-moves", "0"});
     EXPECT_EQ(startup.quality, QualityChoice::Fine);
     EXPECT_EQ(startup.neighbours, Neighbours::LeftOut);
-    EXPECT_TRUE(startup.projector);
+    EXPECT_TRUE(startup.projector && startup.chips);
+    EXPECT_FALSE(read({}).chips);
     EXPECT_EQ(startup.benchMoves, 0);
     EXPECT_EQ(read({"--quality", "automatic"}).quality, QualityChoice::Automatic);
     EXPECT_THROW(read({"--quality", "best"}), UsageError);
@@ -139,7 +140,7 @@ TEST(ViewSettings, HaveALookOfTheirOwnBeforeAProjector) {
 
 TEST(ViewSettings, ComeBackAsTheyWereLeft) {
     ViewSettings view;
-    view.projector = view.projectorDark = view.followTool = view.lessMotion = true;
+    view.projector = view.projectorDark = view.followTool = view.lessMotion = view.chips = true;
     view.quality = QualityChoice::Fine;
     view.neighbours = Neighbours::LeftOut;
     view.dark = false;
