@@ -17,7 +17,10 @@ namespace firstoff::gui {
 App::App(const Startup& startup, std::function<void()> wake)
     : worker_(wake), finishWorker_(wake), program_(session_.document) {
     keepsSettings_ = !startup.picture && startup.benchFrames == 0;
-    if (keepsSettings_) session_.view = loadViewSettings();
+    settingsFile_ = startup.settingsFile.empty() && keepsSettings_ ? viewSettingsPath() : startup.settingsFile;
+    session_.view = loadViewSettings(settingsFile_);
+    below_ = session_.view.below;
+    inPlace_ = session_.view.inPlace;
     if (startup.projector) session_.view.projector = true;
     if (startup.dark) session_.view.setDarkLook(*startup.dark);
     if (startup.quality) session_.view.quality = *startup.quality;
@@ -39,9 +42,11 @@ App::App(const Startup& startup, std::function<void()> wake)
     if (startup.lesson) {
         apply(OpenLesson{*startup.lesson});
         if (startup.lessonStep > 0) lessons_->go(startup.lessonStep);
+        askedPage_ = Tab::Lesson;
     }
     if (!startup.page.empty()) {
-        below_ = inPlace_ = pageNamed(startup.page);
+        askedPage_ = tabNamed(startup.page).value_or(Tab::Clearances);
+        showPage(*askedPage_);
         session_.view.findingsHeight = std::max(session_.view.findingsHeight, 360.0f);  // room for the table
     }
 }
@@ -64,54 +69,25 @@ void App::takeUp(const Session& session) {
     if (session_.stale()) runTrial();
 }
 
-App::Tab App::pageNamed(std::string_view page) {
-    if (page == "words") return Tab::Words;
-    if (page == "lessons") return Tab::Lesson;
-    if (page == "sizes") return Tab::Sizes;
-    if (page == "cut") return Tab::Cut;
-    if (page == "time") return Tab::Time;
-    if (page == "what-if") return Tab::Changes;
-    if (page == "mistakes") return Tab::Mistakes;
-    return Tab::Clearances;
-}
-
 std::size_t App::shownLine() const {
     if (!session_.trial() || instant_.block == kNoBlock) return 0;
     return (instant_.geometry != kNoBlock ? instant_.geometry : instant_.block) + std::size_t{1};
 }
 
 const char* App::shownPage() const {
-    switch (findingsFolded_ ? inPlace_ : below_) {
-        case Tab::Program:
-            return "program";
-        case Tab::Findings:
-            return "findings";
-        case Tab::Words:
-            return "words";
-        case Tab::Lesson:
-            return "lessons";
-        case Tab::Sizes:
-            return "sizes";
-        case Tab::Cut:
-            return "cut";
-        case Tab::Time:
-            return "time";
-        case Tab::Changes:
-            return "what-if";
-        case Tab::Mistakes:
-            return "mistakes";
-        case Tab::Clearances:
-            return "clearances";
-        case Tab::Bodies:
-            return "bodies";
-        case Tab::Finish:
-            return "finish";
-    }
-    return "";
+    return nameOf(findingsFolded_ ? inPlace_ : below_);
+}
+
+// A page that the command line or a lesson brought up is not how the user left the window.
+ViewSettings App::settingsToKeep() const {
+    ViewSettings view = session_.view;
+    if (below_ != askedPage_) view.below = below_;
+    if (inPlace_ != askedPage_) view.inPlace = inPlace_;
+    return view;
 }
 
 App::~App() {
-    if (keepsSettings_) saveViewSettings(session_.view);
+    if (!settingsFile_.empty()) saveViewSettings(settingsToKeep(), settingsFile_);
 }
 
 void App::openFirst(const Startup& startup) {

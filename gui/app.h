@@ -31,6 +31,7 @@
 #include "gui/session.h"
 #include "gui/sizes_pane.h"
 #include "gui/startup.h"
+#include "gui/tab.h"
 #include "gui/tab_strip.h"
 #include "gui/time_pane.h"
 #include "gui/timeline_view.h"
@@ -110,22 +111,7 @@ public:
     void tell(std::string message) { session_.message = std::move(message); }
 
 private:
-    enum class Tab {
-        Program,
-        Findings,
-        Words,
-        Lesson,
-        Sizes,
-        Cut,
-        Time,
-        Changes,
-        Mistakes,
-        Clearances,
-        Bodies,
-        Finish
-    };
-
-    static Tab pageNamed(std::string_view page);
+    ViewSettings settingsToKeep() const;
     void openFirst(const Startup& startup);
     void takeOutcome();
     void show(std::shared_ptr<const TrialOutcome> outcome);
@@ -257,13 +243,15 @@ private:
     Backups backups_;
     Recovery recovery_;
 
-    bool keepsSettings_ = true;  // pictures and measurements neither read nor write the user's settings
-    bool watchesFile_ = true;    // likewise the file on disk and text that is not saved
+    bool keepsSettings_ = true;           // pictures and measurements neither read nor write the user's settings
+    std::filesystem::path settingsFile_;  // where they are kept; empty: nowhere
+    bool watchesFile_ = true;             // likewise the file on disk and text that is not saved
     bool closed_ = false;
     bool discard_ = false;  // the user gave up unsaved changes
     // What stands below the program, and what in a low window in its place.
     Tab below_ = Tab::Findings, inPlace_ = Tab::Program;
-    std::vector<TabButton> tabs_;  // as drawn last
+    std::optional<Tab> askedPage_;  // by the command line: not how the user left the window
+    std::vector<TabButton> tabs_;   // as drawn last
     Rect pagePlace_;
     bool findingsFolded_ = false;
     bool finishInSight_ = false;

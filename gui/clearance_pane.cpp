@@ -84,15 +84,15 @@ void headCell(const char* text, const char* tip) {
 
 }  // namespace
 
-void ClearancePane::arrange(const std::shared_ptr<const Trial>& trial) {
-    if (trial == arranged_ && byTime_ == arrangedByTime_) return;
+void ClearancePane::arrange(const std::shared_ptr<const Trial>& trial, bool byTime) {
+    if (trial == arranged_ && byTime == arrangedByTime_) return;
     if (trial != arranged_) shown_ = kMostRows;
     arranged_ = trial;
-    arrangedByTime_ = byTime_;
+    arrangedByTime_ = byTime;
     const std::vector<Encounter>& encounters = trial->clearance.encounters;
     order_.resize(encounters.size());
     std::iota(order_.begin(), order_.end(), std::size_t{0});
-    if (byTime_) return;
+    if (byTime) return;
     std::stable_sort(order_.begin(), order_.end(),
                      [&](std::size_t a, std::size_t b) { return isWorse(encounters[a], encounters[b]); });
 }
@@ -111,7 +111,7 @@ void ClearancePane::draw(const PaneContext& context, const Rect& rect) {
         words(context, width, context.palette.text,
               tr("Nothing moves in this program, or clearances were not measured."));
     } else {
-        arrange(context.session.outcome->trial);
+        arrange(context.session.outcome->trial, context.session.view.clearancesByTime);
         drawSummary(context, *trial, width);
         drawEncounters(context, *trial, width);
         drawMargins(context, *trial, width);
@@ -152,7 +152,11 @@ void ClearancePane::drawEncounters(const PaneContext& context, const Trial& tria
     }
     if (encounters.size() > 1) {
         ImGui::SameLine(context.px(kPad) + width - context.px(92));
-        if (ImGui::SmallButton(byTime_ ? tr("in order of time") : tr("worst first"))) byTime_ = !byTime_;
+        ViewSettings view = context.session.view;
+        if (ImGui::SmallButton(view.clearancesByTime ? tr("in order of time") : tr("worst first"))) {
+            view.clearancesByTime = !view.clearancesByTime;
+            context.commands.add(ChangeView{view});
+        }
         if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tr("Click to change the order"));
     }
     const std::size_t count = std::min(shown_, order_.size());

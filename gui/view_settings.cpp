@@ -48,6 +48,10 @@ const char* nameIn(const char* const (&names)[N], Enum value) {
     return names[static_cast<std::size_t>(value)];
 }
 
+std::optional<Tab> tabIn(const toml::node_view<toml::node>& node) {
+    return tabNamed(node.value_or(std::string_view()));
+}
+
 // By their names, so that the file outlives a change of their numbers.
 std::uint32_t kindsIn(const toml::array* names) {
     std::uint32_t kinds = 0;
@@ -134,6 +138,9 @@ ViewSettings readViewSettings(std::string_view text) {
     readSection(table["half_section"].as_table(), view.section);
     read(table, "play_by_block", view.playByBlock);
     read(table, "panel", view.panel);
+    if (const auto page = tabIn(table["page"]); page && *page != Tab::Program) view.below = *page;
+    view.inPlace = tabIn(table["page_in_low_window"]).value_or(view.inPlace);
+    read(table, "clearances_by_time", view.clearancesByTime);
     readLanguage(table["language"].value_or(std::string()), view);
     if (const toml::array* lanes = table["folded_lanes"].as_array()) {
         for (const toml::node& entry : *lanes) {
@@ -181,6 +188,9 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"play_speed", view.playSpeed},
         {"play_by_block", view.playByBlock},
         {"panel", view.panel},
+        {"page", nameOf(view.below)},
+        {"page_in_low_window", nameOf(view.inPlace)},
+        {"clearances_by_time", view.clearancesByTime},
         {"folded_lanes", lanes},
         {"recent", recent},
         {"half_section", sectionTable(view.section)},
@@ -208,8 +218,7 @@ fs::path viewSettingsPath() {
     return {};
 }
 
-ViewSettings loadViewSettings() {
-    const fs::path path = viewSettingsPath();
+ViewSettings loadViewSettings(const fs::path& path) {
     std::error_code error;
     if (path.empty() || !fs::exists(path, error)) return {};
     try {
@@ -219,8 +228,7 @@ ViewSettings loadViewSettings() {
     }
 }
 
-void saveViewSettings(const ViewSettings& view) {
-    const fs::path path = viewSettingsPath();
+void saveViewSettings(const ViewSettings& view, const fs::path& path) {
     if (path.empty()) return;
     std::error_code error;
     fs::create_directories(path.parent_path(), error);

@@ -7,14 +7,27 @@
 
 namespace firstoff::gui {
 
-WindowBench::WindowBench(const std::filesystem::path& program, int width, int height,
-                         const std::filesystem::path& stateFolder) {
-    ImGui_ImplOpenGL3_Init("#version 410 core");
+namespace {
+
+Startup startupFor(const std::filesystem::path& program, const std::filesystem::path& stateFolder,
+                   const std::filesystem::path& settingsFile) {
     Startup startup;
     startup.program = program;
     // A picture: the user's own settings are neither read nor written.
     startup.picture = "unused.png";
     startup.stateFolder = stateFolder;
+    startup.settingsFile = settingsFile;
+    return startup;
+}
+
+}  // namespace
+
+WindowBench::WindowBench(const std::filesystem::path& program, int width, int height,
+                         const std::filesystem::path& stateFolder, const std::filesystem::path& settingsFile)
+    : WindowBench(startupFor(program, stateFolder, settingsFile), width, height) {}
+
+WindowBench::WindowBench(const Startup& startup, int width, int height) {
+    ImGui_ImplOpenGL3_Init("#version 410 core");
     app_ = std::make_unique<App>(startup, std::function<void()>());
     resize(width, height);
     app_->prepare(1);

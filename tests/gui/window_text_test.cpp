@@ -153,6 +153,9 @@ TEST(ViewSettings, ComeBackAsTheyWereLeft) {
     view.foldedLanes = {"Grip", "Bending"};
     view.section = {SectionSettings::Shown::Both, 0.25f, false, true, true, 500};
     view.language = "de";
+    view.below = Tab::Sizes;
+    view.inPlace = Tab::Changes;
+    view.clearancesByTime = true;
     view.recent = {"/jobs/a \"odd\" name.nc", "/jobs/b.nc"};
     EXPECT_EQ(readViewSettings(writeViewSettings(view)), view);
 }
@@ -161,9 +164,19 @@ TEST(ViewSettings, PassOverWhatTheyCannotUse) {
     const ViewSettings usual;
     for (const char* text :
          {"", "not toml [[[", "dark = 3\nprogram_width = \"wide\"\nscale = 1e9\ncutaway = -1\nrecent = 4",
-          "unknown = 1", "language = \"tlh\"", "language = 3"}) {
+          "unknown = 1", "language = \"tlh\"", "language = 3", "page = \"no such page\"", "page = 3",
+          "page = \"program\"",  // has its own place, and stands there already
+          "page_in_low_window = \"\"", "clearances_by_time = 1"}) {
         EXPECT_EQ(readViewSettings(text), usual) << text;
     }
+}
+
+TEST(Tabs, AreCalledByOneNameEach) {
+    for (int i = 0; i <= static_cast<int>(Tab::Finish); ++i) {
+        EXPECT_EQ(tabNamed(nameOf(static_cast<Tab>(i))), static_cast<Tab>(i));
+    }
+    EXPECT_EQ(tabNamed("Sizes"), std::nullopt);
+    EXPECT_EQ(tabNamed(""), std::nullopt);
 }
 
 TEST(ViewSettings, KeepEightRecentProgramsNewestFirst) {
