@@ -156,6 +156,7 @@ void App::frame(double now) {
     handleKeys(context);
     input_.clear();
     applyAll();
+    if (!ImGui::IsAnyItemActive() && !ImGui::IsMouseDown(ImGuiMouseButton_Left)) ++gesture_;
 }
 
 // A new trial from the worker: keep the moment shown as well as can be.
@@ -193,9 +194,21 @@ void App::show(std::shared_ptr<const TrialOutcome> outcome) {
     if (session_.chosen != kNoBlock && !session_.playing) apply(SelectLine{program_.caretLine(), false});
 }
 
+bool App::hasBodiesOf(const Trial& next) const {
+    const Trial* before = session_.trial();
+    if (!before || !before->clearance.bodies || !next.clearance.bodies) return false;
+    const std::size_t count = next.clearance.bodies->bodies.size();
+    if (before->clearance.bodies->bodies.size() != count) return false;
+    for (int body = 0; body < static_cast<int>(count); ++body) {
+        if (bodyTitle(next, body) != bodyTitle(*before, body)) return false;
+    }
+    return true;
+}
+
 // What was being measured stays, where the machine is the same.
 void App::forgetOtherBodies(const Trial& next) {
     const Trial* before = session_.trial();
+    if (!hasBodiesOf(next)) session_.changes.forget({ChangeHistory::Part::Measure});
     for (int& body : session_.measure) {
         if (body == kNoBody || !before) continue;
         const bool there = next.clearance.bodies && before->clearance.bodies &&
@@ -439,6 +452,7 @@ void App::handleKeys(const PaneContext& context) {
             if (event.key == Key::None && event.character >= 0x20) program_.typeIntoStrip(event.character);
             continue;
         }
+        if (event.ctrl && !typing) handleUndoKey(event);
         if (event.ctrl) handleCtrlKey(event);
         if (event.alt || !typing) handleTimeKey(event);
         if (event.key == Key::F1) dialogs_.showKeys();
@@ -447,6 +461,15 @@ void App::handleKeys(const PaneContext& context) {
             commands_.add(EditProgram{event.shift ? What::FindPrevious : What::FindNext});
         }
         if (event.key == Key::F5) commands_.add(Reload{});
+    }
+}
+
+// With the caret in the program, or in a field, they are the text's.
+void App::handleUndoKey(const InputEvent& event) {
+    if (event.is('Y') || (event.is('Z') && event.shift)) {
+        commands_.add(RedoChange{});
+    } else if (event.is('Z')) {
+        commands_.add(UndoChange{});
     }
 }
 

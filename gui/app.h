@@ -117,6 +117,7 @@ private:
     void show(std::shared_ptr<const TrialOutcome> outcome);
     void requestChanges(bool quickLook);
     void forgetOtherBodies(const Trial& next);
+    bool hasBodiesOf(const Trial& next) const;
     void advance(double now);
     void drawPanes(const PaneContext& context);
     void drawSplitters(const PaneContext& context, const Layout& layout, const LayoutSpace& space);
@@ -126,10 +127,13 @@ private:
     void askForFinish();
     void drawMessage(const PaneContext& context, const Layout& layout);
     void handleKeys(const PaneContext& context);
+    void handleUndoKey(const InputEvent& event);
     void handleCtrlKey(const InputEvent& event);
     void handleTimeKey(const InputEvent& event);
     void runTrial();
     void applyAll();
+    void carryOutOne(const Command& command);
+    void go(const ChangeHistory::Step& step);
     void keepLesson();
     void followLesson();
     void takeLessonScene(LessonScene scene);
@@ -189,6 +193,8 @@ private:
     void apply(const CancelTrial& command);
     void apply(const TryChanges& command);
     void apply(const ChangeView& command);
+    void apply(const UndoChange& command);
+    void apply(const RedoChange& command);
     void apply(const ShowView& command);
     void apply(const ChooseLanguage& command);
     void apply(const Tell& command);
@@ -199,6 +205,8 @@ private:
     void lookAfterFile();
     bool replaceText(std::string text);
     bool readProgramFile(const std::filesystem::path& path);
+    void forgetBookmarks();
+    void forgetLoop();
     bool readSetupFile(const std::filesystem::path& path);
     bool saveTo(const std::filesystem::path& path);
 
@@ -259,6 +267,8 @@ private:
     bool sceneOnly_ = false;
     float wantedScale_ = 0;  // from the command line; 0: none
     double now_ = 0;
+    // Names what the user does in one go, such as a drag: changes within it are taken back together.
+    std::uint64_t gesture_ = 1;
     double trialDue_ = -1;  // when the text rests and a trial starts; negative: none due
     double wholeDue_ = -1;  // when the sliders rest and the whole trial follows the quick look; likewise
     bool styleDark_ = true, styleProjector_ = false;

@@ -59,6 +59,24 @@ void fileMenu(const PaneContext& context) {
     if (ImGui::MenuItem(tr("Quit"), tr("Ctrl+Q"))) commands.add(Quit{});
 }
 
+// What was changed besides text: says which, since it need not be in sight.
+void changeItems(const PaneContext& context) {
+    const ChangeHistory& changes = context.session.changes;
+    const auto item = [&](const std::string& text, const char* id, const char* key, bool possible) {
+        const bool chosen = ImGui::MenuItem((text + id).c_str(), key, false, possible);
+        if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled))
+            ImGui::SetTooltip("%s", tr("What was changed in the window. While the caret stands in the program, the "
+                                       "keys are for its text."));
+        return chosen;
+    };
+    const std::string undone = changes.undoWords(), redone = changes.redoWords();
+    if (item(undone.empty() ? tr("Undo") : say("Undo: {}", undone), "###undo", tr("Ctrl+Z"), changes.canUndo()))
+        context.commands.add(UndoChange{});
+    if (item(redone.empty() ? tr("Redo") : say("Redo: {}", redone), "###redo", tr("Ctrl+Y"), changes.canRedo()))
+        context.commands.add(RedoChange{});
+    ImGui::Separator();
+}
+
 void editMenu(const PaneContext& context) {
     using What = EditProgram::What;
     Commands& commands = context.commands;
@@ -66,8 +84,9 @@ void editMenu(const PaneContext& context) {
     const auto item = [&](const char* text, const char* key, What what, bool possible = true) {
         if (ImGui::MenuItem(text, key, false, possible)) commands.add(EditProgram{what});
     };
-    item(tr("Undo"), tr("Ctrl+Z"), What::Undo, document.canUndo());
-    item(tr("Redo"), tr("Ctrl+Y"), What::Redo, document.canRedo());
+    changeItems(context);
+    item(tr("Undo in the program"), tr("Ctrl+Z"), What::Undo, document.canUndo());
+    item(tr("Redo in the program"), tr("Ctrl+Y"), What::Redo, document.canRedo());
     ImGui::Separator();
     item(tr("Cut"), tr("Ctrl+X"), What::Cut);
     item(tr("Copy"), tr("Ctrl+C"), What::Copy);
