@@ -48,6 +48,7 @@ void eachOfView(const Visit& visit) {
     visit(later("findings beneath their lines"), &ViewSettings::findingsInText);
     visit(later("order of contacts and near misses"), &ViewSettings::clearancesByTime);
     visit(later("panel of the machine"), &ViewSettings::panel);
+    visit(later("units"), &ViewSettings::units);
     visit(later("size of type"), &ViewSettings::scale);
     visit(later("pace of playing"), &ViewSettings::playSpeed);
     visit(later("pace of playing"), &ViewSettings::playByBlock);

@@ -135,6 +135,14 @@ void neighbourItems(ViewSettings& view) {
     item(tr("Left out"), Neighbours::LeftOut);
 }
 
+void unitItems(ViewSettings& view) {
+    const auto item = [&](const char* text, Units which) {
+        if (ImGui::MenuItem(text, nullptr, view.units == which)) view.units = which;
+    };
+    item(tr("Millimetres"), Units::Millimetres);
+    item(tr("Inches"), Units::Inches);
+}
+
 // Each by its name in itself, so that whoever does not read the one in use finds their own.
 void languageItems(Commands& commands) {
     for (const Language& language : languages()) {
@@ -198,6 +206,14 @@ void viewMenu(const PaneContext& context) {
     if (ImGui::MenuItem(tr("Panel of the machine"), nullptr, view.panel)) view.panel = !view.panel;
     if (ImGui::BeginMenu(tr("Size of type"))) {
         scaleItems(view);
+        ImGui::EndMenu();
+    }
+    const bool unitsOpen = ImGui::BeginMenu(tr("Units"));
+    if (ImGui::IsItemHovered())
+        ImGui::SetTooltip("%s", tr("Of what the window measures and reads out. What the program says itself, findings, "
+                                   "papers and the keys of the set-up stay as they are, in mm."));
+    if (unitsOpen) {
+        unitItems(view);
         ImGui::EndMenu();
     }
     if (ImGui::BeginMenu(tr("Language"))) {

@@ -32,6 +32,7 @@ void read(const toml::table& table, std::string_view key, Number& value, Number 
 constexpr const char* kColourings[] = {"metal", "by tool", "by size"};  // in order of Colouring
 
 constexpr const char* kQualityNames[] = {"automatic", "plain", "fine", "finest"};  // of QualityChoice
+constexpr const char* kUnits[] = {"mm", "inch"};                                   // of Units
 constexpr const char* kNeighbours[] = {"solid", "faded", "left out"};              // of Neighbours
 
 // Which of the names of an enumeration stands under `key`; as it was where none does.
@@ -125,6 +126,7 @@ ViewSettings readViewSettings(std::string_view text) {
     readName(table, "surfaces", kColourings, view.colouring);
     readName(table, "picture_quality", kQualityNames, view.quality);
     readName(table, "neighbours", kNeighbours, view.neighbours);
+    readName(table, "units", kUnits, view.units);
     view.hiddenBodies = kindsIn(table["hidden"].as_array());
     read(table, "readouts_width", view.readoutsWidth, 80.0f, 2000.0f);
     read(table, "program_width", view.programWidth, 80.0f, 4000.0f);
@@ -176,6 +178,7 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"surfaces", nameIn(kColourings, view.colouring)},
         {"picture_quality", nameIn(kQualityNames, view.quality)},
         {"neighbours", nameIn(kNeighbours, view.neighbours)},
+        {"units", nameIn(kUnits, view.units)},
         {"hidden", hidden},
         {"readouts_width", view.readoutsWidth},
         {"program_width", view.programWidth},

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "gui/figures.h"
 #include "gui/scene/colouring.h"
 #include "gui/scene/neighbours.h"
 #include "gui/scene/quality.h"
@@ -48,6 +49,7 @@ struct ViewSettings {
     bool playByBlock = false;              // every block takes as long to be watched
     bool panel = true;                     // the machine's panel beneath the picture
     std::vector<std::string> foldedLanes;  // of the timeline, by their names in English
+    Units units = Units::Millimetres;      // of what the window tells, not of programs, findings, papers, set-ups
     Tab below = Tab::Findings;             // the page below the program,
     Tab inPlace = Tab::Program;            // and the one in its place in a low window
     bool clearancesByTime = false;         // contacts and near misses listed in order of time, not the worst first

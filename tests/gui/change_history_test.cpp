@@ -71,6 +71,7 @@ TEST(ChangeHistory, SaysWhatWasChanged) {
         {"billet whole or cut away", [](Choices& c) { c.view.cutaway = 1; }},
         {"colouring of surfaces", [](Choices& c) { c.view.colouring = Colouring::Size; }},
         {"bodies shown or hidden", [](Choices& c) { c.view.hiddenBodies = 3; }},
+        {"units", [](Choices& c) { c.view.units = Units::Inches; }},
         {"folded lanes", [](Choices& c) { c.view.foldedLanes = {"Grip"}; }},
         // How the window is arranged is not taken back.
         {"",
