@@ -67,8 +67,9 @@ Figure roughLength(double mm, Units units) {
     return {withDecimals(inUnits(mm, units), units == Units::Inches ? 1 : 0), unitOf(units)};
 }
 
-Figure roundLength(double mm, Units units, int digits) {
-    return {fmt::format("{:.{}g}", inUnits(mm, units), digits), unitOf(units)};
+Figure roundLength(double mm, Units units) {
+    if (units == Units::Millimetres) return {fmt::format("{:.3g}", mm), unitOf(units)};
+    return {fmt::format("{:.4f}", std::floor(inUnits(mm, units) * 1e4 + 1e-6) / 1e4), unitOf(units)};
 }
 
 std::string position(double diameterMm, double zMm, Units units) {

@@ -39,8 +39,9 @@ Figure length(double mm, Units units);
 Figure smallLength(double mm, Units units);
 // Whole mm, tenths of an inch.
 Figure roughLength(double mm, Units units);
-// At most `digits` that count, for limits that a set-up gives: "0.5", "0.0197".
-Figure roundLength(double mm, Units units, int digits = 3);
+// A limit that a set-up gives: "0.5", "0.0196"; in inches rounded down, so that no gap is said to be beyond it that is
+// not.
+Figure roundLength(double mm, Units units);
 // "X 54.200  Z -20.000 mm": a diameter and a length.
 std::string position(double diameterMm, double zMm, Units units);
 

@@ -8,6 +8,7 @@
 
 #include "gui/backup.h"
 #include "gui/scene/lathe_scene.h"
+#include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -63,11 +64,7 @@ void fileMenu(const PaneContext& context) {
 void changeItems(const PaneContext& context) {
     const ChangeHistory& changes = context.session.changes;
     const auto item = [&](const std::string& text, const char* id, const char* key, bool possible) {
-        const bool chosen = ImGui::MenuItem((text + id).c_str(), key, false, possible);
-        if (ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled))
-            ImGui::SetTooltip("%s", tr("What was changed in the window. While the caret stands in the program, the "
-                                       "keys are for its text."));
-        return chosen;
+        return ImGui::MenuItem((text + id).c_str(), key, false, possible);
     };
     const std::string undone = changes.undoWords(), redone = changes.redoWords();
     if (item(undone.empty() ? tr("Undo") : say("Undo: {}", undone), "###undo", tr("Ctrl+Z"), changes.canUndo()))
@@ -135,9 +132,19 @@ void neighbourItems(ViewSettings& view) {
     item(tr("Left out"), Neighbours::LeftOut);
 }
 
-void unitItems(ViewSettings& view) {
+// Beside the two, so that it hides neither.
+void tellUnits(const PaneContext& context) {
+    const std::string text =
+        tr("Of what the window measures and reads out. What the program says itself, findings, "
+           "papers and the keys of the set-up stay as they are, in mm.");
+    ImGui::SetNextWindowPos({ImGui::GetItemRectMax().x + context.px(12), ImGui::GetItemRectMin().y});
+    ImGui::SetTooltip("%s", wrapped(*context.fonts.text, context.px(300), text).c_str());
+}
+
+void unitItems(const PaneContext& context, ViewSettings& view) {
     const auto item = [&](const char* text, Units which) {
         if (ImGui::MenuItem(text, nullptr, view.units == which)) view.units = which;
+        if (ImGui::IsItemHovered()) tellUnits(context);
     };
     item(tr("Millimetres"), Units::Millimetres);
     item(tr("Inches"), Units::Inches);
@@ -208,12 +215,8 @@ void viewMenu(const PaneContext& context) {
         scaleItems(view);
         ImGui::EndMenu();
     }
-    const bool unitsOpen = ImGui::BeginMenu(tr("Units"));
-    if (ImGui::IsItemHovered())
-        ImGui::SetTooltip("%s", tr("Of what the window measures and reads out. What the program says itself, findings, "
-                                   "papers and the keys of the set-up stay as they are, in mm."));
-    if (unitsOpen) {
-        unitItems(view);
+    if (ImGui::BeginMenu(tr("Units"))) {
+        unitItems(context, view);
         ImGui::EndMenu();
     }
     if (ImGui::BeginMenu(tr("Language"))) {

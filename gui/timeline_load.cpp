@@ -117,13 +117,14 @@ void TimelineView::drawGrip(const Canvas& canvas, const Rect& lane) {
 void TimelineView::drawBending(const Canvas& canvas, const Rect& lane) {
     const SampleIndex& bending = canvas.index.load().bending();
     const Units units = canvas.context.session.view.units;
+    const double least = units == Units::Inches ? 1e-4 * kMmPerInch : 0.001;  // the finest that is told
     LaneScale scale;
     scale.most = bending.most();
     scale.top = 1.12 * scale.most;
     drawFigures(canvas.list, canvas.context, lane, scale, sampleRecords(canvas.trial, bending, window_), canvas.area.x,
                 canvas.palette().waiting);
     drawLabel(canvas.list, canvas.context, lane,
-              scale.most < 0.001 ? say("less than {} on diameter", told(roundLength(0.001, units, 1)))
+              scale.most < least ? say("less than {} on diameter", told(length(least, units)))
                                  : say("at most {} on diameter", told(length(scale.most, units))));
 }
 

@@ -46,7 +46,7 @@ TEST(Figures, TellLengthsInTheUnitsAskedFor) {
              Row{roughLength(127, kMm), "127 mm"},
              Row{roughLength(127, kInch), "5.0 in"},
              Row{roundLength(0.5, kMm), "0.5 mm"},
-             Row{roundLength(0.5, kInch), "0.0197 in"},
+             Row{roundLength(0.5, kInch), "0.0196 in"},
              Row{feedPerRev(0.254, kMm), "0.254 mm/rev"},
              Row{feedPerRev(0.254, kInch), "0.0100 in/rev"},
              Row{feedPerMinute(508, kMm), "508 mm/min"},
