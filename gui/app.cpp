@@ -17,7 +17,10 @@ namespace firstoff::gui {
 App::App(const Startup& startup, std::function<void()> wake)
     : worker_(wake), finishWorker_(wake), program_(session_.document) {
     keepsSettings_ = !startup.picture && startup.benchFrames == 0;
-    if (keepsSettings_) session_.view = loadViewSettings();
+    settingsFile_ = startup.settingsFile.empty() && keepsSettings_ ? viewSettingsPath() : startup.settingsFile;
+    session_.view = loadViewSettings(settingsFile_);
+    below_ = session_.view.below;
+    inPlace_ = session_.view.inPlace;
     if (startup.projector) session_.view.projector = true;
     if (startup.dark) session_.view.setDarkLook(*startup.dark);
     if (startup.quality) session_.view.quality = *startup.quality;
@@ -40,9 +43,11 @@ App::App(const Startup& startup, std::function<void()> wake)
     if (startup.lesson) {
         apply(OpenLesson{*startup.lesson});
         if (startup.lessonStep > 0) lessons_->go(startup.lessonStep);
+        askedPage_ = Tab::Lesson;
     }
     if (!startup.page.empty()) {
-        below_ = inPlace_ = pageNamed(startup.page);
+        askedPage_ = tabNamed(startup.page).value_or(Tab::Clearances);
+        showPage(*askedPage_);
         session_.view.findingsHeight = std::max(session_.view.findingsHeight, 360.0f);  // room for the table
     }
 }
@@ -65,54 +70,25 @@ void App::takeUp(const Session& session) {
     if (session_.stale()) runTrial();
 }
 
-App::Tab App::pageNamed(std::string_view page) {
-    if (page == "words") return Tab::Words;
-    if (page == "lessons") return Tab::Lesson;
-    if (page == "sizes") return Tab::Sizes;
-    if (page == "cut") return Tab::Cut;
-    if (page == "time") return Tab::Time;
-    if (page == "what-if") return Tab::Changes;
-    if (page == "mistakes") return Tab::Mistakes;
-    return Tab::Clearances;
-}
-
 std::size_t App::shownLine() const {
     if (!session_.trial() || instant_.block == kNoBlock) return 0;
     return (instant_.geometry != kNoBlock ? instant_.geometry : instant_.block) + std::size_t{1};
 }
 
 const char* App::shownPage() const {
-    switch (findingsFolded_ ? inPlace_ : below_) {
-        case Tab::Program:
-            return "program";
-        case Tab::Findings:
-            return "findings";
-        case Tab::Words:
-            return "words";
-        case Tab::Lesson:
-            return "lessons";
-        case Tab::Sizes:
-            return "sizes";
-        case Tab::Cut:
-            return "cut";
-        case Tab::Time:
-            return "time";
-        case Tab::Changes:
-            return "what-if";
-        case Tab::Mistakes:
-            return "mistakes";
-        case Tab::Clearances:
-            return "clearances";
-        case Tab::Bodies:
-            return "bodies";
-        case Tab::Finish:
-            return "finish";
-    }
-    return "";
+    return nameOf(findingsFolded_ ? inPlace_ : below_);
+}
+
+// A page that the command line or a lesson brought up is not how the user left the window.
+ViewSettings App::settingsToKeep() const {
+    ViewSettings view = session_.view;
+    if (below_ != askedPage_) view.below = below_;
+    if (inPlace_ != askedPage_) view.inPlace = inPlace_;
+    return view;
 }
 
 App::~App() {
-    if (keepsSettings_) saveViewSettings(session_.view);
+    if (!settingsFile_.empty()) saveViewSettings(settingsToKeep(), settingsFile_);
 }
 
 void App::openFirst(const Startup& startup) {
@@ -181,6 +157,7 @@ void App::frame(double now) {
     handleKeys(context);
     input_.clear();
     applyAll();
+    if (!ImGui::IsAnyItemActive() && !ImGui::IsMouseDown(ImGuiMouseButton_Left)) ++gesture_;
 }
 
 // A new trial from the worker: keep the moment shown as well as can be.
@@ -218,9 +195,21 @@ void App::show(std::shared_ptr<const TrialOutcome> outcome) {
     if (session_.chosen != kNoBlock && !session_.playing) apply(SelectLine{program_.caretLine(), false});
 }
 
+bool App::hasBodiesOf(const Trial& next) const {
+    const Trial* before = session_.trial();
+    if (!before || !before->clearance.bodies || !next.clearance.bodies) return false;
+    const std::size_t count = next.clearance.bodies->bodies.size();
+    if (before->clearance.bodies->bodies.size() != count) return false;
+    for (int body = 0; body < static_cast<int>(count); ++body) {
+        if (bodyTitle(next, body) != bodyTitle(*before, body)) return false;
+    }
+    return true;
+}
+
 // What was being measured stays, where the machine is the same.
 void App::forgetOtherBodies(const Trial& next) {
     const Trial* before = session_.trial();
+    if (!hasBodiesOf(next)) session_.changes.forget({ChangeHistory::Part::Measure});
     for (int& body : session_.measure) {
         if (body == kNoBody || !before) continue;
         const bool there = next.clearance.bodies && before->clearance.bodies &&
@@ -476,6 +465,7 @@ void App::handleKeys(const PaneContext& context) {
             if (event.key == Key::None && event.character >= 0x20) program_.typeIntoStrip(event.character);
             continue;
         }
+        if (event.ctrl && !typing) handleUndoKey(event);
         if (event.ctrl) handleCtrlKey(event);
         if (event.alt || !typing) handleTimeKey(event);
         if (!typing && event.key == Key::Enter && !event.ctrl) goOnInLesson();
@@ -485,6 +475,15 @@ void App::handleKeys(const PaneContext& context) {
             commands_.add(EditProgram{event.shift ? What::FindPrevious : What::FindNext});
         }
         if (event.key == Key::F5) commands_.add(Reload{});
+    }
+}
+
+// With the caret in the program, or in a field, they are the text's.
+void App::handleUndoKey(const InputEvent& event) {
+    if (event.is('Y') || (event.is('Z') && event.shift)) {
+        commands_.add(RedoChange{});
+    } else if (event.is('Z')) {
+        commands_.add(UndoChange{});
     }
 }
 

@@ -31,6 +31,7 @@
 #include "gui/session.h"
 #include "gui/sizes_pane.h"
 #include "gui/startup.h"
+#include "gui/tab.h"
 #include "gui/tab_strip.h"
 #include "gui/time_pane.h"
 #include "gui/timeline_view.h"
@@ -112,27 +113,13 @@ public:
     void tell(std::string message) { session_.message = std::move(message); }
 
 private:
-    enum class Tab {
-        Program,
-        Findings,
-        Words,
-        Lesson,
-        Sizes,
-        Cut,
-        Time,
-        Changes,
-        Mistakes,
-        Clearances,
-        Bodies,
-        Finish
-    };
-
-    static Tab pageNamed(std::string_view page);
+    ViewSettings settingsToKeep() const;
     void openFirst(const Startup& startup);
     void takeOutcome();
     void show(std::shared_ptr<const TrialOutcome> outcome);
     void requestChanges(bool quickLook);
     void forgetOtherBodies(const Trial& next);
+    bool hasBodiesOf(const Trial& next) const;
     void advance(double now);
     void takeInstant();
     void seekAtOnce();
@@ -144,10 +131,13 @@ private:
     void askForFinish();
     void drawMessage(const PaneContext& context, const Layout& layout);
     void handleKeys(const PaneContext& context);
+    void handleUndoKey(const InputEvent& event);
     void handleCtrlKey(const InputEvent& event);
     void handleTimeKey(const InputEvent& event);
     void runTrial();
     void applyAll();
+    void carryOutOne(const Command& command);
+    void go(const ChangeHistory::Step& step);
     void keepLesson();
     void goOnInLesson();
     void followLesson();
@@ -208,6 +198,8 @@ private:
     void apply(const CancelTrial& command);
     void apply(const TryChanges& command);
     void apply(const ChangeView& command);
+    void apply(const UndoChange& command);
+    void apply(const RedoChange& command);
     void apply(const ShowView& command);
     void apply(const ChooseLanguage& command);
     void apply(const Tell& command);
@@ -218,6 +210,8 @@ private:
     void lookAfterFile();
     bool replaceText(std::string text);
     bool readProgramFile(const std::filesystem::path& path);
+    void forgetBookmarks();
+    void forgetLoop();
     bool readSetupFile(const std::filesystem::path& path);
     bool saveTo(const std::filesystem::path& path);
 
@@ -262,13 +256,15 @@ private:
     Backups backups_;
     Recovery recovery_;
 
-    bool keepsSettings_ = true;  // pictures and measurements neither read nor write the user's settings
-    bool watchesFile_ = true;    // likewise the file on disk and text that is not saved
+    bool keepsSettings_ = true;           // pictures and measurements neither read nor write the user's settings
+    std::filesystem::path settingsFile_;  // where they are kept; empty: nowhere
+    bool watchesFile_ = true;             // likewise the file on disk and text that is not saved
     bool closed_ = false;
     bool discard_ = false;  // the user gave up unsaved changes
     // What stands below the program, and what in a low window in its place.
     Tab below_ = Tab::Findings, inPlace_ = Tab::Program;
-    std::vector<TabButton> tabs_;  // as drawn last
+    std::optional<Tab> askedPage_;  // by the command line: not how the user left the window
+    std::vector<TabButton> tabs_;   // as drawn last
     Rect pagePlace_;
     bool findingsFolded_ = false;
     bool finishInSight_ = false;
@@ -276,6 +272,8 @@ private:
     bool sceneOnly_ = false;
     float wantedScale_ = 0;  // from the command line; 0: none
     double now_ = 0;
+    // Names what the user does in one go, such as a drag: changes within it are taken back together.
+    std::uint64_t gesture_ = 1;
     double trialDue_ = -1;  // when the text rests and a trial starts; negative: none due
     double wholeDue_ = -1;  // when the sliders rest and the whole trial follows the quick look; likewise
     bool styleDark_ = true, styleProjector_ = false;

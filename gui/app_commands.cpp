@@ -30,17 +30,53 @@ fs::path siblingSetup(const fs::path& program) {
     return setup;
 }
 
+// What the user can take back; every other command goes somewhere, or changes text and files.
+bool canBeTakenBack(const Command& command) {
+    return std::holds_alternative<TryChanges>(command) || std::holds_alternative<TryMistake>(command) ||
+           std::holds_alternative<MeasureBody>(command) || std::holds_alternative<ShowNearest>(command) ||
+           std::holds_alternative<Bookmark>(command) || std::holds_alternative<LoopSpan>(command) ||
+           std::holds_alternative<ChangeView>(command);
+}
+
 }  // namespace
 
 void App::applyAll() {
-    for (const Command& command : commands_.take()) {
-        std::visit([this](const auto& one) { apply(one); }, command);
-    }
+    for (const Command& command : commands_.take()) carryOutOne(command);
     if (auto next = dialogs_.takeNext()) {
         discard_ = true;
-        std::visit([this](const auto& one) { apply(one); }, *next);
+        carryOutOne(*next);
         discard_ = false;
     }
+}
+
+void App::carryOutOne(const Command& command) {
+    const auto carryOut = [&] { std::visit([this](const auto& one) { apply(one); }, command); };
+    if (!canBeTakenBack(command)) return carryOut();
+    const Choices before = session_.choices();
+    carryOut();
+    session_.changes.note(before, session_.choices(), gesture_);
+}
+
+void App::apply(const UndoChange&) {
+    if (const auto step = session_.changes.undo()) go(*step);
+}
+
+void App::apply(const RedoChange&) {
+    if (const auto step = session_.changes.redo()) go(*step);
+}
+
+// Only what the step is about: all else is as the user has it now.
+void App::go(const ChangeHistory::Step& step) {
+    const auto& [from, to] = step;
+    if (from.whatIf != to.whatIf) apply(TryChanges{to.whatIf});
+    if (from.mistake != to.mistake) apply(TryMistake{to.mistake});
+    if (from.measure != to.measure) {
+        session_.measure = to.measure;
+        session_.picking = -1;
+    }
+    if (from.bookmarks != to.bookmarks) session_.bookmarks = to.bookmarks;
+    if (from.loop != to.loop) apply(to.loop ? LoopSpan{to.loop->fromS, to.loop->toS} : LoopSpan{});
+    session_.view = withChange(session_.view, from.view, to.view);
 }
 
 void App::runTrial() {
@@ -57,6 +93,7 @@ void App::runTrial() {
     // Changes at offsets and tools were tried on the job as it was; the switches of the panel stay.
     session_.whatIf = session_.whatIf.panel();
     session_.mistake.reset();
+    session_.changes.forget({ChangeHistory::Part::OffsetsAndTools, ChangeHistory::Part::Mistake});
     wholeDue_ = -1;
 }
 
@@ -436,8 +473,8 @@ bool App::readProgramFile(const fs::path& path) {
         return false;
     }
     session_.inLesson = session_.asksPlace = false;
-    if (path != session_.programPath) session_.bookmarks.clear();
-    session_.loop.reset();
+    if (path != session_.programPath) forgetBookmarks();
+    forgetLoop();
     recovery_.release(session_.programPath);  // what was not saved of it was given up
     watch_.hold(path, text);
     notices_ = FileNotices();
@@ -451,6 +488,16 @@ bool App::readProgramFile(const fs::path& path) {
     session_.step = kNoStep;
     program_.reset();
     return true;
+}
+
+void App::forgetBookmarks() {
+    session_.bookmarks.clear();
+    session_.changes.forget({ChangeHistory::Part::Bookmarks});
+}
+
+void App::forgetLoop() {
+    session_.loop.reset();
+    session_.changes.forget({ChangeHistory::Part::Loop});
 }
 
 bool App::readSetupFile(const fs::path& path) {
@@ -592,9 +639,12 @@ void App::apply(const ChooseLanguage& command) {
     finishWorker_.finish();
     lessons_->finish();
     if (!useLanguage(command.code) || !tried) return;
-    WhatIf changes = session_.whatIf;
+    WhatIf whatIf = session_.whatIf;
+    ChangeHistory changes = session_.changes;
     runTrial();
-    session_.whatIf = std::move(changes);
+    session_.whatIf = std::move(whatIf);
+    session_.changes = std::move(changes);
+    session_.changes.forget({ChangeHistory::Part::Mistake});
 }
 
 void App::apply(const Tell& command) {

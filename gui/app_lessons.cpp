@@ -142,8 +142,8 @@ void App::takeLessonScene(LessonScene scene) {
         session_.chosen = kNoBlock;
         session_.timeS = 0;
         session_.step = kNoStep;
-        session_.bookmarks.clear();
-        session_.loop.reset();
+        forgetBookmarks();
+        forgetLoop();
         program_.reset();
         runTrial();
     }

@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "gui/figures.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -66,18 +65,18 @@ const char* stopTitle(ProgramStop::Kind kind) {
     return "";
 }
 
-std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant) {
+std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant, Units units) {
     std::vector<std::string> lines;
     if (!instant.hasMoves) return lines;
     const MoveKind kind = trial.timeline.moves[instant.timed].kind;
     std::string what = fmt::format("{}  {}", clockTime(instant.timeS), motionTitle(kind));
     if (instant.pass > 0) what += say(", pass {}", instant.pass);
     lines.push_back(what);
-    lines.push_back(
-        fmt::format("X {}  Z {}", millimetres(2 * instant.programmed.r), millimetres(instant.programmed.z)));
+    lines.push_back(position(2 * instant.programmed.r, instant.programmed.z, units));
     std::string spindle = say("{} rev/min", wholeNumber(instant.revPerMin));
     if (instant.feedMmPerMin > 0) {
-        spindle += say(", {:.3f} mm/rev ({} mm/min)", instant.feedMmPerRev, wholeNumber(instant.feedMmPerMin));
+        spindle += fmt::format(", {} ({})", told(feedPerRev(instant.feedMmPerRev, units)),
+                               told(feedPerMinute(instant.feedMmPerMin, units)));
     }
     lines.push_back(spindle);
     const std::size_t call = trial.toolpath.moves[trial.timeline.moves[instant.timed].move].call;

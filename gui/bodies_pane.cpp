@@ -154,17 +154,19 @@ void BodiesPane::drawMeasure(const PaneContext& context, const Trial& trial, flo
         return;
     }
     const Nearness& measured = *session.measured;
+    const Units units = session.view.units;
     ImGui::SetCursorPosX(context.px(kPad));
     ImGui::PushFont(context.fonts.figures);
-    ImGui::TextUnformatted(std::isfinite(measured.gap) ? gapTitle(measured.gap).c_str() : tr("not there"));
+    ImGui::TextUnformatted(std::isfinite(measured.gap) ? gapTitle(measured.gap, units).c_str() : tr("not there"));
     ImGui::PopFont();
     if (!std::isfinite(measured.gap)) return;
     const SpacePoint way = measured.onSecond - measured.onFirst;
     const Point datum =
         context.instant && context.instant->modal ? trial.toolpath.datums[context.instant->modal->datum] : Point{};
     quietly(context, width,
-            say("from {}\nto {}\nway: in X {} on radius, in Z {}, across {}", placeTitle(measured.onFirst, datum),
-                placeTitle(measured.onSecond, datum), millimetres(way.r), millimetres(way.z), millimetres(way.y)));
+            say("from {}\nto {}\nway: in X {} on radius, in Z {}, across {}",
+                placeTitle(measured.onFirst, datum, units), placeTitle(measured.onSecond, datum, units),
+                told(length(way.r, units)), told(length(way.z, units)), told(length(way.y, units))));
     ImGui::SetCursorPosX(context.px(kPad));
     if (ImGui::Button(tr("Clear"))) {
         context.commands.add(MeasureBody{0, kNoBody});

@@ -8,9 +8,9 @@
 
 #include "gui/cut_words.h"
 #include "gui/figures.h"
+#include "gui/size_words.h"
 #include "sim/base/say.h"
 #include "sim/output/comparison_report.h"
-#include "sim/output/gauge_report.h"
 
 namespace firstoff::gui {
 
@@ -88,14 +88,15 @@ void drawInShort(const Page& page, const Session& session) {
 
 void drawSizes(const Page& page, const Trial& trial, const Comparison& comparison) {
     if (comparison.sizes.empty()) return;
+    const Units units = page.context().session.view.units;
     page.title(tr("Sizes"));
     for (const SizeChange& size : comparison.sizes) {
         const GaugedDimension& d = trial.gauged.dimensions[size.dimension];
         const bool within = size.stateAfter == GaugedDimension::State::Within;
         const bool moved = size.before != size.after && !(std::isnan(size.before) && std::isnan(size.after));
-        const std::string is =
-            moved ? fmt::format("{}: {} \u2192 {}", size.name, sizeInWords(d, size.before), sizeInWords(d, size.after))
-                  : fmt::format("{}: {}", size.name, sizeInWords(d, size.after));
+        const std::string is = moved ? fmt::format("{}: {} \u2192 {}", size.name, sizeFigure(d, size.before, units),
+                                                   sizeTold(d, size.after, units))
+                                     : fmt::format("{}: {}", size.name, sizeTold(d, size.after, units));
         const std::string text = within ? is : say("{}, out of its limits", is);
         page.words(text, !within ? warningInk(page.context(), Severity::Warning)
                          : moved ? page.context().palette.text

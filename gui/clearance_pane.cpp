@@ -43,7 +43,7 @@ bool isWorse(const Encounter& a, const Encounter& b) {
 // A figure of the table of margins; a click goes to where the first contact would be.
 void marginCell(const PaneContext& context, const Trial& trial, const Margin& margin, double factor, int id) {
     ImGui::TableNextColumn();
-    const std::string text = marginTitle(margin, factor);
+    const std::string text = marginTitle(margin, factor, context.session.view.units);
     const bool limited = margin.mm < kMarginLimit;
     const float room = ImGui::GetContentRegionAvail().x;
     const float width = ImGui::CalcTextSize(text.c_str()).x;
@@ -75,6 +75,14 @@ void marginCell(const PaneContext& context, const Trial& trial, const Margin& ma
     ImGui::PopID();
 }
 
+// Rounded up.
+Figure mostError(double mm, Units units) {
+    const int decimals = units == Units::Inches ? 4 : 3;
+    const double unit = std::pow(10.0, decimals);
+    const double most = std::max(1.0, std::ceil(inUnits(mm, units) * unit)) / unit;
+    return {fmt::format("{:.{}f}", most, decimals), unitOf(units)};
+}
+
 void headCell(const char* text, const char* tip) {
     ImGui::TableNextColumn();
     const float width = ImGui::CalcTextSize(text).x;
@@ -85,15 +93,15 @@ void headCell(const char* text, const char* tip) {
 
 }  // namespace
 
-void ClearancePane::arrange(const std::shared_ptr<const Trial>& trial) {
-    if (trial == arranged_ && byTime_ == arrangedByTime_) return;
+void ClearancePane::arrange(const std::shared_ptr<const Trial>& trial, bool byTime) {
+    if (trial == arranged_ && byTime == arrangedByTime_) return;
     if (trial != arranged_) shown_ = kMostRows;
     arranged_ = trial;
-    arrangedByTime_ = byTime_;
+    arrangedByTime_ = byTime;
     const std::vector<Encounter>& encounters = trial->clearance.encounters;
     order_.resize(encounters.size());
     std::iota(order_.begin(), order_.end(), std::size_t{0});
-    if (byTime_) return;
+    if (byTime) return;
     std::stable_sort(order_.begin(), order_.end(),
                      [&](std::size_t a, std::size_t b) { return isWorse(encounters[a], encounters[b]); });
 }
@@ -112,7 +120,7 @@ void ClearancePane::draw(const PaneContext& context, const Rect& rect) {
         words(context, width, context.palette.text,
               tr("Nothing moves in this program, or clearances were not measured."));
     } else {
-        arrange(context.session.outcome->trial);
+        arrange(context.session.outcome->trial, context.session.view.clearancesByTime);
         drawSummary(context, *trial, width);
         drawEncounters(context, *trial, width);
         drawMargins(context, *trial, width);
@@ -125,35 +133,41 @@ void ClearancePane::draw(const PaneContext& context, const Rect& rect) {
 
 void ClearancePane::drawSummary(const PaneContext& context, const Trial& trial, float width) {
     const ClearanceResult& c = trial.clearance;
+    const Units units = context.session.view.units;
     const auto nearest = context.session.index()->clearance().nearest();
     std::string text = say("{} pairs of bodies watched.", c.pairs.size());
     text += ' ';
     if (nearest) {
         const Clearance& least = c.perMove[*nearest];
         const std::uint32_t line = lineOfMove(trial, *nearest);
-        const std::string gap = gapTitle(least.gapMm), pair = pairTitle(trial, least.body, least.other);
+        const std::string gap = gapTitle(least.gapMm, units), pair = pairTitle(trial, least.body, least.other);
         text += line > 0 ? say("Nearest: {}, {}, line {}.", gap, pair, line) : say("Nearest: {}, {}.", gap, pair);
     } else {
         text += tr("Nothing comes near anything.");
     }
     words(context, width, context.palette.text, text);
     words(context, width, context.palette.quiet,
-          say("Gaps are never told too large, and too small by {:.3f} mm at most.",
-              std::max(0.001, std::ceil(c.errorMm * 1000) / 1000)));
+          say("Gaps are never told too large, and too small by {} at most.", told(mostError(c.errorMm, units))));
 }
 
 void ClearancePane::drawEncounters(const PaneContext& context, const Trial& trial, float width) {
     const std::vector<Encounter>& encounters = trial.clearance.encounters;
+    const Units units = context.session.view.units;
     title(context, tr("Contacts and near misses"));
     if (encounters.empty()) {
         words(context, width, context.palette.text,
-              say("None: nothing that must not touch comes nearer than {:.3g} mm at rapid or {:.3g} mm at feed.",
-                  trial.setup.nearMiss.rapidMm, trial.setup.nearMiss.feedMm));
+              say("None: nothing that must not touch comes nearer than {} at rapid or {} at feed.",
+                  told(roundLength(trial.setup.nearMiss.rapidMm, units)),
+                  told(roundLength(trial.setup.nearMiss.feedMm, units))));
         return;
     }
     if (encounters.size() > 1) {
         ImGui::SameLine(context.px(kPad) + width - context.px(92));
-        if (ImGui::SmallButton(byTime_ ? tr("in order of time") : tr("worst first"))) byTime_ = !byTime_;
+        ViewSettings view = context.session.view;
+        if (ImGui::SmallButton(view.clearancesByTime ? tr("in order of time") : tr("worst first"))) {
+            view.clearancesByTime = !view.clearancesByTime;
+            context.commands.add(ChangeView{view});
+        }
         if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tr("Click to change the order"));
     }
     const std::size_t count = std::min(shown_, order_.size());
@@ -168,7 +182,7 @@ void ClearancePane::drawRow(const PaneContext& context, const Trial& trial, std:
     const bool contact = encounter.gapMm <= 0;
     const float button = context.px(76), indent = context.px(26);
     const std::uint32_t line = lineOfMove(trial, encounter.timedMove);
-    const std::string head = gapTitle(encounter.gapMm);
+    const std::string head = gapTitle(encounter.gapMm, context.session.view.units);
     const std::string where =
         fmt::format("{}{} · {}", line > 0 ? say("line {}", line) + " · " : "", clockTime(encounter.timeS),
                     pairTitle(trial, encounter.body, encounter.other));
@@ -199,7 +213,9 @@ void ClearancePane::drawRow(const PaneContext& context, const Trial& trial, std:
 void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, float width) {
     const Margins& margins = trial.clearance.margins;
     if (margins.tools.empty()) return;
-    title(context, tr("How wrong may it be before the first contact, mm"));
+    const bool inches = context.session.view.units == Units::Inches;
+    title(context, inches ? tr("How wrong may it be before the first contact, inches")
+                          : tr("How wrong may it be before the first contact, mm"));
     ImGui::SetCursorPosX(context.px(kPad));
     const ImGuiTableFlags flags =
         ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerV | ImGuiTableFlags_SizingStretchSame;

@@ -15,7 +15,7 @@ public:
     void draw(const PaneContext& context, const Rect& rect);
 
 private:
-    void arrange(const std::shared_ptr<const Trial>& trial);
+    void arrange(const std::shared_ptr<const Trial>& trial, bool byTime);
     void drawSummary(const PaneContext& context, const Trial& trial, float width);
     void drawEncounters(const PaneContext& context, const Trial& trial, float width);
     void drawRow(const PaneContext& context, const Trial& trial, std::size_t which, float width);
@@ -23,7 +23,7 @@ private:
     void drawNotModelled(const PaneContext& context, const Trial& trial, float width);
 
     std::shared_ptr<const Trial> arranged_;
-    bool byTime_ = false, arrangedByTime_ = false;
+    bool arrangedByTime_ = false;
     std::vector<std::size_t> order_;  // of encounters, worst first or in order of time
     std::size_t shown_ = 0;           // of them, at most
 };

@@ -10,6 +10,16 @@
 
 namespace firstoff::gui {
 
+namespace {
+
+// To so many decimals; a hundredth of nothing is allowed for what is a round figure but for rounding.
+double roundedDown(double value, int decimals) {
+    const double unit = std::pow(10.0, decimals);
+    return std::floor(value * unit + 1e-6) / unit;
+}
+
+}  // namespace
+
 std::string bodyTitle(const Trial& trial, int body) {
     const auto& all = trial.clearance.bodies;
     const auto index = static_cast<std::size_t>(body);
@@ -20,24 +30,29 @@ std::string pairTitle(const Trial& trial, int body, int other) {
     return say("{} and {}", bodyTitle(trial, body), bodyTitle(trial, other));
 }
 
-std::string gapTitle(double gapMm) {
+std::string gapTitle(double gapMm, Units units) {
     if (!std::isfinite(gapMm)) return tr("nothing to hit");
-    if (gapMm <= -0.005) return say("touching, {:.2f} mm deep", -gapMm);
+    const int decimals = units == Units::Inches ? 4 : 2;
+    if (gapMm <= -0.005) return say("touching, {:.{}f} {} deep", inUnits(-gapMm, units), decimals, unitOf(units));
     if (gapMm <= 0) return tr("touching");
-    // Rounded down: never told larger than it is.
-    return fmt::format("{:.2f} mm", std::floor(gapMm * 100 + 1e-6) / 100);
+    return fmt::format("{:.{}f} {}", roundedDown(inUnits(gapMm, units), decimals), decimals, unitOf(units));
 }
 
-std::string placeTitle(SpacePoint place, Point datum) {
-    std::string text = fmt::format("X {}  Z {}", millimetres(2 * (place.r - datum.r)), millimetres(place.z - datum.z));
-    if (std::abs(place.y) >= 0.05) text += fmt::format("  Y {}", millimetres(place.y));
-    return text;
+std::string placeTitle(SpacePoint place, Point datum, Units units) {
+    const std::string x = length(2 * (place.r - datum.r), units).value, z = length(place.z - datum.z, units).value;
+    const std::string y = std::abs(place.y) >= 0.05 ? fmt::format("  Y {}", length(place.y, units).value) : "";
+    return fmt::format("X {}  Z {}{} {}", x, z, y, unitOf(units));
 }
 
-std::string marginTitle(const Margin& margin, double factor) {
-    if (margin.mm >= kMarginLimit) return fmt::format(">{:.0f}", factor * kMarginLimit);
-    const double told = std::max(0.0, std::floor(factor * margin.mm * 100 + 1e-6) / 100);
-    return told < 9.995 ? fmt::format("{:.2f}", told) : fmt::format("{:.1f}", std::floor(told * 10 + 1e-6) / 10);
+std::string marginTitle(const Margin& margin, double factor, Units units) {
+    const double most = inUnits(factor * kMarginLimit, units);
+    const int whole = units == Units::Inches ? 1 : 0;
+    if (margin.mm >= kMarginLimit) return fmt::format(">{:.{}f}", roundedDown(most, whole), whole);
+    const double value = std::max(0.0, inUnits(factor * margin.mm, units));
+    const int fine = units == Units::Inches ? 3 : 2;
+    const double finely = roundedDown(value, fine);
+    return finely < 9.995 ? fmt::format("{:.{}f}", finely, fine)
+                          : fmt::format("{:.{}f}", roundedDown(value, fine - 1), fine - 1);
 }
 
 }  // namespace firstoff::gui

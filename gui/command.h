@@ -186,6 +186,9 @@ struct TryMistake {
 struct ChangeView {
     ViewSettings view;
 };
+// Takes back what was changed besides text, or does it again.
+struct UndoChange {};
+struct RedoChange {};
 struct ShowView {
     ViewName name = ViewName::Part;
 };
@@ -203,9 +206,9 @@ using Command =
                  MarkStep, TellAnswer, ShowFigure, PlaceClicked, SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark,
                  Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
                  PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
-                 AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, TryMistake, ChangeView, ShowView,
-                 ChooseLanguage, Tell, Quit, EditProgram, AskToRenumber, Renumber, SpaceWords, MendFinding, CompareWith,
-                 ChangeText, SaveCompared, FileAnswer>;
+                 AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, TryMistake, ChangeView, UndoChange,
+                 RedoChange, ShowView, ChooseLanguage, Tell, Quit, EditProgram, AskToRenumber, Renumber, SpaceWords,
+                 MendFinding, CompareWith, ChangeText, SaveCompared, FileAnswer>;
 
 class Commands {
 public:

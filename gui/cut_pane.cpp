@@ -20,9 +20,13 @@ void drawNow(Page& page, const Trial& trial, const Instant& instant) {
     page.title(tr("At this moment"));
     const auto load = loadAt(trial, instant.timed, instant.fraction);
     if (!load) return page.plain(tr("No metal comes off."));
-    page.figure(tr("Chip area"), fmt::format("{:.4f}", load->chipAreaMm2), "mm\u00b2");
-    page.figure(tr("Chip thickness, greatest"), fmt::format("{:.4f}", load->thicknessMm), "mm");
-    page.figure(tr("Metal removed"), fmt::format("{:.2f}", load->removalMm3PerS * 0.06), "cm\u00b3/min");
+    const Units units = page.context().session.view.units;
+    const auto figure = [&](const char* label, const Figure& one) { page.figure(label, one.value, one.unit); };
+    const int decimals = units == Units::Inches ? 5 : 4;
+    figure(tr("Chip area"), chipArea(load->chipAreaMm2, units));
+    figure(tr("Chip thickness, greatest"),
+           {fmt::format("{:.{}f}", inUnits(load->thicknessMm, units), decimals), unitOf(units)});
+    figure(tr("Metal removed"), removalRate(load->removalMm3PerS, units));
     if (trial.loads.forcesKnown) {
         page.figure(tr("Cutting force"), fmt::format("{:.0f}", load->cuttingN), "N");
         page.figure(tr("Torque"), fmt::format("{:.2f}", load->torqueNm), "N\u00b7m");
@@ -30,9 +34,9 @@ void drawNow(Page& page, const Trial& trial, const Instant& instant) {
     }
     const auto bend = bendingAt(trial, instant.timed, instant.fraction);
     if (!bend) return;
-    page.figure(tr("Part gives way"), fmt::format("{:.4f}", bend->partMm), "mm");
-    if (bend->barMm != 0) page.figure(tr("Bar gives way"), fmt::format("{:.4f}", bend->barMm), "mm");
-    page.figure(tr("Diameter error from it"), fmt::format("{:+.4f}", bend->diameterErrorMm), "mm");
+    figure(tr("Part gives way"), smallLength(bend->partMm, units));
+    if (bend->barMm != 0) figure(tr("Bar gives way"), smallLength(bend->barMm, units));
+    figure(tr("Diameter error from it"), smallLength(bend->diameterErrorMm, units));
 }
 
 // Greatest figures per tool; a click goes there.
@@ -48,8 +52,9 @@ void drawTools(Page& page, const Trial& trial) {
     }
     for (const ToolLoad& tool : trial.loads.tools) {
         const LoadPeak& peak = of(tool);
-        const std::string behind = trial.loads.forcesKnown ? fmt::format("{:.2f} kW", peak.value)
-                                                           : fmt::format("{:.1f} cm\u00b3/min", peak.value * 0.06);
+        const std::string behind = trial.loads.forcesKnown
+                                       ? fmt::format("{:.2f} kW", peak.value)
+                                       : told(removalRate(peak.value, page.context().session.view.units));
         ImGui::PushID(static_cast<int>(tool.call));
         const double share = most > 0 ? peak.value / most : 0;
         const Colour hue = limited && share > 1

@@ -8,6 +8,7 @@
 
 #include "gui/backup.h"
 #include "gui/scene/lathe_scene.h"
+#include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -59,6 +60,20 @@ void fileMenu(const PaneContext& context) {
     if (ImGui::MenuItem(tr("Quit"), tr("Ctrl+Q"))) commands.add(Quit{});
 }
 
+// What was changed besides text: says which, since it need not be in sight.
+void changeItems(const PaneContext& context) {
+    const ChangeHistory& changes = context.session.changes;
+    const auto item = [&](const std::string& text, const char* id, const char* key, bool possible) {
+        return ImGui::MenuItem((text + id).c_str(), key, false, possible);
+    };
+    const std::string undone = changes.undoWords(), redone = changes.redoWords();
+    if (item(undone.empty() ? tr("Undo") : say("Undo: {}", undone), "###undo", tr("Ctrl+Z"), changes.canUndo()))
+        context.commands.add(UndoChange{});
+    if (item(redone.empty() ? tr("Redo") : say("Redo: {}", redone), "###redo", tr("Ctrl+Y"), changes.canRedo()))
+        context.commands.add(RedoChange{});
+    ImGui::Separator();
+}
+
 void editMenu(const PaneContext& context) {
     using What = EditProgram::What;
     Commands& commands = context.commands;
@@ -66,8 +81,9 @@ void editMenu(const PaneContext& context) {
     const auto item = [&](const char* text, const char* key, What what, bool possible = true) {
         if (ImGui::MenuItem(text, key, false, possible)) commands.add(EditProgram{what});
     };
-    item(tr("Undo"), tr("Ctrl+Z"), What::Undo, document.canUndo());
-    item(tr("Redo"), tr("Ctrl+Y"), What::Redo, document.canRedo());
+    changeItems(context);
+    item(tr("Undo in the program"), tr("Ctrl+Z"), What::Undo, document.canUndo());
+    item(tr("Redo in the program"), tr("Ctrl+Y"), What::Redo, document.canRedo());
     ImGui::Separator();
     item(tr("Cut"), tr("Ctrl+X"), What::Cut);
     item(tr("Copy"), tr("Ctrl+C"), What::Copy);
@@ -123,6 +139,24 @@ void chipsItem(ViewSettings& view) {
         "%s", tr("For the picture only. Width, thickness and speed follow the cut, slowed down as the spindle is;\n"
                  "how chips break and where they go is not reckoned, and nothing is checked against them.\n"
                  "Left out while the quality of the picture is plain."));
+}
+
+// Beside the two, so that it hides neither.
+void tellUnits(const PaneContext& context) {
+    const std::string text =
+        tr("Of what the window measures and reads out. What the program says itself, findings, "
+           "papers and the keys of the set-up stay as they are, in mm.");
+    ImGui::SetNextWindowPos({ImGui::GetItemRectMax().x + context.px(12), ImGui::GetItemRectMin().y});
+    ImGui::SetTooltip("%s", wrapped(*context.fonts.text, context.px(300), text).c_str());
+}
+
+void unitItems(const PaneContext& context, ViewSettings& view) {
+    const auto item = [&](const char* text, Units which) {
+        if (ImGui::MenuItem(text, nullptr, view.units == which)) view.units = which;
+        if (ImGui::IsItemHovered()) tellUnits(context);
+    };
+    item(tr("Millimetres"), Units::Millimetres);
+    item(tr("Inches"), Units::Inches);
 }
 
 // Each by its name in itself, so that whoever does not read the one in use finds their own.
@@ -189,6 +223,10 @@ void viewMenu(const PaneContext& context) {
     if (ImGui::MenuItem(tr("Panel of the machine"), nullptr, view.panel)) view.panel = !view.panel;
     if (ImGui::BeginMenu(tr("Size of type"))) {
         scaleItems(view);
+        ImGui::EndMenu();
+    }
+    if (ImGui::BeginMenu(tr("Units"))) {
+        unitItems(context, view);
         ImGui::EndMenu();
     }
     if (ImGui::BeginMenu(tr("Language"))) {

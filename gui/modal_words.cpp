@@ -74,9 +74,19 @@ std::string motionWord(int motion, CodeSystem system) {
     return codeOf(entry->order, system) + " " + motionWord(entry->order);
 }
 
-std::string speedWord(const ModalState& modal) {
+std::string speedWord(const ModalState& modal, Units units) {
+    if (modal.constantSurfaceSpeed && units == Units::Inches)
+        return say("G96 surface {}", told(surfaceSpeed(modal.speed, units)));
     if (modal.constantSurfaceSpeed) return say("G96 surface {:g} m/min", modal.speed);
     return say("G97 fixed {:g} rev/min", modal.speed);
+}
+
+std::string feedWord(const ModalState& modal, const std::string& code, Units units) {
+    if (units == Units::Inches) {
+        const Figure feed = modal.feedPerRev ? feedPerRev(modal.feed, units) : feedPerMinute(modal.feed, units);
+        return fmt::format("{} {}", code, told(feed));
+    }
+    return modal.feedPerRev ? say("{} {:g} mm/rev", code, modal.feed) : say("{} {:g} mm/min", code, modal.feed);
 }
 
 std::string spindleWord(SpindleDirection direction) {
@@ -117,7 +127,8 @@ std::optional<ModalOrigin> toolOrigin(const Trial& trial, const ToolCall& call) 
 
 }  // namespace
 
-std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, const ModalOrigins& origins) {
+std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, const ModalOrigins& origins,
+                                  Units units) {
     const ModalState& modal = *instant.modal;
     const CodeSystem system = trial.setup.control.codeSystem;
     const std::uint16_t call = instant.move ? instant.move->call : std::uint16_t{0};
@@ -129,22 +140,20 @@ std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, co
     };
     const std::string clamp = codeOf(Order::CoordinateSetting, system);
     const std::string feed = codeOf(modal.feedPerRev ? Order::FeedPerRev : Order::FeedPerMinute, system);
-    const std::string units = codeOf(modal.inches ? Order::Inches : Order::Millimetres, system);
+    const std::string written = codeOf(modal.inches ? Order::Inches : Order::Millimetres, system);
     return {
         {tr("Tool"), tool, toolOrigin(trial, *instant.call)},
         {tr("Motion"), motionWord(modal.motion, system), from(ModalField::Motion)},
         {tr("Spindle"), spindleWord(modal.spindle), from(ModalField::Spindle)},
-        {tr("Speed"), speedWord(modal), from(ModalField::Speed)},
+        {tr("Speed"), speedWord(modal, units), from(ModalField::Speed)},
         {tr("Clamp"),
          modal.clampRevPerMin > 0 ? say("{} at most {:g} rev/min", clamp, modal.clampRevPerMin) : tr("none given"),
          from(ModalField::Clamp)},
-        {tr("Feed"),
-         modal.feedPerRev ? say("{} {:g} mm/rev", feed, modal.feed) : say("{} {:g} mm/min", feed, modal.feed),
-         from(ModalField::Feed)},
+        {tr("Feed"), feedWord(modal, feed, units), from(ModalField::Feed)},
         {tr("Nose comp"), compensationWord(modal.compensation), from(ModalField::Compensation)},
         {tr("Datum"), workOffsetName(modal.workOffset), from(ModalField::WorkOffset)},
         {tr("Coolant"), modal.coolant ? tr("M08 on") : tr("M09 off"), from(ModalField::Coolant)},
-        {tr("Units"), modal.inches ? say("{} inch", units) : say("{} millimetre", units), from(ModalField::Units)},
+        {tr("Units"), modal.inches ? say("{} inch", written) : say("{} millimetre", written), from(ModalField::Units)},
     };
 }
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "gui/figures.h"
 #include "gui/instant.h"
 #include "sim/plain_words/modal_origin.h"
 
@@ -15,6 +16,6 @@ struct ModalWord {
     std::optional<ModalOrigin> setBy;  // nothing: the control holds it from its start
 };
 
-std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, const ModalOrigins& origins);
+std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, const ModalOrigins& origins, Units units);
 
 }  // namespace firstoff::gui

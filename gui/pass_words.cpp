@@ -6,6 +6,7 @@
 #include <cmath>
 #include <string_view>
 
+#include "gui/figures.h"
 #include "gui/timeline_index.h"
 #include "sim/base/say.h"
 
@@ -13,11 +14,9 @@ namespace firstoff::gui {
 
 namespace {
 
-constexpr double kInch = 25.4;
-
 // Up to three decimals (four in inches) and no noughts behind them.
 std::string figure(double mm, bool inches) {
-    const std::string text = inches ? fmt::format("{:.4f}", mm / kInch) : fmt::format("{:.3f}", mm);
+    const std::string text = inches ? fmt::format("{:.4f}", mm / kMmPerInch) : fmt::format("{:.3f}", mm);
     std::string_view shown = text;
     while (shown.ends_with('0')) shown.remove_suffix(1);
     if (shown.ends_with('.')) shown.remove_suffix(1);

@@ -102,19 +102,25 @@ void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
     }
     const Instant& now = *context.instant;
     heading(say("Position in {}", workOffsetName(now.modal->workOffset)).c_str(), context);
-    figure({"X", millimetres(2 * now.programmed.r), tr("mm dia.")}, context, context.fonts.figures);
-    figure({"Z", millimetres(now.programmed.z), "mm"}, context, context.fonts.figures);
+    const Units units = context.session.view.units;
+    const char* diameter = units == Units::Inches ? tr("in dia.") : tr("mm dia.");
+    figure({"X", length(2 * now.programmed.r, units).value, diameter}, context, context.fonts.figures);
+    const Figure z = length(now.programmed.z, units);
+    figure({"Z", z.value, z.unit}, context, context.fonts.figures);
     rule(context);
     ImFont* mono = context.fonts.mono;
     figure({tr("Spindle"), wholeNumber(now.revPerMin), tr("rev/min")}, context, mono);
     const double speed = surfaceSpeedMPerMin(now.revPerMin, std::abs(now.turretReference.r + now.call->tip.r));
-    figure({afterBar(tr("cutting|Speed")), fmt::format("{:.0f}", now.call->station > 0 ? speed : 0.0), "m/min"}, context, mono);
+    const Figure surface = surfaceSpeed(now.call->station > 0 ? speed : 0.0, units);
+    figure({afterBar(tr("cutting|Speed")), surface.value, surface.unit}, context, mono);
     const bool feeds = now.feedMmPerMin > 0;
-    figure({tr("Feed"), feeds ? fmt::format("{:.3f}", now.feedMmPerRev) : "–", tr("mm/rev")}, context, mono);
-    figure({"", feeds ? wholeNumber(now.feedMmPerMin) : "–", "mm/min"}, context, mono);
+    const Figure perRev = feedPerRev(now.feedMmPerRev, units), perMinute = feedPerMinute(now.feedMmPerMin, units);
+    figure({tr("Feed"), feeds ? perRev.value : "–", perRev.unit}, context, mono);
+    figure({"", feeds ? perMinute.value : "–", perMinute.unit}, context, mono);
     rule(context);
     inForceHeading(context);
-    for (const ModalWord& row : modalWords(*trial, now, *context.session.outcome->origins)) modalRow(row, context);
+    for (const ModalWord& row : modalWords(*trial, now, *context.session.outcome->origins, units))
+        modalRow(row, context);
 }
 
 void ReadoutPane::drawStrip(const PaneContext& context, const Rect& rect) {
@@ -132,10 +138,11 @@ void ReadoutPane::drawStrip(const PaneContext& context, const Rect& rect) {
         x += font->CalcTextSizeA(font->FontSize, 1e9f, 0, value.c_str()).x + context.px(12);
     };
     list.PushClipRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, true);
-    item("X", millimetres(2 * now.programmed.r));
-    item("Z", millimetres(now.programmed.z));
+    const Units units = context.session.view.units;
+    item("X", length(2 * now.programmed.r, units).value);
+    item("Z", told(length(now.programmed.z, units)));
     item("S", wholeNumber(now.revPerMin));
-    item("F", now.feedMmPerMin > 0 ? fmt::format("{:.3f}", now.feedMmPerRev) : "–");
+    item("F", now.feedMmPerMin > 0 ? told(feedPerRev(now.feedMmPerRev, units)) : "–");
     item("", toolTitle(*context.session.trial(), now.move ? now.move->call : std::uint16_t{0}));
     list.PopClipRect();
 }

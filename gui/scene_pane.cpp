@@ -356,7 +356,7 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
     const bool nothing = resting_->place == Point{} && resting_->cut == kUncut;
     if (nothing) return;
     const Point place = resting_->place - instant_.datum;
-    std::string text = fmt::format("X {}  Z {}", millimetres(2 * place.r), millimetres(place.z));
+    std::string text = position(2 * place.r, place.z, context.session.view.units);
     if (resting_->cut == kCutBefore) {
         text += '\n';
         text += tr("cut by the program before");

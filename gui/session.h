@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 
+#include "gui/change_history.h"
 #include "gui/finish_worker.h"
 #include "gui/playing.h"
 #include "gui/scene/lathe_scene.h"
@@ -79,10 +80,12 @@ struct Session {
     std::optional<Point> rightPlace;    // likewise, once it was told
 
     ViewSettings view;
-    std::string message;  // about the outside world, shown until dismissed
+    ChangeHistory changes;  // what can be taken back besides text
+    std::string message;    // about the outside world, shown until dismissed
 
     const Trial* trial() const { return outcome ? outcome->trial.get() : nullptr; }
     const TimelineIndex* index() const { return outcome ? outcome->index.get() : nullptr; }
+    Choices choices() const { return {whatIf, mistake, measure, bookmarks, loop, view}; }
     // What is shown is not the job as it is written.
     bool showsChanges() const { return outcome && outcome->comparison; }
     bool modified() const { return document.revision() != savedRevision; }

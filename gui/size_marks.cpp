@@ -7,6 +7,7 @@
 #include <string>
 
 #include "gui/scene/palette.h"
+#include "gui/size_words.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 #include "sim/output/gauge_report.h"
@@ -152,15 +153,17 @@ private:
             balloons.push_back(place);
             numbers.push_back(std::move(number));
         };
+        const Units units = context_.session.view.units;
         std::size_t number = 0;
         for (const GaugedDimension& d : trial_.gauged.dimensions) {
             ++number;
             if (d.state == State::NotFound) continue;  // told beneath
-            add({&d, outInWords(d), fmt::format("{}", number), onScreen(d.places)}, !d.wanted.inside);
+            add({&d, outInWords(d, units), fmt::format("{}", number), onScreen(d.places)}, !d.wanted.inside);
         }
         for (const ContourDeviation& d : trial_.gauged.deviations) {
             add({nullptr,
-                 d.amountMm > 0 ? say("{:.3f} left on", d.amountMm) : say("{:.3f} missing", -d.amountMm),
+                 d.amountMm > 0 ? say("{} left on", told(length(d.amountMm, units)))
+                                : say("{} missing", told(length(-d.amountMm, units))),
                  {},
                  onScreen({d.place})},
                 true);
@@ -224,11 +227,13 @@ private:
     }
 
     void tell(const GaugedDimension& d, const std::string& number) const {
-        std::string text = say("{}: {}\n{} within {} to {}: {}", number, d.name, sizeInWords(d, d.expected()),
-                               sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
+        const Units units = context_.session.view.units;
+        const std::string is = sizeTold(d, d.expected(), units), least = sizeFigure(d, d.least, units),
+                          most = sizeFigure(d, d.most, units);
+        std::string text =
+            say("{}: {}\n{} within {} to {}: {}", number, d.name, is, least, most, stateInWords(d.state));
         if (d.state != State::Within) {
-            text = say("{}: {}\n{}, wanted {} to {}: {}", number, d.name, sizeInWords(d, d.expected()),
-                       sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
+            text = say("{}: {}\n{}, wanted {} to {}: {}", number, d.name, is, least, most, stateInWords(d.state));
         }
         if (d.block != kNoBlock) text += fmt::format("\n{}", trial_.program.lineName(d.block));
         ImGui::SetTooltip("%s", wrapped(*context_.fonts.text, px(380), text).c_str());
@@ -350,12 +355,6 @@ void placeBalloons(std::vector<BalloonPlace>& balloons, const Rect& room, float 
             }
         }
     }
-}
-
-std::string outInWords(const GaugedDimension& d) {
-    if (d.state == State::TooSmall) return say("{} too small", sizeInWords(d, d.least - d.expected()));
-    if (d.state == State::TooLarge) return say("{} too large", sizeInWords(d, d.expected() - d.most));
-    return {};
 }
 
 void drawSizeMarks(const PaneContext& context, const SceneView& view, const Trial& trial, SpacePoint shift,

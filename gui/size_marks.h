@@ -22,7 +22,4 @@ void placeBalloons(std::vector<BalloonPlace>& balloons, const Rect& room, float 
 void drawSizeMarks(const PaneContext& context, const SceneView& view, const Trial& trial, SpacePoint shift,
                    bool hovered);
 
-// "0.012 too small": how far a size is out of its limits; empty within them.
-std::string outInWords(const GaugedDimension& dimension);
-
 }  // namespace firstoff::gui

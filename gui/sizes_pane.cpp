@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "gui/size_words.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 #include "sim/inspection/correction_words.h"
@@ -31,6 +32,7 @@ void drawScale(const PaneContext& context, const GaugedDimension& d, ImVec2 at, 
 
 void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size_t number) {
     const PaneContext& context = page.context();
+    const Units units = context.session.view.units;
     const bool within = d.state == GaugedDimension::State::Within;
     const bool missing = d.state == GaugedDimension::State::NotFound;
     const Colour hue = within    ? context.palette.safe
@@ -40,7 +42,7 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     if (missing) {
         below = d.trouble;
     } else {
-        below = say("{} to {}, {}", sizeInWords(d, d.least), sizeInWords(d, d.most), stateInWords(d.state));
+        below = say("{} to {}, {}", sizeFigure(d, d.least, units), sizeFigure(d, d.most, units), stateInWords(d.state));
         if (d.block != kNoBlock) below += ", " + trial.program.lineName(d.block);
         if (std::isnan(d.bending)) {
             if (!d.bendingNote.empty() && trial.gauged.bendingKnown) {
@@ -49,9 +51,10 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
             }
         } else if (std::abs(d.expected() - d.measured) >= 0.0005) {
             below += '\n';
-            below += say("{} by the path of the tool, bending {}", sizeInWords(d, d.measured), bendingInWords(d));
+            below +=
+                say("{} by the path of the tool, bending {}", sizeTold(d, d.measured, units), bendingTold(d, units));
         }
-        if (const std::string ends = endsInWords(trial, d); !ends.empty()) below += "\n" + ends;
+        if (const std::string ends = endsTold(trial, d, units); !ends.empty()) below += "\n" + ends;
         if (!within && !d.noCorrection.empty()) below += "\n" + d.noCorrection;
     }
     const float figures = context.px(88), scale = context.px(84);
@@ -78,7 +81,7 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     list.AddText(font, line, {x, top}, ink(context.palette.text), shownName.c_str());
     if (hovered && shownName != d.name) ImGui::SetTooltip("%s", d.name.c_str());
     drawScale(context, d, {end - figures - scale, top}, scale, hue);
-    const std::string measured = missing ? "-" : sizeInWords(d, d.expected());
+    const std::string measured = missing ? "-" : sizeTold(d, d.expected(), units);
     list.AddText(font, line, {end - font->CalcTextSizeA(line, 1e9f, 0, measured.c_str()).x, top},
                  ink(context.palette.text), measured.c_str());
     list.AddText(font, line, {x, top + line + context.px(2)},
@@ -90,7 +93,9 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
 void drawCorrections(Page& page, const Trial& trial) {
     const GaugedPart& part = trial.gauged;
     if (part.corrections.empty()) return;
-    page.title(tr("Key in, X on diameter"));
+    // As the offset page of the set-up takes it.
+    const bool inches = page.context().session.view.units == Units::Inches;
+    page.title(inches ? tr("Key in, X on diameter, in mm") : tr("Key in, X on diameter"));
     for (const OffsetCorrection& c : part.corrections) {
         const std::string words = correctionInWords(part, c);
         if (c.possible) {
@@ -106,14 +111,15 @@ void drawCorrections(Page& page, const Trial& trial) {
 void drawDeviations(Page& page, const Trial& trial) {
     const GaugedPart& part = trial.gauged;
     if (part.outline.empty()) return;
+    const Units units = page.context().session.view.units;
     page.title(tr("Against the drawn outline"));
     if (part.deviations.empty()) {
-        page.plain(say("Nowhere further off than {:.3f} mm.", part.deviationBandMm));
+        page.plain(say("Nowhere further off than {}.", told(length(part.deviationBandMm, units))));
         return;
     }
     for (const ContourDeviation& d : part.deviations) {
-        std::string text = d.amountMm > 0 ? say("{:.3f} mm left on at X{:.3f}", d.amountMm, 2 * d.place.r)
-                                          : say("{:.3f} mm missing at X{:.3f}", std::abs(d.amountMm), 2 * d.place.r);
+        const std::string much = told(length(std::abs(d.amountMm), units)), x = length(2 * d.place.r, units).value;
+        std::string text = d.amountMm > 0 ? say("{} left on at X{}", much, x) : say("{} missing at X{}", much, x);
         if (d.block != kNoBlock) text += ", " + trial.program.lineName(d.block);
         page.words(text, warningInk(page.context(), Severity::Warning));
     }

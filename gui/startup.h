@@ -49,6 +49,8 @@ struct Startup {
     bool help = false;
     // Where text that is not saved is kept aside; empty: where it belongs, and nowhere while a picture is drawn.
     std::filesystem::path stateFolder;
+    // Where the settings are kept; empty likewise.
+    std::filesystem::path settingsFile;
 };
 
 Startup readCommandLine(int argc, const char* const* argv);

@@ -74,9 +74,9 @@ void TimePane::draw(const PaneContext& context, const Rect& rect) {
     for (const TimeWaste& waste : time.wastes) {
         const bool air = waste.kind == TimeWaste::Kind::AirCut;
         const std::string line = trial->program.lineName(waste.block);
-        page.plain(
-            air ? say("{:.1f} s: feed in air of {:.0f} mm, {}", waste.seconds, waste.lengthMm, line)
-                : say("{:.1f} s: retract longer than needed of {:.0f} mm, {}", waste.seconds, waste.lengthMm, line));
+        const std::string way = told(roughLength(waste.lengthMm, context.session.view.units));
+        page.plain(air ? say("{:.1f} s: feed in air of {}, {}", waste.seconds, way, line)
+                       : say("{:.1f} s: retract longer than needed of {}, {}", waste.seconds, way, line));
     }
     if (!time.assumed.empty()) page.title(tr("Taken for granted"));
     for (const std::string& sentence : time.assumed) page.quiet(sentence);

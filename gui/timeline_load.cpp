@@ -55,7 +55,7 @@ std::vector<std::string> TimelineView::loadTitle(const Canvas& canvas, double ti
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     const auto load = loadAt(canvas.trial, instant.timed, instant.fraction);
     if (!load) return {tr("no metal comes off here")};
-    return loadWords(canvas.trial, *load);
+    return loadWords(canvas.trial, *load, canvas.context.session.view.units);
 }
 
 std::vector<std::string> TimelineView::gripTitle(const Canvas& canvas, double timeS) const {
@@ -69,7 +69,7 @@ std::vector<std::string> TimelineView::bendingTitle(const Canvas& canvas, double
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     const auto bend = bendingAt(canvas.trial, instant.timed, instant.fraction);
     if (!bend) return {tr("no metal comes off here")};
-    return bendingWords(*bend);
+    return bendingWords(*bend, canvas.context.session.view.units);
 }
 
 void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
@@ -81,6 +81,7 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
                             tr("no metal comes off"));
         return;
     }
+    const Units units = canvas.context.session.view.units;
     LaneScale scale;
     scale.most = load.most();
     scale.limit = load.isPower() ? mostPowerKw(canvas.trial.setup.machine.spindle) : 0;
@@ -88,8 +89,9 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
     scale.top = 1.12 * (scale.limit <= 1.5 * scale.most ? std::max(scale.most, scale.limit) : scale.most);
     drawFigures(canvas.list, canvas.context, lane, scale, loadRecords(canvas.trial, canvas.index, window_),
                 canvas.area.x, palette.cutting);
-    std::string label = load.isPower() ? say("at most {:.2f} kW", load.most())
-                                       : say("at most {:.1f} cm\u00b3/min; forces not known", load.most());
+    std::string label = load.isPower()
+                            ? say("at most {:.2f} kW", load.most())
+                            : say("at most {}; forces not known", told(removalRate(load.most() / 0.06, units)));
     if (scale.limit > 0) label += say(", the spindle gives {:.1f} kW", scale.limit);
     drawLabel(canvas.list, canvas.context, lane, label);
 }
@@ -114,14 +116,16 @@ void TimelineView::drawGrip(const Canvas& canvas, const Rect& lane) {
 
 void TimelineView::drawBending(const Canvas& canvas, const Rect& lane) {
     const SampleIndex& bending = canvas.index.load().bending();
+    const Units units = canvas.context.session.view.units;
+    const double least = units == Units::Inches ? 1e-4 * kMmPerInch : 0.001;  // the finest that is told
     LaneScale scale;
     scale.most = bending.most();
     scale.top = 1.12 * scale.most;
     drawFigures(canvas.list, canvas.context, lane, scale, sampleRecords(canvas.trial, bending, window_), canvas.area.x,
                 canvas.palette().waiting);
     drawLabel(canvas.list, canvas.context, lane,
-              scale.most < 0.001 ? std::string(tr("less than 0.001 mm on diameter"))
-                                 : say("at most {:.3f} mm on diameter", scale.most));
+              scale.most < least ? say("less than {} on diameter", told(length(least, units)))
+                                 : say("at most {} on diameter", told(length(scale.most, units))));
 }
 
 }  // namespace firstoff::gui

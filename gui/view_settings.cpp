@@ -32,6 +32,7 @@ void read(const toml::table& table, std::string_view key, Number& value, Number 
 constexpr const char* kColourings[] = {"metal", "by tool", "by size"};  // in order of Colouring
 
 constexpr const char* kQualityNames[] = {"automatic", "plain", "fine", "finest"};  // of QualityChoice
+constexpr const char* kUnits[] = {"mm", "inch"};                                   // of Units
 constexpr const char* kNeighbours[] = {"solid", "faded", "left out"};              // of Neighbours
 
 // Which of the names of an enumeration stands under `key`; as it was where none does.
@@ -46,6 +47,10 @@ void readName(const toml::table& table, std::string_view key, const char* const 
 template <typename Enum, std::size_t N>
 const char* nameIn(const char* const (&names)[N], Enum value) {
     return names[static_cast<std::size_t>(value)];
+}
+
+std::optional<Tab> tabIn(const toml::node_view<toml::node>& node) {
+    return tabNamed(node.value_or(std::string_view()));
 }
 
 // By their names, so that the file outlives a change of their numbers.
@@ -122,6 +127,7 @@ ViewSettings readViewSettings(std::string_view text) {
     readName(table, "surfaces", kColourings, view.colouring);
     readName(table, "picture_quality", kQualityNames, view.quality);
     readName(table, "neighbours", kNeighbours, view.neighbours);
+    readName(table, "units", kUnits, view.units);
     view.hiddenBodies = kindsIn(table["hidden"].as_array());
     read(table, "readouts_width", view.readoutsWidth, 80.0f, 2000.0f);
     read(table, "program_width", view.programWidth, 80.0f, 4000.0f);
@@ -135,6 +141,9 @@ ViewSettings readViewSettings(std::string_view text) {
     readSection(table["half_section"].as_table(), view.section);
     read(table, "play_by_block", view.playByBlock);
     read(table, "panel", view.panel);
+    if (const auto page = tabIn(table["page"]); page && *page != Tab::Program) view.below = *page;
+    view.inPlace = tabIn(table["page_in_low_window"]).value_or(view.inPlace);
+    read(table, "clearances_by_time", view.clearancesByTime);
     readLanguage(table["language"].value_or(std::string()), view);
     if (const toml::array* lanes = table["folded_lanes"].as_array()) {
         for (const toml::node& entry : *lanes) {
@@ -171,6 +180,7 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"surfaces", nameIn(kColourings, view.colouring)},
         {"picture_quality", nameIn(kQualityNames, view.quality)},
         {"neighbours", nameIn(kNeighbours, view.neighbours)},
+        {"units", nameIn(kUnits, view.units)},
         {"hidden", hidden},
         {"readouts_width", view.readoutsWidth},
         {"program_width", view.programWidth},
@@ -183,6 +193,9 @@ std::string writeViewSettings(const ViewSettings& view) {
         {"play_speed", view.playSpeed},
         {"play_by_block", view.playByBlock},
         {"panel", view.panel},
+        {"page", nameOf(view.below)},
+        {"page_in_low_window", nameOf(view.inPlace)},
+        {"clearances_by_time", view.clearancesByTime},
         {"folded_lanes", lanes},
         {"recent", recent},
         {"half_section", sectionTable(view.section)},
@@ -210,8 +223,7 @@ fs::path viewSettingsPath() {
     return {};
 }
 
-ViewSettings loadViewSettings() {
-    const fs::path path = viewSettingsPath();
+ViewSettings loadViewSettings(const fs::path& path) {
     std::error_code error;
     if (path.empty() || !fs::exists(path, error)) return {};
     try {
@@ -221,8 +233,7 @@ ViewSettings loadViewSettings() {
     }
 }
 
-void saveViewSettings(const ViewSettings& view) {
-    const fs::path path = viewSettingsPath();
+void saveViewSettings(const ViewSettings& view, const fs::path& path) {
     if (path.empty()) return;
     std::error_code error;
     fs::create_directories(path.parent_path(), error);

@@ -7,10 +7,12 @@
 #include <string_view>
 #include <vector>
 
+#include "gui/figures.h"
 #include "gui/scene/colouring.h"
 #include "gui/scene/neighbours.h"
 #include "gui/scene/quality.h"
 #include "gui/section/section_settings.h"
+#include "gui/tab.h"
 
 namespace firstoff::gui {
 
@@ -48,6 +50,10 @@ struct ViewSettings {
     bool playByBlock = false;              // every block takes as long to be watched
     bool panel = true;                     // the machine's panel beneath the picture
     std::vector<std::string> foldedLanes;  // of the timeline, by their names in English
+    Units units = Units::Millimetres;      // of what the window tells, not of programs, findings, papers, set-ups
+    Tab below = Tab::Findings;             // the page below the program,
+    Tab inPlace = Tab::Program;            // and the one in its place in a low window
+    bool clearancesByTime = false;         // contacts and near misses listed in order of time, not the worst first
     std::vector<std::string> recent;       // set by opening programs, newest first
     std::string language;                  // of all texts, a code of languages(); empty: as the environment asks
 
@@ -84,8 +90,8 @@ std::filesystem::path stateFolder();
 
 // Where the settings live: firstoff/view.toml in the user's configuration folder. Empty if there is none.
 std::filesystem::path viewSettingsPath();
-ViewSettings loadViewSettings();
+ViewSettings loadViewSettings(const std::filesystem::path& path = viewSettingsPath());
 // Quietly does nothing where the folder cannot be written: losing a pane's width is no reason to disturb anyone.
-void saveViewSettings(const ViewSettings& view);
+void saveViewSettings(const ViewSettings& view, const std::filesystem::path& path);
 
 }  // namespace firstoff::gui

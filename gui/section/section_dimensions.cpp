@@ -6,9 +6,8 @@
 #include <vector>
 
 #include "gui/section/section_pen.h"
-#include "gui/size_marks.h"
+#include "gui/size_words.h"
 #include "sim/base/say.h"
-#include "sim/output/gauge_report.h"
 
 namespace firstoff::gui {
 
@@ -51,8 +50,9 @@ private:
     }
 
     std::string words(const GaugedDimension& d, std::size_t number) const {
-        std::string text = say("{}: {}  is {}", number, d.name, sizeInWords(d, d.expected()));
-        const std::string out = outInWords(d);
+        const Units units = context_.session.view.units;
+        std::string text = say("{}: {}  is {}", number, d.name, sizeTold(d, d.expected(), units));
+        const std::string out = outInWords(d, units);
         if (!out.empty()) {
             text += "  ";
             text += out;

@@ -19,12 +19,16 @@ void SectionPane::drawGrid(const Canvas& canvas, bool named) const {
     const Palette& p = canvas.palette();
     const Rect& a = canvas.area;
     const Point datum = datumOf(canvas);
-    const double step = niceStep(canvas.px(64) / view_.scale());
+    const Units units = canvas.context.session.view.units;
+    const double unitMm = units == Units::Inches ? kMmPerInch : 1;
+    const double step = unitMm * niceStep(canvas.px(64) / view_.scale() / unitMm);
     const Point low = view_.placeOf({a.x, a.bottom()}), high = view_.placeOf({a.right(), a.y});
     const ImFont* font = canvas.context.fonts.small;
     const auto name = [&](ImVec2 at, double value) {
         value = std::round(value / step) * step;
-        const std::string text = fmt::format("{:g}", std::abs(value) < 1e-9 ? 0.0 : std::round(value * 1e6) / 1e6);
+        const double shown = std::round(inUnits(value, units) * 1e6) / 1e6;
+        std::string text = fmt::format("{:g}", shown == 0 ? 0.0 : shown);
+        if (units == Units::Inches && shown == 0) text = unitOf(units);  // said once, where nothing else need be read
         const float width = font->CalcTextSizeA(font->FontSize, 1e9f, 0, text.c_str()).x;
         canvas.list.AddRectFilled({at.x - 2, at.y}, {at.x + width + 2, at.y + font->FontSize}, ink(p.ground, 0.75f));
         canvas.list.AddText(font, font->FontSize, at, ink(p.quiet), text.c_str());
@@ -286,7 +290,8 @@ void SectionPane::drawReadings(const Canvas& canvas) {
     }
     const Fonts& fonts = canvas.context.fonts;
     std::vector<std::string> lines;
-    for (const FeatureReading& reading : readings) lines.push_back(readingInWords(reading));
+    for (const FeatureReading& reading : readings)
+        lines.push_back(readingInWords(reading, canvas.context.session.view.units));
     gauged_ = lines.front();
     if (picked_.size() == 1 && isCutHere(picked_[0].cut)) {
         const TimedMove& timed = trial_->timeline.moves[picked_[0].cut];
@@ -330,7 +335,7 @@ void SectionPane::drawHover(const Canvas& canvas) const {
         if (feature->kind == SectionFeature::Kind::Corner) place = feature->from;
     }
     const Point shown = place - datum;
-    const std::string text = fmt::format("X {}  Z {}", millimetres(2 * shown.r), millimetres(shown.z));
+    const std::string text = position(2 * shown.r, shown.z, canvas.context.session.view.units);
     ImFont* font = canvas.context.fonts.mono;
     const float width = font->CalcTextSizeA(font->FontSize, 1e9f, 0, text.c_str()).x, pad = canvas.px(6);
     const ImVec2 low{canvas.area.right() - width - 2 * pad - canvas.px(8), canvas.area.y + canvas.px(8)};

@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "gui/figures.h"
 #include "sim/base/say.h"
 #include "sim/base/units.h"
 
@@ -16,23 +15,24 @@ double degrees(double rad) {
 
 }  // namespace
 
-std::string readingInWords(const FeatureReading& reading) {
+std::string readingInWords(const FeatureReading& reading, Units units) {
+    const auto value = [&] { return told(length(reading.value, units)); };
     using Kind = FeatureReading::Kind;
     switch (reading.kind) {
         case Kind::Diameter:
-            return say("Ø {}", millimetres(reading.value));
+            return say("Ø {}", value());
         case Kind::Position:
-            return fmt::format("X {}  Z {}", millimetres(reading.second), millimetres(reading.value));
+            return position(reading.second, reading.value, units);
         case Kind::LengthAlong:
-            return say("along Z {}", millimetres(reading.value));
+            return say("along Z {}", value());
         case Kind::DiameterApart:
-            return say("on diameter {}", millimetres(reading.value));
+            return say("on diameter {}", value());
         case Kind::WallApart:
-            return say("on radius {}", millimetres(reading.value));
+            return say("on radius {}", value());
         case Kind::Distance:
-            return say("straight across {}", millimetres(reading.value));
+            return say("straight across {}", value());
         case Kind::Square:
-            return say("square to it {}", millimetres(reading.value));
+            return say("square to it {}", value());
         case Kind::ConeAngle:
             return say("cone {:.3f}° (full angle)", degrees(reading.value));
         case Kind::EdgeAngle:
@@ -40,7 +40,7 @@ std::string readingInWords(const FeatureReading& reading) {
         case Kind::AngleBetween:
             return say("angle between {:.3f}°", degrees(reading.value));
         case Kind::Radius:
-            return fmt::format("R {}", millimetres(reading.value));
+            return fmt::format("R {}", value());
     }
     return {};
 }

@@ -3,11 +3,12 @@
 
 #include <string>
 
+#include "gui/figures.h"
 #include "sim/inspection/feature_gauge.h"
 
 namespace firstoff::gui {
 
-// "Ø 48.000", "X 48.000  Z -44.000", "length 12.000", …
-std::string readingInWords(const FeatureReading& reading);
+// "Ø 48.000 mm", "X 48.000  Z -44.000 mm", "along Z 0.4724 in", …
+std::string readingInWords(const FeatureReading& reading, Units units);
 
 }  // namespace firstoff::gui

@@ -117,22 +117,36 @@ TEST(ClearanceRecords, FoldedStretchesTellTheirSmallestGap) {
     EXPECT_EQ(near, 1);
 }
 
-TEST(ClearanceWords, GapsAreNeverToldLargerThanTheyAre) {
-    EXPECT_EQ(gapTitle(1.249), "1.24 mm");
-    EXPECT_EQ(gapTitle(0.0099), "0.00 mm");
-    EXPECT_EQ(gapTitle(0), "touching");
-    EXPECT_EQ(gapTitle(-7), "touching, 7.00 mm deep");
-    EXPECT_EQ(gapTitle(std::numeric_limits<double>::infinity()), "nothing to hit");
+TEST(ClearanceWords, TellInchesOnTheSafeSideToo) {
+    constexpr Units kInch = Units::Inches;
+    EXPECT_EQ(gapTitle(2.54, kInch), "0.1000 in");
+    EXPECT_EQ(gapTitle(2.539, kInch), "0.0999 in");  // 0.09996
+    EXPECT_EQ(gapTitle(0, kInch), "touching");
+    EXPECT_EQ(gapTitle(-6.35, kInch), "touching, 0.2500 in deep");
     Margin margin;
-    EXPECT_EQ(marginTitle(margin, 2), ">100");
+    EXPECT_EQ(marginTitle(margin, 2, kInch), ">3.9");  // 100 mm are 3.937 in
+    margin.mm = 2.5399;
+    EXPECT_EQ(marginTitle(margin, 1, kInch), "0.099");
+    EXPECT_EQ(placeTitle({10, 25.4, 0}, {-2.7, 0}, kInch), "X 2.0000  Z 0.5000 in");
+}
+
+TEST(ClearanceWords, GapsAreNeverToldLargerThanTheyAre) {
+    constexpr Units kMm = Units::Millimetres;
+    EXPECT_EQ(gapTitle(1.249, kMm), "1.24 mm");
+    EXPECT_EQ(gapTitle(0.0099, kMm), "0.00 mm");
+    EXPECT_EQ(gapTitle(0, kMm), "touching");
+    EXPECT_EQ(gapTitle(-7, kMm), "touching, 7.00 mm deep");
+    EXPECT_EQ(gapTitle(std::numeric_limits<double>::infinity(), kMm), "nothing to hit");
+    Margin margin;
+    EXPECT_EQ(marginTitle(margin, 2, kMm), ">100");
     margin.mm = 0.4599;
-    EXPECT_EQ(marginTitle(margin, 2), "0.91");
+    EXPECT_EQ(marginTitle(margin, 2, kMm), "0.91");
     margin.mm = 25.19;
-    EXPECT_EQ(marginTitle(margin, 1), "25.1");
+    EXPECT_EQ(marginTitle(margin, 1, kMm), "25.1");
     const Trial trial = withGaps({1});
     EXPECT_EQ(pairTitle(trial, 2, 1), "the holder of station 3 and the jaws");
-    EXPECT_EQ(placeTitle({10, 20, 0}, {5, 0}), "X 40.000  Z 5.000");
-    EXPECT_EQ(placeTitle({10, 20, -7.5}, {5, 0}), "X 40.000  Z 5.000  Y -7.500");
+    EXPECT_EQ(placeTitle({10, 20, 0}, {5, 0}, kMm), "X 40.000  Z 5.000 mm");
+    EXPECT_EQ(placeTitle({10, 20, -7.5}, {5, 0}, kMm), "X 40.000  Z 5.000  Y -7.500 mm");
 }
 
 }  // namespace

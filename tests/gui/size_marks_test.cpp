@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "gui/imgui_context.h"
+#include "gui/size_words.h"
 #include "gui/theme.h"
 #include "gui/wrapped_text.h"
 
@@ -68,14 +69,19 @@ TEST(OutInWords, TellsByHowMuch) {
     GaugedDimension d;
     d.least = 29.98;
     d.most = 30;
+    Units units = Units::Millimetres;
     const auto at = [&](double measured, GaugedDimension::State state) {
         d.measured = measured;
         d.state = state;
-        return outInWords(d);
+        return outInWords(d, units);
     };
     EXPECT_EQ(at(29.99, GaugedDimension::State::Within), "");
-    EXPECT_EQ(at(29.968, GaugedDimension::State::TooSmall), "0.012 too small");
-    EXPECT_EQ(at(30.25, GaugedDimension::State::TooLarge), "0.250 too large");
+    EXPECT_EQ(at(29.968, GaugedDimension::State::TooSmall), "0.012 mm too small");
+    EXPECT_EQ(at(30.25, GaugedDimension::State::TooLarge), "0.250 mm too large");
+    units = Units::Inches;
+    EXPECT_EQ(at(30.254, GaugedDimension::State::TooLarge), "0.0100 in too large");
+    d.wanted.kind = WantedDimension::Kind::Taper;  // rad: no inches of that
+    EXPECT_EQ(sizeTold(d, std::acos(-1.0) / 6, units), "30.000°");
 }
 
 TEST(FittedText, LeavesOutItsEndAndNeverHalfACharacter) {

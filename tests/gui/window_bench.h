@@ -17,7 +17,9 @@ namespace firstoff::gui {
 class WindowBench {
 public:
     explicit WindowBench(const std::filesystem::path& program, int width = 1280, int height = 800,
-                         const std::filesystem::path& stateFolder = {});
+                         const std::filesystem::path& stateFolder = {}, const std::filesystem::path& settingsFile = {});
+    // As this command line says.
+    explicit WindowBench(const Startup& startup, int width = 1280, int height = 800);
     ~WindowBench();
 
     App& app() { return *app_; }

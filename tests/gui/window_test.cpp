@@ -241,6 +241,37 @@ TEST_F(Window, TakesTheSetupAskedForOrNone) {
     EXPECT_GT(fs::file_size(folder / "picture.png"), 10'000u);  // a plain ground alone takes less than that
 }
 
+TEST_F(Window, OpensWithThePagesItWasLeftWith) {
+    const fs::path settings = folder / "view.toml";
+    const auto pageAt = [&](int height) {
+        WindowBench window(folder / "job.nc", 1280, height, {}, settings);
+        return std::string(window.app().shownPage());
+    };
+    constexpr int kHigh = 800, kLow = 480;  // in the low one program and pages share a place
+    EXPECT_EQ(pageAt(kHigh), "findings");
+    EXPECT_EQ(pageAt(kLow), "program");
+    {
+        WindowBench window(folder / "job.nc", 1280, kHigh, {}, settings);
+        window.openPage("Time");
+    }
+    {
+        WindowBench window(folder / "job.nc", 1280, kLow, {}, settings);
+        window.openPage("What if");
+    }
+    EXPECT_EQ(pageAt(kHigh), "time");
+    EXPECT_EQ(pageAt(kLow), "what-if");
+    Startup asked;
+    asked.program = folder / "job.nc";
+    asked.page = "sizes";
+    asked.picture = "unused.png";
+    asked.settingsFile = settings;
+    { const WindowBench window(asked); }
+    EXPECT_EQ(pageAt(kHigh), "time");  // what the command line asked for is nobody's habit
+    std::ofstream(settings) << "page = \"gone\"\npage_in_low_window = 7\n";
+    EXPECT_EQ(pageAt(kHigh), "findings");
+    EXPECT_EQ(pageAt(kLow), "program");
+}
+
 // Whatever is in the file, it is shown and edited like any other.
 TEST_F(Window, SurvivesFilesThatAreNoPrograms) {
     const std::pair<const char*, std::string> rows[] = {

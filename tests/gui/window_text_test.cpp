@@ -5,6 +5,7 @@
 #include "gui/figures.h"
 #include "gui/frame_times.h"
 #include "gui/program_text.h"
+#include "gui/section/section_words.h"
 #include "gui/startup.h"
 #include "gui/view_settings.h"
 
@@ -25,6 +26,58 @@ TEST(Figures, WriteLengthsWithoutANegativeZero) {
     EXPECT_EQ(millimetres(-0.0004), "0.000");
     EXPECT_EQ(millimetres(-0.0006), "-0.001");
     EXPECT_EQ(millimetres(48), "48.000");
+}
+
+TEST(Figures, TellLengthsInTheUnitsAskedFor) {
+    constexpr Units kMm = Units::Millimetres, kInch = Units::Inches;
+    struct Row {
+        Figure figure;
+        const char* words;
+    };
+    // One inch is 25.4 mm, one foot 304.8 mm exactly (ISO 31-1).
+    for (const auto& [figure, words] : {
+             Row{length(12.7, kMm), "12.700 mm"},
+             Row{length(12.7, kInch), "0.5000 in"},
+             Row{length(-0.0004, kMm), "0.000 mm"},
+             Row{length(-0.0012, kInch), "0.0000 in"},
+             Row{length(-0.00128, kInch), "-0.0001 in"},
+             Row{smallLength(0.0127, kMm), "+0.0127 mm"},
+             Row{smallLength(-0.0127, kInch), "-0.00050 in"},
+             Row{roughLength(127, kMm), "127 mm"},
+             Row{roughLength(127, kInch), "5.0 in"},
+             Row{roundLength(0.5, kMm), "0.5 mm"},
+             Row{roundLength(0.5, kInch), "0.0196 in"},
+             Row{feedPerRev(0.254, kMm), "0.254 mm/rev"},
+             Row{feedPerRev(0.254, kInch), "0.0100 in/rev"},
+             Row{feedPerMinute(508, kMm), "508 mm/min"},
+             Row{feedPerMinute(508, kInch), "20.00 in/min"},
+             Row{surfaceSpeed(152.4, kMm), "152 m/min"},
+             Row{surfaceSpeed(152.4, kInch), "500 ft/min"},
+             Row{chipArea(0.64516, kMm), "0.6452 mm²"},
+             Row{chipArea(0.64516, kInch), "0.001000 in²"},
+             Row{removalRate(1000, kMm), "60.00 cm³/min"},
+             Row{removalRate(16387.064 / 60, kInch), "1.00 in³/min"},
+         }) {
+        EXPECT_EQ(told(figure), words);
+    }
+    EXPECT_EQ(position(25.4, -5.08, kMm), "X 25.400  Z -5.080 mm");
+    EXPECT_EQ(position(25.4, -5.08, kInch), "X 1.0000  Z -0.2000 in");
+}
+
+TEST(ReadingInWords, NamesTheUnitOfLengthsAlone) {
+    using Kind = FeatureReading::Kind;
+    const auto words = [](Kind kind, double value, double second, Units units) {
+        FeatureReading reading;
+        reading.kind = kind;
+        reading.value = value;
+        reading.second = second;
+        return readingInWords(reading, units);
+    };
+    EXPECT_EQ(words(Kind::Diameter, 48, 0, Units::Millimetres), "Ø 48.000 mm");
+    EXPECT_EQ(words(Kind::Diameter, 50.8, 0, Units::Inches), "Ø 2.0000 in");
+    EXPECT_EQ(words(Kind::Position, -12.7, 25.4, Units::Inches), "X 1.0000  Z -0.5000 in");
+    EXPECT_EQ(words(Kind::Radius, 0.8, 0, Units::Inches), "R 0.0315 in");
+    EXPECT_EQ(words(Kind::EdgeAngle, std::acos(-1.0) / 4, 0, Units::Inches), "45.000° to the axis");
 }
 
 TEST(Figures, GroupLargeNumbers) {
@@ -154,6 +207,10 @@ TEST(ViewSettings, ComeBackAsTheyWereLeft) {
     view.foldedLanes = {"Grip", "Bending"};
     view.section = {SectionSettings::Shown::Both, 0.25f, false, true, true, 500};
     view.language = "de";
+    view.units = Units::Inches;
+    view.below = Tab::Sizes;
+    view.inPlace = Tab::Changes;
+    view.clearancesByTime = true;
     view.recent = {"/jobs/a \"odd\" name.nc", "/jobs/b.nc"};
     EXPECT_EQ(readViewSettings(writeViewSettings(view)), view);
 }
@@ -162,9 +219,20 @@ TEST(ViewSettings, PassOverWhatTheyCannotUse) {
     const ViewSettings usual;
     for (const char* text :
          {"", "not toml [[[", "dark = 3\nprogram_width = \"wide\"\nscale = 1e9\ncutaway = -1\nrecent = 4",
-          "unknown = 1", "language = \"tlh\"", "language = 3"}) {
+          "unknown = 1", "language = \"tlh\"", "language = 3", "page = \"no such page\"", "page = 3",
+          "units = \"furlong\"",
+          "page = \"program\"",  // has its own place, and stands there already
+          "page_in_low_window = \"\"", "clearances_by_time = \"late\""}) {
         EXPECT_EQ(readViewSettings(text), usual) << text;
     }
+}
+
+TEST(Tabs, AreCalledByOneNameEach) {
+    for (int i = 0; i <= static_cast<int>(Tab::Finish); ++i) {
+        EXPECT_EQ(tabNamed(nameOf(static_cast<Tab>(i))), static_cast<Tab>(i));
+    }
+    EXPECT_EQ(tabNamed("Sizes"), std::nullopt);
+    EXPECT_EQ(tabNamed(""), std::nullopt);
 }
 
 TEST(ViewSettings, KeepEightRecentProgramsNewestFirst) {

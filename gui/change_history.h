@@ -1,0 +1,68 @@
+// What the user changed in the window besides text: kept so that it can be taken back and done again.
+//
+// Plain values. A step holds the choices as they were and as they are afterwards; taking it back is for whoever owns
+// the session, and only the parts in which the two differ are put back. Text has an undo of its own (TextDocument).
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <initializer_list>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "gui/playing.h"
+#include "gui/scene/lathe_scene.h"
+#include "gui/view_settings.h"
+#include "sim/trial/mistake.h"
+#include "sim/trial/what_if.h"
+
+namespace firstoff::gui {
+
+// The parts of the session that can be taken back; each means what it means there.
+struct Choices {
+    WhatIf whatIf;
+    std::optional<Mistake> mistake;
+    std::array<int, 2> measure{kNoBody, kNoBody};
+    std::vector<std::size_t> bookmarks;
+    std::optional<TimeSpan> loop;
+    ViewSettings view;
+};
+
+// What the menu calls the difference: "wear of offset 2". Empty where nothing differs that can be taken back: sizes of
+// panes and of the window, its pages, the language and the list of recent programs are left as they are.
+std::string changeInWords(const Choices& before, const Choices& after);
+
+// `now` with whatever can be taken back and differs between the two as it stands in `to`.
+ViewSettings withChange(ViewSettings now, const ViewSettings& from, const ViewSettings& to);
+
+class ChangeHistory {
+public:
+    // A command has led from `before` to `after`. Changes of the same thing within one gesture (a number that names
+    // one drag of a slider, one press of a key) make one step; a gesture that leads back to its start makes none.
+    void note(const Choices& before, const Choices& after, std::uint64_t gesture);
+
+    bool canUndo() const { return !done_.empty(); }
+    bool canRedo() const { return !undone_.empty(); }
+    // What would be taken back, or done again, in words; empty: nothing.
+    std::string undoWords() const;
+    std::string redoWords() const;
+
+    // The way the session has to go.
+    struct Step {
+        Choices from, to;
+    };
+    std::optional<Step> undo();
+    std::optional<Step> redo();
+
+    // What can be forgotten by itself, when it no longer fits the job.
+    enum class Part : std::uint8_t { OffsetsAndTools, Mistake, Measure, Bookmarks, Loop };
+    void forget(std::initializer_list<Part> parts);
+
+private:
+    std::vector<Step> done_, undone_;  // as they were done, the newest last
+    std::uint64_t gesture_ = 0;        // of the newest one done; 0: closed
+};
+
+}  // namespace firstoff::gui
