@@ -5,8 +5,8 @@
 #include <cmath>
 #include <cstdint>
 
-#include "gui/told_apart.h"
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 #include "sim/cutting/profile_plot.h"
 
 namespace firstoff::gui {
