@@ -7,9 +7,9 @@
 
 #include "gui/clearance_words.h"
 #include "gui/menu_bar.h"
-#include "sim/base/told_apart.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 #include "sim/output/shipped_assets.h"
 
 namespace firstoff::gui {
@@ -487,7 +487,20 @@ void App::handleUndoKey(const InputEvent& event) {
     }
 }
 
+// From page to page beneath the program, round and round.
+void App::turnPage(int by) {
+    Tab& shown = findingsFolded_ ? inPlace_ : below_;
+    const auto now = std::find_if(tabs_.begin(), tabs_.end(),
+                                  [&](const TabButton& tab) { return tab.id == static_cast<int>(shown); });
+    if (now == tabs_.end()) return;
+    const auto count = static_cast<int>(tabs_.size());
+    const auto next = (static_cast<int>(now - tabs_.begin()) + by + count) % count;
+    shown = static_cast<Tab>(tabs_[static_cast<std::size_t>(next)].id);
+}
+
 void App::handleCtrlKey(const InputEvent& event) {
+    if (event.key == Key::PageUp) turnPage(-1);
+    if (event.key == Key::PageDown) turnPage(1);
     if (event.is('O')) commands_.add(AskForFile{event.shift ? AskForFile::What::Setup : AskForFile::What::Program});
     if (event.is('Q')) commands_.add(Quit{});
     if (event.key == Key::Space) commands_.add(TogglePlay{});

@@ -145,6 +145,7 @@ private:
     void showLessonScene();
     void showMoment(LessonView view, const std::optional<LinePlace>& line, std::optional<double> timeS);
     void showPage(Tab tab);
+    void turnPage(int by);
 
     void showLineOf(std::size_t timedMove);
 

@@ -260,6 +260,7 @@ bool ProgramPane::handleMotion(const Canvas& canvas, const InputEvent& event) {
         Key key;
         Motion plain, withCtrl;
     };
+    if (event.ctrl && (event.key == Key::PageUp || event.key == Key::PageDown)) return false;  // pages beneath
     static constexpr Binding kBindings[] = {
         {Key::Left, Motion::Left, Motion::WordLeft},
         {Key::Right, Motion::Right, Motion::WordRight},

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 #include "sim/base/units.h"
 #include "sim/control/codes.h"
 #include "sim/control/tool_word.h"
@@ -32,7 +33,7 @@ std::string whole(double value) {
     std::string text;
     for (std::size_t i = 0; i < plain.size(); ++i) {
         const std::size_t left = plain.size() - i;
-        if (i > 0 && left % 3 == 0 && plain[i - 1] != '-') text += ',';
+        if (i > 0 && left % 3 == 0 && plain[i - 1] != '-') text += afterBar(tr("between thousands|,"));
         text += plain[i];
     }
     return text;

@@ -53,6 +53,20 @@ TEST_F(Window, GoesToTheMomentOfALineThatIsClicked) {
     EXPECT_EQ(window.session().chosen, static_cast<BlockId>(kFacing - 1));
 }
 
+TEST_F(Window, TurnsThePagesByKey) {
+    WindowBench window(folder / "job.nc");
+    EXPECT_STREQ(window.app().shownPage(), "findings");
+    window.press(Key::PageDown, true);
+    EXPECT_STREQ(window.app().shownPage(), "words");
+    const ImVec2 at = WindowBench::line(kFacing);
+    window.click(at.x, at.y);  // the program has the keyboard: its own caret stays
+    const double before = window.session().timeS;
+    window.press(Key::PageUp, true);
+    window.press(Key::PageUp, true);
+    EXPECT_STREQ(window.app().shownPage(), "mistakes");
+    EXPECT_EQ(window.session().timeS, before);
+}
+
 // At thirty frames a second a frame more would be felt.
 TEST_F(Window, ShowsTheTimeUnderTheMouseInTheFrameThatReadsIt) {
     WindowBench window(folder / "job.nc");
