@@ -152,6 +152,7 @@ void App::frame(double now) {
     const bool shown = session_.trial() != nullptr;
     takeInstant();
     askForFinish();
+    walkByKeys();
     const PaneContext context{session_, shown ? &instant_ : nullptr, commands_, palette(), fonts_, input_, now};
     drawPanes(context);
     handleKeys(context);
@@ -275,6 +276,29 @@ void App::seekAtOnce() {
     if (!seeks.empty()) takeInstant();
 }
 
+// The drawing library moves from one thing to the next by its keys only where it is told to: in menus that a key
+// opened, and on the page beneath the tabs. Elsewhere its keys are the program's and the time's.
+void App::walkByKeys() {
+    const bool popup = ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
+    if (!popup && !openMenus_) menusByKey_ = false;
+    for (int button = 0; button < 3; ++button) keysOnPage_ = keysOnPage_ && !ImGui::IsMouseClicked(button);
+    ImGuiIO& io = ImGui::GetIO();
+    if (keysOnPage_ || menusByKey_) {
+        io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+    } else {
+        io.ConfigFlags &= ~ImGuiConfigFlags_NavEnableKeyboard;
+    }
+}
+
+void App::handleWalkKey(const InputEvent& event) {
+    if (event.key == Key::F10) openMenus_ = menusByKey_ = true;
+    if (event.key == Key::F6) {
+        keysOnPage_ = takePageKeys_ = !keysOnPage_;
+        program_.leave();
+    }
+    if (event.key == Key::Escape && !ImGui::GetIO().WantTextInput) keysOnPage_ = false;
+}
+
 void App::drawPanes(const PaneContext& context) {
     const ImVec2 display = ImGui::GetIO().DisplaySize;
     if (sceneOnly_) {
@@ -282,7 +306,8 @@ void App::drawPanes(const PaneContext& context) {
         scene_.draw(context, {0, 0, display.x, display.y});
         return;
     }
-    LayoutSpace space{display.x, display.y, fonts_.scale, drawMenuBar(context, dialogs_), 0};
+    LayoutSpace space{display.x, display.y, fonts_.scale,
+                      drawMenuBar(context, dialogs_, std::exchange(openMenus_, false)), 0};
     space.footHeight = verdict_.height(context, display.x);
     const Layout layout = layOut(space, session_.view);
     timelinePlace_ = layout.timeline;
@@ -354,7 +379,10 @@ void App::drawTabs(const PaneContext& context, const Layout& layout) {
     shown =
         static_cast<Tab>(drawTabStrip(context, tabs_, static_cast<int>(shown), {place.x, place.y, place.w, height}));
     pagePlace_ = {place.x, place.y + height, place.w, place.h - height};
-    drawTab(context, shown, pagePlace_);
+    PaneContext own = context;
+    own.keysOnPage = keysOnPage_;
+    own.keysTaken = std::exchange(takePageKeys_, false);
+    drawTab(own, shown, pagePlace_);
 }
 
 void App::drawTab(const PaneContext& context, Tab tab, const Rect& rect) {
@@ -458,7 +486,8 @@ void App::drawMessage(const PaneContext& context, const Layout& layout) {
 
 void App::handleKeys(const PaneContext& context) {
     if (ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) return;
-    const bool typing = program_.hasFocus() || program_.findBar().hasKeys() || ImGui::GetIO().WantTextInput;
+    const bool typing =
+        keysOnPage_ || program_.hasFocus() || program_.findBar().hasKeys() || ImGui::GetIO().WantTextInput;
     const bool stripHadKeys = program_.findBar().hasKeys();
     for (const InputEvent& event : context.input) {
         if (!stripHadKeys && program_.findBar().hasKeys()) {
@@ -467,6 +496,7 @@ void App::handleKeys(const PaneContext& context) {
         }
         if (event.ctrl && !typing) handleUndoKey(event);
         if (event.ctrl) handleCtrlKey(event);
+        handleWalkKey(event);
         if (event.alt || !typing) handleTimeKey(event);
         if (!typing && event.key == Key::Enter && !event.ctrl) goOnInLesson();
         if (event.key == Key::F1) dialogs_.showKeys();

@@ -146,6 +146,8 @@ private:
     void showMoment(LessonView view, const std::optional<LinePlace>& line, std::optional<double> timeS);
     void showPage(Tab tab);
     void turnPage(int by);
+    void walkByKeys();
+    void handleWalkKey(const InputEvent& event);
 
     void showLineOf(std::size_t timedMove);
 
@@ -267,6 +269,8 @@ private:
     std::optional<Tab> askedPage_;  // by the command line: not how the user left the window
     std::vector<TabButton> tabs_;   // as drawn last
     Rect pagePlace_;
+    bool keysOnPage_ = false, takePageKeys_ = false;  // the page is walked through by keys; it shall take them
+    bool menusByKey_ = false, openMenus_ = false;
     bool findingsFolded_ = false;
     bool finishInSight_ = false;
     double shownAtS_ = 0;  // the moment on screen when the frame began

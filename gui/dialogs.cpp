@@ -100,6 +100,8 @@ void Dialogs::drawKeys(const PaneContext& context) {
          later("undo, redo: the text while the caret is in the program, else what was changed in the window")},
         {later("Ctrl+F, Ctrl+H"), later("find, replace; F3, Shift+F3: the next one, the one before")},
         {later("Ctrl+G"), later("go to a line (45) or a block (N120)")},
+        {"F10", later("the menus: arrows and Enter, Escape")},
+        {"F6", later("the page beneath the program by keys: arrows and Enter, Space; F6 or Escape: no longer")},
         {later("Ctrl+PageUp, Ctrl+PageDown"), later("the page before, the next, beneath the program")},
         {later("Enter"), later("in a lesson: mark the answer, or go on to the next step")},
         {later("Ctrl+Enter"), later("unfold or fold the passes of the cycle in this line")},

@@ -36,6 +36,8 @@ constexpr Pair kKeys[] = {
     {GLFW_KEY_F1, Key::F1},
     {GLFW_KEY_F3, Key::F3},
     {GLFW_KEY_F5, Key::F5},
+    {GLFW_KEY_F6, Key::F6},
+    {GLFW_KEY_F10, Key::F10},
 };
 
 // A letter key by what the user's layout prints on it, so that Ctrl+Z is where Z is.

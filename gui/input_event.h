@@ -30,6 +30,8 @@ enum class Key : std::uint8_t {
     F1,
     F3,
     F5,
+    F6,
+    F10,
     Character,  // a letter or digit key; `symbol` holds its capital
 };
 

@@ -275,8 +275,9 @@ void drawNames(const PaneContext& context) {
 
 }  // namespace
 
-float drawMenuBar(const PaneContext& context, Dialogs& dialogs) {
+float drawMenuBar(const PaneContext& context, Dialogs& dialogs, bool open) {
     if (!ImGui::BeginMainMenuBar()) return 0;
+    if (open) ImGui::OpenPopup(tr("File"));
     if (ImGui::BeginMenu(tr("File"))) {
         fileMenu(context);
         ImGui::EndMenu();

@@ -6,7 +6,7 @@
 
 namespace firstoff::gui {
 
-// Draws it across the top; returns its height, px.
-float drawMenuBar(const PaneContext& context, Dialogs& dialogs);
+// Draws it across the top; returns its height, px. `open`: its first menu drops down, for the keyboard.
+float drawMenuBar(const PaneContext& context, Dialogs& dialogs, bool open);
 
 }  // namespace firstoff::gui

@@ -20,6 +20,8 @@ struct PaneContext {
     const Fonts& fonts;
     const InputEvents& input;  // since the last frame
     double now = 0;            // s, of a clock that only runs forward
+    // The page beneath the tabs is walked through by keys; it takes them in this frame.
+    bool keysOnPage = false, keysTaken = false;
 
     float px(float measure) const { return measure * fonts.scale; }
     // Of a line.
@@ -34,9 +36,11 @@ public:
         ImGui::SetNextWindowPos({rect.x, rect.y});
         ImGui::SetNextWindowSize({rect.w, rect.h});
         ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, padded ? ImVec2{context.px(10), context.px(7)} : ImVec2{0, 0});
+        if (context.keysTaken) ImGui::SetNextWindowFocus();
+        if (!context.keysOnPage) more |= ImGuiWindowFlags_NoNav;
         ImGui::Begin(name, nullptr,
                      ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                         ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoNav | more);
+                         ImGuiWindowFlags_NoBringToFrontOnFocus | more);
         ImGui::PopStyleVar();
     }
     ~PaneFrame() { ImGui::End(); }
