@@ -121,6 +121,21 @@ TEST_F(UndoInTheWindow, KeysStayWithTheTextWhileTheCaretIsInIt) {
 }
 
 // As the window does with the changes themselves when the text is another.
+// What was changed by keys on a page is taken back there.
+TEST_F(UndoInTheWindow, WorksWhileThePageHasTheKeys) {
+    WindowBench window(folder / "job.nc");
+    carryOut(window, Bookmark{4});
+    window.press(Key::F6);
+    window.pressCtrl('Z');
+    EXPECT_THAT(window.session().bookmarks, IsEmpty());
+    const double before = window.session().timeS;
+    window.press(Key::Right);  // the page's, not the time's
+    EXPECT_EQ(window.session().timeS, before);
+    window.press(Key::F6);
+    window.press(Key::Right);
+    EXPECT_GT(window.session().timeS, before);
+}
+
 TEST_F(UndoInTheWindow, AnEditKeepsThePanelAndForgetsOffsets) {
     WindowBench window(folder / "job.nc");
     WhatIf changes;

@@ -28,6 +28,8 @@ WindowBench::WindowBench(const std::filesystem::path& program, int width, int he
 
 WindowBench::WindowBench(const Startup& startup, int width, int height) {
     ImGui_ImplOpenGL3_Init("#version 410 core");
+    // The drawing library insists on it where keys walk through a page.
+    ImGui::GetIO().KeyMap[ImGuiKey_Space] = ImGuiKey_Space;
     app_ = std::make_unique<App>(startup, std::function<void()>());
     resize(width, height);
     app_->prepare(1);
