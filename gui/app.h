@@ -29,6 +29,7 @@
 #include "gui/scene_pane.h"
 #include "gui/section/section_pane.h"
 #include "gui/session.h"
+#include "gui/shown_picture.h"
 #include "gui/sizes_pane.h"
 #include "gui/startup.h"
 #include "gui/tab.h"
@@ -75,9 +76,8 @@ public:
     std::string title() const;
     // What the window is cleared to: it shows between the panes.
     Colour ground() const { return palette().ground; }
-    // The image of the drawing library whose pixels the last frame drew anew.
-    ImTextureID freshImage() const {
-        return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(scene_.freshTexture()));
+    ShownPicture shownPicture() const {
+        return {reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(scene_.texture())), scene_.fresh()};
     }
     const Palette& palette() const { return paletteFor(styleDark_, styleProjector_); }
     const Fonts& fonts() const { return fonts_; }
@@ -133,6 +133,7 @@ private:
     void handleKeys(const PaneContext& context);
     void handleUndoKey(const InputEvent& event);
     void handleCtrlKey(const InputEvent& event);
+    void handleViewKey(const InputEvent& event);
     void handleTimeKey(const InputEvent& event);
     void runTrial();
     void applyAll();
@@ -204,6 +205,8 @@ private:
     void apply(const UndoChange& command);
     void apply(const RedoChange& command);
     void apply(const ShowView& command);
+    void apply(const MoveView& command);
+    void apply(const GaugeNext& command);
     void apply(const ChooseLanguage& command);
     void apply(const Tell& command);
     void apply(const Quit& command);

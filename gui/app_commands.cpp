@@ -628,6 +628,22 @@ void App::apply(const ShowView& command) {
     scene_.show(command.name);
 }
 
+void App::apply(const MoveView& command) {
+    if (session_.view.section.shown == SectionSettings::Shown::SectionOnly) {
+        section_.move(command);
+    } else {
+        scene_.move(command);
+    }
+}
+void App::apply(const GaugeNext& command) {
+    using Shown = SectionSettings::Shown;
+    if (session_.view.section.shown == Shown::PictureOnly) {
+        session_.view.section.shown = Shown::Both;  // its surfaces are known from the next frame on
+        return;
+    }
+    section_.gaugeNext(command);
+}
+
 // The workers make texts as well: none of them may run while the language changes. What was told of the job is told
 // again by a new trial of the text as it stands, with the same changes at the machine.
 void App::apply(const ChooseLanguage& command) {

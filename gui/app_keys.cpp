@@ -41,6 +41,7 @@ void App::handleKeys(const PaneContext& context) {
         if (event.ctrl && !inText) handleUndoKey(event);
         if (event.ctrl) handleCtrlKey(event);
         handleWalkKey(event);
+        if (!typing) handleViewKey(event);
         if (event.alt || !typing) handleTimeKey(event);
         if (!typing && event.key == Key::Enter && !event.ctrl) goOnInLesson();
         if (event.key == Key::F1) dialogs_.showKeys();
@@ -94,8 +95,25 @@ void App::handleCtrlKey(const InputEvent& event) {
     }
 }
 
+// What the mouse does in the picture and in the half-section.
+void App::handleViewKey(const InputEvent& event) {
+    using How = MoveView::How;
+    if (event.shift != event.ctrl) {
+        const How how = event.shift ? How::Turn : How::Shift;
+        if (event.key == Key::Left) commands_.add(MoveView{how, -1, 0});
+        if (event.key == Key::Right) commands_.add(MoveView{how, 1, 0});
+        if (event.key == Key::Up) commands_.add(MoveView{how, 0, 1});
+        if (event.key == Key::Down) commands_.add(MoveView{how, 0, -1});
+    }
+    if (event.ctrl || event.alt) return;
+    if (event.key == Key::PageUp) commands_.add(MoveView{How::Nearer, 0, 1});
+    if (event.key == Key::PageDown) commands_.add(MoveView{How::Nearer, 0, -1});
+    if (event.is('G')) commands_.add(GaugeNext{event.shift ? -1 : 1, false});
+    if (event.is('M')) commands_.add(GaugeNext{event.shift ? -1 : 1, true});
+}
+
 void App::handleTimeKey(const InputEvent& event) {
-    if (event.ctrl) return;
+    if (event.ctrl || (event.shift && !event.alt)) return;
     switch (event.key) {
         case Key::Right:
             commands_.add(StepBlocks{1});

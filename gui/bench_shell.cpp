@@ -60,8 +60,7 @@ public:
         app_.frame(now);
         ImGui::Render();
         target_.bind();
-        const ImTextureID fresh = app_.freshImage();
-        panes_.paint(app_.ground(), {&fresh, 1});
+        panes_.paint(app_.ground(), app_.shownPicture());
         glFinish();
     }
 

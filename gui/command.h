@@ -192,6 +192,19 @@ struct RedoChange {};
 struct ShowView {
     ViewName name = ViewName::Part;
 };
+// By key what the mouse does in the picture, or in the half-section where that stands alone; notches of a wheel, so to
+// say.
+struct MoveView {
+    enum class How { Turn, Shift, Nearer };
+    How how = How::Turn;
+    int right = 0, up = 0;  // where the eye goes; nearer: `up`
+};
+// Gauges the surface of the half-section that comes so many after the one gauged last, from the front face along the
+// outside and back through the bore; with `another`, what lies between the two.
+struct GaugeNext {
+    int by = 1;
+    bool another = false;
+};
 // From now on all texts are told in this language, a code of languages(); kept with the settings.
 struct ChooseLanguage {
     std::string code;
@@ -207,8 +220,8 @@ using Command =
                  Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
                  PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
                  AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, TryMistake, ChangeView, UndoChange,
-                 RedoChange, ShowView, ChooseLanguage, Tell, Quit, EditProgram, AskToRenumber, Renumber, SpaceWords,
-                 MendFinding, CompareWith, ChangeText, SaveCompared, FileAnswer>;
+                 RedoChange, ShowView, MoveView, GaugeNext, ChooseLanguage, Tell, Quit, EditProgram, AskToRenumber,
+                 Renumber, SpaceWords, MendFinding, CompareWith, ChangeText, SaveCompared, FileAnswer>;
 
 class Commands {
 public:

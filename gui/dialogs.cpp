@@ -93,6 +93,10 @@ void Dialogs::drawKeys(const PaneContext& context) {
          later("go to the cut that left the surface, its line and its finish; brings the spot to the middle")},
         {later("Drag in the picture"),
          later("turn; right button or Shift: shift; wheel: nearer to, farther from what the mouse points at")},
+        {later("Shift and arrows"),
+         later("turn the picture; Ctrl and arrows: shift; PageUp, PageDown: nearer, farther (outside the program)")},
+        {"G, M", later("gauge the next surface of the half-section; keep it and gauge to the next; with Shift: the one "
+                       "before (outside the program)")},
         {later("Drag in the timeline"), later("scrub; wheel: zoom; right button: shift; right double-click: all")},
         {later("Ctrl+O, Ctrl+Shift+O"), later("open a program, a set-up; or drop files on the window")},
         {later("Ctrl+S, Ctrl+Shift+S"), later("save, save as")},

@@ -86,6 +86,7 @@ KeyListener::~KeyListener() {
 
 void KeyListener::onKey(GLFWwindow* window, int key, int code, int action, int mods) {
     KeyListener& self = *listening_;
+    self.heard_ = true;
     if (const auto event = keyEvent(key, action, mods)) self.deliver_(*event);
     const bool unseen = std::find(self.fresh_.begin(), self.fresh_.end(), key) != self.fresh_.end();
     if (action == GLFW_RELEASE && unseen) {
@@ -98,9 +99,14 @@ void KeyListener::onKey(GLFWwindow* window, int key, int code, int action, int m
 
 void KeyListener::onCharacter(GLFWwindow* window, unsigned int character) {
     InputEvent event;
+    listening_->heard_ = true;
     event.character = character;
     listening_->deliver_(event);
     ImGui_ImplGlfw_CharCallback(window, character);
+}
+
+bool KeyListener::heard() {
+    return std::exchange(heard_, false);
 }
 
 void KeyListener::frameDone() {

@@ -23,6 +23,9 @@ public:
     KeyListener(const KeyListener&) = delete;
     KeyListener& operator=(const KeyListener&) = delete;
 
+    // Whether a key went down or up since the last time this was asked.
+    bool heard();
+
     // After each frame of the drawing library.
     void frameDone();
 
@@ -36,6 +39,7 @@ private:
     static KeyListener* listening_;  // the window system's callbacks carry no other pointer of ours
     GLFWwindow* window_;
     std::function<void(const InputEvent&)> deliver_;
+    bool heard_ = false;
     std::vector<int> fresh_;  // went down since the last frame
     std::vector<Release> postponed_;
 };

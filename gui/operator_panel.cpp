@@ -104,6 +104,14 @@ std::uint16_t skipLevelsIn(const Program& program) {
     return levels;
 }
 
+std::uint16_t OperatorPanel::skipLevelsOf(const std::shared_ptr<const Trial>& written) {
+    if (written != looked_) {
+        looked_ = written;
+        skipLevels_ = skipLevelsIn(written->program);
+    }
+    return skipLevels_;
+}
+
 void OperatorPanel::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("panel", rect, context, 0, false);
     const Session& session = context.session;
@@ -123,7 +131,7 @@ void OperatorPanel::draw(const PaneContext& context, const Rect& rect) {
     const bool stops = whatIf.optionalStop.value_or(written.setup.control.optionalStop);
     if (row.button(tr("Optional stop"), stops, tr("M01 stops the program")))
         whatIf.optionalStop = stops == written.setup.control.optionalStop ? std::optional(!stops) : std::nullopt;
-    const std::uint16_t levels = skipLevelsIn(written.program);
+    const std::uint16_t levels = skipLevelsOf(session.asWritten->trial);
     const std::uint16_t skipped = whatIf.blockSkipLevels.value_or(written.setup.control.blockSkipLevels);
     const std::string skips = levels == 0 ? tr("The program has no blocks with /.")
                                           : say("Blocks with {} are left out", levelsInWords(levels));

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 
 #include "gui/pane.h"
 
@@ -14,6 +15,13 @@ namespace firstoff::gui {
 class OperatorPanel {
 public:
     void draw(const PaneContext& context, const Rect& rect);
+
+private:
+    std::uint16_t skipLevelsOf(const std::shared_ptr<const Trial>& written);
+
+    // Of a program of any length, so not in every frame.
+    std::shared_ptr<const Trial> looked_;
+    std::uint16_t skipLevels_ = 0;
 };
 
 // Levels of block skip that the program writes; bit n for /n.

@@ -15,9 +15,9 @@
 #include "gui/scene/named_views.h"
 #include "gui/scene_marks.h"
 #include "gui/size_marks.h"
-#include "sim/base/told_apart.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 
 namespace firstoff::gui {
 
@@ -80,6 +80,9 @@ SceneOptions sceneOptions(const ViewSettings& view, BlockId highlight) {
 void ScenePane::takeTrial(const Session& session) {
     std::shared_ptr<const Trial> trial = session.outcome ? session.outcome->trial : nullptr;
     if (trial == trial_) return;
+    // A named view belongs to its set-up: with another bar or chuck it is taken anew, however late the trial comes.
+    const auto viewOf = [this](const Trial& of) { return namedView(*shown_, of.setup, {}, 0, aspect_); };
+    if (shown_ && !wanted_ && trial_ && trial && viewOf(*trial) != viewOf(*trial_)) wanted_ = shown_;
     trial_ = std::move(trial);
     scene_.setTrial(trial_);
     cursor_.reset();
@@ -157,8 +160,8 @@ void ScenePane::turnCamera(const PaneContext& context, float aspect) {
         const Camera goal = centre_  ? centredOn(turnFrom_, *centre_)
                             : place_ ? placeView(*place_, trial_->setup, aspect)
                                      : scene_.view(*shown_, instant_, aspect);
-        camera_ = between(turnFrom_, goal, std::min(t, 1.0f));
         turning_ = t < 1;
+        camera_ = turning_ ? between(turnFrom_, goal, t) : goal;
     } else if (shown_ == ViewName::Tool || (shown_ && aspect != aspect_)) {
         camera_ = scene_.view(*shown_, instant_, aspect);  // goes along with the tool, or fits a new shape of the pane
     }
@@ -207,31 +210,50 @@ bool ScenePane::lessMotion(const PaneContext& context) const {
     return still_ || systemLessMotion_ || context.session.view.lessMotion;
 }
 
+// From now on it is the user's.
+void ScenePane::takeCamera() {
+    shown_.reset();
+    place_.reset();
+    centre_.reset();
+    turning_ = false;
+}
+
+void ScenePane::move(const MoveView& by) {
+    if (!trial_ || drawnHeight_ == 0) return;
+    constexpr float kTurnPx = 24;         // as if the mouse had been dragged so far
+    constexpr float kShiftShare = 0.05f;  // of the picture's height
+    takeCamera();
+    const glm::vec2 way(static_cast<float>(by.right), -static_cast<float>(by.up));
+    const glm::vec2 middle(0.5f * static_cast<float>(drawnWidth_), 0.5f * static_cast<float>(drawnHeight_));
+    switch (by.how) {
+        case MoveView::How::Turn:
+            return camera_.orbit(-kTurnPx * way);
+        case MoveView::How::Shift:
+            return camera_.pan(-kShiftShare * static_cast<float>(drawnHeight_) * way, drawnHeight_);
+        case MoveView::How::Nearer:
+            return camera_.zoom(std::pow(kZoomPerNotch, static_cast<float>(by.up)), middle, drawnWidth_, drawnHeight_);
+    }
+}
+
 void ScenePane::handleMouse(const PaneContext& context, const SceneOptions& options, const Rect& rect, bool hovered,
                             bool active) {
     const ImGuiIO& io = ImGui::GetIO();
     const glm::vec2 moved{io.MouseDelta.x, io.MouseDelta.y};
     const auto height = static_cast<int>(rect.h);
-    const auto take = [this] {
-        shown_.reset();
-        place_.reset();
-        centre_.reset();
-        turning_ = false;
-    };
     if (active && (moved.x != 0 || moved.y != 0)) {
         const bool pan =
             io.KeyShift || ImGui::IsMouseDown(ImGuiMouseButton_Right) || ImGui::IsMouseDown(ImGuiMouseButton_Middle);
         // A hand's tremble in a double click is no wish to turn.
         if (pan) {
-            take();
+            takeCamera();
             camera_.pan(moved, height);
         } else if (ImGui::IsMouseDragging(ImGuiMouseButton_Left, context.px(3))) {
-            take();
+            takeCamera();
             camera_.orbit(moved);
         }
     }
     if (hovered && io.MouseWheel != 0) {
-        take();
+        takeCamera();
         const glm::vec2 pixel{io.MousePos.x - rect.x, io.MousePos.y - rect.y};
         const float factor = std::pow(kZoomPerNotch, io.MouseWheel);
         if (const auto place = placeUnder(options, pixel)) {
@@ -276,7 +298,7 @@ void ScenePane::render(const PaneContext& context, SceneOptions options, int wid
         drawn_ && width == drawnWidth_ && height == drawnHeight_ && camera_ == drawnCamera_ && options == drawnOptions_;
     options.quality = qualityFor(context.session.view.quality, !unchanged, context.now);
     if (unchanged && options.quality == drawnOptions_.quality) return;
-    timer_.begin(software_);
+    timer_.begin();
     picture_.begin(width, height, meansOf(options.quality).samples > 1 ? Edges::Fine : Edges::Quick);
     scene_.draw(instant_, camera_, options, width, height);
     texture_ = picture_.finish();

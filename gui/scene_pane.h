@@ -30,14 +30,17 @@ public:
     void lookAt(SpacePoint place) { wantedPlace_ = place; }
     // Between the two bodies that the session measures, at the moment drawn last; nothing where they are not chosen.
     const std::optional<Nearness>& measured() const { return measured_; }
+    void move(const MoveView& by);
     // Where, in a timed move, two bodies come nearest: time in s. Looks at so many instants of it.
     double timeOfNearest(std::size_t timedMove, int body, int other);
     // No easing: for pictures to files.
     void setStill(bool still) { still_ = still; }
     // No buttons over the picture.
     void setBare(bool bare) { bare_ = bare; }
-    // Of the picture, where the last frame drew it anew; else 0.
-    GLuint freshTexture() const { return fresh_ ? texture_ : 0; }
+    // Of the picture as the last frame shows it.
+    GLuint texture() const { return texture_; }
+    // The last frame drew it anew.
+    bool fresh() const { return fresh_; }
     // The camera is on its way, a hover is due or the picture can be drawn finer: another frame is wanted.
     bool moving() const { return turning_ || hoverDue_ || refineDue_; }
 
@@ -45,6 +48,7 @@ private:
     void takeTrial(const Session& session);
     void takeTime(double timeS);
     void turnCamera(const PaneContext& context, float aspect);
+    void takeCamera();
     void handleMouse(const PaneContext& context, const SceneOptions& options, const Rect& rect, bool hovered,
                      bool active);
     Quality qualityFor(QualityChoice choice, bool changed, double now);

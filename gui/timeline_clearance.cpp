@@ -65,7 +65,7 @@ void TimelineView::drawClearance(const Canvas& canvas, const Rect& lane) {
     const auto y = [&](double gap) { return foot - shareOf(gap) * room; };
     const NearMiss& limits = canvas.trial.setup.nearMiss;
     float lastX = -1, lastY = 0;
-    for (const ClearanceRecord& record : clearanceRecords(canvas.trial, canvas.index, window_)) {
+    for (const ClearanceRecord& record : records_.clearance) {
         const float x0 = canvas.x(record.x0), x1 = std::max(canvas.x(record.x1), x0 + 1), top = y(record.gapMm);
         const bool contact = record.gapMm <= 0;
         const MoveKind kind = canvas.trial.timeline.moves[record.nearest].kind;

@@ -87,8 +87,7 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
     scale.limit = load.isPower() ? mostPowerKw(canvas.trial.setup.machine.spindle) : 0;
     // The limit is drawn where that leaves the loads most of the lane.
     scale.top = 1.12 * (scale.limit <= 1.5 * scale.most ? std::max(scale.most, scale.limit) : scale.most);
-    drawFigures(canvas.list, canvas.context, lane, scale, loadRecords(canvas.trial, canvas.index, window_),
-                canvas.area.x, palette.cutting);
+    drawFigures(canvas.list, canvas.context, lane, scale, records_.load, canvas.area.x, palette.cutting);
     std::string label = load.isPower()
                             ? say("at most {:.2f} kW", load.most())
                             : say("at most {}; forces not known", told(removalRate(load.most() / 0.06, units)));
@@ -103,7 +102,7 @@ void TimelineView::drawGrip(const Canvas& canvas, const Rect& lane) {
     scale.most = grip.most();
     scale.limit = 1;
     scale.top = 1.12 * std::clamp(scale.most, 1.0, kMostGripShare);
-    std::vector<LoadRecord> records = sampleRecords(canvas.trial, grip, window_);
+    std::vector<LoadRecord> records = records_.grip;
     for (LoadRecord& record : records) {
         record.start = std::min(record.start, static_cast<float>(kMostGripShare));
         record.end = std::min(record.end, static_cast<float>(kMostGripShare));
@@ -121,8 +120,7 @@ void TimelineView::drawBending(const Canvas& canvas, const Rect& lane) {
     LaneScale scale;
     scale.most = bending.most();
     scale.top = 1.12 * scale.most;
-    drawFigures(canvas.list, canvas.context, lane, scale, sampleRecords(canvas.trial, bending, window_), canvas.area.x,
-                canvas.palette().waiting);
+    drawFigures(canvas.list, canvas.context, lane, scale, records_.bending, canvas.area.x, canvas.palette().waiting);
     drawLabel(canvas.list, canvas.context, lane,
               scale.most < least ? say("less than {} on diameter", told(length(least, units)))
                                  : say("at most {} on diameter", told(length(scale.most, units))));

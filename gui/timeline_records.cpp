@@ -172,6 +172,13 @@ std::vector<FindingRecord> findingRecords(const TimelineIndex& index, const Time
     return records;
 }
 
+LaneRecords laneRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window) {
+    const LoadIndex& load = index.load();
+    return {motionRecords(trial.timeline, index, window), spindleRecords(trial.timeline, index, window),
+            clearanceRecords(trial, index, window),       loadRecords(trial, index, window),
+            sampleRecords(trial, load.grip(), window),    sampleRecords(trial, load.bending(), window)};
+}
+
 TimeWindow bounded(TimeWindow window, double cycleS) {
     if (!(cycleS > 0) || !(window.width > 0)) return {0, 1, window.width};
     // Closest: a thousandth of a second over ten pixels, below anything a setter asks for.

@@ -19,6 +19,7 @@ struct TimeWindow {
     double to() const { return from + width / pxPerSecond; }
     double x(double timeS) const { return (timeS - from) * pxPerSecond; }
     double time(double px) const { return from + px / pxPerSecond; }
+    bool operator==(const TimeWindow&) const = default;
 };
 
 // Stretches narrower than this are folded together, px.
@@ -72,6 +73,15 @@ struct FindingRecord {
 };
 // Marks closer than `markPx` are folded together.
 std::vector<FindingRecord> findingRecords(const TimelineIndex& index, const TimeWindow& window, double markPx);
+
+// What all lanes but the findings' are drawn from. Empty where a figure is not known.
+struct LaneRecords {
+    std::vector<MotionRecord> motion;
+    std::vector<SpindleRecord> spindle;
+    std::vector<ClearanceRecord> clearance;
+    std::vector<LoadRecord> load, grip, bending;
+};
+LaneRecords laneRecords(const Trial& trial, const TimelineIndex& index, const TimeWindow& window);
 
 // Keeps a window inside the cycle, and from zooming in further than makes sense.
 TimeWindow bounded(TimeWindow window, double cycleS);

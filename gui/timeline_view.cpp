@@ -119,6 +119,7 @@ void TimelineView::draw(const PaneContext& context, const Rect& rect, bool lanes
     fit(canvas);
     follow(canvas);
     handleMouse(canvas);
+    takeRecords(canvas);
     drawRuler(canvas);
     drawLoop(canvas);
     drawBookmarks(canvas);
@@ -135,6 +136,14 @@ void TimelineView::fit(const Canvas& canvas) {
     cycleS_ = cycle;
     if (whole) window_.pxPerSecond = canvas.area.w / cycle;
     window_ = bounded(window_, cycle);
+}
+
+void TimelineView::takeRecords(const Canvas& canvas) {
+    const std::shared_ptr<const TrialOutcome>& outcome = canvas.context.session.outcome;
+    if (outcome == recordsOf_ && window_ == recordsIn_) return;
+    recordsOf_ = outcome;
+    recordsIn_ = window_;
+    records_ = laneRecords(canvas.trial, canvas.index, window_);
 }
 
 // The lanes from the top: name, share of the height beside the others, share when folded (0: left out), what draws it,
@@ -370,7 +379,7 @@ void TimelineView::drawMotion(const Canvas& canvas, const Rect& lane) {
         canvas.list.AddRectFilled({canvas.x(x0), band.y}, {canvas.x(right), band.bottom()},
                                   ink(motionColour(canvas.palette(), kind)));
     };
-    for (const MotionRecord& record : motionRecords(canvas.trial.timeline, canvas.index, window_)) {
+    for (const MotionRecord& record : records_.motion) {
         if (!record.folded) {
             bar(record.x0, record.x1, record.kind, 1);
             continue;
@@ -387,7 +396,7 @@ void TimelineView::drawSpindle(const Canvas& canvas, const Rect& lane) {
     if (top <= 0) return;
     const Colour hue = canvas.palette().spindle;
     const auto y = [&](float rpm) { return lane.bottom() - static_cast<float>(rpm / top) * lane.h; };
-    for (const SpindleRecord& record : spindleRecords(canvas.trial.timeline, canvas.index, window_)) {
+    for (const SpindleRecord& record : records_.spindle) {
         const float x0 = canvas.x(record.x0);
         const float x1 = canvas.x(record.x1);
         if (record.folded) {

@@ -2,6 +2,7 @@
 // program's stops, and the scrubber.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -43,7 +44,13 @@ private:
     void drawScrollbar(const Canvas& canvas, const Rect& bar);
     void hover(const Canvas& canvas) const;
 
+    void takeRecords(const Canvas& canvas);
+
     TimeWindow window_;
+    // Made anew only for another trial or another window: they are walks over many moves.
+    LaneRecords records_;
+    std::shared_ptr<const TrialOutcome> recordsOf_;
+    TimeWindow recordsIn_;
     double cycleS_ = 0;  // of the trial the window was fitted to
     bool scrubbing_ = false;
     bool panning_ = false;

@@ -5,6 +5,7 @@
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 #include <cstdlib>
 #include <optional>
@@ -125,8 +126,7 @@ void renderFrame(App& app, Screen& screen) {
     app.frame(glfwGetTime());
     ImGui::Render();
     glBindFramebuffer(GL_FRAMEBUFFER, 0);
-    const ImTextureID fresh = app.freshImage();
-    screen.panes.paint(app.ground(), {&fresh, 1});
+    screen.panes.paint(app.ground(), app.shownPicture());
 }
 
 void drawFrame(App& app, Screen& screen) {
@@ -134,14 +134,42 @@ void drawFrame(App& app, Screen& screen) {
     glfwSwapBuffers(screen.window);
 }
 
+// What the window system's callbacks reach.
+struct Heard {
+    std::atomic<bool> something{true};  // since the loop last asked; the workers' word that they are done counts
+    App* app = nullptr;
+};
+
+Heard& heardBy(GLFWwindow* window) {
+    return *static_cast<Heard*>(glfwGetWindowUserPointer(window));
+}
+
 void onDrop(GLFWwindow* window, int count, const char** paths) {
     std::vector<std::filesystem::path> files(paths, paths + count);
-    static_cast<App*>(glfwGetWindowUserPointer(window))->dropFiles(files);
+    heardBy(window).something = true;
+    heardBy(window).app->dropFiles(files);
 }
 
 void onClose(GLFWwindow* window) {
     glfwSetWindowShouldClose(window, GLFW_FALSE);  // the application may want to ask first
-    static_cast<App*>(glfwGetWindowUserPointer(window))->askToClose();
+    heardBy(window).something = true;
+    heardBy(window).app->askToClose();
+}
+
+// Before the backend of the drawing library, which calls on what was set before it. Keys are the listener's.
+void hear(GLFWwindow* window, Heard& heard) {
+    glfwSetWindowUserPointer(window, &heard);
+    glfwSetDropCallback(window, onDrop);
+    glfwSetWindowCloseCallback(window, onClose);
+    glfwSetCursorPosCallback(window, [](GLFWwindow* at, double, double) { heardBy(at).something = true; });
+    glfwSetCursorEnterCallback(window, [](GLFWwindow* at, int) { heardBy(at).something = true; });
+    glfwSetMouseButtonCallback(window, [](GLFWwindow* at, int, int, int) { heardBy(at).something = true; });
+    glfwSetScrollCallback(window, [](GLFWwindow* at, double, double) { heardBy(at).something = true; });
+    glfwSetWindowFocusCallback(window, [](GLFWwindow* at, int) { heardBy(at).something = true; });
+    glfwSetWindowIconifyCallback(window, [](GLFWwindow* at, int) { heardBy(at).something = true; });
+    glfwSetWindowRefreshCallback(window, [](GLFWwindow* at) { heardBy(at).something = true; });
+    glfwSetFramebufferSizeCallback(window, [](GLFWwindow* at, int, int) { heardBy(at).something = true; });
+    glfwSetWindowContentScaleCallback(window, [](GLFWwindow* at, float, float) { heardBy(at).something = true; });
 }
 
 void setTitle(GLFWwindow* window, const App& app, std::string& shown) {
@@ -213,26 +241,24 @@ bool lostForTrial() {
     return left > 0 && --left == 0;
 }
 
-// Draws while something moves, sleeps while nothing does. After every event a few frames more: the drawing library
-// needs them to settle what the event changed.
+// Draws while something moves, sleeps while nothing does. After every event, whenever it came, a few frames more: the
+// drawing library needs them to settle what the event changed.
 // False when the window's OpenGL was lost.
-bool loop(App& app, const Window& shown, KeyListener& keys, StateReport& report) {
+bool loop(App& app, const Window& shown, KeyListener& keys, Heard& heard, StateReport& report) {
     GLFWwindow* window = shown.handle();
     Screen screen{window, {}};
-    constexpr int kSettlingFrames = 3;
+    constexpr int kSettlingFrames = 4;
     int frames = kSettlingFrames;
     std::string title;
     while (!app.closed()) {
         const double rest = frames > 0 ? 0 : app.restS();
         if (rest <= 0) {
             glfwPollEvents();
-            frames = std::max(0, frames - 1);
         } else {
-            const double before = glfwGetTime();
             glfwWaitEventsTimeout(rest);
-            // Woken before the time: there was an event.
-            frames = glfwGetTime() - before < rest * 0.98 ? kSettlingFrames : 0;
         }
+        const bool came = heard.something.exchange(false);
+        frames = keys.heard() || came ? kSettlingFrames : std::max(0, frames - 1);
         if (glfwGetWindowAttrib(window, GLFW_ICONIFIED)) {
             glfwWaitEventsTimeout(0.5);
             continue;
@@ -253,16 +279,18 @@ std::optional<Session> runOnce(const Startup& startup, int width, int height, co
     glfwSetWindowSizeLimits(window.handle(), 320, 240, GLFW_DONT_CARE, GLFW_DONT_CARE);
     glfwSwapInterval(1);
     const ImguiContext imgui;
-    App app(startup, [] { glfwPostEmptyEvent(); });
+    Heard heard;
+    App app(startup, [&heard] {
+        heard.something = true;
+        glfwPostEmptyEvent();
+    });
     if (before) app.takeUp(*before);
-    glfwSetWindowUserPointer(window.handle(), &app);
-    // Before the backend of the drawing library, which calls on what was set before it.
-    glfwSetDropCallback(window.handle(), onDrop);
-    glfwSetWindowCloseCallback(window.handle(), onClose);
+    heard.app = &app;
+    hear(window.handle(), heard);
     const ImguiBackend backend(window.handle());
     KeyListener keys(window.handle(), [&app](const InputEvent& event) { app.input(event); });
     StateReport report(startup.report);
-    const bool closed = loop(app, window, keys, report);
+    const bool closed = loop(app, window, keys, heard, report);
     int w = 0;
     int h = 0;
     glfwGetWindowSize(window.handle(), &w, &h);

@@ -149,10 +149,6 @@ void Framebuffer::resolve() const {
     glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
 }
 
-void Framebuffer::copyTo(const Framebuffer& other) const {
-    copyTo(other.drawn_);
-}
-
 void Framebuffer::copyTo(GLuint framebuffer) const {
     const KeepBinding keep;
     glBindFramebuffer(GL_READ_FRAMEBUFFER, drawn_);

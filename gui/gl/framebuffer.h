@@ -44,7 +44,6 @@ public:
     // The merged picture, linear filtering, row 0 at the bottom as GL has it.
     GLuint texture() const { return texture_; }
     // Copies the colours to a picture of the same size; both with one sample.
-    void copyTo(const Framebuffer& other) const;
     void copyTo(GLuint framebuffer) const;
     // Resolves and reads the picture back.
     Image read() const;

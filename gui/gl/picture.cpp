@@ -32,6 +32,7 @@ GLuint Picture::finish() {
 
 void Picture::takeStairsOut() {
     if (!smooth_) {
+        copy_ = std::make_unique<PixelCopy>();
         stairs_ = std::make_unique<Shader>("stairs");
         smooth_ = std::make_unique<Shader>("smooth");
         empty_ = std::make_unique<VertexArray>();
@@ -40,8 +41,9 @@ void Picture::takeStairsOut() {
     const GLboolean depth = glIsEnabled(GL_DEPTH_TEST);
     const glm::vec2 texel = 1.0f / glm::vec2(quick_.width(), quick_.height());
     smoothed_.resize(quick_.width(), quick_.height(), 1);
-    quick_.copyTo(smoothed_);
     smoothed_.bind();
+    glDisable(GL_DEPTH_TEST);
+    copy_->draw(quick_.texture(), 0, 0);
     for (GLuint unit : {1u, 0u}) {
         glActiveTexture(GL_TEXTURE0 + unit);
         glBindTexture(GL_TEXTURE_2D, quick_.texture());

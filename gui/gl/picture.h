@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "gui/gl/framebuffer.h"
+#include "gui/gl/pixel_copy.h"
 #include "gui/gl/shader.h"
 #include "gui/gl/small_objects.h"
 
@@ -33,6 +34,7 @@ private:
     void takeStairsOut();
 
     Framebuffer fine_, quick_, smoothed_;
+    std::unique_ptr<PixelCopy> copy_;
     std::unique_ptr<Shader> stairs_, smooth_;
     std::unique_ptr<VertexArray> empty_;
     std::unique_ptr<NearestSampler> nearest_;

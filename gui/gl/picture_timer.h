@@ -9,8 +9,8 @@
 
 namespace firstoff::gui {
 
-// begin() and end() about the drawing, then latest(). On an accelerator the answer comes a few frames later, so that
-// nobody waits for it; software OpenGL is waited for, since it is the processor that works. A context must be current.
+// begin() and end() about the drawing, then latest(). The answer comes a few frames later, so that nobody waits for it.
+// end() has the drawing begun with, beside what the caller does next. A context must be current.
 class PictureTimer {
 public:
     PictureTimer() = default;
@@ -18,7 +18,7 @@ public:
     PictureTimer(const PictureTimer&) = delete;
     PictureTimer& operator=(const PictureTimer&) = delete;
 
-    void begin(bool software);
+    void begin();
     void end();
     // s, of the newest picture that is known, each told once.
     std::optional<double> latest();
@@ -28,7 +28,8 @@ private:
     std::array<GLuint, kInFlight> queries_{};
     std::array<bool, kInFlight> asked_{};
     std::size_t next_ = 0;
-    bool software_ = true, running_ = false;
+    bool running_ = false;
+    std::array<std::chrono::steady_clock::time_point, kInFlight> starts_;  // of each query's picture
     std::chrono::steady_clock::time_point start_;
     double processorS_ = 0;
     std::optional<double> known_;

@@ -9,8 +9,8 @@
 #include "gui/figures.h"
 #include "gui/section/section_canvas.h"
 #include "gui/section/section_words.h"
-#include "sim/base/told_apart.h"
 #include "sim/base/say.h"
+#include "sim/base/told_apart.h"
 
 namespace firstoff::gui {
 

@@ -10,6 +10,12 @@
 
 namespace firstoff::gui {
 
+namespace {
+
+constexpr float kZoomPerNotch = 1.2f;
+
+}  // namespace
+
 // ---- what is shown ----
 
 void SectionPane::takeTrial(const Session& session) {
@@ -105,7 +111,7 @@ std::optional<SectionFeature> SectionPane::featureUnder(const Canvas& canvas, Im
 void SectionPane::handleMouse(const Canvas& canvas) {
     const ImGuiIO& io = ImGui::GetIO();
     if (canvas.hovered && io.MouseWheel != 0) {
-        view_.zoom(std::pow(1.2, io.MouseWheel), io.MousePos);
+        view_.zoom(std::pow(kZoomPerNotch, io.MouseWheel), io.MousePos);
         touched_ = true;
     }
     if (ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0) &&
@@ -125,6 +131,57 @@ void SectionPane::handleMouse(const Canvas& canvas) {
     const auto found = featureUnder(canvas, io.MousePos);
     if (!found || picked_.size() >= 2) picked_.clear();
     if (found) picked_.push_back(*found);
+}
+
+// ---- keys ----
+
+void SectionPane::move(const MoveView& by) {
+    constexpr float kShiftShare = 0.05f;  // of the pane's height
+    const Rect& area = view_.area();
+    const auto right = static_cast<float>(by.right), up = static_cast<float>(by.up);
+    touched_ = true;
+    if (by.how == MoveView::How::Nearer) {
+        view_.zoom(std::pow(kZoomPerNotch, up), {area.x + 0.5f * area.w, area.y + 0.5f * area.h});
+    } else {
+        view_.shift({-kShiftShare * area.h * right, kShiftShare * area.h * up});
+    }
+}
+
+// What can be told apart at this scale, piece by piece: from the foremost place up the face, along the outside towards
+// the chuck, and back through the bore, as outlines run.
+std::vector<SectionFeature> SectionPane::surfaces() const {
+    constexpr double kLeastPx = 3;
+    std::vector<SectionFeature> all;
+    for (const SectionPiece& piece : shape_.pieces) {
+        std::vector<SectionFeature> own;
+        for (const OutlineEdge& edge : piece.outline.edges()) {
+            if (distance(edge.from, edge.to) * view_.scale() >= kLeastPx) own.push_back(surfaceOf(edge));
+        }
+        const auto behind = [](const SectionFeature& a, const SectionFeature& b) {
+            const double za = std::max(a.from.z, a.to.z), zb = std::max(b.from.z, b.to.z);
+            return za != zb ? za < zb : std::min(a.from.r, a.to.r) > std::min(b.from.r, b.to.r);
+        };
+        std::rotate(own.begin(), std::max_element(own.begin(), own.end(), behind), own.end());
+        all.insert(all.end(), own.begin(), own.end());
+    }
+    return all;
+}
+
+void SectionPane::gaugeNext(const GaugeNext& command) {
+    const std::vector<SectionFeature> all = surfaces();
+    if (all.empty()) return;
+    const auto count = static_cast<int>(all.size());
+    int next = command.by > 0 ? 0 : count - 1;
+    if (!picked_.empty()) {
+        const auto now = std::find(all.begin(), all.end(), picked_.back());
+        if (now != all.end()) next = ((static_cast<int>(now - all.begin()) + command.by) % count + count) % count;
+    }
+    if (command.another) {
+        if (picked_.size() == 2) picked_.erase(picked_.begin());
+    } else if (!picked_.empty()) {
+        picked_.pop_back();
+    }
+    picked_.push_back(all[static_cast<std::size_t>(next)]);
 }
 
 void SectionPane::draw(const PaneContext& context, const Rect& rect, bool alone) {

@@ -25,6 +25,9 @@ public:
     // The main figure of that in words, as drawn last; empty: none.
     const std::string& gauged() const { return gauged_; }
 
+    void move(const MoveView& by);
+    void gaugeNext(const GaugeNext& command);
+
 private:
     struct Canvas;
     void takeTrial(const Session& session);
@@ -51,6 +54,7 @@ private:
     void drawHover(const Canvas& canvas) const;
     void drawButtons(const Canvas& canvas);
     void drawRemarks(const Canvas& canvas) const;
+    std::vector<SectionFeature> surfaces() const;
     std::optional<SectionFeature> featureUnder(const Canvas& canvas, ImVec2 mouse) const;
 
     std::shared_ptr<const Trial> trial_;

@@ -38,16 +38,6 @@ FeatureReading position(Point at, Point datum) {
     return {Kind::Position, at.z - datum.z, 2 * (at.r - datum.r), at, at};
 }
 
-SectionFeature featureOf(const OutlineEdge& edge) {
-    SectionFeature f{SectionFeature::Kind::Straight, edge.from, edge.to, {}, 0, edge.cut};
-    if (const auto arc = arcOf(edge.from, edge.to, edge.bulge)) {
-        f.kind = SectionFeature::Kind::Arc;
-        f.centre = arc->centre;
-        f.radius = arc->radius;
-    }
-    return f;
-}
-
 double squareDistance(Point p, const SectionFeature& line) {
     const Point d = line.to - line.from;
     return std::abs(cross(d, p - line.from)) / length(d);
@@ -66,6 +56,16 @@ void addApart(std::vector<FeatureReading>& out, Point a, Point b) {
 
 }  // namespace
 
+SectionFeature surfaceOf(const OutlineEdge& edge) {
+    SectionFeature f{SectionFeature::Kind::Straight, edge.from, edge.to, {}, 0, edge.cut};
+    if (const auto arc = arcOf(edge.from, edge.to, edge.bulge)) {
+        f.kind = SectionFeature::Kind::Arc;
+        f.centre = arc->centre;
+        f.radius = arc->radius;
+    }
+    return f;
+}
+
 std::optional<SectionFeature> featureNear(const PartOutline& outline, Point place, double cornerMm, double withinMm) {
     const OutlineEdge* corner = nullptr;
     double nearest = cornerMm;
@@ -79,7 +79,7 @@ std::optional<SectionFeature> featureNear(const PartOutline& outline, Point plac
         return SectionFeature{SectionFeature::Kind::Corner, corner->from, corner->from, {}, 0, corner->cut};
     const auto hit = outline.nearest(place);
     if (!hit || hit->t > withinMm) return std::nullopt;
-    return featureOf(outline.edges()[hit->edge]);
+    return surfaceOf(outline.edges()[hit->edge]);
 }
 
 std::vector<FeatureReading> gaugeFeature(const SectionFeature& f, Point datum) {

@@ -20,6 +20,9 @@ struct SectionFeature {
     friend bool operator==(const SectionFeature&, const SectionFeature&) = default;
 };
 
+// The straight surface or rounding that an edge is.
+SectionFeature surfaceOf(const OutlineEdge& edge);
+
 // The feature nearest to `place`; corners win within `cornerMm`, other features are found within `withinMm`.
 std::optional<SectionFeature> featureNear(const PartOutline& outline, Point place, double cornerMm, double withinMm);
 

@@ -114,6 +114,15 @@ ModalOrigins::ModalOrigins(const Trial& trial) {
         }
         before = now;
     }
+    const std::vector<Step>& steps = trial.toolpath.steps;
+    for (std::size_t field = 0; field < kModalFields; ++field) {
+        const std::size_t end =
+            changes_[field].empty() ? steps.size() : stepOf(trial.toolpath, changes_[field].front()) + 1;
+        for (std::size_t step = 0; step < end && step < steps.size(); ++step) {
+            if (setterIn(trial, trial.program.blocks[steps[step].block], static_cast<ModalField>(field)) != nullptr)
+                said_[field].push_back(static_cast<std::uint32_t>(step));
+        }
+    }
 }
 
 std::optional<ModalOrigin> ModalOrigins::of(const Trial& trial, ModalField field, std::size_t move) const {
@@ -121,17 +130,22 @@ std::optional<ModalOrigin> ModalOrigins::of(const Trial& trial, ModalField field
     const auto after = std::upper_bound(changes.begin(), changes.end(), move);
     const Toolpath& path = trial.toolpath;
     if (path.steps.empty() || path.moves.empty()) return std::nullopt;
-    // Never another than at the start: then the last word that says so all the same.
-    const bool always = after == changes.begin();
-    const std::uint32_t since = always ? 0 : *std::prev(after);
-    const std::size_t last = stepOf(path, always ? static_cast<std::uint32_t>(move) : since);
-    const std::size_t first = since == 0 ? 0 : stepOf(path, since - 1);
-    for (std::size_t step = last + 1; step-- > first && last - step < kMostBlocks;) {
+    const auto setIn = [&](std::size_t step) -> std::optional<ModalOrigin> {
         const BlockId id = path.steps[step].block;
-        const Block& block = trial.program.blocks[id];
-        const Word* word = setterIn(trial, block, field);
-        if (word != nullptr)
-            return ModalOrigin{id, trial.program.span(id, *word), std::string(trial.program.textOf(*word))};
+        const Word* word = setterIn(trial, trial.program.blocks[id], field);
+        if (word == nullptr) return std::nullopt;
+        return ModalOrigin{id, trial.program.span(id, *word), std::string(trial.program.textOf(*word))};
+    };
+    if (after == changes.begin()) {
+        // Never another than at the start: then the last word that says so all the same.
+        const std::vector<std::uint32_t>& said = said_[static_cast<std::size_t>(field)];
+        const auto behind = std::upper_bound(said.begin(), said.end(), stepOf(path, static_cast<std::uint32_t>(move)));
+        return behind == said.begin() ? std::nullopt : setIn(*std::prev(behind));
+    }
+    const std::uint32_t since = *std::prev(after);
+    const std::size_t last = stepOf(path, since), first = since == 0 ? 0 : stepOf(path, since - 1);
+    for (std::size_t step = last + 1; step-- > first && last - step < kMostBlocks;) {
+        if (const auto origin = setIn(step)) return origin;
     }
     return std::nullopt;
 }

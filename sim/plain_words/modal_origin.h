@@ -43,6 +43,8 @@ public:
 private:
     // Moves from which on a field has another value than before, ascending.
     std::array<std::vector<std::uint32_t>, kModalFields> changes_;
+    // Steps up to the first of these whose block says what has held from the start all the same, ascending.
+    std::array<std::vector<std::uint32_t>, kModalFields> said_;
 };
 
 }  // namespace firstoff

@@ -105,6 +105,15 @@ void WindowBench::pressCtrl(char letter, bool shift) {
     frames(1);
 }
 
+void WindowBench::pressLetter(char letter, bool shift) {
+    InputEvent event;
+    event.key = Key::Character;
+    event.symbol = letter;
+    event.shift = shift;
+    app_->input(event);
+    frames(2);
+}
+
 void WindowBench::type(std::string_view ascii) {
     for (const char c : ascii) {
         InputEvent event;

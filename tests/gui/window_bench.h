@@ -35,6 +35,7 @@ public:
 
     void press(Key key, bool ctrl = false, bool shift = false, bool alt = false);
     void pressCtrl(char letter, bool shift = false);
+    void pressLetter(char letter, bool shift = false);
     void type(std::string_view ascii);
     // Into the field of the drawing library that has the keyboard.
     void typeIntoField(std::string_view ascii);

@@ -45,6 +45,43 @@ TEST_F(Window, OpensAProgramWithTheSetupBesideIt) {
     EXPECT_THAT(window.app().title(), HasSubstr("job.nc"));
 }
 
+// What the picture pane shows, without what stands around it.
+std::vector<std::uint8_t> pane(WindowBench& window) {
+    constexpr int kLeft = 230, kRight = 920, kTop = 60, kBottom = 480;
+    const Image whole = window.picture();
+    std::vector<std::uint8_t> shown;
+    for (int y = kTop; y < kBottom; ++y) {
+        const auto row = whole.rgb.begin() + 3 * static_cast<std::ptrdiff_t>(y) * whole.width;
+        shown.insert(shown.end(), row + 3 * kLeft, row + 3 * kRight);
+    }
+    return shown;
+}
+
+// Whatever was on screen when it came: the picture is that of a window that had it from the start.
+TEST_F(Window, FramesAnotherBarWhenItComes) {
+    std::string shorter = shop::spigotSetupWithoutDrawing();
+    const std::string sticksOut = "stick_out_mm = 90";
+    const std::size_t at = shorter.find(sticksOut);
+    ASSERT_NE(at, std::string::npos);
+    std::ofstream(folder / "shorter.toml") << shorter.replace(at, sticksOut.size(), "stick_out_mm = 50");
+    std::ofstream(folder / "shorter.nc") << kProgram;
+    std::vector<std::uint8_t> fresh;
+    {
+        WindowBench window(folder / "shorter.nc");
+        window.frames(60);
+        fresh = pane(window);
+    }
+    WindowBench window(folder / "job.nc");
+    window.frames(60);
+    EXPECT_FALSE(pane(window) == fresh);
+    const auto before = window.session().outcome;
+    window.app().dropFiles({folder / "shorter.toml"});
+    for (int i = 0; i < 2000 && window.session().outcome == before; ++i) window.frames();
+    ASSERT_NE(window.session().outcome, before);
+    window.frames(60);
+    EXPECT_TRUE(pane(window) == fresh);
+}
+
 TEST_F(Window, GoesToTheMomentOfALineThatIsClicked) {
     WindowBench window(folder / "job.nc");
     const ImVec2 at = WindowBench::line(kFacing);
@@ -68,6 +105,59 @@ TEST_F(Window, TurnsThePagesByKey) {
 }
 
 // At thirty frames a second a frame more would be felt.
+// Bar 50, faced, turned to 40 for 20 mm.
+TEST_F(Window, GaugesTheHalfSectionByKey) {
+    WindowBench window(folder / "job.nc");
+    window.press(Key::End);
+    window.pressLetter('G');  // shows the half-section first
+    window.frames(2);
+    const auto gauged = [&] { return window.app().section().gauged(); };
+    EXPECT_EQ(gauged(), "");
+    window.pressLetter('G');
+    EXPECT_THAT(gauged(), HasSubstr("Z 0.000"));
+    window.pressLetter('G');
+    EXPECT_THAT(gauged(), HasSubstr("40.000"));
+    window.pressLetter('M');  // the rounding that the nose leaves
+    window.pressLetter('G');
+    EXPECT_THAT(gauged(), HasSubstr("90.000")) << "to the shoulder";
+    window.pressLetter('G');
+    EXPECT_EQ(window.app().section().picked().size(), 2u);
+    EXPECT_THAT(gauged(), HasSubstr("5.000"));  // from the turned diameter to the bar's, in radius
+    for (int i = 0; i < 3; ++i) window.pressLetter('G', true);
+    EXPECT_EQ(window.app().section().picked().size(), 2u);
+    EXPECT_EQ(window.app().section().picked()[0], window.app().section().picked()[1]);
+}
+
+TEST_F(Window, TurnsShiftsAndNearsThePictureByKey) {
+    WindowBench window(folder / "job.nc");
+    window.frames(60);
+    std::vector<std::vector<std::uint8_t>> seen{pane(window)};
+    const auto differs = [&] {
+        window.frames(30);
+        seen.push_back(pane(window));
+        return seen.back() != seen[seen.size() - 2];
+    };
+    window.press(Key::Right, false, true);
+    EXPECT_TRUE(differs()) << "turned";
+    window.press(Key::Up, false, true);
+    EXPECT_TRUE(differs()) << "from above";
+    window.press(Key::Left, true);
+    EXPECT_TRUE(differs()) << "shifted";
+    window.press(Key::PageUp);
+    EXPECT_TRUE(differs()) << "nearer";
+    EXPECT_EQ(window.session().timeS, 0) << "the arrows' own meaning";
+    // And back, which leaves it as it was.
+    window.press(Key::PageDown);
+    window.press(Key::Right, true);
+    window.press(Key::Down, false, true);
+    window.press(Key::Left, false, true);
+    window.frames(30);
+    const std::vector<std::uint8_t> back = pane(window);
+    std::size_t off = 0;
+    for (std::size_t i = 0; i < back.size(); ++i) off += std::abs(back[i] - seen.front()[i]) > 8;
+    EXPECT_LT(off, back.size() / 200) << "but for what rounding moves along the edges";
+}
+
 TEST_F(Window, ShowsTheTimeUnderTheMouseInTheFrameThatReadsIt) {
     WindowBench window(folder / "job.nc");
     const Rect lanes = window.app().timelinePlace();
