@@ -18,7 +18,7 @@ App::App(const Startup& startup, std::function<void()> wake)
     : worker_(wake), finishWorker_(wake), program_(session_.document) {
     keepsSettings_ = !startup.picture && startup.benchFrames == 0;
     settingsFile_ = startup.settingsFile.empty() && keepsSettings_ ? viewSettingsPath() : startup.settingsFile;
-    session_.view = loadViewSettings(settingsFile_);
+    kept_ = session_.view = loadViewSettings(settingsFile_);
     below_ = session_.view.below;
     inPlace_ = session_.view.inPlace;
     if (startup.projector) session_.view.projector = true;
@@ -50,6 +50,7 @@ App::App(const Startup& startup, std::function<void()> wake)
         showPage(*askedPage_);
         session_.view.findingsHeight = std::max(session_.view.findingsHeight, 360.0f);  // room for the table
     }
+    asked_ = session_.view;
 }
 
 Rect App::tabPlace(std::string_view words) const {
@@ -79,9 +80,9 @@ const char* App::shownPage() const {
     return nameOf(findingsFolded_ ? inPlace_ : below_);
 }
 
-// A page that the command line or a lesson brought up is not how the user left the window.
+// What the command line asked for once is not how the user left the window.
 ViewSettings App::settingsToKeep() const {
-    ViewSettings view = session_.view;
+    ViewSettings view = withoutAsked(session_.view, asked_, kept_);
     if (below_ != askedPage_) view.below = below_;
     if (inPlace_ != askedPage_) view.inPlace = inPlace_;
     return view;
@@ -180,8 +181,8 @@ void App::takeOutcome() {
     if (outcome->comparison && session_.whatIf.empty() && !session_.mistake) return;
     const bool written = !outcome->comparison;
     show(std::move(outcome));
-    // The switches of the panel stay as they are when the program changes.
-    if (written && !session_.whatIf.empty()) requestChanges(false);
+    // The switches of the panel stay as they are when the program changes, all of it when the language does.
+    if (written && (!session_.whatIf.empty() || session_.mistake)) requestChanges(false);
 }
 
 void App::show(std::shared_ptr<const TrialOutcome> outcome) {
@@ -280,6 +281,7 @@ void App::drawPanes(const PaneContext& context) {
     const ImVec2 display = ImGui::GetIO().DisplaySize;
     if (sceneOnly_) {
         scene_.setBare(true);
+        scene_.follow(session_);
         scene_.draw(context, {0, 0, display.x, display.y});
         return;
     }
@@ -292,7 +294,7 @@ void App::drawPanes(const PaneContext& context) {
     // First of all, so that the same frame shows where the hand takes the time.
     if (!layout.timeline.empty()) timeline_.draw(context, layout.timeline, layout.lanesFolded);
     seekAtOnce();
-    // The picture is kept up where it is not shown: others ask it what stands where.
+    scene_.follow(session_);
     if (!layout.picture.empty()) scene_.draw(context, layout.picture);
     if (!layout.section.empty()) section_.draw(context, layout.section, layout.picture.empty());
     session_.measured = scene_.measured();

@@ -165,6 +165,7 @@ private:
     void apply(const TellAnswer& command);
     void apply(const ShowFigure& command);
     void apply(const PlaceClicked& command);
+    void apply(const PlaceTyped& command);
     void apply(const SingleBlock& command);
     void apply(const HoldFeed& command);
     void apply(const LoopSpan& command);
@@ -217,6 +218,7 @@ private:
     bool replaceText(std::string text);
     bool readProgramFile(const std::filesystem::path& path);
     void forgetBookmarks();
+    void followBookmarks();
     void forgetLoop();
     bool readSetupFile(const std::filesystem::path& path);
     bool saveTo(const std::filesystem::path& path);
@@ -269,6 +271,7 @@ private:
     bool discard_ = false;  // the user gave up unsaved changes
     // What stands below the program, and what in a low window in its place.
     Tab below_ = Tab::Findings, inPlace_ = Tab::Program;
+    ViewSettings kept_, asked_;     // as they were kept, and with what the command line asked for
     std::optional<Tab> askedPage_;  // by the command line: not how the user left the window
     std::vector<TabButton> tabs_;   // as drawn last
     Rect pagePlace_;

@@ -30,12 +30,22 @@ fs::path siblingSetup(const fs::path& program) {
     return setup;
 }
 
+// The same mistake in the words of the language in use; nothing where it is none of those that can be put into the job.
+std::optional<Mistake> toldAgain(const Mistake& mistake, const Trial& trial) {
+    for (Mistake& one : possibleMistakes(trial)) {
+        Mistake same = mistake;
+        same.told = one.told;
+        if (same == one) return std::move(one);
+    }
+    return std::nullopt;
+}
+
 // What the user can take back; every other command goes somewhere, or changes text and files.
 bool canBeTakenBack(const Command& command) {
     return std::holds_alternative<TryChanges>(command) || std::holds_alternative<TryMistake>(command) ||
            std::holds_alternative<MeasureBody>(command) || std::holds_alternative<ShowNearest>(command) ||
-           std::holds_alternative<Bookmark>(command) || std::holds_alternative<LoopSpan>(command) ||
-           std::holds_alternative<ChangeView>(command);
+           std::holds_alternative<SingleBlock>(command) || std::holds_alternative<Bookmark>(command) ||
+           std::holds_alternative<LoopSpan>(command) || std::holds_alternative<ChangeView>(command);
 }
 
 }  // namespace
@@ -70,6 +80,7 @@ void App::go(const ChangeHistory::Step& step) {
     const auto& [from, to] = step;
     if (from.whatIf != to.whatIf) apply(TryChanges{to.whatIf});
     if (from.mistake != to.mistake) apply(TryMistake{to.mistake});
+    if (from.singleBlock != to.singleBlock) apply(SingleBlock{to.singleBlock});
     if (from.measure != to.measure) {
         session_.measure = to.measure;
         session_.picking = -1;
@@ -157,7 +168,16 @@ void App::apply(const LoopSpan& command) {
     if (to > from) session_.loop = TimeSpan{from, to};
 }
 
+// They go with their lines.
+void App::followBookmarks() {
+    const std::uint64_t at = session_.document.revision();
+    const LineShift shift = session_.document.shiftBetween(std::exchange(session_.bookmarksAt, at), at);
+    session_.bookmarks = shift.now(session_.bookmarks);
+    session_.changes.followLines(shift);
+}
+
 void App::apply(const Bookmark& command) {
+    followBookmarks();
     std::vector<std::size_t>& marks = session_.bookmarks;
     const auto at = std::lower_bound(marks.begin(), marks.end(), command.line);
     if (at != marks.end() && *at == command.line) {
@@ -174,8 +194,12 @@ void App::apply(const ToBookmark& command) {
     constexpr double kHere = 1e-6;
     std::optional<std::size_t> best;
     double bestS = 0;
+    // The trial knows the text as it was when it began.
+    const LineShift since = session_.document.shiftSince(session_.outcome->revision);
     for (const std::size_t line : session_.bookmarks) {
-        const double timeS = trial->startOfBlock(static_cast<BlockId>(line));
+        const std::size_t then = since.then(line);
+        if (then == LineShift::kGone) continue;
+        const double timeS = trial->startOfBlock(static_cast<BlockId>(then));
         const double ahead = command.direction > 0 ? timeS - session_.timeS : session_.timeS - timeS;
         if (ahead < kHere || (best && ahead >= bestS)) continue;
         best = line;
@@ -327,6 +351,7 @@ void App::apply(const ToEnd&) {
 // ---- text and files ----
 
 void App::apply(const TextChanged&) {
+    followBookmarks();
     trialDue_ = now_ + kTextRestS;
 }
 
@@ -480,6 +505,7 @@ bool App::readProgramFile(const fs::path& path) {
     notices_ = FileNotices();
     if (auto kept = recovery_.left(path, text)) notices_.unsavedFound(std::move(*kept));
     session_.document = TextDocument(std::move(text));
+    session_.bookmarksAt = session_.document.revision();
     session_.programPath = path;
     session_.savedRevision = session_.document.revision();
     session_.playing = false;
@@ -654,11 +680,16 @@ void App::apply(const ChooseLanguage& command) {
     worker_.finish();
     finishWorker_.finish();
     lessons_->finish();
-    if (!useLanguage(command.code) || !tried) return;
+    if (!useLanguage(command.code)) return;
+    lessons_->tellAgain();
+    if (!tried) return;
     WhatIf whatIf = session_.whatIf;
+    std::optional<Mistake> mistake;
+    if (session_.mistake && session_.asWritten) mistake = toldAgain(*session_.mistake, *session_.asWritten->trial);
     ChangeHistory changes = session_.changes;
     runTrial();
     session_.whatIf = std::move(whatIf);
+    session_.mistake = std::move(mistake);
     session_.changes = std::move(changes);
     session_.changes.forget({ChangeHistory::Part::Mistake});
 }

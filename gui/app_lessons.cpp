@@ -107,6 +107,13 @@ void App::apply(const PlaceClicked& command) {
     lessons_->place({2 * shown.r, shown.z});
 }
 
+void App::apply(const PlaceTyped& command) {
+    const Trial* trial = session_.trial();
+    if (!trial || !session_.asksPlace) return;
+    session_.clickedPlace = Point{command.zMm, command.xMm / 2} + trial->toolpath.datums[instant_.modal->datum];
+    lessons_->place({command.xMm, command.zMm});
+}
+
 // What the learner has made of the program, before anything else comes into the editor.
 void App::keepLesson() {
     if (session_.inLesson) lessons_->keepText(session_.document.text());
@@ -135,6 +142,7 @@ void App::takeLessonScene(LessonScene scene) {
         recovery_.release(session_.programPath);
         notices_ = FileNotices();
         session_.document = TextDocument(scene.text);
+        session_.bookmarksAt = session_.document.revision();
         session_.programPath.clear();
         session_.lessonProgram = scene.program;
         session_.savedRevision = session_.document.revision();

@@ -72,7 +72,7 @@ void quietly(const PaneContext& context, float width, const std::string& text) {
 void BodiesPane::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("bodies", rect, context, 0, false);
     ImGui::SetCursorPos({0, context.px(6)});
-    ImGui::BeginChild("page", {rect.w, rect.h - context.px(6)});
+    beginScrolled(context, "page", {rect.w, rect.h - context.px(6)});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {context.px(6), context.px(3)});
     ImGui::PushFont(context.fonts.small);
     const float width = std::max(rect.w - context.px(2 * kPad + 12), context.px(60));

@@ -33,6 +33,7 @@ void eachOfView(const Visit& visit) {
     visit(later("colouring of surfaces"), &ViewSettings::colouring);
     visit(later("bodies shown or hidden"), &ViewSettings::hiddenBodies);
     visit(later("bodies before the cut"), &ViewSettings::neighbours);
+    visit(later("chips in the picture"), &ViewSettings::chips);
     visit(later("picture quality"), &ViewSettings::quality);
     visit(later("following the tool"), &ViewSettings::followTool);
     visit(later("gliding of the camera"), &ViewSettings::lessMotion);
@@ -152,6 +153,7 @@ void forgetIn(ChangeHistory::Step& step, ChangeHistory::Part part) {
 std::string changeInWords(const Choices& before, const Choices& after) {
     Words words;
     addMachineChanges(before.whatIf, after.whatIf, words);
+    if (before.singleBlock != after.singleBlock) words.emplace_back(tr("single block"));
     addMistakeChange(before.mistake, after.mistake, words);
     if (before.measure != after.measure) words.emplace_back(tr("bodies chosen for measuring"));
     addBookmarkChanges(before.bookmarks, after.bookmarks, words);
@@ -172,52 +174,73 @@ ViewSettings withChange(ViewSettings now, const ViewSettings& from, const ViewSe
     return now;
 }
 
+ViewSettings withoutAsked(ViewSettings now, const ViewSettings& asked, const ViewSettings& kept) {
+    eachOfView([&](const char*, auto member) {
+        if (of(now, member) == of(asked, member)) of(now, member) = of(kept, member);
+    });
+    if (now.findingsHeight == asked.findingsHeight) now.findingsHeight = kept.findingsHeight;
+    return now;
+}
+
 void ChangeHistory::note(const Choices& before, const Choices& after, std::uint64_t gesture) {
     const std::string words = changeInWords(before, after);
     if (words.empty()) return;
-    undone_.clear();
-    const bool goesOn = gesture == gesture_ && !done_.empty() && undoWords() == words;
-    if (goesOn) {
-        done_.back().to = after;
-        if (undoWords().empty()) done_.pop_back();
-    } else {
-        done_.push_back({before, after});
+    const bool goesOn = !done_.empty() && done_.back().gesture == gesture && undoWords() == words;
+    if (!goesOn) {
+        givenUp_ = std::exchange(undone_, {});
+        done_.push_back({{before, after}, gesture});
         if (done_.size() > kMostSteps) done_.erase(done_.begin());
+        return;
     }
-    gesture_ = gesture;
+    done_.back().step.to = after;
+    if (!undoWords().empty()) return;
+    done_.pop_back();
+    undone_ = std::exchange(givenUp_, {});
 }
 
 std::string ChangeHistory::undoWords() const {
-    return done_.empty() ? std::string() : changeInWords(done_.back().from, done_.back().to);
+    return done_.empty() ? std::string() : changeInWords(done_.back().step.from, done_.back().step.to);
 }
 
 std::string ChangeHistory::redoWords() const {
-    return undone_.empty() ? std::string() : changeInWords(undone_.back().from, undone_.back().to);
+    return undone_.empty() ? std::string() : changeInWords(undone_.back().step.from, undone_.back().step.to);
 }
 
 std::optional<ChangeHistory::Step> ChangeHistory::undo() {
     if (done_.empty()) return std::nullopt;
-    gesture_ = 0;
     undone_.push_back(std::move(done_.back()));
     done_.pop_back();
-    return Step{undone_.back().to, undone_.back().from};
+    if (!done_.empty()) done_.back().gesture = 0;
+    return Step{undone_.back().step.to, undone_.back().step.from};
 }
 
 std::optional<ChangeHistory::Step> ChangeHistory::redo() {
     if (undone_.empty()) return std::nullopt;
-    gesture_ = 0;
     done_.push_back(std::move(undone_.back()));
     undone_.pop_back();
-    return done_.back();
+    done_.back().gesture = 0;
+    return done_.back().step;
+}
+
+template <class Change>
+void ChangeHistory::changeSteps(const Change& change) {
+    for (std::vector<Kept>* steps : {&done_, &undone_, &givenUp_}) {
+        for (Kept& kept : *steps) change(kept.step);
+        std::erase_if(*steps, [](const Kept& kept) { return changeInWords(kept.step.from, kept.step.to).empty(); });
+    }
 }
 
 void ChangeHistory::forget(std::initializer_list<Part> parts) {
-    for (std::vector<Step>* steps : {&done_, &undone_}) {
-        for (Step& step : *steps) {
-            for (const Part part : parts) forgetIn(step, part);
-        }
-        std::erase_if(*steps, [](const Step& step) { return changeInWords(step.from, step.to).empty(); });
-    }
+    changeSteps([&](Step& step) {
+        for (const Part part : parts) forgetIn(step, part);
+    });
+}
+
+void ChangeHistory::followLines(const LineShift& shift) {
+    if (shift.empty()) return;
+    changeSteps([&](Step& step) {
+        for (Choices* choices : {&step.from, &step.to}) choices->bookmarks = shift.now(choices->bookmarks);
+    });
 }
 
 }  // namespace firstoff::gui

@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "gui/line_shift.h"
 #include "gui/playing.h"
 #include "gui/scene/lathe_scene.h"
 #include "gui/view_settings.h"
@@ -23,6 +24,7 @@ namespace firstoff::gui {
 // The parts of the session that can be taken back; each means what it means there.
 struct Choices {
     WhatIf whatIf;
+    bool singleBlock = false;
     std::optional<Mistake> mistake;
     std::array<int, 2> measure{kNoBody, kNoBody};
     std::vector<std::size_t> bookmarks;
@@ -36,6 +38,10 @@ std::string changeInWords(const Choices& before, const Choices& after);
 
 // `now` with whatever can be taken back and differs between the two as it stands in `to`.
 ViewSettings withChange(ViewSettings now, const ViewSettings& from, const ViewSettings& to);
+
+// `now` as it is to be kept: what the command line asked for (it made `asked` of `kept`) and the user left so is put
+// back.
+ViewSettings withoutAsked(ViewSettings now, const ViewSettings& asked, const ViewSettings& kept);
 
 class ChangeHistory {
 public:
@@ -59,10 +65,19 @@ public:
     // What can be forgotten by itself, when it no longer fits the job.
     enum class Part : std::uint8_t { OffsetsAndTools, Mistake, Measure, Bookmarks, Loop };
     void forget(std::initializer_list<Part> parts);
+    // The text was edited: bookmarks go with their lines.
+    void followLines(const LineShift& shift);
 
 private:
-    std::vector<Step> done_, undone_;  // as they were done, the newest last
-    std::uint64_t gesture_ = 0;        // of the newest one done; 0: closed
+    struct Kept {
+        Step step;
+        std::uint64_t gesture = 0;  // that made it; 0: closed
+    };
+    template <class Change>
+    void changeSteps(const Change& change);
+
+    std::vector<Kept> done_, undone_;  // as they were done, the newest last
+    std::vector<Kept> givenUp_;        // what the newest one done has put out of reach
 };
 
 }  // namespace firstoff::gui

@@ -109,7 +109,7 @@ void ClearancePane::arrange(const std::shared_ptr<const Trial>& trial, bool byTi
 void ClearancePane::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("clearances", rect, context, 0, false);
     ImGui::SetCursorPos({0, context.px(5)});
-    ImGui::BeginChild("page", {rect.w, rect.h - context.px(5)});
+    beginScrolled(context, "page", {rect.w, rect.h - context.px(5)});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {context.px(6), context.px(3)});
     ImGui::PushFont(context.fonts.small);
     const float width = std::max(rect.w - context.px(2 * kPad + 12), context.px(60));

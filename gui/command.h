@@ -116,6 +116,10 @@ struct ShowFigure {
 struct PlaceClicked {
     Point place;
 };
+// The same place typed, as the position display tells it.
+struct PlaceTyped {
+    double xMm = 0, zMm = 0;
+};
 struct TextChanged {};  // the document was edited
 // What a menu or a key asks of the text of the program.
 struct EditProgram {
@@ -216,8 +220,8 @@ struct Quit {};
 
 using Command =
     std::variant<AskForPaper, WritePaper, SavePicture, SaveVideo, ShowLessons, OpenLesson, CloseLesson, LessonStepTo,
-                 MarkStep, TellAnswer, ShowFigure, PlaceClicked, SingleBlock, HoldFeed, LoopSpan, Bookmark, ToBookmark,
-                 Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
+                 MarkStep, TellAnswer, ShowFigure, PlaceClicked, PlaceTyped, SingleBlock, HoldFeed, LoopSpan, Bookmark,
+                 ToBookmark, Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
                  PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
                  AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, TryMistake, ChangeView, UndoChange,
                  RedoChange, ShowView, MoveView, GaugeNext, ChooseLanguage, Tell, Quit, EditProgram, AskToRenumber,

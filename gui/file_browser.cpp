@@ -189,7 +189,7 @@ void FileBrowser::drawEntries(const PaneContext& context, float height) {
             }
         }
     }
-    if (entries_.empty() && trouble_.empty()) ImGui::TextDisabled(tr("No such files here."));
+    if (entries_.empty() && trouble_.empty()) ImGui::TextDisabled("%s", tr("No such files here."));
     ImGui::EndChild();
     if (!folder.empty()) enter(folder);
 }

@@ -62,7 +62,7 @@ void FindingsPane::draw(const PaneContext& context, const Rect& rect) {
     const std::size_t count = session.trial() ? session.trial()->findings.size() : 0;
     const float top = context.px(6);
     ImGui::SetCursorPos({0, top});
-    ImGui::BeginChild("list", {rect.w, rect.h - top});
+    beginScrolled(context, "list", {rect.w, rect.h - top});
     if (session.trial() && count > 0) {
         const float width = ImGui::GetContentRegionAvail().x - context.px(kMark + 18);
         arrange(context, std::max(width, context.px(60)));

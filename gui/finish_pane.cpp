@@ -108,7 +108,7 @@ void drawAnswer(Page& page, const FinishAnswer& answer, const PaneContext& conte
 void FinishPane::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("finish", rect, context, 0, false);
     ImGui::SetCursorPos({0, context.px(6)});
-    ImGui::BeginChild("page", {rect.w, rect.h - context.px(6)});
+    beginScrolled(context, "page", {rect.w, rect.h - context.px(6)});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, context.px(3)});
     const Session& session = context.session;
     Page page(context, std::max(rect.w - context.px(2 * kPad + 12), context.px(60)));

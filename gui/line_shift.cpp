@@ -23,6 +23,15 @@ std::size_t LineShift::now(std::size_t line) const {
     return line;
 }
 
+std::vector<std::size_t> LineShift::now(const std::vector<std::size_t>& lines) const {
+    std::vector<std::size_t> there;
+    for (const std::size_t line : lines) {
+        const std::size_t at = now(line);
+        if (at != kGone && (there.empty() || there.back() != at)) there.push_back(at);
+    }
+    return there;
+}
+
 std::size_t LineShift::then(std::size_t line) const {
     for (auto edit = edits_.rbegin(); edit != edits_.rend(); ++edit) {
         const std::size_t last = edit->line + edit->inserted;

@@ -27,6 +27,10 @@ public:
     std::size_t now(std::size_t line) const;
     std::size_t then(std::size_t line) const;
 
+    // Lines of the old text, ascending, where they stand in the new one; those that are gone are left out.
+    std::vector<std::size_t> now(const std::vector<std::size_t>& lines) const;
+    bool empty() const { return edits_.empty(); }
+
 private:
     std::vector<LineEdit> edits_;  // oldest first
 };

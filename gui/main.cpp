@@ -3,11 +3,11 @@
 #include <exception>
 
 #include "gui/bench_shell.h"
-#include "gui/language_choice.h"
 #include "gui/picture_shell.h"
 #include "gui/startup.h"
 #include "gui/view_settings.h"
 #include "gui/window_shell.h"
+#include "sim/base/language_choice.h"
 #include "sim/base/say.h"
 
 namespace {

@@ -12,8 +12,7 @@ Page::Page(const PaneContext& context, const char* name, const Rect& rect)
       frame_(name, rect, context, 0, false),
       width_(std::max(rect.w - context.px(2 * 10 + 12), context.px(60))) {
     ImGui::SetCursorPos({0, context.px(5)});
-    if (context.keysTaken) ImGui::SetNextWindowFocus();
-    ImGui::BeginChild("page", {rect.w, rect.h - context.px(5)});
+    beginScrolled(context, "page", {rect.w, rect.h - context.px(5)});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {context.px(6), context.px(3)});
     ImGui::PushFont(context.fonts.small);
 }

@@ -48,6 +48,12 @@ public:
     PaneFrame& operator=(const PaneFrame&) = delete;
 };
 
+// What of a pane scrolls, and has the keys when they are taken to the page. Ends with ImGui::EndChild().
+inline void beginScrolled(const PaneContext& context, const char* name, ImVec2 size) {
+    if (context.keysTaken) ImGui::SetNextWindowFocus();
+    ImGui::BeginChild(name, size);
+}
+
 // A quiet heading, for the top of a pane.
 inline void heading(const char* text, const PaneContext& context) {
     ImGui::PushFont(context.fonts.small);

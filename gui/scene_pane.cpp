@@ -476,13 +476,19 @@ void ScenePane::drawButtons(const PaneContext& context, const Rect& rect) {
     ImGui::PopFont();
 }
 
+// The billet is cut up to this moment only where somebody looks at it.
+void ScenePane::follow(const Session& session) {
+    takeTrial(session);
+    if (session.measure[0] != kNoBody && session.measure[1] != kNoBody) takeTime(session.timeS);
+    takeMeasure(session);
+}
+
 void ScenePane::draw(const PaneContext& context, const Rect& rect) {
     const PaneFrame frame("picture", rect, context, ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoBackground,
                           false);
     fresh_ = false;
     if (rect.w < 8 || rect.h < 8) return;
     const Session& session = context.session;
-    takeTrial(session);
     takeTime(session.timeS);
     ImGui::SetCursorScreenPos({rect.x, rect.y});
     ImGui::InvisibleButton(
@@ -494,7 +500,6 @@ void ScenePane::draw(const PaneContext& context, const Rect& rect) {
 
     turnCamera(context, rect.w / rect.h);
     followTool(context);
-    takeMeasure(session);
     SceneOptions options = sceneOptions(session.view, session.chosen);
     handleMouse(context, options, rect, hovered, active);
     if (trial_ && session.outcome->trial == trial_) {

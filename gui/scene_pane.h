@@ -24,6 +24,8 @@ public:
     ScenePane() = default;
 
     void draw(const PaneContext& context, const Rect& rect);
+    // In every frame, drawn or not: others ask what was measured and where things come nearest.
+    void follow(const Session& session);
     // Turns smoothly to a named view; at once when there is nothing on screen yet.
     void show(ViewName name) { wanted_ = name; }
     // Turns to a place, near enough to see what touches there.

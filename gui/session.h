@@ -52,7 +52,8 @@ struct Session {
     bool singleBlock = false;
     bool held = false, holding = false;  // the feed; it will be at the end of the thread pass
     std::optional<TimeSpan> loop;
-    std::vector<std::size_t> bookmarks;   // lines (0-based), ascending
+    std::vector<std::size_t> bookmarks;  // lines (0-based) of the text of this revision, ascending
+    std::uint64_t bookmarksAt = document.revision();
     BlockId chosen = kNoBlock;            // a line the user went to: what it cut is tinted until time moves on
     std::optional<PickedSurface> picked;  // until time moves on
 
@@ -85,7 +86,7 @@ struct Session {
 
     const Trial* trial() const { return outcome ? outcome->trial.get() : nullptr; }
     const TimelineIndex* index() const { return outcome ? outcome->index.get() : nullptr; }
-    Choices choices() const { return {whatIf, mistake, measure, bookmarks, loop, view}; }
+    Choices choices() const { return {whatIf, singleBlock, mistake, measure, bookmarks, loop, view}; }
     // What is shown is not the job as it is written.
     bool showsChanges() const { return outcome && outcome->comparison; }
     bool modified() const { return document.revision() != savedRevision; }

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "sim/base/language_choice.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -126,13 +127,8 @@ void readNeighbours(std::string_view text, Startup& startup) {
 }
 
 void readLanguage(std::string_view text, Startup& startup) {
-    std::string codes;
-    for (const Language& language : languages()) {
-        if (text == language.code) startup.language = text;
-        if (!codes.empty()) codes += ", ";
-        codes += language.code;
-    }
-    if (!startup.language) throw UsageError(say("--language needs one of {}, not \"{}\".", codes, text));
+    if (!isLanguage(text)) throw UsageError(say("--language needs one of {}, not \"{}\".", languageCodesTold(), text));
+    startup.language = text;
 }
 
 using Flag = std::function<void(Startup&)>;

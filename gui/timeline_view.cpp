@@ -306,8 +306,12 @@ void TimelineView::drawLoop(const Canvas& canvas) const {
 
 void TimelineView::drawBookmarks(const Canvas& canvas) const {
     const float high = canvas.context.px(11), wide = canvas.context.px(7);
-    for (const std::size_t line : canvas.context.session.bookmarks) {
-        const auto block = static_cast<BlockId>(line);
+    const Session& session = canvas.context.session;
+    const LineShift since = session.document.shiftSince(session.outcome->revision);
+    for (const std::size_t line : session.bookmarks) {
+        const std::size_t then = since.then(line);
+        if (then == LineShift::kGone) continue;
+        const auto block = static_cast<BlockId>(then);
         if (std::isnan(canvas.index.doneAt(block))) continue;  // never runs
         const float x = std::round(canvas.x(window_.x(canvas.trial.startOfBlock(block))));
         if (x < canvas.area.x - wide || x > canvas.area.right() + wide) continue;

@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "gui/file_io.h"
+#include "sim/base/language_choice.h"
 #include "sim/base/say.h"
 #include "sim/clearance/machine_bodies.h"
 
@@ -64,12 +65,6 @@ std::uint32_t kindsIn(const toml::array* names) {
         }
     }
     return kinds;
-}
-
-void readLanguage(const std::string& code, ViewSettings& view) {
-    for (const Language& language : languages()) {
-        if (code == language.code) view.language = code;
-    }
 }
 
 constexpr std::size_t kMostLanes = 32;
@@ -144,7 +139,8 @@ ViewSettings readViewSettings(std::string_view text) {
     if (const auto page = tabIn(table["page"]); page && *page != Tab::Program) view.below = *page;
     view.inPlace = tabIn(table["page_in_low_window"]).value_or(view.inPlace);
     read(table, "clearances_by_time", view.clearancesByTime);
-    readLanguage(table["language"].value_or(std::string()), view);
+    const std::string language = table["language"].value_or(std::string());
+    if (isLanguage(language)) view.language = language;
     if (const toml::array* lanes = table["folded_lanes"].as_array()) {
         for (const toml::node& entry : *lanes) {
             if (const auto lane = entry.value<std::string>(); lane && view.foldedLanes.size() < kMostLanes)

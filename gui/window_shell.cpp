@@ -315,7 +315,9 @@ void runWindow(const Startup& startup) {
         kept = runOnce(startup, width, height, kept);
         if (!kept) return;
     }
-    throw GraphicsError(tr("The graphics driver started anew three times. Unsaved text was lost with it."));
+    throw GraphicsError(
+        tr("The graphics driver started anew three times. What was typed and not saved is offered when the program is "
+           "opened again."));
 }
 
 }  // namespace firstoff::gui

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "gui/figures.h"
 #include "gui/lessons/lesson_text_view.h"
@@ -216,8 +217,25 @@ void LessonPane::drawQuestion(Page& page, LessonRoom& room) {
         ImGui::SameLine();
         ImGui::TextUnformatted(step.unit.c_str());
     } else if (step.kind == LessonStep::Kind::Predict) {
-        page.plain(work.place ? say("Chosen: X {}  Z {}", millimetres(work.place->xMm), millimetres(work.place->zMm))
-                              : std::string(tr("Click the place in the half-section.")));
+        page.plain(tr("Click the place in the half-section, or type it:"));
+        PlaceAnswer place = work.place.value_or(PlaceAnswer{});
+        bool typed = false;
+        const std::pair<const char*, double*> axes[] = {{"X", &place.xMm}, {"Z", &place.zMm}};
+        for (const auto& [axis, value] : axes) {
+            if (value == &place.xMm) {
+                ImGui::SetCursorPosX(page.pad());
+            } else {
+                ImGui::SameLine(0, context.px(16));
+            }
+            ImGui::AlignTextToFramePadding();
+            ImGui::TextUnformatted(axis);
+            ImGui::SameLine(0, context.px(6));
+            ImGui::PushID(axis);
+            ImGui::SetNextItemWidth(context.px(90));
+            typed = ImGui::InputDouble("##typed", value, 0, 0, "%.3f") || typed;
+            ImGui::PopID();
+        }
+        if (typed) context.commands.add(PlaceTyped{place.xMm, place.zMm});
     } else {
         page.plain(tr("Change the program above, then have it marked. Whatever makes the right part safely is right."));
     }

@@ -43,6 +43,18 @@ void LessonRoom::refresh() {
     }
 }
 
+void LessonRoom::tellAgain() {
+    refresh();
+    if (!lesson_) return;
+    lesson_ = std::make_shared<const Lesson>(readLesson(lesson_->folder, languageInUse()));
+    for (auto& [step, work] : work_) {
+        work.marking.reset();
+        work.model.clear();
+        work.modelAnswer.reset();
+        work.trouble.clear();
+    }
+}
+
 void LessonRoom::open(const fs::path& folder) {
     lesson_ = std::make_shared<const Lesson>(readLesson(folder, languageInUse()));
     work_.clear();

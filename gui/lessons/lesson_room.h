@@ -56,6 +56,9 @@ public:
 
     const std::vector<LessonRow>& rows() const { return rows_; }
     void refresh();  // reads the shelf again
+    // Texts are told in another language from now on. What was answered stays; how it was marked is told anew when
+    // asked.
+    void tellAgain();
 
     // Opens a lesson, shipped or of anybody's own, at its first step that is not yet right.
     void open(const std::filesystem::path& folder);

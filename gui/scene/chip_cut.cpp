@@ -90,7 +90,7 @@ void placeOnEdge(const LoadSample& load, const SceneInstant& instant, const Tool
     cut.rake = {0, 0, over ? -1 : 1};
     cut.flow = {-out, 0};
     cut.edge = {out.y, -out.x, 0};
-    cut.inside = tool.kind == ToolKind::Boring || (tool.kind == ToolKind::Threading && tool.inside);
+    cut.inside = tool.kind == ToolKind::Boring || cutsInside(tool);
     const glm::vec3 free = cut.inside ? glm::vec3(1, -0.3f, 0) : glm::vec3(0.6f, 1, 0);
     if (glm::dot(cut.edge, free) < 0) cut.edge = -cut.edge;
     cut.plunges = tool.kind == ToolKind::Grooving || tool.kind == ToolKind::Parting;

@@ -13,6 +13,7 @@
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
 
+#include "sim/base/language_choice.h"
 #include "sim/base/say.h"
 #include "sim/cli/commands.h"
 #include "sim/control/language_table.h"
@@ -43,18 +44,6 @@ std::vector<std::string> languageCodes() {
     std::vector<std::string> codes;
     for (const firstoff::Language& language : firstoff::languages()) codes.emplace_back(language.code);
     return codes;
-}
-
-// As POSIX has it: the first of three that is set and not empty decides. "de_DE.UTF-8" is de.
-std::string languageOfEnvironment() {
-    for (const char* name : {"LC_ALL", "LC_MESSAGES", "LANG"}) {
-        const char* value = std::getenv(name);
-        if (value == nullptr || *value == '\0') continue;
-        const std::string_view locale(value);
-        const std::string_view word = locale.substr(0, locale.find_first_of("_.@"));
-        return word.size() == 2 ? std::string(word) : std::string();
-    }
-    return {};
 }
 
 // What stands before the command: where it ends, and the language asked for there.
@@ -409,6 +398,7 @@ int main(int argc, char** argv) {
     // Before anything is told, the help among it. What is no language is told in English, and refused where it was
     // asked.
     const std::string asked = beforeCommand(argc, argv).language;
-    firstoff::useLanguage(asked.empty() ? languageOfEnvironment() : asked);
+    firstoff::useLanguage(asked.empty() ? firstoff::languageFor({}, firstoff::languageAskedByEnvironment())
+                                        : std::string_view(asked));
     return Command().run(argc, argv);
 }

@@ -582,4 +582,7 @@ double tapChamferMm(const Tool& tool);
 // source): 1 (+z,+r) 2 (-z,+r) 3 (-z,-r) 4 (+z,-r) 5 (+z) 6 (+r) 7 (-z) 8 (-r), 0 and 9 none. Asserts 0 <= number <= 9.
 Point tipFromNoseCentre(int tipNumber);
 
+// It works in a bore: a threading insert that is set so, any other whose tip points away from the axis.
+bool cutsInside(const Tool& tool);
+
 }  // namespace firstoff

@@ -12,6 +12,10 @@ Point tipFromNoseCentre(int tipNumber) {
     return kTips[tipNumber];
 }
 
+bool cutsInside(const Tool& tool) {
+    return tool.kind == ToolKind::Threading ? tool.inside : tipFromNoseCentre(tool.tipNumber).r > 0;
+}
+
 Outline toolOutline(const Tool& tool) {
     switch (tool.kind) {
         case ToolKind::Turning:

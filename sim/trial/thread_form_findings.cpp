@@ -67,10 +67,6 @@ double roundTheCircle(double difference, double length) {
     return std::abs(difference - length * std::round(difference / length));
 }
 
-bool cutsInside(const Tool& tool) {
-    return tool.kind == ToolKind::Threading ? tool.inside : tipFromNoseCentre(tool.tipNumber).r > 0;
-}
-
 class Forms {
 public:
     explicit Forms(const Machining& m) : m_(m), zone_(threadZone(m.timeline, m.toolpath, m.setup)) {}

@@ -4,6 +4,9 @@
 #include <gtest/gtest.h>
 
 #include <functional>
+#include <set>
+#include <sstream>
+#include <string>
 
 namespace firstoff::gui {
 namespace {
@@ -71,6 +74,8 @@ TEST(ChangeHistory, SaysWhatWasChanged) {
         {"billet whole or cut away", [](Choices& c) { c.view.cutaway = 1; }},
         {"colouring of surfaces", [](Choices& c) { c.view.colouring = Colouring::Size; }},
         {"bodies shown or hidden", [](Choices& c) { c.view.hiddenBodies = 3; }},
+        {"chips in the picture", [](Choices& c) { c.view.chips = true; }},
+        {"single block", [](Choices& c) { c.singleBlock = true; }},
         {"units", [](Choices& c) { c.view.units = Units::Inches; }},
         {"folded lanes", [](Choices& c) { c.view.foldedLanes = {"Grip"}; }},
         // How the window is arranged is not taken back.
@@ -91,6 +96,39 @@ TEST(ChangeHistory, SaysWhatWasChanged) {
         EXPECT_EQ(changeInWords(before, after), row.words);
         EXPECT_EQ(changeInWords(after, before), row.words);
     }
+}
+
+// Whatever is kept of the view can be taken back, or is one of how the window is arranged: no setting is forgotten.
+TEST(ChangeHistory, KnowsEverySettingThatIsKept) {
+    const std::set<std::string> arrangement{
+        "readouts_width", "program_width",      "findings_height", "timeline_height", "window_width", "window_height",
+        "page",           "page_in_low_window", "recent",          "share",           "language"};
+    const char* values[] = {"true",      "false",         "1",          "0.4",      "0.5",    "1.5",      "250.0",
+                            "900",       "'by tool'",     "'plain'",    "'inch'",   "'time'", "'alone'",  "'left out'",
+                            "['/a.nc']", "['workpiece']", "['billet']", "['Grip']", "'both'", "'beside'", "'de'"};
+    const ViewSettings usual;
+    Choices before;
+    before.view = readViewSettings(writeViewSettings(usual));
+    std::istringstream text(writeViewSettings(usual));
+    int known = 0;
+    for (std::string line; std::getline(text, line);) {
+        const std::size_t equals = line.find(" = ");
+        if (equals == std::string::npos || line.front() == '#') continue;
+        const std::string key = line.substr(line.find_first_not_of(' '), equals - line.find_first_not_of(' '));
+        bool changes = false, told = false;
+        for (const char* value : values) {
+            std::string whole = writeViewSettings(usual);
+            Choices after;
+            after.view =
+                readViewSettings(whole.replace(whole.find(line), line.size(), line.substr(0, equals) + " = " + value));
+            changes = changes || after.view != before.view;
+            told = told || !changeInWords(before, after).empty();
+        }
+        EXPECT_TRUE(changes) << key << ": no value of the list above is another one";
+        EXPECT_NE(told, arrangement.contains(key)) << key;
+        ++known;
+    }
+    EXPECT_GT(known, 25);
 }
 
 Choices withWear(Choices from, int offset, double xMm) {
@@ -142,6 +180,18 @@ TEST(ChangeHistory, HasNoStepForADragBackToItsStart) {
     history.note(start, worn, 1);
     history.note(worn, withWear(worn, 2, 0), 1);
     EXPECT_FALSE(history.canUndo());
+    // Nor does it join an older step when it goes on from there, or take away what could be done again.
+    const Choices less = withWear(start, 2, 0.05), more = withWear(start, 2, 0.2);
+    history.note(start, worn, 2);
+    history.note(worn, more, 3);
+    history.undo();
+    history.note(worn, more, 4);
+    history.note(more, worn, 4);
+    EXPECT_TRUE(history.canRedo());
+    history.note(worn, less, 4);
+    EXPECT_FALSE(history.canRedo());
+    EXPECT_EQ(history.undo()->to.whatIf, worn.whatIf);
+    EXPECT_EQ(history.undo()->to.whatIf, start.whatIf);
 }
 
 TEST(ChangeHistory, GivesUpWhatWasTakenBackOnceSomethingElseIsDone) {

@@ -10,8 +10,8 @@
 #include <optional>
 #include <set>
 
-#include "gui/language_choice.h"
 #include "gui/state_report.h"
+#include "sim/base/language_choice.h"
 #include "sim/base/say.h"
 #include "tests/gui/window_bench.h"
 #include "tests/support/shop.h"
@@ -28,7 +28,7 @@ TEST(LanguageChoice, GoesByTheUserThenByTheEnvironmentThenIsEnglish) {
         const char* language;
     };
     for (const Row& row :
-         {Row{"", "", "en"}, Row{"", "C", "en"}, Row{"", "POSIX", "en"}, Row{"", "de", "de"},
+         {Row{"", "", "en"}, Row{"", "C", "en"}, Row{"", "POSIX", "en"}, Row{"", "de", "de"}, Row{"", "deutsch", "en"},
           Row{"", "de_AT.UTF-8@euro", "de"}, Row{"", "en_GB.UTF-8", "en"}, Row{"", "tlh_AQ", "en"},  // no texts in it
           Row{"en", "de_DE.UTF-8", "en"}, Row{"de", "en_GB.UTF-8", "de"}, Row{"de", "", "de"},
           Row{"tlh", "de_DE.UTF-8", "de"}}) {  // a spoilt choice is none
@@ -147,6 +147,24 @@ TEST_F(WindowLanguage, LeavesTextAndChangesAtTheMachineAsTheyAre) {
     EXPECT_TRUE(window.session().modified());
     EXPECT_EQ(window.session().whatIf, slow);
     EXPECT_TRUE(window.session().showsChanges());
+}
+
+TEST_F(WindowLanguage, LeavesAMistakeInTheJobAndTellsItAnew) {
+    WindowBench window(folder / "job.nc");
+    const Mistake mistake = possibleMistakes(window.trial()).front();
+    window.app().carryOut(TryMistake{mistake});
+    window.frames(1);
+    window.settle();
+    choose(window, "de");
+    window.settle();
+    window.frames(2);
+    ASSERT_TRUE(window.session().mistake);
+    Mistake same = *window.session().mistake;
+    EXPECT_NE(same.told, mistake.told);
+    same.told = mistake.told;
+    EXPECT_EQ(same, mistake);
+    EXPECT_TRUE(window.session().showsChanges());
+    EXPECT_EQ(window.session().outcome->mistake, window.session().mistake);
 }
 
 TEST_F(WindowLanguage, StaysWhereItIsChosenAgain) {

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <fstream>
 
+#include "sim/base/say.h"
+
 namespace firstoff::gui {
 namespace {
 
@@ -48,6 +50,24 @@ TEST_F(Room, ListsTheLessonsThatShip) {
         EXPECT_FALSE(row.faulty) << row.title;
         EXPECT_EQ(row.right, 0);
     }
+}
+
+TEST_F(Room, TellsItsLessonsInAnotherLanguageWhileOneIsOpen) {
+    LessonRoom room = open();
+    room.open(room.rows().front().folder);
+    room.go(2);
+    room.work().number = "12";
+    const std::string row = room.rows().front().title, title = room.lesson()->title;
+    ASSERT_TRUE(useLanguage("de"));
+    room.tellAgain();
+    ASSERT_TRUE(useLanguage("en"));
+    EXPECT_NE(room.rows().front().title, row);
+    EXPECT_NE(room.lesson()->title, title);
+    EXPECT_EQ(room.step(), 2);
+    EXPECT_EQ(room.work().number, "12");  // what was answered stays
+    room.tellAgain();
+    EXPECT_EQ(room.rows().front().title, row);
+    EXPECT_EQ(room.lesson()->title, title);
 }
 
 TEST_F(Room, HandsTheJobOfAStepOver) {

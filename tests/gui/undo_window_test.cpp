@@ -70,6 +70,7 @@ TEST_F(UndoInTheWindow, EverythingGoesBackInOrderAndForwardAgain) {
     const Session& now = window.session();
     const Choices start = now.choices();
     carryOut(window, Bookmark{4});
+    carryOut(window, SingleBlock{true});
     carryOut(window, LoopSpan{1, 3});
     carryOut(window, MeasureBody{0, 2});
     WhatIf half;
@@ -89,7 +90,7 @@ TEST_F(UndoInTheWindow, EverythingGoesBackInOrderAndForwardAgain) {
     }
     EXPECT_THAT(told, ElementsAre("bodies shown or hidden", "billet whole or cut away",
                                   testing::StartsWith("mistake: "), "feed override", "bodies chosen for measuring",
-                                  "stretch that is looped", "bookmark at line 5"));
+                                  "stretch that is looped", "single block", "bookmark at line 5"));
     EXPECT_EQ(changeInWords(start, now.choices()), "");
     window.settle();
     EXPECT_FALSE(now.showsChanges());
@@ -120,7 +121,32 @@ TEST_F(UndoInTheWindow, KeysStayWithTheTextWhileTheCaretIsInIt) {
     EXPECT_EQ(window.session().document.text(), std::string("X") + kProgram);
 }
 
-// As the window does with the changes themselves when the text is another.
+TEST_F(UndoInTheWindow, BookmarksGoWithTheirLines) {
+    WindowBench window(folder / "job.nc");
+    carryOut(window, Bookmark{4});
+    carryOut(window, Bookmark{6});
+    carryOut(window, Bookmark{6});  // no longer
+    const double there = window.trial().startOfBlock(4);
+    const ImVec2 at = WindowBench::line(2);
+    window.click(at.x, at.y);
+    window.press(Key::Home);
+    window.press(Key::Enter);
+    EXPECT_THAT(window.session().bookmarks, ElementsAre(5));
+    // In a trial of the text before as well as in the one of the new text.
+    for (int i = 0; i < 2; ++i) {
+        window.press(Key::Home, false, false, true);
+        window.press(Key::Down, false, false, true);
+        EXPECT_NEAR(window.session().timeS, there, 1e-9);
+        window.frames(15);
+        window.settle();
+    }
+    window.press(Key::Escape);
+    window.pressCtrl('Z');
+    EXPECT_THAT(window.session().bookmarks, ElementsAre(5, 7));
+    window.pressCtrl('Z');
+    EXPECT_THAT(window.session().bookmarks, ElementsAre(5));
+}
+
 // What was changed by keys on a page is taken back there.
 TEST_F(UndoInTheWindow, WorksWhileThePageHasTheKeys) {
     WindowBench window(folder / "job.nc");
@@ -136,6 +162,7 @@ TEST_F(UndoInTheWindow, WorksWhileThePageHasTheKeys) {
     EXPECT_GT(window.session().timeS, before);
 }
 
+// As the window does with the changes themselves when the text is another.
 TEST_F(UndoInTheWindow, AnEditKeepsThePanelAndForgetsOffsets) {
     WindowBench window(folder / "job.nc");
     WhatIf changes;

@@ -1,6 +1,7 @@
 // Tasks of a user in the whole window, without a display. What is checked is what the session holds afterwards.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <imgui_internal.h>
 #include <unistd.h>
 
 #include <cmath>
@@ -374,6 +375,103 @@ TEST_F(Window, OpensWithThePagesItWasLeftWith) {
     std::ofstream(settings) << "page = \"gone\"\npage_in_low_window = 7\n";
     EXPECT_EQ(pageAt(kHigh), "findings");
     EXPECT_EQ(pageAt(kLow), "program");
+}
+
+TEST_F(Window, KeepsNoLooksThatTheCommandLineAskedFor) {
+    const fs::path settings = folder / "view.toml";
+    ViewSettings usual;
+    usual.cutaway = 2;
+    usual.units = Units::Inches;
+    saveViewSettings(usual, settings);
+    const ViewSettings before = loadViewSettings(settings);
+    Startup asked;
+    asked.program = folder / "job.nc";
+    asked.picture = "unused.png";
+    asked.settingsFile = settings;
+    asked.chips = asked.projector = true;
+    asked.dark = true;
+    asked.cutaway = 1;
+    asked.quality = QualityChoice::Plain;
+    asked.section = SectionSettings::Shown::SectionOnly;
+    asked.page = "sizes";  // asks for room as well
+    { const WindowBench window(asked); }
+    EXPECT_EQ(loadViewSettings(settings), before);
+    {
+        WindowBench window(asked);
+        ViewSettings view = window.session().view;
+        EXPECT_EQ(view.cutaway, 1);
+        view.cutaway = 0;
+        view.colouring = Colouring::Size;
+        window.app().carryOut(ChangeView{view});
+        window.frames(2);
+    }
+    ViewSettings after = before;  // but for what the user did
+    after.cutaway = 0;
+    after.colouring = Colouring::Size;
+    EXPECT_EQ(loadViewSettings(settings), after);
+}
+
+// The half-section alone: the picture is asked all the same where things are nearest, of the trial that is shown.
+TEST_F(Window, MeasuresWhereThePictureIsNotShown) {
+    Startup asked;
+    asked.program = folder / "job.nc";
+    asked.section = SectionSettings::Shown::SectionOnly;
+    asked.picture = "unused.png";
+    WindowBench window(asked);
+    const auto nearest = window.session().index()->clearance().nearest();
+    ASSERT_TRUE(nearest);
+    const Clearance& there = window.trial().clearance.perMove[*nearest];
+    window.app().carryOut(ShowNearest{*nearest, there.body, there.other});
+    window.frames(2);
+    ASSERT_TRUE(window.session().measured);
+    EXPECT_NEAR(window.session().measured->gap, there.gapMm, 0.5);  // of 25 instants of the move
+    const double gap = window.session().measured->gap;
+    window.press(Key::End, false, false, true);
+    window.frames(2);
+    ASSERT_TRUE(window.session().measured);
+    EXPECT_NE(window.session().measured->gap, gap) << "at the moment shown";
+}
+
+// Where a hand without a mouse would be at its end.
+TEST_F(Window, TakesAPlaceTypedInALesson) {
+    Startup asked;
+    asked.lesson = fs::path(FIRSTOFF_SOURCE_DIR) / "assets/lessons/01-reading-a-block";
+    asked.lessonStep = 4;
+    asked.picture = "unused.png";
+    WindowBench window(asked);
+    ASSERT_EQ(window.app().lessons().current()->kind, LessonStep::Kind::Predict);
+    const auto work = [&] { return window.app().lessons().workAt(4); };
+    const auto until = [&](const auto& there) {
+        for (int i = 0; i < 2000 && !there(); ++i) window.frames();
+        ASSERT_TRUE(there());
+    };
+    window.app().carryOut(TellAnswer{});
+    until([&] { return work() != nullptr && work()->modelAnswer; });
+    const PlaceAnswer right = std::get<PlaceAnswer>(*work()->modelAnswer);
+    for (const bool rightly : {false, true}) {
+        window.app().carryOut(PlaceTyped{right.xMm, right.zMm + (rightly ? 0 : 30)});
+        window.app().carryOut(MarkStep{});
+        window.frames(2);
+        until([&] { return !window.app().lessons().marking() && work()->marking; });
+        EXPECT_EQ(work()->marking->mark == Mark::Right, rightly);
+        ASSERT_TRUE(window.session().clickedPlace);
+    }
+}
+
+TEST_F(Window, WalksEveryPageByKeys) {
+    WindowBench window(folder / "job.nc");
+    for (const char* tab :
+         {"Findings", "Words", "Lessons", "Sizes", "Clearances", "Cut", "Time", "Bodies", "What", "Mistakes"}) {
+        window.openPage(tab);
+        window.moveTo(400, 300);
+        window.press(Key::F6);
+        window.frames(2);
+        const ImGuiWindow* walked = GImGui->NavWindow;
+        ASSERT_NE(walked, nullptr) << tab;
+        // What scrolls, not the pane around it: from the pane no key leads into it.
+        EXPECT_NE(walked->Flags & ImGuiWindowFlags_ChildWindow, 0) << tab << ": " << walked->Name;
+        window.press(Key::F6);
+    }
 }
 
 // Whatever is in the file, it is shown and edited like any other.
