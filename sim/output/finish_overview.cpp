@@ -130,7 +130,7 @@ const char* kindOf(SurfaceSpan::Side side) {
     return kNames[static_cast<std::size_t>(side)];
 }
 
-std::string quoted(const std::string& text) {
+std::string inQuotes(const std::string& text) {
     std::string result = "\"";
     for (char c : text) result += c == '"' ? std::string("\"\"") : std::string(1, c);
     return result + '"';
@@ -170,7 +170,7 @@ std::string finishRows(const Trial& trial, const std::vector<FinishReport>& repo
         figure(figures, 1e3 * r.roughness.ra);
         std::string said;
         for (const std::string& note : remarksOf(r)) said += (said.empty() ? "" : " ") + note;
-        text += fmt::format(",{},{}\n", !figures ? "" : r.roughness.filtered() ? "yes" : "no", quoted(said));
+        text += fmt::format(",{},{}\n", !figures ? "" : r.roughness.filtered() ? "yes" : "no", inQuotes(said));
     }
     return text;
 }

@@ -55,7 +55,7 @@ std::string lineOf(const Trial& trial, const GaugedDimension& d) {
     return trial.program.lineName(d.block);
 }
 
-std::string quoted(std::string_view text) {
+std::string inQuotes(std::string_view text) {
     std::string result;
     for (char c : text) {
         if (c == '"') result.push_back('"');
@@ -250,7 +250,7 @@ std::string gaugeRows(const Trial& trial) {
     for (std::size_t i = 0; i < trial.gauged.dimensions.size(); ++i) {
         const GaugedDimension& d = trial.gauged.dimensions[i];
         const bool found = d.state != State::NotFound;
-        text += fmt::format("{},{},{},", i + 1, quoted(nameOf(d.wanted, later)), name(d.wanted.kind));
+        text += fmt::format("{},{},{},", i + 1, inQuotes(nameOf(d.wanted, later)), name(d.wanted.kind));
         for (double value : {d.least, d.most}) {
             if (d.limited) appendTableFigure(text, shown(d, value));
             text += ',';
@@ -272,7 +272,7 @@ std::string gaugeRows(const Trial& trial) {
             text += ",,,";
         }
         const std::string& why = !found ? d.trouble : d.noCorrection.empty() ? d.bendingNote : d.noCorrection;
-        text += fmt::format(",{}\n", why.empty() ? why : quoted(why));
+        text += fmt::format(",{}\n", why.empty() ? why : inQuotes(why));
     }
     return text;
 }
