@@ -23,7 +23,7 @@ void clearTo(Colour ground) {
 
 }  // namespace
 
-// Takes what shows it out of the lists and draws it at once: as a blended rectangle it would cost a third of the frame.
+// Takes what shows it out of the lists and draws it at once: as a blended rectangle it would cost about a fifth of the frame.
 void PaneSurface::paintPicture(ImDrawData& data, ImTextureID texture) {
     const auto height = static_cast<int>(data.DisplaySize.y);
     if (!copy_) copy_ = std::make_unique<PixelCopy>();
