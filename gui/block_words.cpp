@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "gui/figures.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -65,18 +66,18 @@ const char* stopTitle(ProgramStop::Kind kind) {
     return "";
 }
 
-std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant, Units units) {
+std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant, Measures measures) {
     std::vector<std::string> lines;
     if (!instant.hasMoves) return lines;
     const MoveKind kind = trial.timeline.moves[instant.timed].kind;
     std::string what = fmt::format("{}  {}", clockTime(instant.timeS), motionTitle(kind));
     if (instant.pass > 0) what += say(", pass {}", instant.pass);
     lines.push_back(what);
-    lines.push_back(position(2 * instant.programmed.r, instant.programmed.z, units));
+    lines.push_back(measures.position(2 * instant.programmed.r, instant.programmed.z));
     std::string spindle = say("{} rev/min", wholeNumber(instant.revPerMin));
     if (instant.feedMmPerMin > 0) {
-        spindle += fmt::format(", {} ({})", told(feedPerRev(instant.feedMmPerRev, units)),
-                               told(feedPerMinute(instant.feedMmPerMin, units)));
+        spindle += fmt::format(", {} ({})", told(measures.feedPerRev(instant.feedMmPerRev)),
+                               told(measures.feedPerMinute(instant.feedMmPerMin)));
     }
     lines.push_back(spindle);
     const std::size_t call = trial.toolpath.moves[trial.timeline.moves[instant.timed].move].call;

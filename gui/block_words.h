@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "gui/figures.h"
 #include "gui/instant.h"
+#include "gui/measures.h"
 #include "sim/trial/trial.h"
 
 namespace firstoff::gui {
@@ -17,7 +17,7 @@ std::string blockTitle(const Trial& trial, BlockId block);
 // "T3 rough turning" as the set-up names it; "T3 (not in the set-up)".
 std::string toolTitle(const Trial& trial, std::uint16_t call);
 // What runs, the position, speed and feed; one line each.
-std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant, Units units);
+std::vector<std::string> instantTitle(const Trial& trial, const Instant& instant, Measures measures);
 // "program stop", "optional stop", "end of program".
 const char* stopTitle(ProgramStop::Kind kind);
 // "rapid", "feed", "arc, clockwise", … in words for the window.

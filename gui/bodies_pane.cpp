@@ -8,7 +8,6 @@
 #include <string>
 
 #include "gui/clearance_words.h"
-#include "gui/figures.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"
 
@@ -154,10 +153,10 @@ void BodiesPane::drawMeasure(const PaneContext& context, const Trial& trial, flo
         return;
     }
     const Nearness& measured = *session.measured;
-    const Units units = session.view.units;
+    const Measures measures = context.measures();
     ImGui::SetCursorPosX(context.px(kPad));
     ImGui::PushFont(context.fonts.figures);
-    ImGui::TextUnformatted(std::isfinite(measured.gap) ? gapTitle(measured.gap, units).c_str() : tr("not there"));
+    ImGui::TextUnformatted(std::isfinite(measured.gap) ? gapTitle(measured.gap, measures).c_str() : tr("not there"));
     ImGui::PopFont();
     if (!std::isfinite(measured.gap)) return;
     const SpacePoint way = measured.onSecond - measured.onFirst;
@@ -165,8 +164,8 @@ void BodiesPane::drawMeasure(const PaneContext& context, const Trial& trial, flo
         context.instant && context.instant->modal ? trial.toolpath.datums[context.instant->modal->datum] : Point{};
     quietly(context, width,
             say("from {}\nto {}\nway: in X {} on radius, in Z {}, across {}",
-                placeTitle(measured.onFirst, datum, units), placeTitle(measured.onSecond, datum, units),
-                told(length(way.r, units)), told(length(way.z, units)), told(length(way.y, units))));
+                placeTitle(measured.onFirst, datum, measures), placeTitle(measured.onSecond, datum, measures),
+                told(measures.length(way.r)), told(measures.length(way.z)), told(measures.length(way.y))));
     ImGui::SetCursorPosX(context.px(kPad));
     if (ImGui::Button(tr("Clear"))) {
         context.commands.add(MeasureBody{0, kNoBody});

@@ -32,9 +32,13 @@ WhatIf::Edge& edgeOf(WhatIf& sliders, int station) {
     return sliders.edges.emplace_back(WhatIf::Edge{station, -1, 0});
 }
 
+struct Span {
+    double least, most;
+    double nothing;  // as it is
+};
+
 // A label, a slider, its figure, and a way back to as it is. Ctrl and click types a figure.
-bool slider(Page& page, const char* label, double& value, double least, double most, double nothing,
-            const char* format) {
+bool slider(Page& page, const char* label, double& value, const Span& span, const char* format) {
     const PaneContext& context = page.context();
     const float labels = context.px(112), figures = context.px(54), back = context.px(20);
     ImGui::PushID(label);
@@ -48,7 +52,7 @@ bool slider(Page& page, const char* label, double& value, double least, double m
     ImGui::SetNextItemWidth(page.width() - labels - figures - back - context.px(10));
     // The figure stands beside the slider, where its knob does not hide it.
     ImGui::PushStyleColor(ImGuiCol_Text, ImVec4(0, 0, 0, 0));
-    bool changed = ImGui::SliderScalar("##slider", ImGuiDataType_Double, &value, &least, &most, format,
+    bool changed = ImGui::SliderScalar("##slider", ImGuiDataType_Double, &value, &span.least, &span.most, format,
                                        ImGuiSliderFlags_AlwaysClamp);
     ImGui::PopStyleColor();
     char text[32];
@@ -56,10 +60,10 @@ bool slider(Page& page, const char* label, double& value, double least, double m
     const float width = ImGui::CalcTextSize(text).x;
     ImGui::SameLine(page.pad() + page.width() - back - context.px(6) - width);
     ImGui::TextUnformatted(text);
-    if (value != nothing) {
+    if (value != span.nothing) {
         ImGui::SameLine(page.pad() + page.width() - back);
         if (ImGui::Button("x", {back, 0})) {
-            value = nothing;
+            value = span.nothing;
             changed = true;
         }
         if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", tr("Back to as it is"));
@@ -67,6 +71,20 @@ bool slider(Page& page, const char* label, double& value, double least, double m
     ImGui::PopStyleVar();
     ImGui::PopID();
     return changed;
+}
+
+// A length, told and moved in the unit of the window; `format` is that for mm.
+bool lengthSlider(Page& page, const std::string& label, double& mm, const Span& spanMm, const char* format) {
+    const Measures measures = page.context().measures();
+    const double nothing = measures.of(spanMm.nothing);
+    double shown = measures.of(mm);
+    if (!slider(page, label.c_str(), shown, {measures.of(spanMm.least), measures.of(spanMm.most), nothing},
+                !measures.inches() ? format
+                : spanMm.least < 0 ? "%+.4f"
+                                   : "%.4f"))
+        return false;
+    mm = shown == nothing ? spanMm.nothing : shown * measures.unitMm();
+    return true;
 }
 
 // What the changes come to, in one or two lines, above the sliders.
@@ -88,15 +106,15 @@ void drawInShort(const Page& page, const Session& session) {
 
 void drawSizes(const Page& page, const Trial& trial, const Comparison& comparison) {
     if (comparison.sizes.empty()) return;
-    const Units units = page.context().session.view.units;
+    const Measures measures = page.context().measures();
     page.title(tr("Sizes"));
     for (const SizeChange& size : comparison.sizes) {
         const GaugedDimension& d = trial.gauged.dimensions[size.dimension];
         const bool within = size.stateAfter == GaugedDimension::State::Within;
         const bool moved = size.before != size.after && !(std::isnan(size.before) && std::isnan(size.after));
-        const std::string is = moved ? fmt::format("{}: {} \u2192 {}", size.name, sizeFigure(d, size.before, units),
-                                                   sizeTold(d, size.after, units))
-                                     : fmt::format("{}: {}", size.name, sizeTold(d, size.after, units));
+        const std::string is = moved ? fmt::format("{}: {} \u2192 {}", size.name, sizeFigure(d, size.before, measures),
+                                                   sizeTold(d, size.after, measures))
+                                     : fmt::format("{}: {}", size.name, sizeTold(d, size.after, measures));
         const std::string text = within ? is : say("{}, out of its limits", is);
         page.words(text, !within ? warningInk(page.context(), Severity::Warning)
                          : moved ? page.context().palette.text
@@ -152,29 +170,30 @@ void ChangesPane::drawToolChoice(Page& page, const Trial& trial) {
 }
 
 void ChangesPane::drawSliders(Page& page, const Trial& trial) {
+    const char* unit = page.context().measures().unit();
     bool changed = false;
     if (call_ > 0) {
         const ToolCall& call = trial.toolpath.calls[call_];
         const Tool& tool = trial.setup.tools[static_cast<std::size_t>(call.toolIndex)];
         WhatIf::Wear& wear = wearOf(sliders_, call.offset);
-        changed |= slider(page, tr("Wear X, mm"), wear.xMm, -0.3, 0.3, 0, "%+.3f");
-        changed |= slider(page, tr("Wear Z, mm"), wear.zMm, -0.5, 0.5, 0, "%+.3f");
+        changed |= lengthSlider(page, say("Wear X, {}", unit), wear.xMm, {-0.3, 0.3, 0}, "%+.3f");
+        changed |= lengthSlider(page, say("Wear Z, {}", unit), wear.zMm, {-0.5, 0.5, 0}, "%+.3f");
         WhatIf::Edge& edge = edgeOf(sliders_, call.station);
         if (hasNose(tool)) {
             double radius = edge.noseRadiusMm < 0 ? tool.noseRadius : edge.noseRadiusMm;
-            if (slider(page, tr("Nose radius, mm"), radius, 0, 1.6, tool.noseRadius, "%.1f")) {
+            if (lengthSlider(page, say("Nose radius, {}", unit), radius, {0, 1.6, tool.noseRadius}, "%.1f")) {
                 edge.noseRadiusMm = radius == tool.noseRadius ? -1 : radius;
                 changed = true;
             }
         }
-        changed |= slider(page, tr("Centre height, mm"), edge.centreHeightMm, -0.5, 0.5, 0, "%+.2f");
+        changed |= lengthSlider(page, say("Centre height, {}", unit), edge.centreHeightMm, {-0.5, 0.5, 0}, "%+.2f");
     }
     page.gap();
-    changed |= slider(page, tr("Datum Z, mm"), sliders_.datumZMm, -1, 1, 0, "%+.3f");
+    changed |= lengthSlider(page, say("Datum Z, {}", unit), sliders_.datumZMm, {-1, 1, 0}, "%+.3f");
     double feed = 100 * sliders_.feed, rapid = 100 * sliders_.rapid, spindle = 100 * sliders_.spindle;
-    changed |= slider(page, tr("Feed, %"), feed, 10, 150, 100, "%.0f");
-    changed |= slider(page, tr("Rapid, %"), rapid, 5, 100, 100, "%.0f");
-    changed |= slider(page, tr("Spindle, %"), spindle, 50, 120, 100, "%.0f");
+    changed |= slider(page, tr("Feed, %"), feed, {10, 150, 100}, "%.0f");
+    changed |= slider(page, tr("Rapid, %"), rapid, {5, 100, 100}, "%.0f");
+    changed |= slider(page, tr("Spindle, %"), spindle, {50, 120, 100}, "%.0f");
     sliders_.feed = feed / 100;
     sliders_.rapid = rapid / 100;
     sliders_.spindle = spindle / 100;
@@ -203,7 +222,7 @@ void drawComparison(const Page& page, const Session& session) {
     page.title(tr("Surfaces that moved"));
     if (c.surfaces.empty()) page.quiet(tr("None."));
     for (std::size_t i = 0; i < std::min(kMostRows, c.surfaces.size()); ++i)
-        page.plain(surfaceChangeInWords(after, c.surfaces[i]));
+        page.plain(surfaceChangeInWords(after, c.surfaces[i], page.context().measures().lengthUnit()));
     if (c.surfaces.size() > kMostRows) page.quiet(say("and {} more", c.surfaces.size() - kMostRows));
 }
 

@@ -43,7 +43,7 @@ bool isWorse(const Encounter& a, const Encounter& b) {
 // A figure of the table of margins; a click goes to where the first contact would be.
 void marginCell(const PaneContext& context, const Trial& trial, const Margin& margin, double factor, int id) {
     ImGui::TableNextColumn();
-    const std::string text = marginTitle(margin, factor, context.session.view.units);
+    const std::string text = marginTitle(margin, factor, context.measures());
     const bool limited = margin.mm < kMarginLimit;
     const float room = ImGui::GetContentRegionAvail().x;
     const float width = ImGui::CalcTextSize(text.c_str()).x;
@@ -73,14 +73,6 @@ void marginCell(const PaneContext& context, const Trial& trial, const Margin& ma
     ImGui::TextUnformatted(text.c_str());
     if (little) ImGui::PopStyleColor();
     ImGui::PopID();
-}
-
-// Rounded up.
-Figure mostError(double mm, Units units) {
-    const int decimals = units == Units::Inches ? 4 : 3;
-    const double unit = std::pow(10.0, decimals);
-    const double most = std::max(1.0, std::ceil(inUnits(mm, units) * unit)) / unit;
-    return {fmt::format("{:.{}f}", most, decimals), unitOf(units)};
 }
 
 void headCell(const char* text, const char* tip) {
@@ -133,32 +125,32 @@ void ClearancePane::draw(const PaneContext& context, const Rect& rect) {
 
 void ClearancePane::drawSummary(const PaneContext& context, const Trial& trial, float width) {
     const ClearanceResult& c = trial.clearance;
-    const Units units = context.session.view.units;
+    const Measures measures = context.measures();
     const auto nearest = context.session.index()->clearance().nearest();
     std::string text = say("{} pairs of bodies watched.", c.pairs.size());
     text += ' ';
     if (nearest) {
         const Clearance& least = c.perMove[*nearest];
         const std::uint32_t line = lineOfMove(trial, *nearest);
-        const std::string gap = gapTitle(least.gapMm, units), pair = pairTitle(trial, least.body, least.other);
+        const std::string gap = gapTitle(least.gapMm, measures), pair = pairTitle(trial, least.body, least.other);
         text += line > 0 ? say("Nearest: {}, {}, line {}.", gap, pair, line) : say("Nearest: {}, {}.", gap, pair);
     } else {
         text += tr("Nothing comes near anything.");
     }
     words(context, width, context.palette.text, text);
     words(context, width, context.palette.quiet,
-          say("Gaps are never told too large, and too small by {} at most.", told(mostError(c.errorMm, units))));
+          say("Gaps are never told too large, and too small by {} at most.", told(measures.atMost(c.errorMm))));
 }
 
 void ClearancePane::drawEncounters(const PaneContext& context, const Trial& trial, float width) {
     const std::vector<Encounter>& encounters = trial.clearance.encounters;
-    const Units units = context.session.view.units;
+    const Measures measures = context.measures();
     title(context, tr("Contacts and near misses"));
     if (encounters.empty()) {
-        words(context, width, context.palette.text,
-              say("None: nothing that must not touch comes nearer than {} at rapid or {} at feed.",
-                  told(roundLength(trial.setup.nearMiss.rapidMm, units)),
-                  told(roundLength(trial.setup.nearMiss.feedMm, units))));
+        words(
+            context, width, context.palette.text,
+            say("None: nothing that must not touch comes nearer than {} at rapid or {} at feed.",
+                told(measures.limit(trial.setup.nearMiss.rapidMm)), told(measures.limit(trial.setup.nearMiss.feedMm))));
         return;
     }
     if (encounters.size() > 1) {
@@ -182,7 +174,7 @@ void ClearancePane::drawRow(const PaneContext& context, const Trial& trial, std:
     const bool contact = encounter.gapMm <= 0;
     const float button = context.px(76), indent = context.px(26);
     const std::uint32_t line = lineOfMove(trial, encounter.timedMove);
-    const std::string head = gapTitle(encounter.gapMm, context.session.view.units);
+    const std::string head = gapTitle(encounter.gapMm, context.measures());
     const std::string where =
         fmt::format("{}{} · {}", line > 0 ? say("line {}", line) + " · " : "", clockTime(encounter.timeS),
                     pairTitle(trial, encounter.body, encounter.other));
@@ -213,7 +205,7 @@ void ClearancePane::drawRow(const PaneContext& context, const Trial& trial, std:
 void ClearancePane::drawMargins(const PaneContext& context, const Trial& trial, float width) {
     const Margins& margins = trial.clearance.margins;
     if (margins.tools.empty()) return;
-    const bool inches = context.session.view.units == Units::Inches;
+    const bool inches = context.measures().inches();
     title(context, inches ? tr("How wrong may it be before the first contact, inches")
                           : tr("How wrong may it be before the first contact, mm"));
     ImGui::SetCursorPosX(context.px(kPad));

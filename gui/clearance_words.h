@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "gui/figures.h"
+#include "gui/measures.h"
 #include "sim/trial/trial.h"
 
 namespace firstoff::gui {
@@ -14,11 +14,11 @@ std::string bodyTitle(const Trial& trial, int body);
 std::string pairTitle(const Trial& trial, int body, int other);
 // "1.24 mm", "0.0488 in", "touching"; never larger than it is; with how far one reaches into the other where that is
 // known.
-std::string gapTitle(double gapMm, Units units);
+std::string gapTitle(double gapMm, Measures measures);
 // "X 54.200  Z -20.000 mm", work coordinates; "Y 7.500" where it is not in the turning half-plane.
-std::string placeTitle(SpacePoint place, Point datum, Units units);
+std::string placeTitle(SpacePoint place, Point datum, Measures measures);
 // A margin as the table shows it, without its unit: "3.20", ">50"; on the safe side. `factor` 2 tells a radius as a
 // diameter.
-std::string marginTitle(const Margin& margin, double factor, Units units);
+std::string marginTitle(const Margin& margin, double factor, Measures measures);
 
 }  // namespace firstoff::gui

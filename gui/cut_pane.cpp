@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "gui/cut_words.h"
-#include "gui/figures.h"
 #include "sim/base/say.h"
 #include "sim/base/units.h"
 #include "sim/cutting/spindle_limits.h"
@@ -20,13 +19,11 @@ void drawNow(Page& page, const Trial& trial, const Instant& instant) {
     page.title(tr("At this moment"));
     const auto load = loadAt(trial, instant.timed, instant.fraction);
     if (!load) return page.plain(tr("No metal comes off."));
-    const Units units = page.context().session.view.units;
+    const Measures measures = page.context().measures();
     const auto figure = [&](const char* label, const Figure& one) { page.figure(label, one.value, one.unit); };
-    const int decimals = units == Units::Inches ? 5 : 4;
-    figure(tr("Chip area"), chipArea(load->chipAreaMm2, units));
-    figure(tr("Chip thickness, greatest"),
-           {fmt::format("{:.{}f}", inUnits(load->thicknessMm, units), decimals), unitOf(units)});
-    figure(tr("Metal removed"), removalRate(load->removalMm3PerS, units));
+    figure(tr("Chip area"), measures.chipArea(load->chipAreaMm2));
+    figure(tr("Chip thickness, greatest"), measures.thickness(load->thicknessMm));
+    figure(tr("Metal removed"), measures.removalRate(load->removalMm3PerS));
     if (trial.loads.forcesKnown) {
         page.figure(tr("Cutting force"), fmt::format("{:.0f}", load->cuttingN), "N");
         page.figure(tr("Torque"), fmt::format("{:.2f}", load->torqueNm), "N\u00b7m");
@@ -34,9 +31,9 @@ void drawNow(Page& page, const Trial& trial, const Instant& instant) {
     }
     const auto bend = bendingAt(trial, instant.timed, instant.fraction);
     if (!bend) return;
-    figure(tr("Part gives way"), smallLength(bend->partMm, units));
-    if (bend->barMm != 0) figure(tr("Bar gives way"), smallLength(bend->barMm, units));
-    figure(tr("Diameter error from it"), smallLength(bend->diameterErrorMm, units));
+    figure(tr("Part gives way"), measures.smallLength(bend->partMm));
+    if (bend->barMm != 0) figure(tr("Bar gives way"), measures.smallLength(bend->barMm));
+    figure(tr("Diameter error from it"), measures.smallLength(bend->diameterErrorMm));
 }
 
 // Greatest figures per tool; a click goes there.
@@ -52,9 +49,8 @@ void drawTools(Page& page, const Trial& trial) {
     }
     for (const ToolLoad& tool : trial.loads.tools) {
         const LoadPeak& peak = of(tool);
-        const std::string behind = trial.loads.forcesKnown
-                                       ? fmt::format("{:.2f} kW", peak.value)
-                                       : told(removalRate(peak.value, page.context().session.view.units));
+        const std::string behind = trial.loads.forcesKnown ? fmt::format("{:.2f} kW", peak.value)
+                                                           : told(page.context().measures().removalRate(peak.value));
         ImGui::PushID(static_cast<int>(tool.call));
         const double share = most > 0 ? peak.value / most : 0;
         const Colour hue = limited && share > 1

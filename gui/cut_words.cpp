@@ -9,15 +9,15 @@
 
 namespace firstoff::gui {
 
-std::vector<std::string> loadWords(const Trial& trial, const LoadSample& load, Units units) {
+std::vector<std::string> loadWords(const Trial& trial, const LoadSample& load, Measures measures) {
     std::vector<std::string> words;
     if (trial.loads.forcesKnown) {
         words.push_back(say("power at the cut {:.2f} kW, torque {:.1f} N\u00b7m", load.powerKw, load.torqueNm));
         words.push_back(say("cutting force {:.0f} N", load.cuttingN));
     }
     words.push_back(
-        say("chip {}, {} thick", told(chipArea(load.chipAreaMm2, units)), told(length(load.thicknessMm, units))));
-    words.push_back(told(removalRate(load.removalMm3PerS, units)));
+        say("chip {}, {} thick", told(measures.chipArea(load.chipAreaMm2)), told(measures.length(load.thicknessMm))));
+    words.push_back(told(measures.removalRate(load.removalMm3PerS)));
     if (!trial.loads.forcesKnown) words.push_back(tr("forces: the material is not known"));
     return words;
 }
@@ -35,12 +35,12 @@ std::vector<std::string> gripWords(const Trial& trial, double share) {
     return words;
 }
 
-std::vector<std::string> bendingWords(const BendingSample& bend, Units units) {
+std::vector<std::string> bendingWords(const BendingSample& bend, Measures measures) {
     std::vector<std::string> words;
     if (std::isnan(bend.diameterErrorMm)) return {tr("how far it gives way is not known here")};
-    words.push_back(say("diameter error from giving way {}", told(smallLength(bend.diameterErrorMm, units))));
-    words.push_back(say("part {}", told(smallLength(bend.partMm, units))));
-    if (bend.barMm != 0) words.push_back(say("bar {}", told(smallLength(bend.barMm, units))));
+    words.push_back(say("diameter error from giving way {}", told(measures.smallLength(bend.diameterErrorMm))));
+    words.push_back(say("part {}", told(measures.smallLength(bend.partMm))));
+    if (bend.barMm != 0) words.push_back(say("bar {}", told(measures.smallLength(bend.barMm))));
     return words;
 }
 

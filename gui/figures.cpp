@@ -5,8 +5,6 @@
 #include <cmath>
 #include <cstdint>
 
-#include "sim/base/say.h"
-#include "sim/base/told_apart.h"
 #include "sim/cutting/profile_plot.h"
 
 namespace firstoff::gui {
@@ -26,12 +24,6 @@ std::string clockTime(double seconds, int decimals) {
     return text;
 }
 
-// Never a nought with a sign.
-std::string withDecimals(double value, int decimals) {
-    if (std::abs(value) < 0.5 * std::pow(10.0, -decimals)) value = 0;
-    return fmt::format("{:.{}f}", value, decimals);
-}
-
 }  // namespace
 
 std::string clockTime(double seconds) {
@@ -43,63 +35,9 @@ std::string tickTime(double seconds, double stepS) {
     return clockTime(seconds, decimals);
 }
 
-std::string millimetres(double mm) {
-    return withDecimals(mm, 3);
-}
-
-const char* unitOf(Units units) {
-    return units == Units::Inches ? afterBar(tr("unit|in")) : "mm";
-}
-
-std::string told(const Figure& figure) {
-    return fmt::format("{} {}", figure.value, figure.unit);
-}
-
-Figure length(double mm, Units units) {
-    return {withDecimals(inUnits(mm, units), units == Units::Inches ? 4 : 3), unitOf(units)};
-}
-
-Figure smallLength(double mm, Units units) {
-    return {fmt::format("{:+.{}f}", inUnits(mm, units), units == Units::Inches ? 5 : 4), unitOf(units)};
-}
-
-Figure roughLength(double mm, Units units) {
-    return {withDecimals(inUnits(mm, units), units == Units::Inches ? 1 : 0), unitOf(units)};
-}
-
-Figure roundLength(double mm, Units units) {
-    if (units == Units::Millimetres) return {fmt::format("{:.3g}", mm), unitOf(units)};
-    return {fmt::format("{:.4f}", std::floor(inUnits(mm, units) * 1e4 + 1e-6) / 1e4), unitOf(units)};
-}
-
-std::string position(double diameterMm, double zMm, Units units) {
-    return fmt::format("X {}  Z {}", length(diameterMm, units).value, told(length(zMm, units)));
-}
-
-Figure feedPerRev(double mmPerRev, Units units) {
-    if (units == Units::Inches) return {fmt::format("{:.4f}", mmPerRev / kMmPerInch), tr("in/rev")};
-    return {fmt::format("{:.3f}", mmPerRev), tr("mm/rev")};
-}
-
-Figure feedPerMinute(double mmPerMin, Units units) {
-    if (units == Units::Inches) return {fmt::format("{:.2f}", mmPerMin / kMmPerInch), tr("in/min")};
-    return {wholeNumber(mmPerMin), "mm/min"};
-}
-
-Figure surfaceSpeed(double mPerMin, Units units) {
-    if (units == Units::Inches) return {fmt::format("{:.0f}", 1000 * mPerMin / kMmPerFoot), tr("ft/min")};
-    return {fmt::format("{:.0f}", mPerMin), "m/min"};
-}
-
-Figure chipArea(double mm2, Units units) {
-    if (units == Units::Inches) return {fmt::format("{:.6f}", mm2 / (kMmPerInch * kMmPerInch)), tr("in²")};
-    return {fmt::format("{:.4f}", mm2), "mm²"};
-}
-
-Figure removalRate(double mm3PerSecond, Units units) {
-    constexpr double kInch3 = kMmPerInch * kMmPerInch * kMmPerInch;
-    if (units == Units::Inches) return {fmt::format("{:.2f}", 60 * mm3PerSecond / kInch3), tr("in³/min")};
-    return {fmt::format("{:.2f}", 0.06 * mm3PerSecond), "cm³/min"};
+std::string withDecimals(double value, int decimals) {
+    if (std::abs(value) < 0.5 * std::pow(10.0, -decimals)) value = 0;
+    return fmt::format("{:.{}f}", value, decimals);
 }
 
 std::string wholeNumber(double value) {

@@ -74,16 +74,16 @@ std::string motionWord(int motion, CodeSystem system) {
     return codeOf(entry->order, system) + " " + motionWord(entry->order);
 }
 
-std::string speedWord(const ModalState& modal, Units units) {
-    if (modal.constantSurfaceSpeed && units == Units::Inches)
-        return say("G96 surface {}", told(surfaceSpeed(modal.speed, units)));
+std::string speedWord(const ModalState& modal, Measures measures) {
+    if (modal.constantSurfaceSpeed && measures.inches())
+        return say("G96 surface {}", told(measures.surfaceSpeed(modal.speed)));
     if (modal.constantSurfaceSpeed) return say("G96 surface {:g} m/min", modal.speed);
     return say("G97 fixed {:g} rev/min", modal.speed);
 }
 
-std::string feedWord(const ModalState& modal, const std::string& code, Units units) {
-    if (units == Units::Inches) {
-        const Figure feed = modal.feedPerRev ? feedPerRev(modal.feed, units) : feedPerMinute(modal.feed, units);
+std::string feedWord(const ModalState& modal, const std::string& code, Measures measures) {
+    if (measures.inches()) {
+        const Figure feed = modal.feedPerRev ? measures.feedPerRev(modal.feed) : measures.feedPerMinute(modal.feed);
         return fmt::format("{} {}", code, told(feed));
     }
     return modal.feedPerRev ? say("{} {:g} mm/rev", code, modal.feed) : say("{} {:g} mm/min", code, modal.feed);
@@ -128,7 +128,7 @@ std::optional<ModalOrigin> toolOrigin(const Trial& trial, const ToolCall& call) 
 }  // namespace
 
 std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, const ModalOrigins& origins,
-                                  Units units) {
+                                  Measures measures) {
     const ModalState& modal = *instant.modal;
     const CodeSystem system = trial.setup.control.codeSystem;
     const std::uint16_t call = instant.move ? instant.move->call : std::uint16_t{0};
@@ -145,11 +145,11 @@ std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, co
         {tr("Tool"), tool, toolOrigin(trial, *instant.call)},
         {tr("Motion"), motionWord(modal.motion, system), from(ModalField::Motion)},
         {tr("Spindle"), spindleWord(modal.spindle), from(ModalField::Spindle)},
-        {tr("Speed"), speedWord(modal, units), from(ModalField::Speed)},
+        {tr("Speed"), speedWord(modal, measures), from(ModalField::Speed)},
         {tr("Clamp"),
          modal.clampRevPerMin > 0 ? say("{} at most {:g} rev/min", clamp, modal.clampRevPerMin) : tr("none given"),
          from(ModalField::Clamp)},
-        {tr("Feed"), feedWord(modal, feed, units), from(ModalField::Feed)},
+        {tr("Feed"), feedWord(modal, feed, measures), from(ModalField::Feed)},
         {tr("Nose comp"), compensationWord(modal.compensation), from(ModalField::Compensation)},
         {tr("Datum"), workOffsetName(modal.workOffset), from(ModalField::WorkOffset)},
         {tr("Coolant"), modal.coolant ? tr("M08 on") : tr("M09 off"), from(ModalField::Coolant)},

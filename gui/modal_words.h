@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "gui/figures.h"
 #include "gui/instant.h"
+#include "gui/measures.h"
 #include "sim/plain_words/modal_origin.h"
 
 namespace firstoff::gui {
@@ -16,6 +16,7 @@ struct ModalWord {
     std::optional<ModalOrigin> setBy;  // nothing: the control holds it from its start
 };
 
-std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, const ModalOrigins& origins, Units units);
+std::vector<ModalWord> modalWords(const Trial& trial, const Instant& instant, const ModalOrigins& origins,
+                                  Measures measures);
 
 }  // namespace firstoff::gui

@@ -5,7 +5,6 @@
 #include <cmath>
 #include <string>
 
-#include "gui/figures.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -140,12 +139,12 @@ void OperatorPanel::draw(const PaneContext& context, const Rect& rect) {
         whatIf.blockSkipLevels =
             next == written.setup.control.blockSkipLevels ? std::nullopt : std::optional<std::uint16_t>(next);
     }
-    const Units units = session.view.units;
+    const Measures measures = context.measures();
     const bool dry = whatIf.dryRunMmPerMin > 0;
     const std::string dryTip =
         say("All moves at feed but threads and taps go at {}, {} clear of the work. Nothing "
             "about the cut is proven by it; take the bar out or stay clear of it at the machine.",
-            told(feedPerMinute(kDryRunMmPerMin, units)), told(roughLength(kDryRunClearMm, units)));
+            told(measures.feedPerMinute(kDryRunMmPerMin)), told(measures.roughLength(kDryRunClearMm)));
     if (row.button(tr("Dry run"), dry, dryTip.c_str())) {
         whatIf.dryRunMmPerMin = dry ? 0 : kDryRunMmPerMin;
         whatIf.dryRunClearMm = dry ? 0 : kDryRunClearMm;

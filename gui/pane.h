@@ -7,6 +7,7 @@
 #include "gui/input_event.h"
 #include "gui/instant.h"
 #include "gui/layout.h"
+#include "gui/measures.h"
 #include "gui/session.h"
 #include "gui/theme.h"
 
@@ -23,6 +24,7 @@ struct PaneContext {
     // The page beneath the tabs is walked through by keys; it takes them in this frame.
     bool keysOnPage = false, keysTaken = false;
 
+    Measures measures() const { return Measures(session.view.units); }
     float px(float measure) const { return measure * fonts.scale; }
     // Of a line.
     float stroke(float width) const { return px(width) * fonts.stroke; }

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <string_view>
 
-#include "gui/figures.h"
+#include "gui/measures.h"
 #include "gui/timeline_index.h"
 #include "sim/base/say.h"
 
@@ -14,19 +14,24 @@ namespace firstoff::gui {
 
 namespace {
 
-// Up to three decimals (four in inches) and no noughts behind them.
-std::string figure(double mm, bool inches) {
-    const std::string text = inches ? fmt::format("{:.4f}", mm / kMmPerInch) : fmt::format("{:.3f}", mm);
+// As the program would write it: no noughts behind the last decimal that says something.
+std::string figure(double mm, Measures measures) {
+    const std::string text = measures.length(mm).value;
     std::string_view shown = text;
     while (shown.ends_with('0')) shown.remove_suffix(1);
     if (shown.ends_with('.')) shown.remove_suffix(1);
-    return std::string(shown == "-0" ? "0" : shown);
+    return std::string(shown);
+}
+
+// Those the program is written in, whatever the window tells.
+Measures writtenIn(const Trial& trial, const Move& move) {
+    return Measures(trial.toolpath.modals[move.modal].inches ? Units::Inches : Units::Millimetres);
 }
 
 std::string place(const Trial& trial, const Move& move, Point turret) {
     const Point at = turret + trial.toolpath.programmedShift(move);
-    const bool inches = trial.toolpath.modals[move.modal].inches;
-    return fmt::format("X{} Z{}", figure(2 * at.r, inches), figure(at.z, inches));
+    const Measures written = writtenIn(trial, move);
+    return fmt::format("X{} Z{}", figure(2 * at.r, written), figure(at.z, written));
 }
 
 // Whether the last move leads back against the way of those before it: the tool comes off the surface.
@@ -57,11 +62,8 @@ PassTold tellPass(const Trial& trial, const CyclePass& pass) {
     told.way = fmt::format("{} → {}", place(trial, moves[first], moves[first].from),
                            place(trial, moves[last], moves[last].to));
     if (cutting) {
-        const bool inches = trial.toolpath.modals[moves[first].modal].inches;
         const double feed = thread ? trial.toolpath.extras[moves[first].extra].lead : moves[first].feed;
-        if (feed > 0) {
-            told.feed = fmt::format("F{}", figure(feed, inches));
-        }
+        if (feed > 0) told.feed = fmt::format("F{}", figure(feed, writtenIn(trial, moves[first])));
     }
     told.startS = startOfMove(trial, pass.first);
     told.seconds = startOfMove(trial, pass.end) - told.startS;

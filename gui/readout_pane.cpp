@@ -102,24 +102,24 @@ void ReadoutPane::draw(const PaneContext& context, const Rect& rect) {
     }
     const Instant& now = *context.instant;
     heading(say("Position in {}", workOffsetName(now.modal->workOffset)).c_str(), context);
-    const Units units = context.session.view.units;
-    const char* diameter = units == Units::Inches ? tr("in dia.") : tr("mm dia.");
-    figure({"X", length(2 * now.programmed.r, units).value, diameter}, context, context.fonts.figures);
-    const Figure z = length(now.programmed.z, units);
+    const Measures measures = context.measures();
+    const char* diameter = measures.inches() ? tr("in dia.") : tr("mm dia.");
+    figure({"X", measures.length(2 * now.programmed.r).value, diameter}, context, context.fonts.figures);
+    const Figure z = measures.length(now.programmed.z);
     figure({"Z", z.value, z.unit}, context, context.fonts.figures);
     rule(context);
     ImFont* mono = context.fonts.mono;
     figure({tr("Spindle"), wholeNumber(now.revPerMin), tr("rev/min")}, context, mono);
     const double speed = surfaceSpeedMPerMin(now.revPerMin, std::abs(now.turretReference.r + now.call->tip.r));
-    const Figure surface = surfaceSpeed(now.call->station > 0 ? speed : 0.0, units);
+    const Figure surface = measures.surfaceSpeed(now.call->station > 0 ? speed : 0.0);
     figure({afterBar(tr("cutting|Speed")), surface.value, surface.unit}, context, mono);
     const bool feeds = now.feedMmPerMin > 0;
-    const Figure perRev = feedPerRev(now.feedMmPerRev, units), perMinute = feedPerMinute(now.feedMmPerMin, units);
+    const Figure perRev = measures.feedPerRev(now.feedMmPerRev), perMinute = measures.feedPerMinute(now.feedMmPerMin);
     figure({tr("Feed"), feeds ? perRev.value : "–", perRev.unit}, context, mono);
     figure({"", feeds ? perMinute.value : "–", perMinute.unit}, context, mono);
     rule(context);
     inForceHeading(context);
-    for (const ModalWord& row : modalWords(*trial, now, *context.session.outcome->origins, units))
+    for (const ModalWord& row : modalWords(*trial, now, *context.session.outcome->origins, measures))
         modalRow(row, context);
 }
 
@@ -138,11 +138,11 @@ void ReadoutPane::drawStrip(const PaneContext& context, const Rect& rect) {
         x += font->CalcTextSizeA(font->FontSize, 1e9f, 0, value.c_str()).x + context.px(12);
     };
     list.PushClipRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, true);
-    const Units units = context.session.view.units;
-    item("X", length(2 * now.programmed.r, units).value);
-    item("Z", told(length(now.programmed.z, units)));
+    const Measures measures = context.measures();
+    item("X", measures.length(2 * now.programmed.r).value);
+    item("Z", told(measures.length(now.programmed.z)));
     item("S", wholeNumber(now.revPerMin));
-    item("F", now.feedMmPerMin > 0 ? told(feedPerRev(now.feedMmPerRev, units)) : "–");
+    item("F", now.feedMmPerMin > 0 ? told(measures.feedPerRev(now.feedMmPerRev)) : "–");
     item("", toolTitle(*context.session.trial(), now.move ? now.move->call : std::uint16_t{0}));
     list.PopClipRect();
 }

@@ -69,10 +69,10 @@ void drawEncounter(const PaneContext& context, const SceneView& view, const Tria
         list.AddLine({place.x + c * 0.45f * radius, place.y + s * 0.45f * radius},
                      {place.x + c * 1.7f * radius, place.y + s * 1.7f * radius}, ink(hue), context.stroke(2));
     }
-    const Units units = context.session.view.units;
+    const Measures measures = context.measures();
     drawLabel(context, view, place,
-              {gapTitle(encounter.gapMm, units), pairTitle(trial, encounter.body, encounter.other),
-               placeTitle(encounter.place, datum, units)},
+              {gapTitle(encounter.gapMm, measures), pairTitle(trial, encounter.body, encounter.other),
+               placeTitle(encounter.place, datum, measures)},
               hue);
 }
 
@@ -87,8 +87,8 @@ void drawMeasure(const PaneContext& context, const SceneView& view, const Nearne
         list.AddCircleFilled(end, context.px(5), ink(context.palette.panel), 20);
         list.AddCircleFilled(end, context.px(3.5f), ink(hue), 20);
     }
-    drawLabel(context, view, {0.5f * (a.x + b.x), 0.5f * (a.y + b.y)},
-              {gapTitle(measured.gap, context.session.view.units)}, hue);
+    drawLabel(context, view, {0.5f * (a.x + b.x), 0.5f * (a.y + b.y)}, {gapTitle(measured.gap, context.measures())},
+              hue);
 }
 
 }  // namespace firstoff::gui

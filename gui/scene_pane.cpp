@@ -10,7 +10,6 @@
 
 #include "gui/block_words.h"
 #include "gui/clearance_words.h"
-#include "gui/figures.h"
 #include "gui/imgui_context.h"
 #include "gui/scene/named_views.h"
 #include "gui/scene_marks.h"
@@ -378,7 +377,7 @@ void ScenePane::hover(const PaneContext& context, const SceneOptions& options, g
     const bool nothing = resting_->place == Point{} && resting_->cut == kUncut;
     if (nothing) return;
     const Point place = resting_->place - instant_.datum;
-    std::string text = position(2 * place.r, place.z, context.session.view.units);
+    std::string text = context.measures().position(2 * place.r, place.z);
     if (resting_->cut == kCutBefore) {
         text += '\n';
         text += tr("cut by the program before");

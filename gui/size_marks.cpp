@@ -153,17 +153,17 @@ private:
             balloons.push_back(place);
             numbers.push_back(std::move(number));
         };
-        const Units units = context_.session.view.units;
+        const Measures measures = context_.measures();
         std::size_t number = 0;
         for (const GaugedDimension& d : trial_.gauged.dimensions) {
             ++number;
             if (d.state == State::NotFound) continue;  // told beneath
-            add({&d, outInWords(d, units), fmt::format("{}", number), onScreen(d.places)}, !d.wanted.inside);
+            add({&d, outInWords(d, measures), fmt::format("{}", number), onScreen(d.places)}, !d.wanted.inside);
         }
         for (const ContourDeviation& d : trial_.gauged.deviations) {
             add({nullptr,
-                 d.amountMm > 0 ? say("{} left on", told(length(d.amountMm, units)))
-                                : say("{} missing", told(length(-d.amountMm, units))),
+                 d.amountMm > 0 ? say("{} left on", told(measures.length(d.amountMm)))
+                                : say("{} missing", told(measures.length(-d.amountMm))),
                  {},
                  onScreen({d.place})},
                 true);
@@ -227,9 +227,9 @@ private:
     }
 
     void tell(const GaugedDimension& d, const std::string& number) const {
-        const Units units = context_.session.view.units;
-        const std::string is = sizeTold(d, d.expected(), units), least = sizeFigure(d, d.least, units),
-                          most = sizeFigure(d, d.most, units);
+        const Measures measures = context_.measures();
+        const std::string is = sizeTold(d, d.expected(), measures), least = sizeFigure(d, d.least, measures),
+                          most = sizeFigure(d, d.most, measures);
         std::string text =
             say("{}: {}\n{} within {} to {}: {}", number, d.name, is, least, most, stateInWords(d.state));
         if (d.state != State::Within) {

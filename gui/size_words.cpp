@@ -18,36 +18,36 @@ bool isAngle(const GaugedDimension& d) {
 
 }  // namespace
 
-std::string sizeFigure(const GaugedDimension& dimension, double size, Units units) {
+std::string sizeFigure(const GaugedDimension& dimension, double size, Measures measures) {
     if (isAngle(dimension) || std::isnan(size)) return sizeInWords(dimension, size);
-    return length(size, units).value;
+    return measures.length(size).value;
 }
 
-std::string sizeTold(const GaugedDimension& dimension, double size, Units units) {
+std::string sizeTold(const GaugedDimension& dimension, double size, Measures measures) {
     if (isAngle(dimension) || std::isnan(size)) return sizeInWords(dimension, size);
-    return told(length(size, units));
+    return told(measures.length(size));
 }
 
-std::string bendingTold(const GaugedDimension& dimension, Units units) {
+std::string bendingTold(const GaugedDimension& dimension, Measures measures) {
     const std::string words = bendingInWords(dimension);
     const bool figure = !isAngle(dimension) && !std::isnan(dimension.bending) && words != "0";
     if (!figure) return words;
-    if (units == Units::Millimetres) return fmt::format("{} {}", words, unitOf(units));
-    return fmt::format("{:+.4f} {}", inUnits(dimension.bending, units), unitOf(units));
+    if (!measures.inches()) return fmt::format("{} {}", words, measures.unit());
+    return fmt::format("{:+.4f} {}", measures.of(dimension.bending), measures.unit());
 }
 
-std::string endsTold(const Trial& trial, const GaugedDimension& d, Units units) {
-    if (endsInWords(trial, d).empty() || units == Units::Millimetres) return endsInWords(trial, d);
+std::string endsTold(const Trial& trial, const GaugedDimension& d, Measures measures) {
+    if (endsInWords(trial, d).empty() || !measures.inches()) return endsInWords(trial, d);
     const double datum = sectionDatum(trial).z;
-    return say("from {} at Z{} to {} at Z{} along it", sizeFigure(d, d.smallest.size, units),
-               length(d.smallest.place.z - datum, units).value, sizeFigure(d, d.largest.size, units),
-               length(d.largest.place.z - datum, units).value);
+    return say("from {} at Z{} to {} at Z{} along it", sizeFigure(d, d.smallest.size, measures),
+               measures.length(d.smallest.place.z - datum).value, sizeFigure(d, d.largest.size, measures),
+               measures.length(d.largest.place.z - datum).value);
 }
 
-std::string outInWords(const GaugedDimension& d, Units units) {
+std::string outInWords(const GaugedDimension& d, Measures measures) {
     using State = GaugedDimension::State;
-    if (d.state == State::TooSmall) return say("{} too small", sizeTold(d, d.least - d.expected(), units));
-    if (d.state == State::TooLarge) return say("{} too large", sizeTold(d, d.expected() - d.most, units));
+    if (d.state == State::TooSmall) return say("{} too small", sizeTold(d, d.least - d.expected(), measures));
+    if (d.state == State::TooLarge) return say("{} too large", sizeTold(d, d.expected() - d.most, measures));
     return {};
 }
 

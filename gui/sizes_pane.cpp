@@ -32,7 +32,7 @@ void drawScale(const PaneContext& context, const GaugedDimension& d, ImVec2 at, 
 
 void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size_t number) {
     const PaneContext& context = page.context();
-    const Units units = context.session.view.units;
+    const Measures measures = context.measures();
     const bool within = d.state == GaugedDimension::State::Within;
     const bool missing = d.state == GaugedDimension::State::NotFound;
     const Colour hue = within    ? context.palette.safe
@@ -42,7 +42,8 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     if (missing) {
         below = d.trouble;
     } else {
-        below = say("{} to {}, {}", sizeFigure(d, d.least, units), sizeFigure(d, d.most, units), stateInWords(d.state));
+        below = say("{} to {}, {}", sizeFigure(d, d.least, measures), sizeFigure(d, d.most, measures),
+                    stateInWords(d.state));
         if (d.block != kNoBlock) below += ", " + trial.program.lineName(d.block);
         if (std::isnan(d.bending)) {
             if (!d.bendingNote.empty() && trial.gauged.bendingKnown) {
@@ -51,10 +52,10 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
             }
         } else if (std::abs(d.expected() - d.measured) >= 0.0005) {
             below += '\n';
-            below +=
-                say("{} by the path of the tool, bending {}", sizeTold(d, d.measured, units), bendingTold(d, units));
+            below += say("{} by the path of the tool, bending {}", sizeTold(d, d.measured, measures),
+                         bendingTold(d, measures));
         }
-        if (const std::string ends = endsTold(trial, d, units); !ends.empty()) below += "\n" + ends;
+        if (const std::string ends = endsTold(trial, d, measures); !ends.empty()) below += "\n" + ends;
         if (!within && !d.noCorrection.empty()) below += "\n" + d.noCorrection;
     }
     const float figures = context.px(88), scale = context.px(84);
@@ -81,7 +82,7 @@ void drawRow(Page& page, const Trial& trial, const GaugedDimension& d, std::size
     list.AddText(font, line, {x, top}, ink(context.palette.text), shownName.c_str());
     if (hovered && shownName != d.name) ImGui::SetTooltip("%s", d.name.c_str());
     drawScale(context, d, {end - figures - scale, top}, scale, hue);
-    const std::string measured = missing ? "-" : sizeTold(d, d.expected(), units);
+    const std::string measured = missing ? "-" : sizeTold(d, d.expected(), measures);
     list.AddText(font, line, {end - font->CalcTextSizeA(line, 1e9f, 0, measured.c_str()).x, top},
                  ink(context.palette.text), measured.c_str());
     list.AddText(font, line, {x, top + line + context.px(2)},
@@ -94,7 +95,7 @@ void drawCorrections(Page& page, const Trial& trial) {
     const GaugedPart& part = trial.gauged;
     if (part.corrections.empty()) return;
     // As the offset page of the set-up takes it.
-    const bool inches = page.context().session.view.units == Units::Inches;
+    const bool inches = page.context().measures().inches();
     page.title(inches ? tr("Key in, X on diameter, in mm") : tr("Key in, X on diameter"));
     for (const OffsetCorrection& c : part.corrections) {
         const std::string words = correctionInWords(part, c);
@@ -111,14 +112,14 @@ void drawCorrections(Page& page, const Trial& trial) {
 void drawDeviations(Page& page, const Trial& trial) {
     const GaugedPart& part = trial.gauged;
     if (part.outline.empty()) return;
-    const Units units = page.context().session.view.units;
+    const Measures measures = page.context().measures();
     page.title(tr("Against the drawn outline"));
     if (part.deviations.empty()) {
-        page.plain(say("Nowhere further off than {}.", told(length(part.deviationBandMm, units))));
+        page.plain(say("Nowhere further off than {}.", told(measures.length(part.deviationBandMm))));
         return;
     }
     for (const ContourDeviation& d : part.deviations) {
-        const std::string much = told(length(std::abs(d.amountMm), units)), x = length(2 * d.place.r, units).value;
+        const std::string much = told(measures.length(std::abs(d.amountMm))), x = measures.length(2 * d.place.r).value;
         std::string text = d.amountMm > 0 ? say("{} left on at X{}", much, x) : say("{} missing at X{}", much, x);
         if (d.block != kNoBlock) text += ", " + trial.program.lineName(d.block);
         page.words(text, warningInk(page.context(), Severity::Warning));

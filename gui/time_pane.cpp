@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "gui/figures.h"
 #include "sim/base/say.h"
 #include "sim/output/table_figures.h"
 
@@ -74,7 +73,7 @@ void TimePane::draw(const PaneContext& context, const Rect& rect) {
     for (const TimeWaste& waste : time.wastes) {
         const bool air = waste.kind == TimeWaste::Kind::AirCut;
         const std::string line = trial->program.lineName(waste.block);
-        const std::string way = told(roughLength(waste.lengthMm, context.session.view.units));
+        const std::string way = told(context.measures().roughLength(waste.lengthMm));
         page.plain(air ? say("{:.1f} s: feed in air of {}, {}", waste.seconds, way, line)
                        : say("{:.1f} s: retract longer than needed of {}, {}", waste.seconds, way, line));
     }

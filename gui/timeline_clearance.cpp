@@ -48,7 +48,7 @@ std::vector<std::string> TimelineView::clearanceTitle(const Canvas& canvas, std:
     if (timedMove >= perMove.size()) return {tr("clearances were not measured")};
     const Clearance& clearance = perMove[timedMove];
     if (!std::isfinite(clearance.gapMm)) return {tr("nothing to hit in this move")};
-    return {say("nearest in this move: {}", gapTitle(clearance.gapMm, canvas.context.session.view.units)),
+    return {say("nearest in this move: {}", gapTitle(clearance.gapMm, canvas.context.measures())),
             pairTitle(canvas.trial, clearance.body, clearance.other)};
 }
 
@@ -89,7 +89,7 @@ void TimelineView::drawClearance(const Canvas& canvas, const Rect& lane) {
     limitLine(limits.rapidMm);
     if (room > context.px(24)) limitLine(limits.feedMm);
     ImFont* font = context.fonts.small;
-    const std::string label = say("near below {}", told(roundLength(limits.rapidMm, context.session.view.units)));
+    const std::string label = say("near below {}", told(context.measures().limit(limits.rapidMm)));
     const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0, label.c_str());
     const ImVec2 at{std::round(lane.right() - size.x - context.px(4)), std::round(lane.y)};
     canvas.list.AddRectFilled({at.x - 3, at.y}, {at.x + size.x + 3, at.y + size.y}, ink(palette.panel, 0.8f), 3);
@@ -121,7 +121,7 @@ void TimelineView::drawEncounters(const Canvas& canvas, const Rect& lane) {
         if (over) {
             hoversEncounter_ = true;
             std::string text = fmt::format("{}: {}\n{}", clockTime(encounter.timeS),
-                                           gapTitle(encounter.gapMm, canvas.context.session.view.units),
+                                           gapTitle(encounter.gapMm, canvas.context.measures()),
                                            pairTitle(canvas.trial, encounter.body, encounter.other));
             if (last - i > 1) {
                 text += '\n';

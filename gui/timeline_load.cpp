@@ -55,7 +55,7 @@ std::vector<std::string> TimelineView::loadTitle(const Canvas& canvas, double ti
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     const auto load = loadAt(canvas.trial, instant.timed, instant.fraction);
     if (!load) return {tr("no metal comes off here")};
-    return loadWords(canvas.trial, *load, canvas.context.session.view.units);
+    return loadWords(canvas.trial, *load, canvas.context.measures());
 }
 
 std::vector<std::string> TimelineView::gripTitle(const Canvas& canvas, double timeS) const {
@@ -69,7 +69,7 @@ std::vector<std::string> TimelineView::bendingTitle(const Canvas& canvas, double
     const Instant instant = instantAt(canvas.trial, canvas.index, timeS, kNoStep);
     const auto bend = bendingAt(canvas.trial, instant.timed, instant.fraction);
     if (!bend) return {tr("no metal comes off here")};
-    return bendingWords(*bend, canvas.context.session.view.units);
+    return bendingWords(*bend, canvas.context.measures());
 }
 
 void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
@@ -81,7 +81,7 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
                             tr("no metal comes off"));
         return;
     }
-    const Units units = canvas.context.session.view.units;
+    const Measures measures = canvas.context.measures();
     LaneScale scale;
     scale.most = load.most();
     scale.limit = load.isPower() ? mostPowerKw(canvas.trial.setup.machine.spindle) : 0;
@@ -90,7 +90,7 @@ void TimelineView::drawLoad(const Canvas& canvas, const Rect& lane) {
     drawFigures(canvas.list, canvas.context, lane, scale, records_.load, canvas.area.x, palette.cutting);
     std::string label = load.isPower()
                             ? say("at most {:.2f} kW", load.most())
-                            : say("at most {}; forces not known", told(removalRate(load.most() / 0.06, units)));
+                            : say("at most {}; forces not known", told(measures.removalRate(load.most() / 0.06)));
     if (scale.limit > 0) label += say(", the spindle gives {:.1f} kW", scale.limit);
     drawLabel(canvas.list, canvas.context, lane, label);
 }
@@ -115,15 +115,15 @@ void TimelineView::drawGrip(const Canvas& canvas, const Rect& lane) {
 
 void TimelineView::drawBending(const Canvas& canvas, const Rect& lane) {
     const SampleIndex& bending = canvas.index.load().bending();
-    const Units units = canvas.context.session.view.units;
-    const double least = units == Units::Inches ? 1e-4 * kMmPerInch : 0.001;  // the finest that is told
+    const Measures measures = canvas.context.measures();
+    const double least = measures.finest();
     LaneScale scale;
     scale.most = bending.most();
     scale.top = 1.12 * scale.most;
     drawFigures(canvas.list, canvas.context, lane, scale, records_.bending, canvas.area.x, canvas.palette().waiting);
     drawLabel(canvas.list, canvas.context, lane,
-              scale.most < least ? say("less than {} on diameter", told(length(least, units)))
-                                 : say("at most {} on diameter", told(length(scale.most, units))));
+              scale.most < least ? say("less than {} on diameter", told(measures.length(least)))
+                                 : say("at most {} on diameter", told(measures.length(scale.most))));
 }
 
 }  // namespace firstoff::gui

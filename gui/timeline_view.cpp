@@ -500,12 +500,12 @@ void TimelineView::hover(const Canvas& canvas) const {
     ImGui::PushFont(canvas.context.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, tint(canvas.palette().quiet));
     const auto in = [&](const Rect& lane) { return mouse.y >= lane.y && mouse.y < lane.bottom(); };
-    const Units units = canvas.context.session.view.units;
+    const Measures measures = canvas.context.measures();
     const std::vector<std::string> lines = in(clearanceLane_) ? clearanceTitle(canvas, instant.timed)
                                            : in(loadLane_)    ? loadTitle(canvas, timeS)
                                            : in(gripLane_)    ? gripTitle(canvas, timeS)
                                            : in(bendingLane_) ? bendingTitle(canvas, timeS)
-                                                              : instantTitle(canvas.trial, instant, units);
+                                                              : instantTitle(canvas.trial, instant, measures);
     for (const std::string& line : lines) ImGui::TextUnformatted(line.c_str());
     ImGui::PopStyleColor();
     ImGui::PopFont();

@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "gui/figures.h"
+#include "gui/measures.h"
 #include "gui/scene/colouring.h"
 #include "gui/scene/neighbours.h"
 #include "gui/scene/quality.h"

@@ -6,7 +6,6 @@
 #include <cmath>
 #include <utility>
 
-#include "gui/figures.h"
 #include "gui/lessons/lesson_text_view.h"
 #include "gui/wrapped_text.h"
 #include "sim/base/say.h"

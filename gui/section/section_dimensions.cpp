@@ -50,9 +50,9 @@ private:
     }
 
     std::string words(const GaugedDimension& d, std::size_t number) const {
-        const Units units = context_.session.view.units;
-        std::string text = say("{}: {}  is {}", number, d.name, sizeTold(d, d.expected(), units));
-        const std::string out = outInWords(d, units);
+        const Measures measures = context_.measures();
+        std::string text = say("{}: {}  is {}", number, d.name, sizeTold(d, d.expected(), measures));
+        const std::string out = outInWords(d, measures);
         if (!out.empty()) {
             text += "  ";
             text += out;

@@ -15,14 +15,14 @@ double degrees(double rad) {
 
 }  // namespace
 
-std::string readingInWords(const FeatureReading& reading, Units units) {
-    const auto value = [&] { return told(length(reading.value, units)); };
+std::string readingInWords(const FeatureReading& reading, Measures measures) {
+    const auto value = [&] { return told(measures.length(reading.value)); };
     using Kind = FeatureReading::Kind;
     switch (reading.kind) {
         case Kind::Diameter:
             return say("Ø {}", value());
         case Kind::Position:
-            return position(reading.second, reading.value, units);
+            return measures.position(reading.second, reading.value);
         case Kind::LengthAlong:
             return say("along Z {}", value());
         case Kind::DiameterApart:

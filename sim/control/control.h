@@ -22,6 +22,7 @@
 #include <vector>
 
 #include "sim/base/say.h"
+#include "sim/base/units.h"
 #include "sim/control/arc.h"
 #include "sim/control/block_words.h"
 #include "sim/control/call_arguments.h"
@@ -266,7 +267,7 @@ private:
     double incrementsPerUnit() const { return now_.modal.inches ? 10000 : 1000; }
     // Letters that name an axis: U and W do so in code system A only.
     std::uint32_t axes() const;
-    double scale() const { return now_.modal.inches ? kInch : 1.0; }
+    double scale() const { return now_.modal.inches ? kMmPerInch : 1.0; }
     const ToolCall& call() const { return out_.calls[static_cast<std::size_t>(now_.call)]; }
     Point datum() const { return out_.datums[now_.modal.datum]; }
     Point workPosition() const { return now_.position + call().reckoned - datum(); }
@@ -479,8 +480,6 @@ private:
 
     void use(std::uint32_t letters) { used_ |= letters; }
     BlockId block() const { return words_.block(); }
-
-    static constexpr double kInch = 25.4;
 
     const Program& program_;
     const Setup& setup_;

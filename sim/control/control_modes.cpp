@@ -271,9 +271,9 @@ void Control::checkFeed() {
 // F and S that were given in inch or feet and are used in a metric block, or the other way round. Here they keep their
 // meaning; many controls keep the figure.
 void Control::checkUnitsOfFeed() {
-    const double times = now_.modal.inches ? kInch : 1 / kInch;
+    const double times = now_.modal.inches ? kMmPerInch : 1 / kMmPerInch;
     if (now_.feedOfOtherUnits && now_.modal.feed > 0) {
-        const double figureBefore = now_.modal.inches ? now_.modal.feed : now_.modal.feed / kInch;
+        const double figureBefore = now_.modal.inches ? now_.modal.feed : now_.modal.feed / kMmPerInch;
         remarks_.at(
             block(),
             {Severity::Warning,

@@ -11,6 +11,7 @@
 
 #include "sim/base/contour.h"
 #include "sim/base/finding.h"
+#include "sim/base/units.h"
 
 namespace firstoff {
 
@@ -27,7 +28,7 @@ constexpr double millimetresIn(DrawingUnit unit) {
         case DrawingUnit::Metre:
             return 1000;
         case DrawingUnit::Inch:
-            return 25.4;
+            return kMmPerInch;
     }
     return 1;
 }

@@ -74,24 +74,29 @@ std::string timeChangeInWords(double beforeS, double afterS) {
     return text;
 }
 
-std::string surfaceChangeInWords(const Trial& after, const SurfaceChange& change) {
+std::string surfaceChangeInWords(const Trial& after, const SurfaceChange& change, const LengthUnit& unit) {
     const double datum = sectionDatum(after).z;
+    const auto place = [&](double z) { return fmt::format("{:.{}f}", (z - datum) / unit.mm, unit.decimals); };
+    const auto much = [&](double mm, int decimals) {
+        return fmt::format("{:.{}f} {}", std::abs(mm) / unit.mm, decimals, unit.name);
+    };
     const bool outside = change.side == SurfaceChange::Side::Outside;
     std::string text = change.piece > 0 ? say("piece {}, ", change.piece) : std::string();
     if (change.isFace) {
-        const double z = change.place.z - datum, along = std::abs(change.alongMm);
+        const std::string z = place(change.place.z), along = much(change.alongMm, unit.decimals - 1);
         const bool more = change.amountMm > 0;
-        text += outside && more ? say("shoulder or end near Z{:.3f}: {:.2f} mm more metal along Z", z, along)
-                : outside       ? say("shoulder or end near Z{:.3f}: {:.2f} mm less metal along Z", z, along)
-                : more          ? say("shoulder in the bore near Z{:.3f}: {:.2f} mm more metal along Z", z, along)
-                                : say("shoulder in the bore near Z{:.3f}: {:.2f} mm less metal along Z", z, along);
+        text += outside && more ? say("shoulder or end near Z{}: {} more metal along Z", z, along)
+                : outside       ? say("shoulder or end near Z{}: {} less metal along Z", z, along)
+                : more          ? say("shoulder in the bore near Z{}: {} more metal along Z", z, along)
+                                : say("shoulder in the bore near Z{}: {} less metal along Z", z, along);
     } else {
         const bool larger = outside == (change.amountMm > 0);
-        const double from = change.toZ - datum, to = change.fromZ - datum, by = 2 * std::abs(change.amountMm);
-        text += outside && larger ? say("outside Z{:.3f} to Z{:.3f}: {:.4f} mm larger in diameter", from, to, by)
-                : outside         ? say("outside Z{:.3f} to Z{:.3f}: {:.4f} mm smaller in diameter", from, to, by)
-                : larger          ? say("bore Z{:.3f} to Z{:.3f}: {:.4f} mm larger in diameter", from, to, by)
-                                  : say("bore Z{:.3f} to Z{:.3f}: {:.4f} mm smaller in diameter", from, to, by);
+        const std::string from = place(change.toZ), to = place(change.fromZ),
+                          by = much(2 * change.amountMm, unit.decimals + 1);
+        text += outside && larger ? say("outside Z{} to Z{}: {} larger in diameter", from, to, by)
+                : outside         ? say("outside Z{} to Z{}: {} smaller in diameter", from, to, by)
+                : larger          ? say("bore Z{} to Z{}: {} larger in diameter", from, to, by)
+                                  : say("bore Z{} to Z{}: {} smaller in diameter", from, to, by);
     }
     if (change.block != kNoBlock) text += fmt::format(" ({})", after.program.lineName(change.block));
     return text;

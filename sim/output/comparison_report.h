@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "sim/base/units.h"
 #include "sim/trial/comparison.h"
 
 namespace firstoff {
@@ -10,8 +11,8 @@ namespace firstoff {
 // For the terminal. `before` and `after` are the trials that `comparison` is of.
 std::string comparisonReport(const Trial& before, const Trial& after, const Comparison& comparison);
 
-// "outside Z-20.000 to Z0.000: 0.100 mm smaller in diameter (line 5)", work coordinates of the after trial.
-std::string surfaceChangeInWords(const Trial& after, const SurfaceChange& change);
+// "outside Z-20.000 to Z0.000: 0.1000 mm smaller in diameter (line 5)", work coordinates of the after trial.
+std::string surfaceChangeInWords(const Trial& after, const SurfaceChange& change, const LengthUnit& unit = {});
 
 // "+1.2 s (2.4 %)", "the same".
 std::string timeChangeInWords(double beforeS, double afterS);

@@ -16,8 +16,7 @@ namespace firstoff {
 
 namespace {
 
-constexpr double kMmPerInch = 25.4;
-constexpr double kMmPerFoot = 304.8;
+constexpr double kMmPerFoot = 12 * kMmPerInch;
 
 // At least so many decimals as are needed, at most three.
 std::string figureOf(double value) {

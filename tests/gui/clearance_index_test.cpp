@@ -118,7 +118,7 @@ TEST(ClearanceRecords, FoldedStretchesTellTheirSmallestGap) {
 }
 
 TEST(ClearanceWords, TellInchesOnTheSafeSideToo) {
-    constexpr Units kInch = Units::Inches;
+    constexpr Measures kInch(Units::Inches);
     EXPECT_EQ(gapTitle(2.54, kInch), "0.1000 in");
     EXPECT_EQ(gapTitle(2.539, kInch), "0.0999 in");  // 0.09996
     EXPECT_EQ(gapTitle(0, kInch), "touching");
@@ -131,7 +131,7 @@ TEST(ClearanceWords, TellInchesOnTheSafeSideToo) {
 }
 
 TEST(ClearanceWords, GapsAreNeverToldLargerThanTheyAre) {
-    constexpr Units kMm = Units::Millimetres;
+    constexpr Measures kMm(Units::Millimetres);
     EXPECT_EQ(gapTitle(1.249, kMm), "1.24 mm");
     EXPECT_EQ(gapTitle(0.0099, kMm), "0.00 mm");
     EXPECT_EQ(gapTitle(0, kMm), "touching");

@@ -69,19 +69,19 @@ TEST(OutInWords, TellsByHowMuch) {
     GaugedDimension d;
     d.least = 29.98;
     d.most = 30;
-    Units units = Units::Millimetres;
+    Measures measures(Units::Millimetres);
     const auto at = [&](double measured, GaugedDimension::State state) {
         d.measured = measured;
         d.state = state;
-        return outInWords(d, units);
+        return outInWords(d, measures);
     };
     EXPECT_EQ(at(29.99, GaugedDimension::State::Within), "");
     EXPECT_EQ(at(29.968, GaugedDimension::State::TooSmall), "0.012 mm too small");
     EXPECT_EQ(at(30.25, GaugedDimension::State::TooLarge), "0.250 mm too large");
-    units = Units::Inches;
+    measures = Measures(Units::Inches);
     EXPECT_EQ(at(30.254, GaugedDimension::State::TooLarge), "0.0100 in too large");
     d.wanted.kind = WantedDimension::Kind::Taper;  // rad: no inches of that
-    EXPECT_EQ(sizeTold(d, std::acos(-1.0) / 6, units), "30.000°");
+    EXPECT_EQ(sizeTold(d, std::acos(-1.0) / 6, measures), "30.000°");
 }
 
 TEST(FittedText, LeavesOutItsEndAndNeverHalfACharacter) {

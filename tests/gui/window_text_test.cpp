@@ -4,6 +4,7 @@
 
 #include "gui/figures.h"
 #include "gui/frame_times.h"
+#include "gui/measures.h"
 #include "gui/program_text.h"
 #include "gui/section/section_words.h"
 #include "gui/startup.h"
@@ -22,62 +23,70 @@ TEST(Figures, WriteTimesAsAClock) {
     EXPECT_EQ(tickTime(0.2, 0.2), "0:00.2");
 }
 
-TEST(Figures, WriteLengthsWithoutANegativeZero) {
-    EXPECT_EQ(millimetres(-0.0004), "0.000");
-    EXPECT_EQ(millimetres(-0.0006), "-0.001");
-    EXPECT_EQ(millimetres(48), "48.000");
+TEST(Figures, WriteNoNoughtWithASign) {
+    EXPECT_EQ(withDecimals(-0.0004, 3), "0.000");
+    EXPECT_EQ(withDecimals(-0.0006, 3), "-0.001");
+    EXPECT_EQ(withDecimals(48, 3), "48.000");
 }
 
-TEST(Figures, TellLengthsInTheUnitsAskedFor) {
-    constexpr Units kMm = Units::Millimetres, kInch = Units::Inches;
+TEST(Measures, TellInTheUnitsAskedFor) {
+    constexpr Measures kMm(Units::Millimetres), kInch(Units::Inches);
     struct Row {
         Figure figure;
         const char* words;
     };
     // One inch is 25.4 mm, one foot 304.8 mm exactly (ISO 31-1).
     for (const auto& [figure, words] : {
-             Row{length(12.7, kMm), "12.700 mm"},
-             Row{length(12.7, kInch), "0.5000 in"},
-             Row{length(-0.0004, kMm), "0.000 mm"},
-             Row{length(-0.0012, kInch), "0.0000 in"},
-             Row{length(-0.00128, kInch), "-0.0001 in"},
-             Row{smallLength(0.0127, kMm), "+0.0127 mm"},
-             Row{smallLength(-0.0127, kInch), "-0.00050 in"},
-             Row{roughLength(127, kMm), "127 mm"},
-             Row{roughLength(127, kInch), "5.0 in"},
-             Row{roundLength(0.5, kMm), "0.5 mm"},
-             Row{roundLength(0.5, kInch), "0.0196 in"},
-             Row{feedPerRev(0.254, kMm), "0.254 mm/rev"},
-             Row{feedPerRev(0.254, kInch), "0.0100 in/rev"},
-             Row{feedPerMinute(508, kMm), "508 mm/min"},
-             Row{feedPerMinute(508, kInch), "20.00 in/min"},
-             Row{surfaceSpeed(152.4, kMm), "152 m/min"},
-             Row{surfaceSpeed(152.4, kInch), "500 ft/min"},
-             Row{chipArea(0.64516, kMm), "0.6452 mm²"},
-             Row{chipArea(0.64516, kInch), "0.001000 in²"},
-             Row{removalRate(1000, kMm), "60.00 cm³/min"},
-             Row{removalRate(16387.064 / 60, kInch), "1.00 in³/min"},
+             Row{kMm.length(12.7), "12.700 mm"},
+             Row{kInch.length(12.7), "0.5000 in"},
+             Row{kMm.length(-0.0004), "0.000 mm"},
+             Row{kInch.length(-0.0012), "0.0000 in"},
+             Row{kInch.length(-0.00128), "-0.0001 in"},
+             Row{kMm.smallLength(0.0127), "+0.0127 mm"},
+             Row{kInch.smallLength(-0.0127), "-0.00050 in"},
+             Row{kMm.roughLength(127), "127 mm"},
+             Row{kInch.roughLength(127), "5.0 in"},
+             Row{kMm.limit(0.5), "0.5 mm"},
+             Row{kMm.limit(12.345), "12.345 mm"},
+             Row{kMm.limit(0.0126), "0.012 mm"},
+             Row{kInch.limit(0.5), "0.0196 in"},
+             Row{kMm.gap(1.249), "1.24 mm"},
+             Row{kMm.thickness(0.12345), "0.1235 mm"},
+             Row{kInch.thickness(0.127), "0.00500 in"},
+             Row{kMm.atMost(0.0101), "0.011 mm"},
+             Row{kInch.atMost(0), "0.0001 in"},
+             Row{kMm.feedPerRev(0.254), "0.254 mm/rev"},
+             Row{kInch.feedPerRev(0.254), "0.0100 in/rev"},
+             Row{kMm.feedPerMinute(508), "508 mm/min"},
+             Row{kInch.feedPerMinute(508), "20.00 in/min"},
+             Row{kMm.surfaceSpeed(152.4), "152 m/min"},
+             Row{kInch.surfaceSpeed(152.4), "500 ft/min"},
+             Row{kMm.chipArea(0.64516), "0.6452 mm²"},
+             Row{kInch.chipArea(0.64516), "0.001000 in²"},
+             Row{kMm.removalRate(1000), "60.00 cm³/min"},
+             Row{kInch.removalRate(16387.064 / 60), "1.00 in³/min"},
          }) {
         EXPECT_EQ(told(figure), words);
     }
-    EXPECT_EQ(position(25.4, -5.08, kMm), "X 25.400  Z -5.080 mm");
-    EXPECT_EQ(position(25.4, -5.08, kInch), "X 1.0000  Z -0.2000 in");
+    EXPECT_EQ(kMm.position(25.4, -5.08), "X 25.400  Z -5.080 mm");
+    EXPECT_EQ(kInch.position(25.4, -5.08), "X 1.0000  Z -0.2000 in");
 }
 
 TEST(ReadingInWords, NamesTheUnitOfLengthsAlone) {
+    constexpr Measures kMm(Units::Millimetres), kInch(Units::Inches);
     using Kind = FeatureReading::Kind;
-    const auto words = [](Kind kind, double value, double second, Units units) {
+    const auto words = [](Kind kind, double value, double second, Measures measures) {
         FeatureReading reading;
         reading.kind = kind;
         reading.value = value;
         reading.second = second;
-        return readingInWords(reading, units);
+        return readingInWords(reading, measures);
     };
-    EXPECT_EQ(words(Kind::Diameter, 48, 0, Units::Millimetres), "Ø 48.000 mm");
-    EXPECT_EQ(words(Kind::Diameter, 50.8, 0, Units::Inches), "Ø 2.0000 in");
-    EXPECT_EQ(words(Kind::Position, -12.7, 25.4, Units::Inches), "X 1.0000  Z -0.5000 in");
-    EXPECT_EQ(words(Kind::Radius, 0.8, 0, Units::Inches), "R 0.0315 in");
-    EXPECT_EQ(words(Kind::EdgeAngle, std::acos(-1.0) / 4, 0, Units::Inches), "45.000° to the axis");
+    EXPECT_EQ(words(Kind::Diameter, 48, 0, kMm), "Ø 48.000 mm");
+    EXPECT_EQ(words(Kind::Diameter, 50.8, 0, kInch), "Ø 2.0000 in");
+    EXPECT_EQ(words(Kind::Position, -12.7, 25.4, kInch), "X 1.0000  Z -0.5000 in");
+    EXPECT_EQ(words(Kind::Radius, 0.8, 0, kInch), "R 0.0315 in");
+    EXPECT_EQ(words(Kind::EdgeAngle, std::acos(-1.0) / 4, 0, kInch), "45.000° to the axis");
 }
 
 TEST(Figures, GroupLargeNumbers) {

@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "sim/output/comparison_report.h"
 #include "tests/support/trial_shop.h"
 
 namespace firstoff {
@@ -29,8 +30,8 @@ TEST(Comparison, TheSameTwiceDiffersInNothing) {
 }
 
 TEST(Comparison, ASmallerDiameterIsToldWithItsLineAndAmount) {
-    const Comparison c =
-        compareTrials(*run(kStep, shop::stepSetup()), *run(replaced(kStep, "X36.", "X35.9"), shop::stepSetup()));
+    const auto after = run(replaced(kStep, "X36.", "X35.9"), shop::stepSetup());
+    const Comparison c = compareTrials(*run(kStep, shop::stepSetup()), *after);
     ASSERT_FALSE(c.surfaces.empty());
     const SurfaceChange& turned = c.surfaces.front();
     EXPECT_EQ(turned.side, SurfaceChange::Side::Outside);
@@ -39,6 +40,9 @@ TEST(Comparison, ASmallerDiameterIsToldWithItsLineAndAmount) {
     EXPECT_FALSE(turned.isFace);
     EXPECT_GT(turned.toZ - turned.fromZ, 19.5);
     EXPECT_GT(c.removedAfterMm3, c.removedBeforeMm3);
+    EXPECT_THAT(surfaceChangeInWords(*after, turned), testing::HasSubstr(": 0.1000 mm smaller in diameter (line 5)"));
+    EXPECT_THAT(surfaceChangeInWords(*after, turned, {kMmPerInch, "in", 4}),
+                testing::HasSubstr(": 0.00394 in smaller in diameter (line 5)"));
 }
 
 TEST(Comparison, AShoulderFurtherBackIsAFaceThatMoved) {

@@ -7,6 +7,7 @@
 #include <iterator>
 
 #include "sim/base/say.h"
+#include "sim/base/units.h"
 #include "sim/output/sheets/part_outline.h"
 #include "sim/output/sheets/sketch_marks.h"
 
@@ -35,7 +36,7 @@ double lengthWord(const Trial& trial, BlockId id, char letter, bool inches) {
         if (word->letter != letter || word->form != Word::Form::Number || word->comma) continue;
         const bool increments =
             !word->hasPoint && trial.setup.control.wholeNumbers == ControlOptions::WholeNumbers::Increments;
-        const double unit = inches ? 25.4 : 1;
+        const double unit = inches ? kMmPerInch : 1;
         return word->value * unit * (increments ? (inches ? 1e-4 : 1e-3) : 1);
     }
     return 0;

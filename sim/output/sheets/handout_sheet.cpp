@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "sim/base/say.h"
+#include "sim/base/units.h"
 #include "sim/output/sheets/cycle_figure.h"
 #include "sim/output/sheets/cycle_runs.h"
 #include "sim/output/sheets/exercises.h"
@@ -50,7 +51,7 @@ std::string codeOf(const CodeReference& reference, Order order) {
 std::string levels(const Trial& trial, const CycleRun& run) {
     std::string text;
     const Move& first = trial.toolpath.moves[run.firstMove()];
-    const double unit = trial.toolpath.modals[first.modal].inches ? 25.4 : 1;
+    const double unit = trial.toolpath.modals[first.modal].inches ? kMmPerInch : 1;
     const double across = (trial.setup.control.radiusProgramming ? 1 : 2) / unit;
     for (std::size_t i = 0; i < run.passes.size(); ++i) {
         const CyclePass& pass = run.passes[i];

@@ -8,6 +8,8 @@
 #include <cairo.h>
 #include <pango/pangocairo.h>
 
+#include "sim/base/units.h"
+
 namespace firstoff {
 
 struct Release {
@@ -50,6 +52,6 @@ struct Sketch;
 // With its upper left corner at (x, y).
 void drawSketch(const TypeCase& type, const Sketch& sketch, double x, double y);
 
-inline constexpr double kPointsPerMm = 72 / 25.4;
+inline constexpr double kPointsPerMm = 72 / kMmPerInch;
 
 }  // namespace firstoff
