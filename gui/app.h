@@ -94,7 +94,10 @@ public:
     const RenumberDialog& renumberDialog() const { return renumber_; }
     const ComparePane& comparePane() const { return compare_; }
     const FileNotices& fileNotices() const { return notices_; }
-    void carryOut(Command command) { commands_.add(std::move(command)); }
+    template <class One>  // of the commands of gui/command.h
+    void carryOut(One command) {
+        commands_.add(std::move(command));
+    }
     // Where the tab stands whose name in English begins so, and the page beneath the tabs, as drawn last; empty: not in
     // sight.
     Rect tabPlace(std::string_view words) const;
@@ -137,7 +140,7 @@ private:
     void handleTimeKey(const InputEvent& event);
     void runTrial();
     void applyAll();
-    void carryOutOne(const Command& command);
+    void carryOutAll(const Commands& commands);
     void go(const ChangeHistory::Step& step);
     void keepLesson();
     void goOnInLesson();

@@ -21,14 +21,14 @@
 
 namespace firstoff::gui {
 
-// The parts of the session that can be taken back; each means what it means there.
+// The parts of the session that can be taken back.
 struct Choices {
-    WhatIf whatIf;
+    WhatIf whatIf;                   // changes asked for; those that are shown are in the outcome of the trial
+    std::optional<Mistake> mistake;  // likewise: put into the job, to see what comes of it
     bool singleBlock = false;
-    std::optional<Mistake> mistake;
-    std::array<int, 2> measure{kNoBody, kNoBody};
-    std::vector<std::size_t> bookmarks;
     std::optional<TimeSpan> loop;
+    std::vector<std::size_t> bookmarks;  // lines, 0-based and ascending, of the text as Session::bookmarksAt has it
+    std::array<int, 2> measure{kNoBody, kNoBody};  // between them, indices into MachineBodies::bodies
     ViewSettings view;
 };
 

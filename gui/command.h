@@ -4,10 +4,10 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
-#include <variant>
 #include <vector>
 
 #include "gui/scene/camera.h"
@@ -218,34 +218,28 @@ struct Tell {  // show a message about the outside world
 };
 struct Quit {};
 
-using Command =
-    std::variant<AskForPaper, WritePaper, SavePicture, SaveVideo, ShowLessons, OpenLesson, CloseLesson, LessonStepTo,
-                 MarkStep, TellAnswer, ShowFigure, PlaceClicked, PlaceTyped, SingleBlock, HoldFeed, LoopSpan, Bookmark,
-                 ToBookmark, Seek, SeekStep, SelectLine, ShowLine, PickSurface, ShowEncounter, ShowNearest, MeasureBody,
-                 PickForMeasure, TogglePlay, StepBlocks, ToStart, ToEnd, TextChanged, OpenProgram, OpenSetup,
-                 AskForFile, Save, SaveAs, Reload, CancelTrial, TryChanges, TryMistake, ChangeView, UndoChange,
-                 RedoChange, ShowView, MoveView, GaugeNext, ChooseLanguage, Tell, Quit, EditProgram, AskToRenumber,
-                 Renumber, SpaceWords, MendFinding, CompareWith, ChangeText, SaveCompared, FileAnswer>;
-
+// Commands in the order in which they came. What holds any of them is known to gui/any_command.h alone: every file that
+// knew it took two seconds longer to compile.
 class Commands {
 public:
-    void add(Command command) { list_.push_back(std::move(command)); }
-    std::vector<Command> take() { return std::exchange(list_, {}); }
+    Commands();
+    ~Commands();
+    Commands(Commands&&) noexcept;
+    Commands& operator=(Commands&&) noexcept;
+
+    template <class One>  // of the commands above
+    void add(One command);
+    bool empty() const;
+    // All of them; they are gone from here.
+    Commands take() { return std::exchange(*this, {}); }
     // Those that only go to another time, as long as nothing else comes before them.
     std::vector<Seek> takeSeeks();
 
-private:
-    std::vector<Command> list_;
-};
+    struct List;
+    const List& list() const { return *list_; }
 
-inline std::vector<Seek> Commands::takeSeeks() {
-    std::vector<Seek> seeks;
-    for (const Command& command : list_) {
-        if (!std::holds_alternative<Seek>(command)) break;
-        seeks.push_back(std::get<Seek>(command));
-    }
-    list_.erase(list_.begin(), list_.begin() + static_cast<std::ptrdiff_t>(seeks.size()));
-    return seeks;
-}
+private:
+    std::unique_ptr<List> list_;
+};
 
 }  // namespace firstoff::gui

@@ -33,10 +33,10 @@ void paragraph(const char* text) {
 
 }  // namespace
 
-std::optional<Command> Dialogs::takeNext() {
-    if (!released_) return std::nullopt;
+Commands Dialogs::takeNext() {
+    if (!released_) return {};
     released_ = false;
-    return std::exchange(next_, std::nullopt);
+    return next_.take();
 }
 
 void Dialogs::draw(const PaneContext& context) {
@@ -44,7 +44,7 @@ void Dialogs::draw(const PaneContext& context) {
         saving_ = false;
         released_ = true;
     }
-    if (next_ && !released_ && !saving_) drawQuestion(context);
+    if (!next_.empty() && !released_ && !saving_) drawQuestion(context);
     if (keys_) drawKeys(context);
     if (about_) drawAbout(context);
 }
@@ -67,7 +67,7 @@ void Dialogs::drawQuestion(const PaneContext& context) {
     }
     ImGui::SameLine();
     if (ImGui::Button(tr("Cancel"), size) || hit(context.input, Key::Escape)) {
-        next_.reset();
+        next_ = {};
         saving_ = false;
         close = true;
     }

@@ -1,8 +1,6 @@
 // Small windows that ask or tell: unsaved changes, keys, about.
 #pragma once
 
-#include <optional>
-
 #include "gui/pane.h"
 
 namespace firstoff::gui {
@@ -10,23 +8,25 @@ namespace firstoff::gui {
 class Dialogs {
 public:
     // Asks what to do with unsaved changes before `next` is carried out.
-    void askToSave(Command next) {
-        next_ = std::move(next);
+    template <class One>
+    void askToSave(One next) {
+        next_ = {};
+        next_.add(std::move(next));
         saving_ = false;
     }
     void showKeys() { keys_ = true; }
     void showAbout() { about_ = true; }
 
     void draw(const PaneContext& context);
-    // What was waiting for the document to be saved or given up; taken once.
-    std::optional<Command> takeNext();
+    // What was waiting for the document to be saved or given up; taken once, else empty.
+    Commands takeNext();
 
 private:
     void drawQuestion(const PaneContext& context);
     void drawKeys(const PaneContext& context);
     void drawAbout(const PaneContext& context);
 
-    std::optional<Command> next_;
+    Commands next_;
     bool released_ = false;  // next_ may go ahead
     bool saving_ = false;    // waits for a save to succeed
     bool keys_ = false;

@@ -6,10 +6,6 @@ namespace firstoff::gui {
 
 namespace {
 
-int rank(const FindingMark& mark) {
-    return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0);
-}
-
 bool isPlainNote(const FindingMark& mark) {
     return mark.severity == Severity::Note && !mark.unproven;
 }

@@ -5,7 +5,6 @@
 #include <cmath>
 #include <span>
 
-#include "gui/figures.h"
 #include "gui/pass_words.h"
 #include "gui/program_canvas.h"
 #include "gui/program_text.h"
@@ -19,10 +18,6 @@ namespace {
 constexpr std::size_t kGoneLine = LineShift::kGone;
 constexpr float kBar = 12;        // scroll bar
 constexpr double kBlinkS = 0.53;  // caret lit, then dark
-
-int rank(const FindingMark& mark) {
-    return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0);
-}
 
 // Text of a line without what no font can show.
 std::string printable(std::string_view text) {

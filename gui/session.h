@@ -30,7 +30,7 @@ struct PickedSurface {
     double timeS = 0;          // when it stood so
 };
 
-struct Session {
+struct Session : Choices {
     TextDocument document;
     std::filesystem::path programPath;  // empty: never saved
     std::uint64_t savedRevision = document.revision();
@@ -41,28 +41,22 @@ struct Session {
     std::shared_ptr<const TrialOutcome> outcome;
     // The newest one of program and set-up as they are, without changes at the machine.
     std::shared_ptr<const TrialOutcome> asWritten;
-    WhatIf whatIf;                   // changes asked for; those that are shown are outcome->whatIf
-    std::optional<Mistake> mistake;  // likewise: put into the job, to see what comes of it
     TrialWorker::Progress progress;
 
     double timeS = 0;
     std::size_t step = kNoStep;  // which of the steps starting at timeS; kNoStep: the last
     bool playing = false;
-    double share = 0;  // of the block, while it is played by block
-    bool singleBlock = false;
-    bool held = false, holding = false;  // the feed; it will be at the end of the thread pass
-    std::optional<TimeSpan> loop;
-    std::vector<std::size_t> bookmarks;  // lines (0-based) of the text of this revision, ascending
-    std::uint64_t bookmarksAt = document.revision();
+    double share = 0;                                 // of the block, while it is played by block
+    bool held = false, holding = false;               // the feed; it will be at the end of the thread pass
+    std::uint64_t bookmarksAt = document.revision();  // the text that the bookmarks are of
     BlockId chosen = kNoBlock;            // a line the user went to: what it cut is tinted until time moves on
     std::optional<PickedSurface> picked;  // until time moves on
 
     // A contact or near miss the user went to, index into ClearanceResult::encounters; until time moves on.
     std::optional<std::size_t> encounter;
 
-    // Two bodies to measure between, indices into MachineBodies::bodies; kNoBody: none chosen yet. `picking` is the one
-    // that the next click in the picture chooses, 0 or 1; -1: clicks choose none.
-    std::array<int, 2> measure{kNoBody, kNoBody};
+    // The one of the two bodies to measure between that the next click in the picture chooses, 0 or 1; -1: clicks
+    // choose none.
     int picking = -1;
     // What was measured at the moment shown; nothing before both are chosen.
     std::optional<Nearness> measured;
@@ -80,13 +74,12 @@ struct Session {
     std::optional<Point> clickedPlace;  // lathe frame
     std::optional<Point> rightPlace;    // likewise, once it was told
 
-    ViewSettings view;
     ChangeHistory changes;  // what can be taken back besides text
     std::string message;    // about the outside world, shown until dismissed
 
     const Trial* trial() const { return outcome ? outcome->trial.get() : nullptr; }
     const TimelineIndex* index() const { return outcome ? outcome->index.get() : nullptr; }
-    Choices choices() const { return {whatIf, singleBlock, mistake, measure, bookmarks, loop, view}; }
+    const Choices& choices() const { return *this; }
     // What is shown is not the job as it is written.
     bool showsChanges() const { return outcome && outcome->comparison; }
     bool modified() const { return document.revision() != savedRevision; }

@@ -56,7 +56,8 @@ std::string windowReport(const App& app) {
     report["single_block"] = s.singleBlock;
     report["page"] = app.shownPage();
     report["half_section"] = nameOf(s.view.section.shown);
-    report["gauged"] = app.section().gauged();
+    const bool sectionSeen = s.view.section.shown != SectionSettings::Shown::PictureOnly;
+    report["gauged"] = sectionSeen ? app.section().gauged(Measures(s.view.units)) : std::string();
     report["looked_up"] = app.words().lookedUp();
     report["found"] = app.words().lookedUp().empty() ? 0 : app.words().found();
     report["changes"] = s.showsChanges();

@@ -41,6 +41,10 @@ struct FindingMark {
     Severity severity = Severity::Note;
     bool unproven = false;
 };
+// The worse, the higher.
+inline int rank(const FindingMark& mark) {
+    return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0);
+}
 
 class TimelineIndex {
 public:

@@ -40,10 +40,6 @@ MotionClass largest(const MotionRecord& record) {
     return record.rapid >= record.waiting ? MotionClass::Rapid : MotionClass::Waiting;
 }
 
-int rank(const FindingMark& mark) {
-    return 2 * static_cast<int>(mark.severity) + (mark.unproven ? 1 : 0);
-}
-
 }  // namespace
 
 std::vector<MotionRecord> motionRecords(const Timeline& timeline, const TimelineIndex& index,

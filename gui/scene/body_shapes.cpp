@@ -7,6 +7,7 @@
 #include "gui/scene/machine_shape.h"
 #include "gui/scene/palette.h"
 #include "gui/scene/revolved_mesh.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/solid_shapes.h"
 #include "gui/scene/tool_shape.h"
 #include "gui/scene/turret_shape.h"
@@ -18,13 +19,6 @@ namespace {
 
 constexpr std::uint8_t kPaint = 40, kGround = 165;  // gloss
 constexpr std::uint32_t kGuard = 0x8aa0ae, kSteady = 0x7c8790;
-
-float mm(double value) {
-    return static_cast<float>(value);
-}
-glm::vec3 at(SpacePoint p) {
-    return {mm(p.z), mm(p.r), mm(p.y)};
-}
 
 void addFacet(TriangleMesh& mesh, const std::vector<glm::vec3>& corners, glm::vec3 normal, std::uint32_t colour) {
     const auto first = static_cast<std::uint32_t>(mesh.vertices.size());
@@ -52,7 +46,7 @@ std::vector<glm::vec3> facetOn(const std::vector<glm::vec3>& points, glm::vec3 a
 // Every plane through three corners that has all others on one side is a face. Bodies have few corners.
 void addHull(TriangleMesh& mesh, const ConvexPiece& piece, std::uint32_t colour) {
     std::vector<glm::vec3> points;
-    for (const SpacePoint& p : piece.corners) points.push_back(at(p));
+    for (const SpacePoint& p : piece.corners) points.push_back(inScene(p));
     const std::size_t n = points.size();
     std::vector<glm::vec4> done;  // planes
     for (std::size_t i = 0; i < n; ++i) {
@@ -83,7 +77,7 @@ void addHull(TriangleMesh& mesh, const ConvexPiece& piece, std::uint32_t colour)
 }
 
 void addTriangle(TriangleMesh& mesh, const ConvexPiece& piece, std::uint32_t colour) {
-    const glm::vec3 a = at(piece.corners[0]), b = at(piece.corners[1]), c = at(piece.corners[2]);
+    const glm::vec3 a = inScene(piece.corners[0]), b = inScene(piece.corners[1]), c = inScene(piece.corners[2]);
     const glm::vec3 normal = glm::cross(b - a, c - a);
     const float size = glm::length(normal);
     if (size > 0) addFacet(mesh, {a, b, c}, normal / size, colour);

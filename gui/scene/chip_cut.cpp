@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "gui/scene/machine_picture.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/spindle_turn.h"
 #include "sim/base/units.h"
 
@@ -46,10 +47,6 @@ double cuttingSince(const Trial& trial, const LoadRun& last, double fraction) {
         from = takenFrom(trial.loads, *run, 1);
     }
     return timeAt(trial.timeline.moves[run->timedMove], trial.toolpath, trial.setup, from);
-}
-
-glm::vec2 flat(Point p) {
-    return {static_cast<float>(p.z), static_cast<float>(p.r)};
 }
 
 // The way of the tool at a place of a move, lathe frame.

@@ -13,6 +13,7 @@
 #include "gui/scene/machine_picture.h"
 #include "gui/scene/named_views.h"
 #include "gui/scene/overlay.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/scene_instant.h"
 #include "gui/scene/scene_light.h"
 #include "gui/scene/scene_pick.h"
@@ -21,10 +22,6 @@
 namespace firstoff::gui {
 
 namespace {
-
-float mm(double value) {
-    return static_cast<float>(value);
-}
 
 // 1 up to `from`, 0 from `to` on, smooth between.
 float falling(float x, float from, float to) {
@@ -54,6 +51,14 @@ private:
 
 }  // namespace
 
+// What one picture is drawn from.
+struct SceneFrame {
+    const SceneInstant& instant;
+    const SceneOptions& options;
+    const Studio& studio;
+    float mmPerPixel;
+};
+
 struct LatheScene::State {
     SceneLight light;
     Shader background{"background"};
@@ -71,17 +76,17 @@ struct LatheScene::State {
     void makeChips(const SceneInstant& instant, const SceneOptions& options);
     void drawChips(const Studio& studio);
     void drawBody(const Shader& shader, const MeshBuffer& buffer, const glm::mat4& model);
-    void outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
-    void drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
-    void useHatching(const SceneOptions& options, float mmPerPixel);
+    void outlineBodies(const SceneFrame& frame);
+    void drawTurned(const SceneFrame& frame);
+    void drawLoose(const SceneFrame& frame);
+    void useHatching(const SceneFrame& frame);
     const Shader& skinShader(const SceneOptions& options) const;
     void drawSkin(const MeshBuffer& skin, const glm::mat4& model, const SceneOptions& options);
-    void useSection(const Studio& studio, const SceneOptions& options, float mmPerPixel, float slope, float opacity);
-    void drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
+    void useSection(const SceneFrame& frame, float slope, float opacity);
+    void drawBed(const SceneFrame& frame);
     void drawBackground(const Studio& studio);
-    void drawMarks(const SceneInstant& instant, const SceneOptions& options, const Studio& studio);
-    void drawAll(const SceneInstant& instant, const SceneOptions& options, const Studio& studio, float mmPerPixel);
+    void drawMarks(const SceneFrame& frame);
+    void drawAll(const SceneFrame& frame);
 };
 
 // Anew for every frame that shows any: they have moved on.
@@ -110,21 +115,21 @@ void LatheScene::State::drawBody(const Shader& shader, const MeshBuffer& buffer,
     figures.triangles += buffer.triangles();
 }
 
-void LatheScene::State::outlineBodies(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
-    if (options.outlined[0] == kNoBody && options.outlined[1] == kNoBody) return;
-    outline.begin(studio);
+void LatheScene::State::outlineBodies(const SceneFrame& frame) {
+    if (frame.options.outlined[0] == kNoBody && frame.options.outlined[1] == kNoBody) return;
+    outline.begin(frame.studio);
     for (int which = 0; which < 2; ++which) {
-        const int wanted = options.outlined[static_cast<std::size_t>(which)];
+        const int wanted = frame.options.outlined[static_cast<std::size_t>(which)];
         if (wanted == kNoBody) continue;
         if (wanted == 0) {
-            outline.add(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), which);
+            outline.add(billet.skin(), billet.turns() ? machine.spindle(frame.instant) : glm::mat4(1), which);
             continue;
         }
         for (const PicturedBody& body : machine.bodies) {
-            if (body.body == wanted) outline.add(body.shape.buffer, machine.placed(instant, body), which);
+            if (body.body == wanted) outline.add(body.shape.buffer, machine.placed(frame.instant, body), which);
         }
     }
-    outline.finish(studio, options.outlineWarns);
+    outline.finish(frame.studio, frame.options.outlineWarns);
 }
 
 // The skin of what is not round stands whole: it is cut in drawing.
@@ -139,11 +144,10 @@ void LatheScene::State::drawSkin(const MeshBuffer& skin, const glm::mat4& model,
     drawBody(shader, skin, model);
 }
 
-void LatheScene::State::useSection(const Studio& studio, const SceneOptions& options, float mmPerPixel, float slope,
-                                   float opacity) {
+void LatheScene::State::useSection(const SceneFrame& frame, float slope, float opacity) {
     const Shader& section = light.shaders().section;
-    studio.light(section);
-    section.set("uSpacing", kHatchPx * options.lineScale * mmPerPixel);
+    frame.studio.light(section);
+    section.set("uSpacing", kHatchPx * frame.options.lineScale * frame.mmPerPixel);
     section.set("uLine", 0.15f);
     section.set("uSlope", slope);
     section.set("uOpacity", opacity);
@@ -151,74 +155,73 @@ void LatheScene::State::useSection(const Studio& studio, const SceneOptions& opt
 
 // Of surfaces whose sizes are told: about eleven pixels apart, in steps of two; `x` the distance, mm, `y` how many
 // lines run round the bar, so that they meet behind it and lean by 45 degrees on it. 0: none.
-void LatheScene::State::useHatching(const SceneOptions& options, float mmPerPixel) {
-    const Shader& metal = skinShader(options);
-    if (options.colouring != Colouring::Size) return metal.set("uHatch", glm::vec2(0));
-    const float spacing = std::exp2(std::round(std::log2(11 * mmPerPixel)));
+void LatheScene::State::useHatching(const SceneFrame& frame) {
+    const Shader& metal = skinShader(frame.options);
+    if (frame.options.colouring != Colouring::Size) return metal.set("uHatch", glm::vec2(0));
+    const float spacing = std::exp2(std::round(std::log2(11 * frame.mmPerPixel)));
     const auto turn = 6.2831853f * mm(trial->setup.stock.outerRadius);
     metal.set("uHatch", glm::vec2(spacing, std::max(1.0f, std::round(turn / spacing))));
 }
 
-void LatheScene::State::drawTurned(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
-                                   float mmPerPixel) {
+void LatheScene::State::drawTurned(const SceneFrame& frame) {
     const Setup& setup = trial->setup;
-    const Shader& metal = skinShader(options);
-    studio.light(metal);
+    const Shader& metal = skinShader(frame.options);
+    frame.studio.light(metal);
     metal.set("uAxis", glm::vec2(0));
     metal.set("uShade", glm::vec4(0, 1, 0, 1));
-    if (!options.shows(BodyKind::Billet)) return;
-    if (options.shows(BodyKind::Jaws)) {
+    if (!frame.options.shows(BodyKind::Billet)) return;
+    if (frame.options.shows(BodyKind::Jaws)) {
         // The jaws shut the light off from the bar next to them.
         metal.set("uShade", glm::vec4(setup.chuck.jawLength, 1 / (0.45f * mm(setup.chuck.bodyRadius)), 0.40f, 1));
     }
-    useHatching(options, mmPerPixel);
-    drawSkin(billet.skin(), billet.turns() ? machine.spindle(instant) : glm::mat4(1), options);
+    useHatching(frame);
+    drawSkin(billet.skin(), billet.turns() ? machine.spindle(frame.instant) : glm::mat4(1), frame.options);
     metal.set("uHatch", glm::vec2(0));
     if (billet.faces().empty()) return;
-    useSection(studio, options, mmPerPixel, 1, 1);
+    useSection(frame, 1, 1);
     drawBody(light.shaders().section, billet.faces(), glm::mat4(1));
 }
 
-void LatheScene::State::drawLoose(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
-                                  float mmPerPixel) {
-    if (billet.looseSkin().empty() || options.loosePieces == LoosePieces::Hidden || !options.shows(BodyKind::Billet))
+void LatheScene::State::drawLoose(const SceneFrame& frame) {
+    if (billet.looseSkin().empty() || frame.options.loosePieces == LoosePieces::Hidden ||
+        !frame.options.shows(BodyKind::Billet))
         return;
-    const bool fallen = options.loosePieces == LoosePieces::Fallen;
-    const glm::vec3 shift = BilletPicture::looseShift(instant, options.loosePieces);
+    const bool fallen = frame.options.loosePieces == LoosePieces::Fallen;
+    const glm::vec3 shift = BilletPicture::looseShift(frame.instant, frame.options.loosePieces);
     const glm::mat4 model = glm::translate(glm::mat4(1), shift);
     const float opacity = fallen ? 0.45f : 1.0f;
     if (fallen) glEnable(GL_BLEND);
-    const Shader& metal = skinShader(options);
-    studio.light(metal);
+    const Shader& metal = skinShader(frame.options);
+    frame.studio.light(metal);
     metal.set("uShade", glm::vec4(0, 1, 0, opacity));
     metal.set("uAxis", glm::vec2(shift.y, shift.z));
-    useHatching(options, mmPerPixel);
-    drawSkin(billet.looseSkin(), model, options);
+    useHatching(frame);
+    drawSkin(billet.looseSkin(), model, frame.options);
     metal.set("uHatch", glm::vec2(0));
     if (!billet.looseFaces().empty()) {
-        useSection(studio, options, mmPerPixel, -1, opacity);
+        useSection(frame, -1, opacity);
         drawBody(light.shaders().section, billet.looseFaces(), model);
     }
     glDisable(GL_BLEND);
 }
 
-void LatheScene::State::drawBed(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
+void LatheScene::State::drawBed(const SceneFrame& frame) {
     const Setup& setup = trial->setup;
     const float front = mm(setup.stock.frontZ), R = mm(setup.chuck.bodyRadius);
-    const Point turretAt = instant.turretReference;
+    const Point turretAt = frame.instant.turretReference;
     const Shader& bed = light.shaders().bed;
-    studio.light(bed);
+    frame.studio.light(bed);
     bed.set("uExtent", glm::vec4(0.5f * front, 60, 720, 620));
-    bed.set("uColour", studio.bedColour());
+    bed.set("uColour", frame.studio.bedColour());
     // Cast shadows take the place of half of those that are guessed.
-    bed.set("uDarkness", (studio.shadows != 0 ? 0.6f : 1.0f) * studio.shadowDepth());
+    bed.set("uDarkness", (frame.studio.shadows != 0 ? 0.6f : 1.0f) * frame.studio.shadowDepth());
     // In a view of the work the map ends before the bed, which lies far behind.
     const float covered = 1 - falling(light.shadowHalfMm(), 180, 420);
-    bed.set("uCast", 0.8f * covered * studio.shadowDepth());
+    bed.set("uCast", 0.8f * covered * frame.studio.shadowDepth());
     bed.set("uSpindleShadow", glm::vec4(-setup.chuck.bodyLength - 260, setup.chuck.jawLength,
-                                        options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
+                                        frame.options.shows(BodyKind::ChuckBody) ? R : 0, machine.bedDepth));
     bed.set("uBilletShadow", glm::vec4(setup.chuck.jawLength, front, setup.stock.outerRadius, machine.bedDepth));
-    const float size = options.shows(BodyKind::TurretDisc) ? mm(setup.machine.turretRadius) : 1;
+    const float size = frame.options.shows(BodyKind::TurretDisc) ? mm(setup.machine.turretRadius) : 1;
     bed.set("uTurretShadow", glm::vec4(turretAt.z - 30, turretAt.z + setup.machine.turretThickness + 2 * size,
                                        turretAt.r + machine.turretAxisR, size));
     machine.bed.draw();
@@ -234,45 +237,44 @@ void LatheScene::State::drawBackground(const Studio& studio) {
     glDepthFunc(GL_LESS);
 }
 
-void LatheScene::State::drawMarks(const SceneInstant& instant, const SceneOptions& options, const Studio& studio) {
+void LatheScene::State::drawMarks(const SceneFrame& frame) {
     const Setup& setup = trial->setup;
     const float from = -mm(setup.chuck.bodyLength) - 20,
                 to = mm(setup.stock.frontZ) + 0.35f * mm(setup.stock.frontZ) + 40;
     const std::vector<Segment> axis{{{from, 0, 0}, {to, 0, 0}}};
     glEnable(GL_BLEND);
     glDepthMask(GL_FALSE);
-    LineStyle style{1.4f * options.lineScale, studio.lineColour(), kAxisPattern};
-    overlay.lines(axis, style, studio);
+    LineStyle style{1.4f * frame.options.lineScale, frame.studio.lineColour(), kAxisPattern};
+    overlay.lines(axis, style, frame.studio);
     glDisable(GL_DEPTH_TEST);
     style.colour.a *= 0.35f;  // seen through the metal
-    overlay.lines(axis, style, studio);
-    if (setup.workOffsetGiven[static_cast<std::size_t>(instant.workOffset)])
-        overlay.datum(inScene(instant.datum), options.lineScale * std::clamp(studio.picture.w / 95, 5.0f, 11.0f),
-                      studio);
+    overlay.lines(axis, style, frame.studio);
+    if (setup.workOffsetGiven[static_cast<std::size_t>(frame.instant.workOffset)])
+        overlay.datum(inScene(frame.instant.datum),
+                      frame.options.lineScale * std::clamp(frame.studio.picture.w / 95, 5.0f, 11.0f), frame.studio);
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);
 }
 
-void LatheScene::State::drawAll(const SceneInstant& instant, const SceneOptions& options, const Studio& studio,
-                                float mmPerPixel) {
+void LatheScene::State::drawAll(const SceneFrame& frame) {
     // Near things first, the background last: what is hidden costs nothing.
     glEnable(GL_CULL_FACE);
-    const MachineDrawing bodies{machine, opacities, light.shaders(), instant, options, studio};
-    figures.triangles += bodies.drawWhole() + bodies.drawCutOpen(mmPerPixel);
-    drawChips(studio);
-    drawTurned(instant, options, studio, mmPerPixel);
-    if (options.loosePieces == LoosePieces::Aside) drawLoose(instant, options, studio, mmPerPixel);
+    const MachineDrawing bodies{machine, opacities, light.shaders(), frame.instant, frame.options, frame.studio};
+    figures.triangles += bodies.drawWhole() + bodies.drawCutOpen(frame.mmPerPixel);
+    drawChips(frame.studio);
+    drawTurned(frame);
+    if (frame.options.loosePieces == LoosePieces::Aside) drawLoose(frame);
     figures.billetTriangles = billet.skin().triangles() + billet.faces().triangles();
     glDisable(GL_CULL_FACE);
-    if (options.showBed) drawBed(instant, options, studio);
-    drawBackground(studio);
-    if (options.loosePieces == LoosePieces::Fallen) drawLoose(instant, options, studio, mmPerPixel);
-    if (options.showMarks) drawMarks(instant, options, studio);
+    if (frame.options.showBed) drawBed(frame);
+    drawBackground(frame.studio);
+    if (frame.options.loosePieces == LoosePieces::Fallen) drawLoose(frame);
+    if (frame.options.showMarks) drawMarks(frame);
     glEnable(GL_CULL_FACE);
     figures.triangles += bodies.drawSeenThrough();
     glDisable(GL_CULL_FACE);
-    outlineBodies(instant, options, studio);
+    outlineBodies(frame);
 }
 
 LatheScene::LatheScene() : state_(std::make_unique<State>()) {}
@@ -320,7 +322,7 @@ void LatheScene::draw(const SceneInstant& instant, const Camera& camera, const S
         s.makeChips(instant, options);
         s.opacities = s.machine.opacities(instant, options, camera);
         s.light.prepare({instant, options, s.machine, s.opacities, s.billet, s.figures.rebuilt}, camera, studio);
-        s.drawAll(instant, options, studio, scale);
+        s.drawAll({instant, options, studio, scale});
     } else {
         s.drawBackground(studio);
     }

@@ -7,6 +7,7 @@
 
 #include "gui/scene/body_shapes.h"
 #include "gui/scene/machine_shape.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/scene_pick.h"
 #include "gui/scene/sight_lines.h"
 #include "gui/scene/turret_shape.h"
@@ -15,10 +16,6 @@
 namespace firstoff::gui {
 
 namespace {
-
-float mm(double value) {
-    return static_cast<float>(value);
-}
 
 // Out of the way of turret and chuck.
 float bedDepthOf(const firstoff::Setup& setup) {

@@ -83,12 +83,4 @@ struct MachinePicture {
 float headstockOpacity(glm::vec3 towardsEye);  // seen from behind the chuck
 float farEndOpacity(glm::vec3 towardsEye);     // tailstock and turret head, seen along the spindle
 
-// Lathe frame to scene frame.
-inline glm::vec3 inScene(Point p) {
-    return {static_cast<float>(p.z), static_cast<float>(p.r), 0};
-}
-inline glm::vec3 inScene(SpacePoint p) {
-    return {static_cast<float>(p.z), static_cast<float>(p.r), static_cast<float>(p.y)};
-}
-
 }  // namespace firstoff::gui

@@ -8,6 +8,7 @@
 
 #include "gui/scene/palette.h"
 #include "gui/scene/revolved_mesh.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/solid_shapes.h"
 #include "sim/base/units.h"
 
@@ -18,10 +19,6 @@ namespace {
 constexpr std::uint8_t kPaint = 40, kGround = 190;  // gloss
 constexpr std::uint8_t kTurned = 200;               // fineness
 constexpr double kSquare = 0.02;                    // rad: corners of machine parts are corners
-
-float mm(double value) {
-    return static_cast<float>(value);
-}
 
 // A prism's (a, b, c) to (c, a, b): its length along the spindle.
 const glm::mat4 kAlongSpindle{{0, 1, 0, 0}, {0, 0, 1, 0}, {1, 0, 0, 0}, {0, 0, 0, 1}};

@@ -2,13 +2,11 @@
 
 #include <algorithm>
 
+#include "gui/scene/scene_frame.h"
+
 namespace firstoff::gui {
 
 namespace {
-
-float mm(double value) {
-    return static_cast<float>(value);
-}
 
 constexpr float kSquareOn = 0.5235988f;  // 30° above the horizontal: along the third axis
 constexpr float kAlongSpindle = 1.5707963f;

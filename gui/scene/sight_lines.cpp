@@ -4,15 +4,12 @@
 #include <cmath>
 
 #include "gui/scene/machine_picture.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/scene_pick.h"
 
 namespace firstoff::gui {
 
 namespace {
-
-float mm(double value) {
-    return static_cast<float>(value);
-}
 
 // How near the tip is to the bar: 1 at it, 0 well away from it.
 float atWork(const SceneInstant& instant) {

@@ -8,6 +8,7 @@
 
 #include "gui/scene/palette.h"
 #include "gui/scene/revolved_mesh.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/solid_shapes.h"
 #include "sim/base/units.h"
 
@@ -16,13 +17,6 @@ namespace firstoff::gui {
 namespace {
 
 constexpr std::uint8_t kPolished = 235, kSatin = 150, kOxide = 70;  // gloss
-
-glm::vec2 flat(Point p) {
-    return {static_cast<float>(p.z), static_cast<float>(p.r)};
-}
-float mm(double value) {
-    return static_cast<float>(value);
-}
 
 Polygon polygonOf(const Outline& outline) {
     if (outline.empty()) return {};

@@ -5,6 +5,7 @@
 #include <glm/gtc/matrix_transform.hpp>
 
 #include "gui/scene/palette.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/solid_shapes.h"
 #include "sim/base/units.h"
 
@@ -14,10 +15,6 @@ namespace {
 
 constexpr std::uint8_t kGround = 165, kPaint = 40, kOxide = 95;  // gloss
 constexpr float kTurn = 6.2831853f;
-
-float mm(double value) {
-    return static_cast<float>(value);
-}
 
 const glm::mat4 kAlongSpindle{{0, 1, 0, 0}, {0, 0, 1, 0}, {1, 0, 0, 0}, {0, 0, 0, 1}};
 

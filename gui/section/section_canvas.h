@@ -6,13 +6,8 @@
 
 namespace firstoff::gui {
 
-inline constexpr float kMargin = 46, kRuler = 18, kButtonsHigh = 40;
-inline constexpr float kWide = 1.7f, kNarrow = 1.0f;
-inline constexpr float kHatch = 7;       // px between hatch lines
+inline constexpr float kNarrow = 1.0f;   // lines of the drawing
 inline constexpr double kChordPx = 0.2;  // arcs as chords: below what an eye sees
-inline constexpr double kRescale = 1.6;  // chords are made anew when the scale has changed by so much
-inline constexpr float kCornerPx = 8, kFeaturePx = 12;
-inline constexpr std::size_t kMostPath = 6000;  // timed moves
 
 struct SectionPane::Canvas {
     const PaneContext& context;

@@ -14,27 +14,34 @@
 
 namespace firstoff::gui {
 
+namespace {
+
+constexpr float kRuler = 18, kButtonsHigh = 40;
+constexpr float kWide = 1.7f;
+constexpr float kHatch = 7;  // px between hatch lines
+
+}  // namespace
+
 // A grid at round figures of the program's X and Z; `named`: their figures at the edges instead of the lines.
 void SectionPane::drawGrid(const Canvas& canvas, bool named) const {
     const Palette& p = canvas.palette();
     const Rect& a = canvas.area;
-    const Point datum = datumOf(canvas);
-    const Units units = canvas.context.session.view.units;
-    const double unitMm = units == Units::Inches ? kMmPerInch : 1;
+    const Measures measures = canvas.context.measures();
+    const double unitMm = measures.unitMm();
     const double step = unitMm * niceStep(canvas.px(64) / view_.scale() / unitMm);
     const Point low = view_.placeOf({a.x, a.bottom()}), high = view_.placeOf({a.right(), a.y});
     const ImFont* font = canvas.context.fonts.small;
     const auto name = [&](ImVec2 at, double value) {
         value = std::round(value / step) * step;
-        const double shown = std::round(inUnits(value, units) * 1e6) / 1e6;
+        const double shown = std::round(measures.of(value) * 1e6) / 1e6;
         std::string text = fmt::format("{:g}", shown == 0 ? 0.0 : shown);
-        if (units == Units::Inches && shown == 0) text = unitOf(units);  // said once, where nothing else need be read
+        if (measures.inches() && shown == 0) text = measures.unit();  // said once, where nothing else need be read
         const float width = font->CalcTextSizeA(font->FontSize, 1e9f, 0, text.c_str()).x;
         canvas.list.AddRectFilled({at.x - 2, at.y}, {at.x + width + 2, at.y + font->FontSize}, ink(p.ground, 0.75f));
         canvas.list.AddText(font, font->FontSize, at, ink(p.quiet), text.c_str());
     };
-    for (double z = std::ceil((low.z - datum.z) / step) * step; z <= high.z - datum.z; z += step) {
-        const float x = std::round(view_.at({z + datum.z, 0}).x);
+    for (double z = std::ceil((low.z - datum_.z) / step) * step; z <= high.z - datum_.z; z += step) {
+        const float x = std::round(view_.at({z + datum_.z, 0}).x);
         if (named) {
             name({x + canvas.px(3), a.bottom() - font->FontSize - canvas.px(2)}, z);
         } else {
@@ -42,18 +49,14 @@ void SectionPane::drawGrid(const Canvas& canvas, bool named) const {
         }
     }
     // The figures count across the axis, as the program does.
-    for (double x = std::ceil(2 * (low.r - datum.r) / step) * step; x <= 2 * (high.r - datum.r); x += step) {
-        const float y = std::round(view_.at({0, 0.5 * x + datum.r}).y);
+    for (double x = std::ceil(2 * (low.r - datum_.r) / step) * step; x <= 2 * (high.r - datum_.r); x += step) {
+        const float y = std::round(view_.at({0, 0.5 * x + datum_.r}).y);
         if (named && y > a.y + canvas.px(kButtonsHigh)) {
             name({a.x + canvas.px(4), y + 1}, x);
         } else if (!named) {
             canvas.list.AddLine({a.x, y}, {a.right(), y}, ink(p.line, 0.35f));
         }
     }
-}
-
-Point SectionPane::datumOf(const Canvas& canvas) const {
-    return trial_->toolpath.datums[canvas.context.instant ? canvas.context.instant->modal->datum : 0];
 }
 
 // Body and jaws as far as their measures say; what grips inside is not drawn.
@@ -131,35 +134,8 @@ void SectionPane::drawBlank(const Canvas& canvas) const {
     }
 }
 
-// At the same share of the same step; where the programs go apart, at the end of the shorter one.
-void SectionPane::takeSound(const Session& session) {
-    const bool wanted = session.showsChanges() && session.asWritten && session.asWritten->trial->stock;
-    const std::shared_ptr<const Trial> sound = wanted ? session.asWritten->trial : nullptr;
-    if (sound != sound_) {
-        sound_ = sound;
-        soundCursor_.reset();
-        soundPart_.clear();
-        soundS_ = -1;
-        if (sound_) soundCursor_.emplace(sound_->stock);
-    }
-    if (!sound_ || sound_->timeline.moves.empty()) return;
-    const std::size_t step = trial_->stepAt(session.timeS);
-    const double from = trial_->startOfStep(step), to = trial_->startOfStep(step + 1);
-    const double share = to > from ? std::clamp((session.timeS - from) / (to - from), 0.0, 1.0) : 0;
-    const double soundFrom = sound_->startOfStep(step), soundTo = sound_->startOfStep(step + 1);
-    const double timeS = session.timeS >= trial_->timeline.cycleTimeS ? sound_->timeline.cycleTimeS
-                                                                      : soundFrom + share * (soundTo - soundFrom);
-    if (timeS == soundS_) return;
-    soundS_ = timeS;
-    const std::size_t timed = sound_->timeline.at(timeS);
-    const double fraction = fractionAt(sound_->timeline.moves[timed], sound_->toolpath, sound_->setup, timeS);
-    soundCursor_->seek(static_cast<std::uint32_t>(timed), fraction);
-    soundPart_ = soundCursor_->contours();
-}
-
 void SectionPane::drawSound(const Canvas& canvas) const {
-    if (!sound_) return;
-    for (const SectionContour& contour : soundPart_) {
+    for (const SectionContour& contour : sound_.contours()) {
         std::vector<ImVec2> points;
         for (const Point& at : polyline(contour.outline, kChordPx / view_.scale())) points.push_back(view_.at(at));
         gui::drawLine(canvas.list, points, canvas.pen(canvas.palette().accent, 1.8f, LineKind::Dashed), canvas.px(1),
@@ -261,22 +237,17 @@ void SectionPane::drawFeature(const Canvas& canvas, const SectionFeature& f, Col
     gui::drawLine(canvas.list, points, canvas.pen(colour, width), canvas.px(1));
 }
 
-void SectionPane::drawPicked(const Canvas& canvas) {
-    const Palette& p = canvas.palette();
-    for (const SectionFeature& feature : picked_) drawFeature(canvas, feature, p.accent, 3.5f);
-    gauged_.clear();
-    if (picked_.empty()) return;
+void SectionPane::drawPicked(const Canvas& canvas) const {
+    for (const SectionFeature& feature : picked_) drawFeature(canvas, feature, canvas.palette().accent, 3.5f);
     drawReadings(canvas);
 }
 
 // The main figure beside what was picked, with its line of dimension; the rest beneath it.
-void SectionPane::drawReadings(const Canvas& canvas) {
+void SectionPane::drawReadings(const Canvas& canvas) const {
     const Palette& p = canvas.palette();
-    const Point datum = datumOf(canvas);
-    const auto readings =
-        picked_.size() == 2 ? gaugeBetween(picked_[0], picked_[1], datum) : gaugeFeature(picked_[0], datum);
-    if (readings.empty()) return;
-    const FeatureReading& main = readings.front();
+    const std::vector<FeatureReading> all = readings();
+    if (all.empty()) return;
+    const FeatureReading& main = all.front();
     ImVec2 a = view_.at(main.a), b = view_.at(main.b);
     if (main.kind == FeatureReading::Kind::Diameter) b = view_.at({main.a.z, -main.a.r});
     if (main.kind == FeatureReading::Kind::LengthAlong) b.y = a.y;
@@ -290,9 +261,7 @@ void SectionPane::drawReadings(const Canvas& canvas) {
     }
     const Fonts& fonts = canvas.context.fonts;
     std::vector<std::string> lines;
-    for (const FeatureReading& reading : readings)
-        lines.push_back(readingInWords(reading, canvas.context.session.view.units));
-    gauged_ = lines.front();
+    for (const FeatureReading& reading : all) lines.push_back(readingInWords(reading, canvas.context.measures()));
     if (picked_.size() == 1 && isCutHere(picked_[0].cut)) {
         const TimedMove& timed = trial_->timeline.moves[picked_[0].cut];
         lines.push_back(say("cut by {}", blockTitle(*trial_, trial_->shownBlock(timed.move))));
@@ -328,14 +297,13 @@ void SectionPane::drawHover(const Canvas& canvas) const {
     if (!canvas.hovered || ImGui::IsMouseDown(ImGuiMouseButton_Left)) return;
     const Palette& p = canvas.palette();
     const ImVec2 mouse = ImGui::GetIO().MousePos;
-    const Point datum = datumOf(canvas);
     Point place = view_.placeOf(mouse);
     if (const auto feature = featureUnder(canvas, mouse)) {
         drawFeature(canvas, *feature, p.accent, 2);
         if (feature->kind == SectionFeature::Kind::Corner) place = feature->from;
     }
-    const Point shown = place - datum;
-    const std::string text = position(2 * shown.r, shown.z, canvas.context.session.view.units);
+    const Point shown = place - datum_;
+    const std::string text = canvas.context.measures().position(2 * shown.r, shown.z);
     ImFont* font = canvas.context.fonts.mono;
     const float width = font->CalcTextSizeA(font->FontSize, 1e9f, 0, text.c_str()).x, pad = canvas.px(6);
     const ImVec2 low{canvas.area.right() - width - 2 * pad - canvas.px(8), canvas.area.y + canvas.px(8)};
@@ -408,7 +376,7 @@ void SectionPane::drawRemarks(const Canvas& canvas) const {
         lines.emplace_back(tr("Sizes as they are at the end of the cycle."));
     if (s.drawing && trial_->gauged.outline.empty()) lines.emplace_back(tr("The set-up gives no drawn outline."));
     if (s.drawing && deviations_) lines.push_back(say("Dashed: the finished part, deviations × {}.", s.magnified));
-    if (sound_)
+    if (sound_.there())
         lines.emplace_back(tr("Dashed: the part of the job as it is written, at the same place of the program."));
     if (lines.empty()) return;
     ImFont* font = canvas.context.fonts.small;

@@ -6,6 +6,7 @@
 
 #include "gui/section/section_canvas.h"
 #include "gui/section/section_dimensions.h"
+#include "gui/section/section_words.h"
 #include "sim/base/say.h"
 
 namespace firstoff::gui {
@@ -13,6 +14,10 @@ namespace firstoff::gui {
 namespace {
 
 constexpr float kZoomPerNotch = 1.2f;
+constexpr float kMargin = 46;
+constexpr double kRescale = 1.6;  // chords are made anew when the scale has changed by so much
+constexpr float kCornerPx = 8, kFeaturePx = 12;
+constexpr std::size_t kMostPath = 6000;  // timed moves
 
 }  // namespace
 
@@ -38,6 +43,7 @@ void SectionPane::takeTrial(const Session& session) {
 
 void SectionPane::takeInstant(const Canvas& canvas) {
     const Instant* now = canvas.context.instant;
+    datum_ = trial_->toolpath.datums[now ? now->modal->datum : 0];
     if (!now || !cursor_) return;
     const double scale = view_.scale();
     const bool scaled = scale > kRescale * shapedAt_ || scale < shapedAt_ / kRescale;
@@ -184,6 +190,16 @@ void SectionPane::gaugeNext(const GaugeNext& command) {
     picked_.push_back(all[static_cast<std::size_t>(next)]);
 }
 
+std::vector<FeatureReading> SectionPane::readings() const {
+    if (picked_.empty()) return {};
+    return picked_.size() == 2 ? gaugeBetween(picked_[0], picked_[1], datum_) : gaugeFeature(picked_[0], datum_);
+}
+
+std::string SectionPane::gauged(Measures measures) const {
+    const std::vector<FeatureReading> all = readings();
+    return all.empty() ? std::string() : readingInWords(all.front(), measures);
+}
+
 void SectionPane::draw(const PaneContext& context, const Rect& rect, bool alone) {
     const PaneFrame frame("half-section", rect, context, ImGuiWindowFlags_NoScrollWithMouse, false);
     if (rect.w < 8 || rect.h < 8) return;
@@ -207,6 +223,7 @@ void SectionPane::draw(const PaneContext& context, const Rect& rect, bool alone)
     ImGui::SetItemAllowOverlap();
     handleMouse(canvas);
     takeInstant(canvas);
+    sound_.take(context.session, *trial_);
     const SectionSettings& settings = context.session.view.section;
     if (settings.drawing) takeDeviations();
     canvas.list.PushClipRect({rect.x, rect.y}, {rect.right(), rect.bottom()}, true);
@@ -214,7 +231,6 @@ void SectionPane::draw(const PaneContext& context, const Rect& rect, bool alone)
     drawBillet(canvas);
     drawChuck(canvas);
     drawBlank(canvas);
-    takeSound(context.session);
     drawSound(canvas);
     const ImVec2 left = view_.at(view_.placeOf({rect.x, rect.y})), axis = view_.at({0, 0});
     gui::drawLine(canvas.list, {{left.x, axis.y}, {rect.right(), axis.y}},

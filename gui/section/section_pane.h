@@ -11,6 +11,7 @@
 #include "gui/section/section_paths.h"
 #include "gui/section/section_shape.h"
 #include "gui/section/section_view.h"
+#include "gui/section/sound_part.h"
 #include "sim/inspection/drawn_outline.h"
 #include "sim/inspection/feature_gauge.h"
 
@@ -22,8 +23,8 @@ public:
     void draw(const PaneContext& context, const Rect& rect, bool alone);
     // What is picked and gauged; empty: nothing.
     const std::vector<SectionFeature>& picked() const { return picked_; }
-    // The main figure of that in words, as drawn last; empty: none.
-    const std::string& gauged() const { return gauged_; }
+    // The main figure of that in words; empty: none.
+    std::string gauged(Measures measures) const;
 
     void move(const MoveView& by);
     void gaugeNext(const GaugeNext& command);
@@ -37,19 +38,18 @@ private:
     Box boxOfAll() const;
     void handleMouse(const Canvas& canvas);
     void drawGrid(const Canvas& canvas, bool named) const;
-    Point datumOf(const Canvas& canvas) const;
     void drawChuck(const Canvas& canvas) const;
     void drawBillet(const Canvas& canvas) const;
     void drawStrips(const Canvas& canvas, const SectionView& view) const;
     void drawBlank(const Canvas& canvas) const;
-    void takeSound(const Session& session);
     void drawSound(const Canvas& canvas) const;
     void drawPaths(const Canvas& canvas) const;
     void drawTool(const Canvas& canvas) const;
     void drawDeviations(const Canvas& canvas) const;
-    void drawPicked(const Canvas& canvas);
+    std::vector<FeatureReading> readings() const;
+    void drawPicked(const Canvas& canvas) const;
     void drawFeature(const Canvas& canvas, const SectionFeature& feature, Colour colour, float width) const;
-    void drawReadings(const Canvas& canvas);
+    void drawReadings(const Canvas& canvas) const;
     void drawPlaces(const Canvas& canvas) const;
     void drawHover(const Canvas& canvas) const;
     void drawButtons(const Canvas& canvas);
@@ -68,19 +68,14 @@ private:
 
     // What is shown, made anew when instant or scale change.
     double shownS_ = -1, shapedAt_ = 0;
+    Point datum_;
     SectionShape shape_;
     SectionPaths paths_;
     BlockId pathsOf_ = kNoBlock;
 
-    // The part of the job as it is written at the same place of the program, where what is shown has changes.
-    std::shared_ptr<const Trial> sound_;
-    std::optional<StockCursor> soundCursor_;
-    double soundS_ = -1;
-    std::vector<SectionContour> soundPart_;
-
+    SoundPart sound_;
     std::optional<std::vector<OutlinePlace>> deviations_;  // along the drawn outline, at the end of the cycle
-    std::string gauged_;
-    std::vector<SectionFeature> picked_;  // two at most
+    std::vector<SectionFeature> picked_;                   // two at most
     ImVec2 pressedAt_{0, 0};
 };
 

@@ -8,10 +8,6 @@ namespace firstoff::gui {
 
 namespace {
 
-bool isArc(MoveKind kind) {
-    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
-}
-
 PathLine shifted(const TimedMove& timed, Point by) {
     PathLine line;
     line.from = timed.from + by;

@@ -9,6 +9,7 @@
 
 #include "gui/scene/body_shapes.h"
 #include "gui/scene/machine_picture.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/tool_shape.h"
 #include "gui/scene/turret_shape.h"
 #include "sim/base/units.h"

@@ -5,6 +5,7 @@
 #include <glm/gtc/matrix_transform.hpp>
 
 #include "gui/scene/machine_picture.h"
+#include "gui/scene/scene_frame.h"
 #include "gui/scene/scene_pick.h"
 #include "gui/scene/solid_shapes.h"
 #include "tests/gui/picture_job.h"
