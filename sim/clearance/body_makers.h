@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/base/say.h"
 #include "sim/clearance/machine_bodies.h"
 #include "sim/setup/setup.h"
 
@@ -25,7 +26,14 @@ void addExtraBodies(MachineBodies& all, const Setup& setup);
 std::vector<ConvexPiece> holderPieces(const Tool& tool);
 std::vector<ConvexPiece> edgePieces(const Tool& tool);
 
-MachineBody bodyOf(BodyKind kind, Carrier carrier, std::string name);
+struct BodyName {
+    std::string told, english;
+};
+template <class... Args>
+BodyName bodyName(fmt::format_string<Args...> english, Args&&... args) {
+    return {say(english, args...), fmt::format(english, args...)};
+}
+MachineBody bodyOf(BodyKind kind, Carrier carrier, BodyName name);
 // A corner box of a half-section, anticlockwise; for MachineBody::sections. Nothing without area.
 void addSection(MachineBody& body, double zFrom, double zTo, double inner, double outer);
 // The same with the solid to the axis as a piece.

@@ -45,11 +45,11 @@ Carrier carrierOf(ExtraBody::Carrier carrier) {
     return Carrier::Bed;
 }
 
-std::string nameOf(const ExtraBody& extra) {
-    const char* what = extra.kind == ExtraBody::Kind::Guard  ? tr("the guard")
-                       : extra.kind == ExtraBody::Kind::Door ? tr("the door")
-                                                             : tr("the body");
-    return fmt::format("{} \"{}\"", what, extra.name);
+BodyName nameOf(const ExtraBody& extra) {
+    const BodyName what = extra.kind == ExtraBody::Kind::Guard  ? bodyName(later("the guard"))
+                          : extra.kind == ExtraBody::Kind::Door ? bodyName(later("the door"))
+                                                                : bodyName(later("the body"));
+    return {fmt::format("{} \"{}\"", what.told, extra.name), fmt::format("{} \"{}\"", what.english, extra.name)};
 }
 
 // Corners of the hull, anticlockwise.

@@ -12,7 +12,7 @@ double MachineBodies::turnOf(int station) const {
 
 MachineBodies machineBodies(const Setup& setup) {
     MachineBodies all;
-    all.bodies.push_back(bodyOf(BodyKind::Billet, Carrier::Spindle, tr("the billet")));
+    all.bodies.push_back(bodyOf(BodyKind::Billet, Carrier::Spindle, bodyName(later("the billet"))));
     addChuck(all, setup);
     addTailstock(all, setup);
     addSecondSpindle(all, setup);

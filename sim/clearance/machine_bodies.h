@@ -43,9 +43,10 @@ enum class BodyKind : std::uint8_t {
 struct MachineBody {
     BodyKind kind = BodyKind::Other;
     Carrier carrier = Carrier::Bed;
-    int station = 0;     // of blocks, holders, edges and what a station carries; 0: none
-    int toolIndex = -1;  // into Setup::tools, likewise
-    std::string name;    // as messages say it: "the jaws", "the block of station 5", "the guard \"left door\""
+    int station = 0;          // of blocks, holders, edges and what a station carries; 0: none
+    int toolIndex = -1;       // into Setup::tools, likewise
+    std::string name;         // as messages say it: "the jaws", "the block of station 5", "the guard \"left door\""
+    std::string englishName;  // the same in English, for what programs read
     // The solid is their union. None: the billet, which changes and is asked for at each instant.
     std::vector<ConvexPiece> pieces;
     // Of what is turned about the spindle axis, as the tool in use meets it in the turning half-plane, z as above:

@@ -16,10 +16,6 @@ constexpr double kChordMm = 0.0005;
 // Chords of one arc; reached only by arcs of metres.
 constexpr int kMostChords = 4096;
 
-bool isArc(MoveKind kind) {
-    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
-}
-
 void follow(const TimedMove& timed, TipWay& way) {
     way.points.clear();
     way.slack = 0;

@@ -63,7 +63,7 @@ void addSteadyRest(MachineBodies& all, const Setup& setup) {
             {tr("The set-up gives no size of the steady rest, so nothing is kept clear of it."), true, 0, rest.span});
         return;
     }
-    MachineBody body = bodyOf(BodyKind::SteadyRest, Carrier::Bed, tr("the steady rest"));
+    MachineBody body = bodyOf(BodyKind::SteadyRest, Carrier::Bed, bodyName(later("the steady rest")));
     double open = std::fmod(rest.openTo - rest.openFrom, 2 * kPi);
     if (open < 0) open += 2 * kPi;
     const double from = rest.openFrom + open, to = rest.openFrom + 2 * kPi;

@@ -66,15 +66,15 @@ double shankHeight(const Tool& tool) {
     return tool.head && tool.head->shankHeight > 0 ? tool.head->shankHeight : tool.shankSize;
 }
 
-std::string spokenName(BodyKind kind, int station) {
-    if (kind == BodyKind::Block) return say("the block of station {}", station);
-    if (kind == BodyKind::Holder) return say("the holder of station {}", station);
-    return say("the edge of station {}", station);
+BodyName nameOf(BodyKind kind, int station) {
+    if (kind == BodyKind::Block) return bodyName(later("the block of station {}"), station);
+    if (kind == BodyKind::Holder) return bodyName(later("the holder of station {}"), station);
+    return bodyName(later("the edge of station {}"), station);
 }
 
 void addAtStation(MachineBodies& all, const Tool& tool, int index, BodyKind kind, std::vector<ConvexPiece> pieces) {
     if (pieces.empty()) return;
-    MachineBody body = bodyOf(kind, Carrier::Turret, spokenName(kind, tool.station));
+    MachineBody body = bodyOf(kind, Carrier::Turret, nameOf(kind, tool.station));
     body.station = tool.station;
     body.toolIndex = index;
     for (ConvexPiece& piece : pieces) {

@@ -36,7 +36,7 @@ void addHead(MachineBodies& all, const Setup& setup) {
              true, 0, turret.span});
         return;
     }
-    MachineBody head = bodyOf(BodyKind::TurretHead, Carrier::TurretSlide, tr("the turret head"));
+    MachineBody head = bodyOf(BodyKind::TurretHead, Carrier::TurretSlide, bodyName(later("the turret head")));
     const double from = turret.faceZ + setup.machine.turretThickness;
     head.pieces.push_back(cylinderPiece(from, from + turret.headLength, turret.headRadius, turret.axisR));
     all.bodies.push_back(std::move(head));
@@ -48,7 +48,7 @@ void addDisc(MachineBodies& all, const Setup& setup) {
                                    true, 0, setup.turret->span});
         return;
     }
-    MachineBody disc = bodyOf(BodyKind::TurretDisc, Carrier::Turret, tr("the turret disc"));
+    MachineBody disc = bodyOf(BodyKind::TurretDisc, Carrier::Turret, bodyName(later("the turret disc")));
     disc.pieces.push_back(discPiece(setup));
     all.bodies.push_back(std::move(disc));
 }
@@ -62,7 +62,7 @@ void addPlate(MachineBodies& all, const Setup& setup) {
             {tr("The set-up gives no size of the gang plate, so nothing is kept clear of it."), true, 0, turret.span});
         return;
     }
-    MachineBody plate = bodyOf(BodyKind::TurretDisc, Carrier::Turret, tr("the gang plate"));
+    MachineBody plate = bodyOf(BodyKind::TurretDisc, Carrier::Turret, bodyName(later("the gang plate")));
     plate.pieces.push_back(
         boxPiece({turret.faceZ, turret.plateR.min, turret.plateY.min},
                  {turret.faceZ + setup.machine.turretThickness, turret.plateR.max, turret.plateY.max}));

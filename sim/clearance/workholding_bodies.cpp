@@ -27,8 +27,8 @@ bool isCollet(const Chuck& chuck) {
 
 // Behind the bar the spindle is open where the set-up gives its bore.
 MachineBody chuckBody(const Chuck& chuck, const Grip& grip) {
-    MachineBody body =
-        bodyOf(BodyKind::ChuckBody, Carrier::Spindle, isCollet(chuck) ? tr("the collet chuck") : tr("the chuck"));
+    MachineBody body = bodyOf(BodyKind::ChuckBody, Carrier::Spindle,
+                              isCollet(chuck) ? bodyName(later("the collet chuck")) : bodyName(later("the chuck")));
     body.pieces.push_back(cylinderPiece(-chuck.bodyLength, 0, chuck.bodyRadius));
     const double bore = chuck.throughBoreRadius.value_or(0);
     const double barEnd = std::clamp(grip.barBack, -chuck.bodyLength, 0.0);
@@ -47,7 +47,8 @@ std::vector<Chuck::Step> stepsOf(const Chuck& chuck) {
 // solid to the axis. Gripping from inside the first step stands in the bore.
 MachineBody jawsOf(const Chuck& chuck, const Grip& grip) {
     MachineBody body =
-        bodyOf(BodyKind::Jaws, Carrier::Spindle, isCollet(chuck) ? tr("the nose of the collet") : tr("the jaws"));
+        bodyOf(BodyKind::Jaws, Carrier::Spindle,
+               isCollet(chuck) ? bodyName(later("the nose of the collet")) : bodyName(later("the jaws")));
     const bool inside = chuck.grip == Chuck::Grip::Inside;
     std::vector<Chuck::Step> steps = stepsOf(chuck);
     if (inside) {
@@ -106,11 +107,12 @@ bool movesByCode(const Setup& setup, MachineAction there, MachineAction back) {
 
 }  // namespace
 
-MachineBody bodyOf(BodyKind kind, Carrier carrier, std::string name) {
+MachineBody bodyOf(BodyKind kind, Carrier carrier, BodyName name) {
     MachineBody body;
     body.kind = kind;
     body.carrier = carrier;
-    body.name = std::move(name);
+    body.name = std::move(name.told);
+    body.englishName = std::move(name.english);
     return body;
 }
 
@@ -132,7 +134,7 @@ void addChuck(MachineBodies& all, const Setup& setup) {
 void addTailstock(MachineBodies& all, const Setup& setup) {
     if (!setup.tailstock) return;
     const Tailstock& tailstock = *setup.tailstock;
-    MachineBody centre = bodyOf(BodyKind::Centre, Carrier::Tailstock, tr("the centre of the tailstock"));
+    MachineBody centre = bodyOf(BodyKind::Centre, Carrier::Tailstock, bodyName(later("the centre of the tailstock")));
     double cone = 0;
     if (tailstock.centreRadius > 0 && tailstock.centreAngle > 0) {
         cone = tailstock.centreRadius / std::tan(tailstock.centreAngle / 2);
@@ -149,13 +151,14 @@ void addTailstock(MachineBodies& all, const Setup& setup) {
     }
     if (!centre.pieces.empty()) all.bodies.push_back(std::move(centre));
 
-    MachineBody quill = bodyOf(BodyKind::Quill, Carrier::Tailstock, tr("the quill of the tailstock"));
+    MachineBody quill = bodyOf(BodyKind::Quill, Carrier::Tailstock, bodyName(later("the quill of the tailstock")));
     const double quillTo = quillFrom + std::max(0.0, tailstock.quillLength);
     addRing(quill, quillFrom, quillTo, 0, tailstock.quillRadius);
     if (!quill.pieces.empty()) all.bodies.push_back(std::move(quill));
 
     const bool moves = movesByCode(setup, MachineAction::TailstockAdvance, MachineAction::TailstockRetract);
-    MachineBody casting = bodyOf(BodyKind::TailstockCasting, Carrier::Tailstock, tr("the casting of the tailstock"));
+    MachineBody casting =
+        bodyOf(BodyKind::TailstockCasting, Carrier::Tailstock, bodyName(later("the casting of the tailstock")));
     addRing(casting, quillTo, quillTo + tailstock.castingLength, 0, tailstock.castingRadius);
     if (!casting.pieces.empty()) {
         all.bodies.push_back(std::move(casting));
@@ -176,7 +179,9 @@ void addSecondSpindle(MachineBodies& all, const Setup& setup) {
         const bool jaws = body.kind == BodyKind::Jaws;
         body.kind = jaws ? BodyKind::SecondJaws : BodyKind::SecondChuckBody;
         body.carrier = Carrier::SecondSpindle;
-        body.name += tr(" of the second spindle");
+        const BodyName where = bodyName(later(" of the second spindle"));
+        body.name += where.told;
+        body.englishName += where.english;
         faceAbout(body);
     }
     for (std::size_t i = firstGap; i < all.notModelled.size(); ++i) {

@@ -16,6 +16,7 @@
 #include "sim/base/language_choice.h"
 #include "sim/base/say.h"
 #include "sim/cli/commands.h"
+#include "sim/cli/option_faults.h"
 #include "sim/control/language_table.h"
 #include "sim/output/finish_plot.h"
 #include "sim/output/load_report.h"
@@ -27,6 +28,7 @@ namespace {
 using namespace firstoff::cli;
 
 using firstoff::later;
+using firstoff::optionFault;
 using firstoff::say;
 using firstoff::tr;
 
@@ -129,6 +131,9 @@ private:
         }
         app_.option_defaults()->group(tr("Options"));
         app_.set_help_flag("-h,--help", tr("Print this help message and exit"));
+        app_.failure_message([](const CLI::App*, const CLI::Error& error) {
+            return fmt::format("{}\n{}\n", optionFault(error.what()), tr("Run with --help for more information."));
+        });
     }
 
     // It was heeded before anything was told (see main); here it is known to the help, and what is none is refused.

@@ -90,7 +90,7 @@ public:
     explicit InPlace(const ExtraBody& body)
         : body_(body), scale_(millimetresIn(unitOf(body))), cos_(std::cos(body.turnZ)), sin_(std::sin(body.turnZ)) {}
 
-    std::array<float, 9> operator()(const MeshTriangle& triangle) const {
+    std::array<float, 9> operator()(const MeshFacet& triangle) const {
         std::array<float, 9> placed{};
         for (std::size_t i = 0; i < 9; i += 3) {
             const double x = scale_ * triangle[i], y = scale_ * triangle[i + 1], z = scale_ * triangle[i + 2];

@@ -22,6 +22,11 @@ const std::string& nameOf(const Trial& trial, std::uint16_t body) {
     return trial.clearance.bodies->bodies[body].name;
 }
 
+// In tables for spreadsheets.
+const std::string& englishNameOf(const Trial& trial, std::uint16_t body) {
+    return trial.clearance.bodies->bodies[body].englishName;
+}
+
 bool isLimited(const Margin& margin) {
     return margin.mm < kMarginLimit;
 }
@@ -76,8 +81,8 @@ void appendMarginRow(std::string& text, const Trial& trial, const std::string& s
     text += fmt::format("{},{},{},{},", subject, row.way,
                         tableFigure(factor * (isLimited(m) ? told(m.mm) : kMarginLimit)), isLimited(m) ? 1 : 0);
     if (isLimited(m)) {
-        text += fmt::format("{},{},{}", lineOfMove(trial, m.timedMove), quoted(nameOf(trial, m.body)),
-                            quoted(nameOf(trial, m.other)));
+        text += fmt::format("{},{},{}", lineOfMove(trial, m.timedMove), quoted(englishNameOf(trial, m.body)),
+                            quoted(englishNameOf(trial, m.other)));
     } else {
         text += ",,";
     }
@@ -230,9 +235,9 @@ std::string pairTable(const Trial& trial) {
     std::string text = "body,other,gap_at_least_mm,exact,line\n";
     for (const PairChecked& pair : trial.clearance.pairs) {
         const std::uint32_t line = lineOfMove(trial, pair.timedMove);
-        text += fmt::format("{},{},{},{},{}\n", quoted(nameOf(trial, pair.body)), quoted(nameOf(trial, pair.other)),
-                            tableFigure(pair.gapMm), pair.exact && std::isfinite(pair.gapMm) ? 1 : 0,
-                            line > 0 ? std::to_string(line) : "");
+        text += fmt::format("{},{},{},{},{}\n", quoted(englishNameOf(trial, pair.body)),
+                            quoted(englishNameOf(trial, pair.other)), tableFigure(pair.gapMm),
+                            pair.exact && std::isfinite(pair.gapMm) ? 1 : 0, line > 0 ? std::to_string(line) : "");
     }
     return text;
 }

@@ -93,9 +93,11 @@ private:
     void dimensions() {
         std::size_t width = 9;
         for (const GaugedDimension& d : g_.dimensions) width = std::max(width, widthOf(d.name));
-        add("  no  {}  {:>10}  {:>10}  {:>10}  {:>9}  {:>10}  {:<10}  {:<9}  {:<4}  {}\n",
-            padded(tr("dimension"), width), tr("least"), tr("most"), tr("by path"), tr("bending"), tr("expected"), "",
-            tr("line"), tr("tool"), tr("alone it wants"));
+        for (const GaugedDimension& d : g_.dimensions)
+            bendingWidth_ = std::max(bendingWidth_, widthOf(bendingInWords(d)));
+        add("  no  {}  {:>10}  {:>10}  {:>10}  {:>{}}  {:>10}  {:<10}  {:<9}  {:<4}  {}\n",
+            padded(tr("dimension"), width), tr("least"), tr("most"), tr("by path"), tr("bending"), bendingWidth_,
+            tr("expected"), "", tr("line"), tr("tool"), tr("alone it wants"));
         for (std::size_t i = 0; i < g_.dimensions.size(); ++i) row(i + 1, g_.dimensions[i], width);
         text_ += '\n';
     }
@@ -112,7 +114,7 @@ private:
             return;
         }
         figure(sizeInWords(d, d.measured), 10);
-        figure(bendingInWords(d), 9);
+        figure(bendingInWords(d), bendingWidth_);
         figure(sizeInWords(d, d.expected()), 10);
         add("{:<10}  {:<9}  {:<4}  {}\n", inWords(d.state), lineOf(trial_, d), stationOf(trial_, d), wish(d));
         const std::string indent(6 + width + 2, ' ');
@@ -165,6 +167,7 @@ private:
 
     const Trial& trial_;
     const GaugedPart& g_;
+    std::size_t bendingWidth_ = 9;
     std::string text_;
 };
 

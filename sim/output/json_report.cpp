@@ -54,7 +54,7 @@ Json findingObject(const Finding& finding, const Program& program) {
 }
 
 const std::string& bodyName(const Trial& trial, std::uint16_t body) {
-    return trial.clearance.bodies->bodies[body].name;
+    return trial.clearance.bodies->bodies[body].englishName;
 }
 
 // Null where nothing is met up to the limit.

@@ -34,19 +34,24 @@ std::string shownName(const std::string& name) {
     return shown + std::string(kNameWidth - std::min(kNameWidth, characters), ' ');
 }
 
-std::string seconds(double value) {
-    return value == 0 ? fmt::format("{:>9}", "-") : fmt::format("{:9.1f}", value);
+// Of each kind of time, by its name in the language in use.
+std::size_t columnWidth(TimeKind kind) {
+    return std::max<std::size_t>(9, widthOf(tr(name(kind))) + 2);
+}
+
+std::string seconds(double value, std::size_t width) {
+    return value == 0 ? fmt::format("{:>{}}", "-", width) : fmt::format("{:{}.1f}", value, width);
 }
 
 std::string textRow(const std::string& name, const TimeShare& share, double cycle) {
     std::string row = "  " + shownName(name);
-    for (TimeKind kind : kinds()) row += seconds(share.of(kind));
+    for (TimeKind kind : kinds()) row += seconds(share.of(kind), columnWidth(kind));
     return row + fmt::format("{:9.1f}{:8.1f} %\n", share.total(), cycle > 0 ? 100 * share.total() / cycle : 0);
 }
 
 std::string heading(const char* what) {
     std::string row = fmt::format("\n  {:<{}}", what, kNameWidth);
-    for (TimeKind kind : kinds()) row += fmt::format("{:>9}", tr(name(kind)));
+    for (TimeKind kind : kinds()) row += fmt::format("{:>{}}", tr(name(kind)), columnWidth(kind));
     return row + fmt::format("{:>9}{:>10}\n", tr("total"), tr("share"));
 }
 

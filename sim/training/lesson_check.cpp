@@ -141,10 +141,12 @@ std::string lessonReport(const Lesson& lesson, const LessonCheck& check) {
                                  : say("Text and files: {} faults.", check.faults.size());
     text += '\n';
     for (const LessonFault& fault : check.faults) text += fmt::format("  {}\n", inWords(fault));
+    std::size_t width = 8;
+    for (const LessonStep& step : lesson.steps) width = std::max(width, widthOf(tr(name(step.kind))));
     for (std::size_t i = 0; i < check.steps.size(); ++i) {
         const LessonStep& step = lesson.steps[i];
         const StepCheck& at = check.steps[i];
-        text += fmt::format("{:>3} {} {}: {}\n", i + 1, padded(tr(name(step.kind)), 8), step.title,
+        text += fmt::format("{:>3} {} {}: {}\n", i + 1, padded(tr(name(step.kind)), width), step.title,
                             at.good ? tr("good") : tr("NOT GOOD"));
         if (!at.told.empty()) text += fmt::format("      {}\n", at.told);
         for (const std::string& trouble : at.troubles) text += fmt::format("      - {}\n", trouble);

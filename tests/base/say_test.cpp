@@ -5,8 +5,9 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <regex>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "sim/base/language_catalogues.h"
@@ -15,19 +16,43 @@
 namespace firstoff {
 namespace {
 
-// Replacement fields of a format string, in the order in which they take their arguments, each as "number:format".
+// Replacement fields of a format string, each as "number:format"; one within a field ("{:.{}f}") stands there by its
+// number and takes its argument after the one that it is in.
 std::vector<std::string> fields(std::string_view text) {
     std::vector<std::string> out;
-    static const std::regex kField(R"(\{\{|\}\}|\{([0-9]*)(:[^{}]*)?\})");
     int next = 0;
-    const std::string all(text);
-    for (std::sregex_iterator i(all.begin(), all.end(), kField), end; i != end; ++i) {
-        if (i->str() == "{{" || i->str() == "}}") continue;
-        const std::string number = (*i)[1].length() > 0 ? (*i)[1].str() : std::to_string(next++);
-        out.push_back(number + (*i)[2].str());
+    const auto numbered = [&](std::string_view written) {
+        return written.empty() ? std::to_string(next++) : std::string(written);
+    };
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        if (text[i] != '{') continue;
+        if (text.substr(i, 2) == "{{") {
+            ++i;
+            continue;
+        }
+        const std::size_t end = text.find_first_of(":}", i + 1);
+        std::string field = numbered(text.substr(i + 1, end - i - 1));
+        for (i = end; i < text.size() && text[i] != '}'; ++i) {
+            if (text[i] != '{') {
+                field += text[i];
+                continue;
+            }
+            const std::size_t close = text.find('}', i);
+            field += "{" + numbered(text.substr(i + 1, close - i - 1)) + "}";
+            i = close;
+        }
+        out.push_back(std::move(field));
     }
     std::sort(out.begin(), out.end());
     return out;
+}
+
+TEST(Say, KnowsTheFieldsOfItsTexts) {
+    using testing::ElementsAre;
+    EXPECT_THAT(fields("{} of {:.2f} {{not one}}"), ElementsAre("0", "1:.2f"));
+    EXPECT_THAT(fields("{1} before {0:+.3f}"), ElementsAre("0:+.3f", "1"));
+    EXPECT_THAT(fields("{:.{}f} {} deep"), ElementsAre("0:.{1}f", "2"));
+    EXPECT_THAT(fields("none"), ElementsAre());
 }
 
 TEST(Say, TellsTheEnglishAsItStands) {

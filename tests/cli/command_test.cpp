@@ -171,6 +171,33 @@ INSTANTIATE_TEST_SUITE_P(
         return name;
     });
 
+TEST(Command, TellsBadUseInTheLanguageAskedFor) {
+    const auto told = [](const std::string& arguments) {
+        const CommandRun run = shop::firstoff("--language de " + arguments);
+        EXPECT_EQ(run.exitCode, 2) << arguments;
+        return run.out + run.err;
+    };
+    EXPECT_THAT(told("check"), HasSubstr("PROGRAM fehlt"));
+    EXPECT_THAT(told("check x.nc --nope"), HasSubstr("Nicht erwartet: --nope"));
+    EXPECT_THAT(told("moves a b c"), HasSubstr("Nicht erwartet: c b"));
+    EXPECT_THAT(told("export x --out"), HasSubstr("--out: Angabe fehlt"));
+    EXPECT_THAT(told("section x --after-line ten"), HasSubstr("--after-line: ten ist nicht lesbar"));
+    EXPECT_THAT(told("export x --out f --tolerance-mm 5"), HasSubstr("5 liegt nicht im Bereich 0.0005 bis 1\n"));
+    EXPECT_THAT(told("finish x --z-from 1"), HasSubstr("--z-from verlangt --z-to"));
+    EXPECT_THAT(told("section x --after-line 3 --at-time 4"), HasSubstr("--after-line schließt --at-time aus"));
+    EXPECT_THAT(told("check"), HasSubstr("Mehr dazu mit --help."));
+    EXPECT_THAT(shop::firstoff("--language tlh check x").err, HasSubstr("tlh is none of en,de"));
+}
+
+// Programs read those: names of bodies are the same in every language.
+TEST(Command, JsonNamesBodiesInEnglish) {
+    const std::string bodies = R"("body": "the block of station 1")";
+    for (const std::string language : {"en", "de"})
+        EXPECT_THAT(shop::firstoff("--language " + language + " check " + kSpigot + " --json -").out,
+                    AllOf(HasSubstr(bodies), HasSubstr(R"("other": "the jaws")")))
+            << language;
+}
+
 TEST(Command, HelpAndVersionAreNoFailure) {
     EXPECT_EQ(shop::firstoff("--help").exitCode, 0);
     EXPECT_EQ(shop::firstoff("check --help").exitCode, 0);
