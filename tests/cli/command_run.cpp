@@ -5,9 +5,7 @@
 #include <sstream>
 #include <stdexcept>
 
-#include <gtest/gtest.h>
 #include <sys/wait.h>
-#include <unistd.h>
 
 namespace firstoff::shop {
 
@@ -35,23 +33,6 @@ CommandRun firstoff(const std::string& arguments, const std::string& environment
     return run;
 }
 
-Bench::Bench() {
-    static int count = 0;
-    folder_ = std::filesystem::path(testing::TempDir()) /
-              ("firstoff_bench_" + std::to_string(::getpid()) + "_" + std::to_string(++count));
-    std::filesystem::create_directories(folder_);
-}
-
-Bench::~Bench() {
-    std::error_code ignored;
-    std::filesystem::remove_all(folder_, ignored);
-}
-
-std::string Bench::put(const std::string& name, const std::string& contents) const {
-    std::ofstream(folder_ / name, std::ios::binary) << contents;
-    return path(name);
-}
-
 std::string Bench::contents(const std::string& name) const {
     if (!has(name)) throw std::runtime_error("no file " + name);
     return contentsOf(folder_ / name);
@@ -59,7 +40,7 @@ std::string Bench::contents(const std::string& name) const {
 
 int Bench::files() const {
     int count = 0;
-    for (const auto& entry : std::filesystem::directory_iterator(folder_)) count += entry.exists() ? 1 : 0;
+    for (const auto& entry : std::filesystem::directory_iterator(folder_.path())) count += entry.exists() ? 1 : 0;
     return count;
 }
 

@@ -4,6 +4,8 @@
 #include <filesystem>
 #include <string>
 
+#include "tests/support/work_folder.h"
+
 namespace firstoff::shop {
 
 struct CommandRun {
@@ -19,17 +21,17 @@ CommandRun firstoff(const std::string& arguments, const std::string& environment
 // A folder of its own for the running test, empty, removed with the object.
 class Bench {
 public:
-    Bench();
-    ~Bench();
     // Writes a file and returns its path.
-    std::string put(const std::string& name, const std::string& contents) const;
+    std::string put(const std::string& name, const std::string& contents) const {
+        return folder_.put(name, contents).string();
+    }
     std::string path(const std::string& name) const { return (folder_ / name).string(); }
     std::string contents(const std::string& name) const;
     bool has(const std::string& name) const { return std::filesystem::exists(folder_ / name); }
     int files() const;
 
 private:
-    std::filesystem::path folder_;
+    WorkFolder folder_;
 };
 
 }  // namespace firstoff::shop

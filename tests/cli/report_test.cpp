@@ -10,6 +10,7 @@
 #include "sim/output/table_figures.h"
 #include "sim/output/text_report.h"
 #include "sim/output/whole_file.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff {
 namespace {
@@ -171,16 +172,10 @@ TEST(TextReport, ALineTooLongToShowIsCutAroundThePlace) {
 
 class WholeFile : public testing::Test {
 protected:
-    // A folder of its own for every test: ctest runs them beside each other.
-    WholeFile() {
-        std::string name = (std::filesystem::path(testing::TempDir()) / "firstoff-XXXXXX").string();
-        folder_ = mkdtemp(name.data());
-    }
-    ~WholeFile() override { std::filesystem::remove_all(folder_); }
     std::size_t filesThere() const {
         return static_cast<std::size_t>(std::distance(std::filesystem::directory_iterator(folder_), {}));
     }
-    std::filesystem::path folder_;
+    const shop::WorkFolder folder_;  // every test its own: ctest runs them beside each other
 };
 
 TEST_F(WholeFile, IsWrittenAndLeavesNoTemporary) {

@@ -1,7 +1,6 @@
 // Both ways against a DXF library of another make: what it writes is read edge for edge, and what is written here it
 // audits without a complaint and reads edge for edge.
 #include <gtest/gtest.h>
-#include <stdlib.h>
 #include <sys/wait.h>
 
 #include <array>
@@ -19,28 +18,13 @@
 #include "sim/output/tables.h"
 #include "tests/drawing/drawn_edges.h"
 #include "tests/support/shop.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff {
 namespace {
 
 // Coordinates of up to 1000 mm through angles in degrees and units of 1000 mm: some hundred roundings of 1e-13.
 constexpr double kExact = 1e-9;
-
-class Folder {
-public:
-    Folder() {
-        std::string name = testing::TempDir() + "firstoff-dxf-XXXXXX";
-        path_ = mkdtemp(name.data());
-    }
-    ~Folder() {
-        std::error_code ignored;
-        std::filesystem::remove_all(path_, ignored);
-    }
-    std::string file(const std::string& name) const { return path_ + "/" + name; }
-
-private:
-    std::string path_;
-};
 
 std::vector<shop::DrawnEdge> libraryEdges(const std::string& arguments) {
     const std::string command =
@@ -78,8 +62,8 @@ void PrintTo(const Release& release, std::ostream* out) {
 class EveryRelease : public testing::TestWithParam<Release> {};
 
 TEST_P(EveryRelease, IsReadEdgeForEdge) {
-    const Folder folder;
-    const std::string file = folder.file("written.dxf");
+    const shop::WorkFolder folder;
+    const std::string file = (folder / "written.dxf").string();
     const auto expected = libraryEdges("write " + std::to_string(GetParam().unit) + " " + GetParam().version + " " +
                                        std::to_string(GetParam().unit) + " " + file);
     ASSERT_GT(expected.size(), 300u);
@@ -149,11 +133,11 @@ std::vector<DrawnPath> inHalves(std::vector<DrawnPath> paths) {
 }
 
 TEST(DxfWriter, IsReadByTheLibraryWithoutComplaint) {
-    const Folder folder;
+    const shop::WorkFolder folder;
     const auto paths = randomPaths();
     for (DrawingUnit unit : {DrawingUnit::NotSaid, DrawingUnit::Millimetre, DrawingUnit::Centimetre, DrawingUnit::Metre,
                              DrawingUnit::Inch}) {
-        const std::string file = folder.file("ours.dxf");
+        const std::string file = (folder / "ours.dxf").string();
         std::ofstream(file, std::ios::binary) << dxfText(paths, unit);
         const auto read = libraryEdges("read " + file);
         EXPECT_EQ(shop::differenceOf(shop::edgesOf(inHalves(circlesFromTheRight(paths))), read, kExact), "");
@@ -169,8 +153,8 @@ TEST(DxfWriter, SectionsOfTheDemoJobsAreReadByTheLibraryEdgeForEdge) {
             runTrial(readProgram(shop::readFile(base + ".nc"), job),
                      readSetup(shop::readFile(base + ".toml"), job,
                                setupFilesBeside(std::string(FIRSTOFF_SOURCE_DIR) + "/" + base + ".toml")));
-        const Folder folder;
-        const std::string file = folder.file("section.dxf");
+        const shop::WorkFolder folder;
+        const std::string file = (folder / "section.dxf").string();
         writePartFile(*trial, trial->timeline.cycleTimeS, file, PartFileKind::Dxf, {});
         StockCursor cursor(trial->stock);
         cursor.seek(static_cast<std::uint32_t>(trial->timeline.moves.size()), 0);

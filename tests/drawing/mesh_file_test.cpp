@@ -21,7 +21,7 @@ namespace {
 
 using testing::HasSubstr;
 
-using Triangles = std::vector<MeshTriangle>;
+using Triangles = std::vector<MeshFacet>;
 
 // A box between two corners, outside anticlockwise.
 Triangles box(std::array<float, 3> a, std::array<float, 3> b) {
@@ -31,7 +31,7 @@ Triangles box(std::array<float, 3> a, std::array<float, 3> b) {
     Triangles triangles;
     const auto face = [&](int p, int q, int r, int s) {
         for (const auto& t : {std::array{p, q, r}, std::array{p, r, s}}) {
-            MeshTriangle& triangle = triangles.emplace_back();
+            MeshFacet& triangle = triangles.emplace_back();
             for (std::size_t i = 0; i < 3; ++i) {
                 const auto at = corner(t[i]);
                 std::copy(at.begin(), at.end(), triangle.begin() + static_cast<std::ptrdiff_t>(3 * i));
@@ -48,7 +48,7 @@ Triangles box(std::array<float, 3> a, std::array<float, 3> b) {
 }
 
 Triangles turnedOver(Triangles triangles) {
-    for (MeshTriangle& t : triangles) std::swap_ranges(t.begin() + 3, t.begin() + 6, t.begin() + 6);
+    for (MeshFacet& t : triangles) std::swap_ranges(t.begin() + 3, t.begin() + 6, t.begin() + 6);
     return triangles;
 }
 
@@ -62,7 +62,7 @@ std::string binary(const Triangles& triangles, std::string header = "a body") {
     const auto count = static_cast<std::uint32_t>(triangles.size());
     std::string bytes = header;
     bytes.append(reinterpret_cast<const char*>(&count), 4);
-    for (const MeshTriangle& t : triangles) {
+    for (const MeshFacet& t : triangles) {
         bytes += std::string(12, '\0');
         bytes += std::string(reinterpret_cast<const char*>(t.data()), 36);
         bytes += std::string(2, '\0');
@@ -72,7 +72,7 @@ std::string binary(const Triangles& triangles, std::string header = "a body") {
 
 std::string ascii(const Triangles& triangles) {
     std::string text = "solid a body\n";
-    for (const MeshTriangle& t : triangles) {
+    for (const MeshFacet& t : triangles) {
         text += " facet normal 0 0 0\n  outer loop\n";
         for (std::size_t i = 0; i < 9; i += 3) {
             text += fmt::format("   vertex {:f} {:f} {:f}\n", t[i], t[i + 1], t[i + 2]);
@@ -89,7 +89,7 @@ const char kObj[] =
 
 double volumeOf(const Triangles& triangles) {
     double six = 0;
-    for (const MeshTriangle& t : triangles) {
+    for (const MeshFacet& t : triangles) {
         six += t[0] * (double{t[4]} * t[8] - double{t[5]} * t[7]) + t[1] * (double{t[5]} * t[6] - double{t[3]} * t[8]) +
                t[2] * (double{t[3]} * t[7] - double{t[4]} * t[6]);
     }
@@ -209,11 +209,11 @@ TEST(MeshFile, OpenIsToldWithTheNumberOfEdges) {
 TEST(MeshFile, WhoseCornersAreNearlyEqualIsWelded) {
     Triangles loose = box({0, 0, 0}, {20, 30, 40});
     float by = 0;
-    for (MeshTriangle& t : loose) {
+    for (MeshFacet& t : loose) {
         for (float& x : t) x += (by = by > 0 ? -0.0003f : 0.0003f);
     }
     EXPECT_TRUE(read(binary(loose)).faults.empty());
-    for (MeshTriangle& t : loose) {
+    for (MeshFacet& t : loose) {
         for (float& x : t) x += (by = by > 0 ? -0.01f : 0.01f);
     }
     EXPECT_EQ(faultOf(read(binary(loose))).code, "mesh-open");

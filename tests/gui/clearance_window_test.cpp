@@ -1,18 +1,17 @@
 // Clearances in the whole window, as a user comes to them.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <cmath>
 #include <filesystem>
-#include <fstream>
 
 #include "gui/clearance_words.h"
+#include "gui/file_io.h"
 #include "gui/measure.h"
 #include "gui/scene/scene_instant.h"
 #include "sim/output/clearance_report.h"
+#include "tests/gui/job_folder.h"
 #include "tests/gui/window_bench.h"
-#include "tests/support/shop.h"
 
 namespace firstoff::gui {
 namespace {
@@ -31,15 +30,10 @@ const ImVec2 kPickFirst{298, 30};  // from the corner of the page
 const ImVec2 kOnJaw{262, 80}, kOnBar{700, 260};
 constexpr float kLanesFrom = 66, kLanesTo = 1270, kClearanceLane = 704;
 
-class ClearancesInTheWindow : public testing::Test {
+class ClearancesInTheWindow : public JobFolder {
 protected:
-    ClearancesInTheWindow() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
-        std::ofstream(folder / "job.nc") << kCrash;
-        fs::copy_file(fs::path(FIRSTOFF_SOURCE_DIR) / "assets/jobs/coupling-spigot.toml", folder / "job.toml");
-    }
-    ~ClearancesInTheWindow() override { fs::remove_all(folder); }
+    ClearancesInTheWindow()
+        : JobFolder(kCrash, readWholeFile(fs::path(FIRSTOFF_SOURCE_DIR) / "assets/jobs/coupling-spigot.toml")) {}
 
     // Of the crash, the first contact.
     static std::size_t contactOf(const Trial& trial) {
@@ -58,8 +52,6 @@ protected:
         }
         return count;
     }
-
-    fs::path folder;
 };
 
 TEST_F(ClearancesInTheWindow, AMarkInTheLaneGoesToTheContact) {

@@ -4,7 +4,6 @@
 // For the developers, never a test: what counts is that no row grows with the number of lines beyond a frame of 60 Hz.
 #include <fmt/format.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <chrono>
@@ -16,6 +15,7 @@
 #include "sim/editing/renumber.h"
 #include "tests/gui/window_bench.h"
 #include "tests/support/shop.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff::gui {
 namespace {
@@ -145,8 +145,7 @@ void parts(int lines) {
 }
 
 int run(int lines) {
-    std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-    const fs::path folder = mkdtemp(name.data());
+    const shop::WorkFolder folder;
     std::ofstream(folder / "long.nc") << longProgram(lines);
     std::ofstream(folder / "long.toml") << shop::spigotSetupWithoutDrawing();
     parts(lines);
@@ -157,7 +156,6 @@ int run(int lines) {
         fmt::print("opened, tried and shown after {:.0f} ms\n", watch.ms());
         work(window, lines);
     }
-    fs::remove_all(folder);
     return 0;
 }
 

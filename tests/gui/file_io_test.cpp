@@ -2,11 +2,11 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <fstream>
 
 #include "gui/file_browser.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff::gui {
 namespace {
@@ -16,15 +16,10 @@ namespace fs = std::filesystem;
 // A folder of its own that goes with the test.
 class Folder : public testing::Test {
 protected:
-    Folder() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
-    }
-    ~Folder() override { fs::remove_all(folder); }
     std::size_t count() const {
         return static_cast<std::size_t>(std::distance(fs::directory_iterator(folder), fs::directory_iterator()));
     }
-    fs::path folder;
+    const shop::WorkFolder folder;
 };
 
 using FileIo = Folder;

@@ -1,14 +1,13 @@
 // The finish of surfaces in the whole window, as a user comes to it.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <filesystem>
-#include <fstream>
 
 #include "gui/file_io.h"
 #include "gui/picture_shell.h"
 #include "tests/gui/window_bench.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff::gui {
 namespace {
@@ -100,16 +99,13 @@ TEST(FinishPane, LeavesTheProgramInSightInALowWindow) {
 class FinishPictureFile : public testing::Test {
 protected:
     FinishPictureFile() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
         startup.program = kSpigot;
         startup.picture = folder / "finish.png";
         startup.finishView = true;
         startup.width = 480;
         startup.height = 300;
     }
-    ~FinishPictureFile() override { fs::remove_all(folder); }
-    fs::path folder;
+    const shop::WorkFolder folder;
     Startup startup;
 };
 

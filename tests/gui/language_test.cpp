@@ -1,10 +1,8 @@
 // The language of the window: which one it is, that a change tells the job again, and that no layout hangs on it.
 #include <gtest/gtest.h>
 #include <imgui_internal.h>
-#include <unistd.h>
 
 #include <cstdlib>
-#include <fstream>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -13,8 +11,8 @@
 #include "gui/state_report.h"
 #include "sim/base/language_choice.h"
 #include "sim/base/say.h"
+#include "tests/gui/job_folder.h"
 #include "tests/gui/window_bench.h"
-#include "tests/support/shop.h"
 
 namespace firstoff::gui {
 namespace {
@@ -80,15 +78,9 @@ constexpr const char* kProgram =
     "O0001 (FACE AND TURN)\nG21 G40 G99\nT0101\nG96 S200 M03\nG00 X54. Z0 M08\nG01 X-1.6 F0.2\nG00 X40. Z2.\n"
     "G01 Z-20.\nX54.\nG28 U0 W0\nM30\n";
 
-class WindowLanguage : public testing::Test {
+class WindowLanguage : public JobFolder {
 protected:
-    WindowLanguage() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
-        std::ofstream(folder / "job.nc") << kProgram;
-        std::ofstream(folder / "job.toml") << shop::spigotSetupWithoutDrawing();
-    }
-    ~WindowLanguage() override { fs::remove_all(folder); }
+    WindowLanguage() : JobFolder(kProgram) {}
 
     static void choose(WindowBench& window, const char* code) {
         window.app().carryOut(ChooseLanguage{code});
@@ -103,7 +95,6 @@ protected:
     }
 
     const LanguageForNow english{"en"};  // and again at the end, whatever was chosen
-    fs::path folder;
 };
 
 TEST_F(WindowLanguage, IsChangedAndTheJobToldAgain) {

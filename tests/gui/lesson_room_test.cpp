@@ -3,12 +3,12 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <fstream>
 
 #include "sim/base/say.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff::gui {
 namespace {
@@ -18,12 +18,6 @@ using testing::HasSubstr;
 
 class Room : public testing::Test {
 protected:
-    Room() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
-    }
-    ~Room() override { fs::remove_all(folder); }
-
     LessonRoom open() {
         return LessonRoom(fs::path(FIRSTOFF_SOURCE_DIR) / "assets" / "lessons", folder / "progress.toml", {});
     }
@@ -39,7 +33,7 @@ protected:
         room.takeReply();
     }
 
-    fs::path folder;
+    const shop::WorkFolder folder;
 };
 
 TEST_F(Room, ListsTheLessonsThatShip) {

@@ -1,13 +1,13 @@
 // Files that the window counts on and does not find.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <cstdlib>
 #include <filesystem>
 #include <string>
 
 #include "tests/gui/window_bench.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff::gui {
 namespace {
@@ -18,21 +18,14 @@ using testing::HasSubstr;
 // A folder with nothing in it, named by an environment variable for one test.
 class Empty {
 public:
-    explicit Empty(const char* variable) : variable_(variable) {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder_ = mkdtemp(name.data());
-        setenv(variable, folder_.c_str(), 1);
-    }
-    ~Empty() {
-        unsetenv(variable_);
-        fs::remove_all(folder_);
-    }
+    explicit Empty(const char* variable) : variable_(variable) { setenv(variable, folder_.path().c_str(), 1); }
+    ~Empty() { unsetenv(variable_); }
     Empty(const Empty&) = delete;
     Empty& operator=(const Empty&) = delete;
 
 private:
     const char* variable_;
-    fs::path folder_;
+    shop::WorkFolder folder_;
 };
 
 const fs::path kJob = std::string(FIRSTOFF_SOURCE_DIR) + "/assets/jobs/coupling-spigot.nc";

@@ -2,11 +2,11 @@
 // firstoff_bench; here it is held to what is on screen.
 #include <fmt/format.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <fstream>
 
 #include "tests/gui/window_bench.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff::gui {
 namespace {
@@ -14,8 +14,7 @@ namespace {
 namespace fs = std::filesystem;
 
 TEST(LargeProgram, IsEditedFoundAndUndone) {
-    std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-    const fs::path folder = mkdtemp(name.data());
+    const shop::WorkFolder folder;
     std::string text = "%\nO1\n";
     constexpr int kLines = 100'000;  // the million is the bench's; this is enough to be more than any screen
     for (int i = 0; i < kLines; ++i) text += fmt::format("(LINE {})\n", i);
@@ -37,7 +36,6 @@ TEST(LargeProgram, IsEditedFoundAndUndone) {
     EXPECT_EQ(window.session().document.line(89'999), "G(LINE 89997)");
     window.pressCtrl('Z');
     EXPECT_EQ(window.session().document.text(), text);
-    fs::remove_all(folder);
 }
 
 }  // namespace

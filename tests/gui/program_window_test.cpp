@@ -1,15 +1,13 @@
 // Work on the text of a program in the whole window, without a display.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <chrono>
-#include <fstream>
 
 #include "gui/file_io.h"
 #include "gui/pass_words.h"
+#include "tests/gui/job_folder.h"
 #include "tests/gui/window_bench.h"
-#include "tests/support/shop.h"
 
 namespace firstoff::gui {
 namespace {
@@ -24,20 +22,13 @@ constexpr const char* kProgram =
     "G71 P10 Q20 U.4 W.1 F.3\nN10 G00 X30.\nG01 Z-20.\nN20 X54.\nG70 P10 Q20 F.12\nG28 U0 W0\nM30\n";
 constexpr std::size_t kRoughing = 7;  // line from 0
 
-class ProgramWindow : public testing::Test {
+class ProgramWindow : public JobFolder {
 protected:
-    ProgramWindow() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
-        write("job.nc", kProgram);
-        write("job.toml", shop::spigotSetupWithoutDrawing());
-    }
-    ~ProgramWindow() override { fs::remove_all(folder); }
-    void write(const char* name, const std::string& text) const {
-        std::ofstream(folder / name, std::ios::binary) << text;
-    }
+    ProgramWindow() : JobFolder(kProgram) {}
+    void write(const char* name, const std::string& text) const { folder.put(name, text); }
     static const std::string& text(WindowBench& window) { return window.session().document.text(); }
-    static void carryOut(WindowBench& window, Command command) {
+    template <class One>
+    static void carryOut(WindowBench& window, One command) {
         window.app().carryOut(std::move(command));
         window.frames(3);
     }
@@ -47,7 +38,6 @@ protected:
         window.frames(15);  // longer than the rest before a trial starts
         window.settle();
     }
-    fs::path folder;
 };
 
 // ---- find and replace ----

@@ -1,6 +1,5 @@
 // Files a program is saved to: the version of before, what another program does to them, text that was never saved.
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <chrono>
 #include <fstream>
@@ -9,6 +8,7 @@
 #include "gui/disk_watch.h"
 #include "gui/file_io.h"
 #include "gui/recovery.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff::gui {
 namespace {
@@ -18,18 +18,16 @@ namespace fs = std::filesystem;
 class SavedFiles : public testing::Test {
 protected:
     SavedFiles() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
         program = folder / "job.nc";
         write(program, "G21\nM30\n");
     }
-    ~SavedFiles() override { fs::remove_all(folder); }
     static void write(const fs::path& path, const std::string& text) { std::ofstream(path, std::ios::binary) << text; }
     // As if nothing had happened to the file for a while: dates of files are coarse.
     static void age(const fs::path& path, int seconds) {
         fs::last_write_time(path, fs::last_write_time(path) - std::chrono::seconds(seconds));
     }
-    fs::path folder, program;
+    const shop::WorkFolder folder;
+    fs::path program;
 };
 
 TEST_F(SavedFiles, AreBackedUpOncePerSession) {

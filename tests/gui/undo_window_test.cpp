@@ -1,12 +1,11 @@
 // Taking back and doing again in the whole window, as a user does it: what was changed besides text.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <fstream>
 
+#include "tests/gui/job_folder.h"
 #include "tests/gui/window_bench.h"
-#include "tests/support/shop.h"
 
 namespace firstoff::gui {
 namespace {
@@ -15,27 +14,13 @@ namespace fs = std::filesystem;
 using testing::ElementsAre;
 using testing::IsEmpty;
 
-constexpr const char* kProgram =
-    "O0001 (FACE AND TURN)\nG21 G40 G99\nG50 S2800\nT0101\nG96 S200 M03\nG00 X54. Z0 M08\nG01 X-1.6 F0.2\nG00 X40. "
-    "Z2.\n"
-    "G01 Z-20.\nX54.\nG28 U0 W0\nM30\n";
-
-class UndoInTheWindow : public testing::Test {
+class UndoInTheWindow : public JobFolder {
 protected:
-    UndoInTheWindow() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
-        std::ofstream(folder / "job.nc") << kProgram;
-        std::ofstream(folder / "job.toml") << shop::spigotSetupWithoutDrawing();
-    }
-    ~UndoInTheWindow() override { fs::remove_all(folder); }
-
     template <class One>
     static void carryOut(WindowBench& window, One one) {
         window.app().carryOut(std::move(one));
         window.frames(1);
     }
-    fs::path folder;
 };
 
 TEST_F(UndoInTheWindow, ADraggedSliderIsOneStep) {
@@ -110,15 +95,15 @@ TEST_F(UndoInTheWindow, KeysStayWithTheTextWhileTheCaretIsInIt) {
     window.press(Key::Home);
     window.type("X");
     window.pressCtrl('Z');
-    EXPECT_EQ(window.session().document.text(), kProgram);
+    EXPECT_EQ(window.session().document.text(), kFaceAndTurn);
     window.pressCtrl('Z');  // nothing is left of the text to take back, and nothing else is
     EXPECT_THAT(window.session().bookmarks, ElementsAre(4));
     window.pressCtrl('Y');
-    EXPECT_EQ(window.session().document.text(), std::string("X") + kProgram);
+    EXPECT_EQ(window.session().document.text(), std::string("X") + kFaceAndTurn);
     window.press(Key::Escape);
     window.pressCtrl('Z');
     EXPECT_THAT(window.session().bookmarks, IsEmpty());
-    EXPECT_EQ(window.session().document.text(), std::string("X") + kProgram);
+    EXPECT_EQ(window.session().document.text(), std::string("X") + kFaceAndTurn);
 }
 
 TEST_F(UndoInTheWindow, BookmarksGoWithTheirLines) {

@@ -2,15 +2,14 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <imgui_internal.h>
-#include <unistd.h>
 
 #include <cmath>
 #include <fstream>
 
 #include "gui/file_io.h"
 #include "gui/picture_shell.h"
+#include "tests/gui/job_folder.h"
 #include "tests/gui/window_bench.h"
-#include "tests/support/shop.h"
 
 namespace firstoff::gui {
 namespace {
@@ -18,24 +17,10 @@ namespace {
 namespace fs = std::filesystem;
 using testing::HasSubstr;
 
-constexpr const char* kProgram =
-    "O0001 (FACE AND TURN)\nG21 G40 G99\nG50 S2800\nT0101\nG96 S200 M03\nG00 X54. Z0 M08\nG01 X-1.6 F0.2\nG00 X40. "
-    "Z2.\n"
-    "G01 Z-20.\nX54.\nG28 U0 W0\nM30\n";
 constexpr int kFacing = 7;  // line of the facing cut
 constexpr int kTurning = 9;
 
-class Window : public testing::Test {
-protected:
-    Window() {
-        std::string name = (fs::temp_directory_path() / "firstoff-XXXXXX").string();
-        folder = mkdtemp(name.data());
-        std::ofstream(folder / "job.nc") << kProgram;
-        std::ofstream(folder / "job.toml") << shop::spigotSetupWithoutDrawing();
-    }
-    ~Window() override { fs::remove_all(folder); }
-    fs::path folder;
-};
+using Window = JobFolder;
 
 TEST_F(Window, OpensAProgramWithTheSetupBesideIt) {
     WindowBench window(folder / "job.nc");
@@ -65,7 +50,7 @@ TEST_F(Window, FramesAnotherBarWhenItComes) {
     const std::size_t at = shorter.find(sticksOut);
     ASSERT_NE(at, std::string::npos);
     std::ofstream(folder / "shorter.toml") << shorter.replace(at, sticksOut.size(), "stick_out_mm = 50");
-    std::ofstream(folder / "shorter.nc") << kProgram;
+    std::ofstream(folder / "shorter.nc") << kFaceAndTurn;
     std::vector<std::uint8_t> fresh;
     {
         WindowBench window(folder / "shorter.nc");
@@ -105,14 +90,13 @@ TEST_F(Window, TurnsThePagesByKey) {
     EXPECT_EQ(window.session().timeS, before);
 }
 
-// At thirty frames a second a frame more would be felt.
 // Bar 50, faced, turned to 40 for 20 mm.
 TEST_F(Window, GaugesTheHalfSectionByKey) {
     WindowBench window(folder / "job.nc");
     window.press(Key::End);
     window.pressLetter('G');  // shows the half-section first
     window.frames(2);
-    const auto gauged = [&] { return window.app().section().gauged(); };
+    const auto gauged = [&] { return window.app().section().gauged(Measures(Units::Millimetres)); };
     EXPECT_EQ(gauged(), "");
     window.pressLetter('G');
     EXPECT_THAT(gauged(), HasSubstr("Z 0.000"));
@@ -159,6 +143,7 @@ TEST_F(Window, TurnsShiftsAndNearsThePictureByKey) {
     EXPECT_LT(off, back.size() / 200) << "but for what rounding moves along the edges";
 }
 
+// At thirty frames a second a frame more would be felt.
 TEST_F(Window, ShowsTheTimeUnderTheMouseInTheFrameThatReadsIt) {
     WindowBench window(folder / "job.nc");
     const Rect lanes = window.app().timelinePlace();
@@ -200,7 +185,7 @@ TEST_F(Window, ShowsTheTrialOfTheTextAsItIsEdited) {
     for (int i = 0; i < 3; ++i) window.pressCtrl('Z');
     window.frames(15);
     window.settle();
-    EXPECT_EQ(window.session().document.text(), kProgram);
+    EXPECT_EQ(window.session().document.text(), kFaceAndTurn);
     EXPECT_FALSE(window.session().modified());
     EXPECT_DOUBLE_EQ(window.trial().timeline.cycleTimeS, before);
 }
@@ -272,7 +257,7 @@ TEST_F(Window, SavesByWritingTheWholeFileAnew) {
     window.type("(NEW) ");
     window.pressCtrl('S');
     EXPECT_FALSE(window.session().modified());
-    EXPECT_EQ(readWholeFile(folder / "job.nc"), std::string("(NEW) ") + kProgram);
+    EXPECT_EQ(readWholeFile(folder / "job.nc"), std::string("(NEW) ") + kFaceAndTurn);
 }
 
 TEST_F(Window, AsksBeforeItThrowsAwayAnEdit) {
@@ -303,7 +288,7 @@ TEST_F(Window, SavesFirstWhenTold) {
     window.click(480, 430);  // Save, the first button of the question
     window.frames(3);
     EXPECT_TRUE(window.app().closed());
-    EXPECT_EQ(readWholeFile(folder / "job.nc"), std::string("(X)") + kProgram);
+    EXPECT_EQ(readWholeFile(folder / "job.nc"), std::string("(X)") + kFaceAndTurn);
 }
 
 TEST_F(Window, TakesDroppedFilesProgramFirst) {
@@ -324,7 +309,7 @@ TEST_F(Window, SaysInPlainWordsWhatItCannotOpen) {
     window.frames(2);
     EXPECT_THAT(window.session().message, HasSubstr("there is no such file"));
     EXPECT_EQ(window.session().programPath, folder / "job.nc");  // what was open stays
-    EXPECT_EQ(window.session().document.text(), kProgram);
+    EXPECT_EQ(window.session().document.text(), kFaceAndTurn);
     std::ofstream(folder / "alone.nc") << "G21\nM30\n";
     window.app().dropFiles({folder / "alone.nc"});
     window.frames(2);

@@ -1,7 +1,6 @@
 #include "tests/training/lesson_bench.h"
 
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <fstream>
@@ -70,12 +69,6 @@ std::string withAssetsOfTheTree(std::string setup) {
 }  // namespace
 
 LessonBench::LessonBench() {
-    const auto* test = testing::UnitTest::GetInstance()->current_test_info();
-    std::string name = std::string(test->test_suite_name()) + "-" + test->name() + "-" + std::to_string(::getpid());
-    std::replace(name.begin(), name.end(), '/', '-');
-    folder_ = fs::temp_directory_path() / ("firstoff-lesson-" + name);
-    fs::remove_all(folder_);
-    fs::create_directories(folder_);
     put("lesson.toml", kToml);
     put("lesson.md", kText);
     const std::string job = "assets/lessons/01-reading-a-block/";
@@ -85,13 +78,8 @@ LessonBench::LessonBench() {
     put("stud.toml", withAssetsOfTheTree(readFile(job + "stud.toml")));
 }
 
-LessonBench::~LessonBench() {
-    std::error_code error;
-    fs::remove_all(folder_, error);
-}
-
 void LessonBench::put(const std::string& file, const std::string& contents) const {
-    std::ofstream(folder_ / file, std::ios::binary) << contents;
+    folder_.put(file, contents);
 }
 
 std::string LessonBench::contents(const std::string& file) const {

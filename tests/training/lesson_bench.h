@@ -6,6 +6,7 @@
 
 #include "sim/training/lesson.h"
 #include "sim/training/marking.h"
+#include "tests/support/work_folder.h"
 
 namespace firstoff::shop {
 
@@ -13,9 +14,6 @@ namespace firstoff::shop {
 class LessonBench {
 public:
     LessonBench();
-    ~LessonBench();
-    LessonBench(const LessonBench&) = delete;
-    LessonBench& operator=(const LessonBench&) = delete;
 
     void put(const std::string& file, const std::string& contents) const;
     std::string contents(const std::string& file) const;
@@ -27,7 +25,7 @@ public:
     firstoff::Lesson read(const std::string& language = "en") const { return readLesson(folder_, language); }
 
 private:
-    std::filesystem::path folder_;
+    WorkFolder folder_;
 };
 
 // Line of a text, from 1, on which something stands first; 0: nowhere.
