@@ -7,10 +7,6 @@
 
 namespace firstoff {
 
-bool isArc(MoveKind kind) {
-    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
-}
-
 Point CycleFrame::in(Point work) const {
     if (exchanged) work = {work.r, work.z};
     return {z * work.z, r * work.r};

@@ -38,8 +38,6 @@ struct CycleFrame {
     bool towardsChuck() const { return (exchanged ? r : z) > 0; }
 };
 
-bool isArc(MoveKind kind);
-
 // Angle from the start of the arc to `at` about its centre in the arc's sense, rad, 0 … 2 pi.
 double progress(const ProfileElement& arc, Point at);
 

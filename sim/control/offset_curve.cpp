@@ -140,10 +140,6 @@ Corner outsideCorner(const Curve& a, const Curve& b, double rho, double d, Point
 
 }  // namespace
 
-bool isArc(MoveKind kind) {
-    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
-}
-
 bool hasNoLength(const PathElement& e) {
     return distance(e.from, e.to) <= kSamePlaceMm;
 }

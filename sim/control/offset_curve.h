@@ -9,7 +9,6 @@
 
 namespace firstoff::nose {
 
-bool isArc(MoveKind kind);
 bool hasNoLength(const PathElement& e);
 double distanceTo(const PathElement& e, Point p);
 // Angle that an arc runs through, in (0, 2 pi]; its ends are not one point.

@@ -17,10 +17,6 @@ constexpr std::size_t kMostIdleSteps = 200'000;
 // Common practice, no source: most controls read ahead over one or two blocks that move nothing.
 constexpr std::size_t kMostBlocksWithoutMove = 2;
 
-bool isArc(MoveKind kind) {
-    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
-}
-
 bool hasLength(const Move& move) {
     return distance(move.from, move.to) > tolerance::kSamePlaceMm;
 }

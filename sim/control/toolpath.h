@@ -24,6 +24,10 @@ enum class MoveKind : std::uint8_t {
     Home,   // to the reference position at rapid
 };
 
+constexpr bool isArc(MoveKind kind) {
+    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
+}
+
 // "rapid", "feed", "arc-cw", … – the words of the moves table.
 const char* name(MoveKind kind);
 
@@ -68,11 +72,11 @@ std::string toolWord(const ToolCall& call);
 
 // What only few moves have: threads, times of M codes, and moves in which the spindle is an axis.
 struct MoveExtra {
-    double lead = 0;         // Thread: mm per revolution along the longer axis of the move (on radius), at its start
-    double leadChange = 0;   // Thread: added to the lead with every revolution, mm
-    double startAngle = 0;   // Thread: spindle angle at which it starts, rad, 0 … 2π
-    double threadDepth = 0;  // Thread: how deep below the crest a cycle means this pass to be, mm; 0 not known
-    bool machineCode = false;    // Dwell: what an M code takes, not a G04
+    double lead = 0;           // Thread: mm per revolution along the longer axis of the move (on radius), at its start
+    double leadChange = 0;     // Thread: added to the lead with every revolution, mm
+    double startAngle = 0;     // Thread: spindle angle at which it starts, rad, 0 … 2π
+    double threadDepth = 0;    // Thread: how deep below the crest a cycle means this pass to be, mm; 0 not known
+    bool machineCode = false;  // Dwell: what an M code takes, not a G04
     bool spindleIsAxis = false;  // the move turns the spindle as the C axis:
     double cFrom = 0, cTo = 0;   // rad
     friend bool operator==(const MoveExtra&, const MoveExtra&) = default;

@@ -11,10 +11,10 @@
 namespace firstoff {
 
 // x, y, z of three corners, anticlockwise as seen from outside; in the unit of the file.
-using MeshTriangle = std::array<float, 9>;
+using MeshFacet = std::array<float, 9>;
 
 struct Mesh {
-    std::vector<MeshTriangle> triangles;
+    std::vector<MeshFacet> triangles;
     std::vector<DrawingFault> faults;  // `line` of the mesh file; `place` is not used
 };
 

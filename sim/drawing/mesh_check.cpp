@@ -63,7 +63,7 @@ struct Net {
     std::vector<Face> faces;
 };
 
-Net weldEqual(const std::vector<MeshTriangle>& triangles) {
+Net weldEqual(const std::vector<MeshFacet>& triangles) {
     Net net;
     const auto at = [&](std::uint32_t i) {
         const float* p = &triangles[i / 3][std::size_t{3} * (i % 3)];
@@ -247,7 +247,7 @@ std::string isOpen(std::string_view file, std::size_t edges) {
                      file, edges);
 }
 
-std::optional<DrawingFault> firstFault(const std::vector<MeshTriangle>& triangles, std::string_view file,
+std::optional<DrawingFault> firstFault(const std::vector<MeshFacet>& triangles, std::string_view file,
                                        DrawingUnit unit) {
     for (std::size_t i = 0; i < triangles.size(); ++i) {
         if (std::all_of(triangles[i].begin(), triangles[i].end(), [](float x) { return std::abs(x) < kLargestFigure; }))
@@ -295,7 +295,7 @@ std::optional<DrawingFault> firstFault(const std::vector<MeshTriangle>& triangle
 
 }  // namespace
 
-std::vector<DrawingFault> faultsOf(const std::vector<MeshTriangle>& triangles, std::string_view fileName,
+std::vector<DrawingFault> faultsOf(const std::vector<MeshFacet>& triangles, std::string_view fileName,
                                    DrawingUnit unit) {
     std::vector<DrawingFault> faults;
     if (auto fault = firstFault(triangles, fileName, unit)) faults.push_back(std::move(*fault));

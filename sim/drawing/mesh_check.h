@@ -18,7 +18,7 @@ namespace firstoff {
 //                          within another
 //   mesh-size-improbable   its longest side is below 1 mm or above 5 m, with the unit that was probably meant
 // Several shells, and shells that touch along edges, are fine; whether faces pass through each other is not looked at.
-std::vector<DrawingFault> faultsOf(const std::vector<MeshTriangle>& triangles, std::string_view fileName,
+std::vector<DrawingFault> faultsOf(const std::vector<MeshFacet>& triangles, std::string_view fileName,
                                    DrawingUnit unit);
 
 // Above the rounding of a float at 1 m, far below the gaps clearances are about.

@@ -15,11 +15,11 @@ namespace firstoff {
 
 namespace {
 
-void takeMesh(const aiMesh& mesh, const aiMatrix4x4& place, std::vector<MeshTriangle>& triangles) {
+void takeMesh(const aiMesh& mesh, const aiMatrix4x4& place, std::vector<MeshFacet>& triangles) {
     for (unsigned i = 0; i < mesh.mNumFaces; ++i) {
         const aiFace& face = mesh.mFaces[i];
         if (face.mNumIndices != 3) continue;
-        MeshTriangle& triangle = triangles.emplace_back();
+        MeshFacet& triangle = triangles.emplace_back();
         for (unsigned corner = 0; corner < 3; ++corner) {
             const aiVector3D at = place * mesh.mVertices[face.mIndices[corner]];
             triangle[3 * corner] = at.x;
@@ -30,16 +30,15 @@ void takeMesh(const aiMesh& mesh, const aiMatrix4x4& place, std::vector<MeshTria
 }
 
 // What stands in the file only has one level of nodes; there is no way down without end.
-void takeNode(const aiScene& scene, const aiNode& node, const aiMatrix4x4& above,
-              std::vector<MeshTriangle>& triangles) {
+void takeNode(const aiScene& scene, const aiNode& node, const aiMatrix4x4& above, std::vector<MeshFacet>& triangles) {
     const aiMatrix4x4 place = above * node.mTransformation;
     for (unsigned i = 0; i < node.mNumMeshes; ++i) takeMesh(*scene.mMeshes[node.mMeshes[i]], place, triangles);
     for (unsigned i = 0; i < node.mNumChildren; ++i) takeNode(scene, *node.mChildren[i], place, triangles);
 }
 
 // Empty where the library does not read it after all.
-std::vector<MeshTriangle> trianglesIn(std::string_view text, MeshFormat format) {
-    std::vector<MeshTriangle> triangles;
+std::vector<MeshFacet> trianglesIn(std::string_view text, MeshFormat format) {
+    std::vector<MeshFacet> triangles;
     try {
         Assimp::Importer importer;
         const bool isObj = format == MeshFormat::Obj;

@@ -9,6 +9,7 @@
 #include <cstring>
 #include <utility>
 
+#include "sim/base/characters.h"
 #include "sim/base/say.h"
 
 namespace firstoff {
@@ -17,10 +18,6 @@ namespace {
 
 constexpr double kLargestFigure = 1e9;  // far from where a float ends
 constexpr std::size_t kStlHeader = 84, kStlTriangle = 50;
-
-char lower(char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
 
 bool same(std::string_view a, std::string_view word) {
     if (a.size() != word.size()) return false;

@@ -4,6 +4,8 @@
 #include <dtl/dtl.hpp>
 #include <unordered_map>
 
+#include "sim/base/characters.h"
+
 namespace firstoff {
 
 namespace {
@@ -156,9 +158,6 @@ private:
     std::vector<LineDifference> result_;
 };
 
-bool isLetter(char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
-}
 bool isOfNumber(char c) {
     return (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '+';
 }

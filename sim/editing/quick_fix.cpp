@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/base/characters.h"
 #include "sim/base/say.h"
 #include "sim/control/profile_search.h"
 #include "sim/control/program_texts.h"
@@ -21,16 +22,6 @@ struct Place {
     const Program& program() const { return trial.program; }
     const Block& block() const { return program().blocks[id]; }
 };
-
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
-bool isLetter(char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
-}
-bool isBlank(char c) {
-    return c == ' ' || c == '\t';
-}
 
 QuickFix put(std::string words, std::size_t from, std::size_t to, std::string with) {
     return {std::move(words), {{from, to, std::move(with)}}};

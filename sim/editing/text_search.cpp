@@ -3,16 +3,12 @@
 #include <algorithm>
 #include <charconv>
 
+#include "sim/base/characters.h"
+
 namespace firstoff {
 
 namespace {
 
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
-bool isLetter(char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
-}
 // What a number goes on with.
 bool isOfNumber(char c) {
     return isDigit(c) || c == '.';

@@ -2,13 +2,11 @@
 
 #include <algorithm>
 
+#include "sim/base/characters.h"
+
 namespace firstoff {
 
 namespace {
-
-bool isBlank(char c) {
-    return c == ' ' || c == '\t';
-}
 
 class Spacer {
 public:

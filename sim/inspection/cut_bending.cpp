@@ -24,10 +24,6 @@ bool alongZ(const TimedMove& timed) {
     return std::abs(way.z) > std::abs(way.r);
 }
 
-bool isArc(const TimedMove& timed) {
-    return timed.kind == MoveKind::ArcClockwise || timed.kind == MoveKind::ArcAnticlockwise;
-}
-
 BentStretch notKnown(std::string why) {
     return {{}, std::move(why)};
 }
@@ -63,7 +59,7 @@ BentStretch CutBending::along(CutId cut, Point from, Point to) const {
     if (run == nullptr || run->count == 0) return notKnown(tr("the load of the cut that left it was not reckoned"));
     if (run->mean) return notKnown(tr("how far a thread gives way is not counted on its size"));
     BentStretch stretch;
-    if (!alongZ(timed) && !isArc(timed)) {
+    if (!alongZ(timed) && !isArc(timed.kind)) {
         stretch = evenly(from, to, plunged(cut, *run));
     } else {
         const std::vector<Sample> samples = samplesOf(cut, *run);

@@ -20,9 +20,6 @@ namespace firstoff {
 
 namespace {
 
-bool isArc(MoveKind kind) {
-    return kind == MoveKind::ArcClockwise || kind == MoveKind::ArcAnticlockwise;
-}
 bool isFeed(MoveKind kind) {
     return isArc(kind) || kind == MoveKind::Feed || kind == MoveKind::Thread;
 }

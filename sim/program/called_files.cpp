@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 
+#include "sim/base/characters.h"
 #include "sim/base/say.h"
 
 namespace firstoff {
@@ -16,10 +17,6 @@ namespace {
 constexpr std::array<std::string_view, 6> kEndings = {"", "nc", "txt", "tap", "cnc", "ngc"};
 constexpr std::size_t kMostFiles = 1000;
 constexpr double kProgramFigures = 10000;  // M98 P31234: three times 1234
-
-char lower(char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
 
 struct Call {
     std::int32_t number = 0;

@@ -6,6 +6,8 @@
 #include <string>
 #include <system_error>
 
+#include "sim/base/characters.h"
+
 namespace firstoff {
 
 namespace {
@@ -14,13 +16,6 @@ constexpr int kExactDigits =
     15;  // any whole number of 15 digits, and 10^15, are exact doubles: one rounding in the end
 constexpr double kPowersOfTen[] = {1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
                                    1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
-
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
-bool isBlank(char c) {
-    return c == ' ' || c == '\t';
-}
 
 // Where the number goes on behind blanks, or null when something else follows.
 const char* behindBlanks(const char* at, const char* limit) {

@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "sim/base/characters.h"
 #include "sim/program/decimal.h"
 
 namespace firstoff {
@@ -45,15 +46,6 @@ constexpr std::array<Comparison, 6> kComparisons = {{{"EQ", Op::Equal},
                                                      {"LT", Op::Less},
                                                      {"LE", Op::LessOrEqual}}};
 
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
-bool isLetter(char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
-}
-char upper(char c) {
-    return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-}
 // Blanks, and what old transfers and editors leave behind.
 bool isSilent(char c) {
     return c == ' ' || c == '\t' || c == '\v' || c == '\f' || c == '\x1a' || c == '\x7f';

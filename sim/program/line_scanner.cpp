@@ -7,6 +7,7 @@
 #include <limits>
 #include <string_view>
 
+#include "sim/base/characters.h"
 #include "sim/program/decimal.h"
 
 namespace firstoff {
@@ -17,23 +18,10 @@ constexpr std::size_t kMostFindings = 100;
 constexpr std::size_t kMostWords = std::numeric_limits<std::uint16_t>::max();
 constexpr std::ptrdiff_t kLongestWord = std::numeric_limits<std::uint16_t>::max();
 
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
-bool isBlank(char c) {
-    return c == ' ' || c == '\t';
-}
 // Left in files by old transfers and editors: vertical tab, form feed, end-of-file mark, delete. They mean nothing.
 bool isSilent(char c) {
     return isBlank(c) || c == '\v' || c == '\f' || c == '\x1a' || c == '\x7f';
 }
-bool isLetter(char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
-}
-char upper(char c) {
-    return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-}
-
 bool startsComment(char c) {
     return c == '(' || c == ';';
 }

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <string>
 
+#include "sim/base/characters.h"
 #include "sim/base/units.h"
 
 namespace firstoff {
@@ -74,9 +75,6 @@ bool isRegular(char letter) {
     return letter == 'P' || letter == 'H' || letter == 'O';
 }
 
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
 bool isUpper(char c) {
     return c >= 'A' && c <= 'Z';
 }

@@ -47,10 +47,6 @@ constexpr double kShares[] = {0.1, 0.3, 0.5, 0.7, 0.9};  // of a move, where the
 // Moves looked at closely; each takes two seeks. A program with more of them has been told often enough.
 constexpr int kMostLookedAt = 200;
 
-bool isArc(const TimedMove& timed) {
-    return timed.kind == MoveKind::ArcClockwise || timed.kind == MoveKind::ArcAnticlockwise;
-}
-
 // A place along a move and the way there; slide frame.
 struct Place {
     Point at;
@@ -59,7 +55,7 @@ struct Place {
 
 std::vector<Place> placesOf(const TimedMove& timed) {
     std::vector<Place> places;
-    if (!isArc(timed)) {
+    if (!isArc(timed.kind)) {
         const Point way = timed.to - timed.from;
         for (double share : kShares) places.push_back({timed.from + share * way, way});
         return places;
@@ -167,7 +163,7 @@ private:
 
     void look(std::size_t i) {
         const TimedMove& timed = m_.timeline.moves[i];
-        const bool cuts = timed.kind == MoveKind::Feed || isArc(timed);
+        const bool cuts = timed.kind == MoveKind::Feed || isArc(timed.kind);
         if (!cuts || m_.stock->cuts()[i].deepestMm <= tolerance::kTouchMm) return;
         const Move& move = m_.toolpath.moves[timed.move];
         const int toolIndex = m_.toolpath.calls[move.call].toolIndex;
@@ -175,7 +171,7 @@ private:
         const Nose& nose = *noses_[toolIndex];
         const Point tip = tipFromNoseCentre(m_.setup.tools[toolIndex].tipNumber);
         // The inside of an arc that the nose is larger than has no contour of its own.
-        const bool tight = isArc(timed) && distance(timed.from, timed.centre) <= nose.radius;
+        const bool tight = isArc(timed.kind) && distance(timed.from, timed.centre) <= nose.radius;
         if (tight || !runsAlongItsContour(m_, i)) return;
         std::vector<Doubt> doubts;
         for (const Place& place : placesOf(timed)) {
