@@ -18,7 +18,19 @@ namespace {
 
 constexpr float kRuler = 18, kButtonsHigh = 40;
 constexpr float kWide = 1.7f;
-constexpr float kHatch = 7;  // px between hatch lines
+constexpr float kHatch = 7;      // px between hatch lines
+constexpr float kNearPx = 0.4f;  // corners of a way nearer to each other than this are one
+
+float apart(ImVec2 a, ImVec2 b) {
+    return std::hypot(b.x - a.x, b.y - a.y);
+}
+
+// So sharply that one line with a mitred corner there would run out into a needle.
+bool turnsBack(const std::vector<ImVec2>& points, ImVec2 next) {
+    if (points.size() < 2) return false;
+    const ImVec2 a = points[points.size() - 2], b = points.back();
+    return (b.x - a.x) * (next.x - b.x) + (b.y - a.y) * (next.y - b.y) < -0.2f * apart(a, b) * apart(b, next);
+}
 
 }  // namespace
 
@@ -146,24 +158,48 @@ void SectionPane::drawSound(const Canvas& canvas) const {
 void SectionPane::drawPaths(const Canvas& canvas) const {
     const Palette& p = canvas.palette();
     const Instant& now = *canvas.context.instant;
+    const auto penOf = [&](const PathLine& line) {
+        const bool rapid = line.motion == MotionClass::Rapid, lit = line.lit;
+        if (line.of == PathLine::Of::NoseCentre) return canvas.pen(p.spindle, 1.2f, LineKind::Chain, lit ? 1.0f : 0.4f);
+        if (line.of == PathLine::Of::Programmed)
+            return canvas.pen(p.waiting, 1.6f, LineKind::Continuous, lit ? 1.0f : 0.5f);
+        const float width = line.timed == now.timed ? 2.6f : lit ? 1.6f : 1.0f;
+        return canvas.pen(rapid ? p.rapid : p.cutting, width, rapid ? LineKind::Dashed : LineKind::Continuous,
+                          lit ? 1.0f : 0.35f);
+    };
+    // Lines that go on from each other are drawn as one, without corners that no eye tells apart: thousands of short
+    // moves would be as many shapes.
+    std::vector<ImVec2> points;
+    const PathLine* last = nullptr;  // drawn into `points`
+    const auto finish = [&] {
+        if (last != nullptr) {
+            const ImVec2 end = view_.at(last->to);
+            if (points.size() > 1 && apart(points.back(), end) < kNearPx) points.pop_back();
+            points.push_back(end);
+            gui::drawLine(canvas.list, points, penOf(*last), canvas.px(1));
+        }
+        points.clear();
+        last = nullptr;
+    };
     for (const bool lit : {false, true}) {
         for (const PathLine& line : paths_.lines) {
             if (line.lit != lit) continue;
-            const bool running = line.timed == now.timed;
-            const bool rapid = line.motion == MotionClass::Rapid;
-            Pen pen = canvas.pen(rapid ? p.rapid : p.cutting,
-                                 running ? 2.6f
-                                 : lit   ? 1.6f
-                                         : 1.0f,
-                                 rapid ? LineKind::Dashed : LineKind::Continuous, lit ? 1.0f : 0.35f);
-            if (line.of == PathLine::Of::NoseCentre)
-                pen = canvas.pen(p.spindle, 1.2f, LineKind::Chain, lit ? 1.0f : 0.4f);
-            if (line.of == PathLine::Of::Programmed)
-                pen = canvas.pen(p.waiting, 1.6f, LineKind::Continuous, lit ? 1.0f : 0.5f);
-            std::vector<ImVec2> points;
-            for (const Point& at : alongLine(line, kChordPx / view_.scale())) points.push_back(view_.at(at));
-            gui::drawLine(canvas.list, points, pen, canvas.px(1));
+            const bool goesOn = last != nullptr && penOf(line) == penOf(*last) &&
+                                penOf(line).kind == LineKind::Continuous && distance(last->to, line.from) < 1e-6;
+            if (!goesOn) finish();
+            for (const Point& at : alongLine(line, kChordPx / view_.scale())) {
+                const ImVec2 place = view_.at(at);
+                if (!points.empty() && apart(points.back(), place) < kNearPx) continue;
+                if (last != nullptr && turnsBack(points, place)) {
+                    const ImVec2 corner = points.back();
+                    gui::drawLine(canvas.list, points, penOf(*last), canvas.px(1));
+                    points = {corner};
+                }
+                points.push_back(place);
+            }
+            last = &line;
         }
+        finish();
     }
 }
 

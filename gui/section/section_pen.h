@@ -17,6 +17,8 @@ struct Pen {
     ImU32 colour = 0;
     float width = 1;  // px
     LineKind kind = LineKind::Continuous;
+
+    friend bool operator==(const Pen&, const Pen&) = default;
 };
 
 // Dashes go on round corners. `scale`: px of a measure at scale 1.

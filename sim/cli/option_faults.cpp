@@ -15,17 +15,17 @@ struct Fault {
     const char* words;  // its groups in their order
 };
 constexpr std::array kFaults{
-    Fault{"A subcommand is required", later("A subcommand is required")},
-    Fault{"(.+) is required", later("{} is required")},
-    Fault{"The following argument was not expected: (.+)", later("The following argument was not expected: {}")},
-    Fault{"The following arguments were not expected: (.+)", later("The following arguments were not expected: {}")},
-    Fault{"(.+): 1 required \\S+ missing", later("{}: what it is to be is missing")},
-    Fault{"Could not convert: (.+) = (.+)", later("{}: {} cannot be read")},
-    Fault{"(.+): Value (\\S+) not in range (-?[0-9.]+?)\\.?0* to (-?[0-9.]+?)\\.?0*",
+    Fault{R"(A subcommand is required)", later("A subcommand is required")},
+    Fault{R"((.+) is required)", later("{} is required")},
+    Fault{R"(The following argument was not expected: (.+))", later("The following argument was not expected: {}")},
+    Fault{R"(The following arguments were not expected: (.+))", later("The following arguments were not expected: {}")},
+    Fault{R"((.+): 1 required \S+ missing)", later("{}: what it is to be is missing")},
+    Fault{R"(Could not convert: (.+) = (.+))", later("{}: {} cannot be read")},
+    Fault{R"((.+): Value (\S+) not in range (-?[0-9.]+?)\.?0* to (-?[0-9.]+?)\.?0*)",
           later("{}: {} is not in the range {} to {}")},
-    Fault{"(.+): (\\S+) not in \\{(.+)\\}", later("{}: {} is none of {}")},
-    Fault{"(.+) requires (.+)", later("{} requires {}")},
-    Fault{"(.+) excludes (.+)", later("{} excludes {}")},
+    Fault{R"((.+): (\S+) not in \{(.+)\})", later("{}: {} is none of {}")},
+    Fault{R"((.+) requires (.+))", later("{} requires {}")},
+    Fault{R"((.+) excludes (.+))", later("{} excludes {}")},
 };
 
 }  // namespace
