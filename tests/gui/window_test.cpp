@@ -1,4 +1,5 @@
 // Tasks of a user in the whole window, without a display. What is checked is what the session holds afterwards.
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <imgui_internal.h>
@@ -141,6 +142,29 @@ TEST_F(Window, TurnsShiftsAndNearsThePictureByKey) {
     std::size_t off = 0;
     for (std::size_t i = 0; i < back.size(); ++i) off += std::abs(back[i] - seen.front()[i]) > 8;
     EXPECT_LT(off, back.size() / 200) << "but for what rounding moves along the edges";
+}
+
+// As one line: each would be a shape of its own else, of at least four corners.
+TEST_F(Window, DrawsThousandsOfShortMovesAsOneWayInTheHalfSection) {
+    constexpr int kMoves = 3000;
+    std::string text = "O0002 (FINE STEPS)\nG21 G40 G99\nG50 S2800\nT0101\nG96 S200 M03\nG00 X49. Z1. M08\n";
+    for (int i = 1; i <= kMoves; ++i)
+        text += fmt::format("G01 X{:.3f} Z{:.3f} F0.2\n", 49 + 0.02 * (i % 2), 1 - 0.01 * i);
+    folder.put("fine.nc", text + "G00 X54.\nG28 U0 W0\nM30\n");
+    folder.put("fine.toml", shop::spigotSetupWithoutDrawing());
+    WindowBench window(folder / "fine.nc");
+    window.press(Key::End);
+    const auto corners = [&](bool ways) {
+        ViewSettings view = window.session().view;
+        view.section.shown = SectionSettings::Shown::SectionOnly;
+        view.section.paths = ways;
+        window.app().carryOut(ChangeView{view});
+        window.frames(3);
+        return ImGui::GetDrawData()->TotalVtxCount;
+    };
+    const int without = corners(false), with = corners(true);
+    EXPECT_GT(with, without) << "the ways are drawn";
+    EXPECT_LT(with - without, 4 * kMoves / 2);
 }
 
 // At thirty frames a second a frame more would be felt.
