@@ -10,7 +10,7 @@
 namespace firstoff {
 
 inline constexpr double kPi = std::numbers::pi;
-inline constexpr double kMmPerInch = 25.4;
+inline constexpr double kMmPerInch = 25.4;  // exactly: international yard and pound agreement of 1959, ISO 31-1
 
 // What lengths are told in where the reader may choose, and how many decimals a length has in it.
 struct LengthUnit {
